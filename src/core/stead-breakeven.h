@@ -1,0 +1,71 @@
+/* stead-breakeven.h - cost, volume and profit of one product.
+ *
+ * Money is in minor units as doubles: a price may be a whole number of cents
+ * while a textbook's unit cost need not be.
+ */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* One product on one sale day (or over one period). */
+typedef struct
+{
+  double price_cents;      /* money in for one unit, 0 or more */
+  double variable_cents;   /* cost that each unit brings with it, 0 or more */
+  double fixed_cents;      /* cost of the day, however many are sold, 0 or more */
+  double step_cents;       /* each further step (a second table) adds this; 0: no steps */
+  double step_units;       /* units that one step holds; 0: no steps */
+  double planned_units;    /* units that the plan sells, 0 or more */
+  double target_cents;     /* profit wanted */
+} SteadCvp;
+
+/* What follows from a SteadCvp.  A number that does not exist is NAN. */
+typedef struct
+{
+  double   margin_cents;          /* price less variable cost */
+  double   margin_frac;           /* of the price; NAN at a price of 0 */
+  double   even_units;            /* exact crossing, where the lines meet first; NAN: never */
+  gint64   even_whole_units;      /* first whole unit without loss; -1: never */
+  gint64   lasting_whole_units;   /* from here on no loss up to the look-ahead; -1: never */
+  double   even_sales_cents;
+  double   profit_cents;          /* at the plan */
+  double   safety_units;          /* plan less exact break-even; negative: the plan loses */
+  gint64   safety_whole_units;    /* whole units that the plan can fall short without a loss;
+                                     negative: units missing */
+  double   safety_frac;           /* of the plan */
+  double   leverage;              /* total margin / profit at the plan; NAN at break-even */
+  gint64   target_whole_units;    /* first whole unit that reaches the target; -1: never */
+  double   needed_price_cents;    /* price at which the plan just reaches the target; NAN without a plan */
+} SteadCvpFigures;
+
+/**
+ * stead_cvp_figures:
+ * @cvp: finite, none of the costs negative
+ * @out: (out): the figures
+ *
+ * No heap is touched: this runs at each step of a drag.
+ * With steps the candidate in each step is accepted only inside that step, and
+ * the look-ahead goes to max(10 * planned, 10 steps, 1000) units.
+ * Sources: OpenStax Principles of Accounting vol. 2, sections 2.2 and 3.1 to 3.5.
+ */
+void stead_cvp_figures (const SteadCvp  *cvp,
+                        SteadCvpFigures *out);
+
+/**
+ * stead_cvp_fixed_cents: fixed cost at @units: base + step x ceil(units / step units), at least one step
+ * stead_cvp_cost_cents: fixed cost at @units + variable cost
+ * stead_cvp_revenue_cents: price x units
+ * stead_cvp_profit_cents: revenue - cost
+ */
+double stead_cvp_fixed_cents (const SteadCvp *cvp,
+                              double          units);
+double stead_cvp_cost_cents (const SteadCvp *cvp,
+                             double          units);
+double stead_cvp_revenue_cents (const SteadCvp *cvp,
+                                double          units);
+double stead_cvp_profit_cents (const SteadCvp *cvp,
+                               double          units);
+
+G_END_DECLS

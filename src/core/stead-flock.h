@@ -1,0 +1,113 @@
+/* stead-flock.h - a laying flock in numbers.
+ *
+ * Rates are fractions (_frac, 0 to 1) inside; a person reads percent.
+ */
+#pragma once
+
+#include <glib.h>
+
+#include "core/stead-calendar.h"
+
+G_BEGIN_DECLS
+
+/* One week of one flock, summed from its log. */
+typedef struct
+{
+  SteadDay first_day;    /* its first day; weeks count from the day of housing */
+  double   age_weeks;    /* age of the birds at the middle of the week */
+  gint32   days_logged;  /* days with an egg entry, 0 to 7 */
+  double   hen_days;     /* hens alive, summed over the days logged */
+  gint64   eggs;         /* all eggs, cracked ones too */
+  gint64   cracked;      /* of them cracked */
+  gint64   deaths;       /* died or culled */
+  double   feed_kg;      /* feed given, 0: none entered */
+  gboolean left_out;     /* marked as not to learn from: heat, moult, no water */
+} SteadLayWeek;
+
+/* What the chart of a flock draws; the arrays belong to whoever filled it in. */
+typedef struct
+{
+  const SteadLayWeek *weeks;        /* oldest first */
+  gsize               n_weeks;
+  const double       *curve_age;    /* the expected curve: ages in weeks, rising */
+  const double       *curve_frac;   /* hen-day rate at each age */
+  gsize               n_curve;
+  double              today_age_weeks;
+} SteadLaySeries;
+
+/* Totals of a span of the log. */
+typedef struct
+{
+  gint64 eggs;
+  gint64 cracked;
+  gint64 deaths;
+  double feed_kg;
+  double hen_days;       /* over the days that have an egg entry */
+  double fed_hen_days;   /* over the days that have a feed entry */
+  gint64 days_logged;
+} SteadFlockTotals;
+
+/**
+ * stead_flock_hen_day_frac: eggs per hen and day
+ * Returns: eggs / hen-days; NAN without hen-days
+ */
+double stead_flock_hen_day_frac (gint64 eggs,
+                                 double hen_days);
+
+/**
+ * stead_flock_hen_housed_frac: eggs per hen once housed and day
+ * Returns: eggs / (hens housed x days); NAN if either is 0
+ */
+double stead_flock_hen_housed_frac (gint64 eggs,
+                                    gint64 hens_housed,
+                                    gint64 days);
+
+/**
+ * stead_flock_feed_per_dozen_kg:
+ * @feed_kg: feed of the span, kg
+ * @eggs: eggs of the same span
+ * Returns: kg of feed for a dozen eggs; NAN without eggs
+ */
+double stead_flock_feed_per_dozen_kg (double feed_kg,
+                                      gint64 eggs);
+
+/**
+ * stead_flock_bird_cents_per_egg:
+ * @bird_cents: cost of one pullet at point of lay
+ * @salvage_cents: its worth at the end, 0 to @bird_cents
+ * @eggs_expected: eggs expected of one pullet housed, above 0
+ *
+ * Spread by eggs laid, not by months, so that a poor month carries less.
+ * Source: UC Davis, Hen value, September 2002 (straight-line by lay).
+ *
+ * Returns: cents that one egg carries, unrounded
+ */
+double stead_flock_bird_cents_per_egg (double bird_cents,
+                                       double salvage_cents,
+                                       double eggs_expected);
+
+typedef enum
+{
+  STEAD_EGG_CLASS_PEEWEE,
+  STEAD_EGG_CLASS_SMALL,
+  STEAD_EGG_CLASS_MEDIUM,
+  STEAD_EGG_CLASS_LARGE,
+  STEAD_EGG_CLASS_EXTRA_LARGE,
+  STEAD_EGG_CLASS_JUMBO,
+} SteadEggClass;
+
+/**
+ * stead_egg_class_of_dozen:
+ * @dozen_oz: net weight of a dozen, ounces avoirdupois
+ * @out_class: (out): the heaviest class whose least weight is reached
+ * @error: return location for a #GError in %STEAD_CORE_ERROR
+ *
+ * Source: 7 CFR 56.218, table of weight classes.
+ *
+ * Returns: %TRUE, or %FALSE below the least weight of a peewee
+ */
+gboolean stead_egg_class_of_dozen (double          dozen_oz,
+                                   SteadEggClass  *out_class,
+                                   GError        **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
