@@ -1,0 +1,23 @@
+/* stead-demo-farm.h - the invented farm that a visitor sees first. */
+#pragma once
+
+#include "store/stead-store.h"
+
+G_BEGIN_DECLS
+
+/**
+ * stead_demo_farm_create:
+ * @path: where; must not exist
+ * @description: text of data/demo/ember-lake.ini (a key file), or %NULL for the one built in
+ * @today: the last day of the story; the eighteen months before it are made up
+ *
+ * Same description and day: same facts, by a fixed seed.
+ *
+ * Returns: (transfer full): the open farm, or %NULL with @error and no file left
+ */
+SteadStore *stead_demo_farm_create (const char  *path,
+                                    const char  *description,
+                                    SteadDay     today,
+                                    GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

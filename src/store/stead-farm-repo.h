@@ -1,0 +1,80 @@
+/* stead-farm-repo.h - the farm's settings, its people and its places. */
+#pragma once
+
+#include "core/stead-quantity.h"
+#include "store/stead-store.h"
+
+G_BEGIN_DECLS
+
+typedef struct
+{
+  char            *name;
+  SteadUnitSystem  units;
+  char            *currency;            /* ISO 4217 */
+  double           elevation_m;
+  int              school_year_month;   /* 1 to 12, default 8 */
+  int              school_year_mday;    /* default 1 */
+  gint64           labor_cents_hour;    /* rate at which unpaid work is shown; 0: not shown */
+} SteadFarm;
+
+void stead_farm_free (SteadFarm *farm);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadFarm, stead_farm_free)
+
+SteadFarm *stead_farm_repo_get (SteadStore  *store,
+                                GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean   stead_farm_repo_set (SteadStore      *store,
+                                const SteadFarm *farm,
+                                GError         **error) G_GNUC_WARN_UNUSED_RESULT;
+
+typedef enum
+{
+  STEAD_PERSON_STUDENT,
+  STEAD_PERSON_ADVISOR,
+  STEAD_PERSON_HELPER,
+} SteadPersonRole;
+
+typedef struct
+{
+  gint64           id;          /* 0: not saved yet */
+  char            *name;
+  SteadPersonRole  role;
+  int              class_year;  /* 0: none */
+  SteadDay         left_on;     /* STEAD_DAY_NONE: still here */
+} SteadPerson;
+
+void stead_person_free (SteadPerson *person);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadPerson, stead_person_free)
+
+typedef enum
+{
+  STEAD_PLACE_COOP,
+  STEAD_PLACE_TANK,
+  STEAD_PLACE_BAY,
+  STEAD_PLACE_KITCHEN,
+  STEAD_PLACE_STALL,
+  STEAD_PLACE_STORE_ROOM,
+} SteadPlaceKind;
+
+typedef struct
+{
+  gint64          id;
+  char           *name;
+  SteadPlaceKind  kind;
+  double          area_m2;   /* NAN: not given */
+} SteadPlaceFacts;
+
+void stead_place_facts_free (SteadPlaceFacts *place);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadPlaceFacts, stead_place_facts_free)
+
+/* Lists: (transfer full), by name, empty if none; NULL only with @error.
+ * Saving: an id of 0 inserts and fills in the id; names are unique, not empty. */
+GPtrArray *stead_person_repo_list   (SteadStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean   stead_person_repo_save   (SteadStore *store, SteadPerson *person, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+GPtrArray *stead_place_repo_list    (SteadStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean   stead_place_repo_save    (SteadStore *store, SteadPlaceFacts *place, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Replaces the person's name by the role ("Student 4"), in every step of undo
+ * too (they are dropped), and keeps every sum. */
+gboolean   stead_person_repo_forget (SteadStore *store, gint64 person_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
