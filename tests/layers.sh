@@ -8,7 +8,9 @@
 # a small tree of its own that it finds each kind of fault (TAP, one case each).
 set -u
 
-root=${1:-$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd)}
+here=$(CDPATH= cd -- "$(dirname -- "$0")" && pwd) || exit 1
+root=${1:-$here/..}
+. "$here/tap.sh"
 
 # faults ROOT: one line a fault, "FILE:LINE: what"; nothing if all is well.
 faults ()
@@ -86,22 +88,6 @@ faults ()
   )
 }
 
-count=0
-failed=0
-
-# report GOOD NAME [TEXT]: one TAP case, with what was found as comments.
-report ()
-{
-  count=$((count + 1))
-  if [ "$1" = yes ]; then
-    echo "ok $count /house/layers/$2"
-  else
-    failed=1
-    echo "not ok $count /house/layers/$2"
-    [ -z "${3:-}" ] || echo "$3" | sed 's/^/# /'
-  fi
-}
-
 # A small tree of our own.  place FILE LINE puts one line into it.
 tree=$(mktemp -d) || exit 1
 trap 'rm -rf "$tree"' EXIT
@@ -117,8 +103,8 @@ catches ()
   rm -rf "$tree/src" "$tree/tests"
   place "$2" "$3"
   case $(faults "$tree") in
-    "$2:1: "*) report yes "catches-$1" ;;
-    *) report no "catches-$1" "not caught: $3" ;;
+    "$2:1: "*) report yes "/house/layers/catches-$1" ;;
+    *) report no "/house/layers/catches-$1" "not caught: $3" ;;
   esac
 }
 
@@ -176,13 +162,9 @@ place src/main.c           '#include <gtk/gtk.h>'
 place tests/store/a.c      '#include "store/stead-store-private.h"'
 place tests/store/a.c      '#include <sqlite3.h>'
 place tests/store/a.c      '  "SELECT 1"'
-found=$(faults "$tree")
-[ -z "$found" ] && report yes lets-the-right-pass || report no lets-the-right-pass "$found"
+same /house/layers/lets-the-right-pass "" "$(faults "$tree")"
 
 # The project itself.
-found=$(faults "$root")
-[ -n "$(find "$root/src" -name '*.c' -print -quit)" ] && [ -z "$found" ] &&
-  report yes arrows-hold || report no arrows-hold "$found"
-
-echo "1..$count"
-exit $failed
+check /house/layers/there-are-sources test -f "$root/src/meson.build" -a -d "$root/src/core"
+same /house/layers/arrows-hold "" "$(faults "$root")"
+finish
