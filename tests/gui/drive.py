@@ -1,0 +1,211 @@
+"""Drive the real window as a person does: by names, by keys, by the pointer.
+
+Use it under tests/gui/run.sh, with the system's /usr/bin/python3:
+
+    w = Window('build/src/steading', 'demo.steading')
+    w.fill('Eggs', '22')
+    w.press('push button', 'Record eggs')
+    assert w.close() == 0
+
+Nothing here sleeps for luck: wait for a fact with until().
+"""
+import filecmp
+import os
+import re
+import subprocess
+import sys
+import tempfile
+import time
+import traceback
+
+import pyatspi
+
+SPOKEN = ('push button', 'toggle button', 'check box', 'radio button', 'text', 'spin button',
+          'slider', 'combo box', 'link', 'image', 'tree table', 'page tab', 'menu item')
+
+
+def x(*words):
+    return subprocess.check_output(['xdotool', *map(str, words)], text=True)
+
+
+def until(test, seconds=10):
+    """Return the first thing that test() finds; fail after so many seconds."""
+    end = time.monotonic() + seconds
+    while time.monotonic() < end:
+        found = test()
+        if found:
+            return found
+        time.sleep(.02)
+    raise AssertionError(f'waited {seconds} s in vain')
+
+
+class Window:
+    """One started program and its window."""
+
+    def __init__(self, *command, log=None):
+        """log: a file for what the program says; the default is a temporary one."""
+        self.out = open(log, 'w+') if log else tempfile.TemporaryFile('w+')
+        self.process = subprocess.Popen(command, stdout=self.out, stderr=self.out,
+                                        env=dict(os.environ, G_DEBUG='fatal-criticals'))
+        try:
+            self.app = until(self.find_app, 30)
+            until(lambda: self.find('frame') or self.find('dialog'), 30)
+        except AssertionError:
+            raise AssertionError('the window did not open:\n' + self.said()) from None
+        self.id = x('search', '--sync', '--onlyvisible', '--pid', self.process.pid).split()[-1]
+        x('windowfocus', '--sync', self.id)
+
+    def find_app(self):
+        assert self.process.poll() is None, 'the program ended:\n' + self.said()
+        return next((a for a in pyatspi.Registry.getDesktop(0)
+                     if a and a.get_process_id() == self.process.pid), None)
+
+    def said(self):
+        """What the program wrote to its output so far."""
+        self.out.flush()
+        self.out.seek(0)
+        return self.out.read()
+
+    # Finding ------------------------------------------------------------------
+
+    def walk(self, node=None, rows=False):
+        """Every node below; with rows also the up to 205 live rows of each table."""
+        node = node or self.app
+        yield node
+        if node.getRoleName() == 'tree table' and not rows:
+            return
+        for i in range(node.childCount):
+            child = node.getChildAtIndex(i)
+            if child is not None:
+                yield from self.walk(child, rows)
+
+    def find(self, role, name='', rows=False):
+        return next((n for n in self.walk(rows=rows)
+                     if n.getRoleName() == role and n.name.startswith(name)), None)
+
+    def wait(self, role, name='', rows=False):
+        try:
+            return until(lambda: self.find(role, name, rows))
+        except AssertionError:
+            seen = sorted({(n.getRoleName(), n.name) for n in self.walk(rows=rows) if n.name})
+            raise AssertionError(f'no {role} named {name!r}; there are {seen}') from None
+
+    def wait_words(self, words):
+        """Wait until some node's name or text holds these words; return the whole text."""
+        def found():
+            for node in self.walk(rows=True):
+                if words in node.name:
+                    return node.name
+            return None
+        try:
+            return until(found)
+        except AssertionError:
+            raise AssertionError(f'nothing says {words!r}') from None
+
+    def focused(self):
+        return next((n for n in self.walk(rows=True)
+                     if n.getState().contains(pyatspi.STATE_FOCUSED)), None)
+
+    # Doing --------------------------------------------------------------------
+
+    def press(self, role, name):
+        self.wait(role, name).queryAction().doAction(0)
+
+    def fill(self, name, text, role='text'):
+        self.wait(role, name).queryEditableText().setTextContents(text)
+
+    def read(self, name, role='text'):
+        t = self.wait(role, name).queryText()
+        return t.getText(0, t.characterCount)     # GTK 4.8: getText (0, -1) gives ''
+
+    def value(self, name, role='slider'):
+        return self.wait(role, name).queryValue().currentValue
+
+    def keys(self, *keys):
+        x('key', '--clearmodifiers', *keys)
+
+    def type(self, text):
+        x('type', '--delay', 5, text)
+
+    def middle(self, role, name):
+        """The middle of a widget, in the window's own coordinates."""
+        e = self.wait(role, name).queryComponent().getExtents(pyatspi.WINDOW_COORDS)
+        return e.x + e.width // 2, e.y + e.height // 2
+
+    def click(self, role, name):
+        x('mousemove', '--window', self.id, *self.middle(role, name), 'click', 1)
+
+    def drag(self, role, name, dx, dy=0, steps=10):
+        cx, cy = self.middle(role, name)
+        x('mousemove', '--window', self.id, cx, cy, 'mousedown', 1)
+        for i in range(1, steps + 1):
+            x('mousemove', '--window', self.id, cx + dx * i // steps, cy + dy * i // steps)
+            time.sleep(.02)
+        x('mouseup', 1)
+
+    # Looking ------------------------------------------------------------------
+
+    def fit(self):
+        """Give the window the whole screen: there is no window manager to do it."""
+        x('windowmove', self.id, 0, 0, 'windowsize', '--sync', self.id,
+          *x('getdisplaygeometry').split())
+
+    def shot(self, name):
+        """Save the screen as it is once two looks at it are the same."""
+        with tempfile.TemporaryDirectory() as folder:
+            looks = [os.path.join(folder, n) for n in ('a.png', 'b.png')]
+
+            def look(path):
+                subprocess.check_call(['import', '-window', 'root', '-define',
+                                       'png:exclude-chunks=date,time', path])
+
+            look(looks[0])
+
+            def still():
+                time.sleep(.15)
+                look(looks[1])
+                same = filecmp.cmp(*looks, shallow=False)
+                os.replace(looks[1], looks[0])
+                return same
+
+            until(still)
+            subprocess.check_call(['cp', looks[0], name])
+
+    def nameless(self):
+        """Controls that a screen reader cannot tell apart; this must be empty."""
+        return [(n.getRoleName(), n.name) for n in self.walk() if n.getRoleName() in SPOKEN
+                and re.match(r'^(\s*|_.*|(Gtk|Stead)[A-Z]\w*)$', n.name)]
+
+    # Leaving ------------------------------------------------------------------
+
+    def kill(self):
+        """End the program without a word, as a power cut would."""
+        self.process.kill()
+        self.process.wait(30)
+
+    def close(self):
+        """Close the window as a person does; return the program's status."""
+        act = self.wait('frame').queryAction()
+        names = [act.getName(i) for i in range(act.nActions)]
+        try:
+            act.doAction(names.index('window.close'))
+        except Exception:                          # it may be gone before it answers
+            if self.process.poll() is None and 'window.close' not in names:
+                raise
+        return self.process.wait(30)
+
+
+def run_cases(*cases):
+    """Run functions named test_…, in order, and report in TAP; exit with the outcome."""
+    print(f'1..{len(cases)}', flush=True)
+    bad = 0
+    for number, case in enumerate(cases, 1):
+        name = '/gui/' + case.__name__.removeprefix('test_').replace('_', '-')
+        try:
+            case()
+            print(f'ok {number} {name}', flush=True)
+        except Exception:                          # report and go on: the rest still tells
+            bad += 1
+            print(f'not ok {number} {name}')
+            print('# ' + traceback.format_exc().strip().replace('\n', '\n# '), flush=True)
+    sys.exit(bad > 0)

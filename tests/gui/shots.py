@@ -1,0 +1,31 @@
+"""Open a farm, visit its places, save a picture of each.
+
+usage: shots.py PROGRAM FARM PREFIX [PLACE...]
+
+The farm is copied first, so that looking never changes it.
+"""
+import os
+import shutil
+import sys
+import tempfile
+
+from drive import Window
+
+program, farm, prefix, *places = sys.argv[1:]
+places = places or ['today', 'raise', 'price', 'keep']
+
+with tempfile.TemporaryDirectory() as folder:
+    copy = os.path.join(folder, os.path.basename(farm))
+    shutil.copy(farm, copy)
+    w = Window(os.path.abspath(program), copy)
+    w.fit()
+    faults = []
+    for number, place in enumerate(places, 1):
+        w.keys(f'alt+{number}')
+        w.shot(f'{prefix}-{place}.png')
+        faults += [(place, *control) for control in w.nameless()]
+    status = w.close()
+
+for fault in faults:
+    print('a control without a name:', *fault)
+sys.exit(1 if faults or status else 0)
