@@ -1,0 +1,75 @@
+/* stead-cost-answer.h - "What does one dozen really cost us?" */
+#pragma once
+
+#include "answer/stead-words.h"
+#include "core/stead-cost.h"
+#include "store/stead-farm-repo.h"
+#include "store/stead-flock-repo.h"
+
+G_BEGIN_DECLS
+
+typedef enum
+{
+  STEAD_PERIOD_12_WEEKS,      /* the last 84 days: the default */
+  STEAD_PERIOD_4_WEEKS,
+  STEAD_PERIOD_SCHOOL_YEAR,   /* from the start of this school year */
+  STEAD_PERIOD_WHOLE_BATCH,
+} SteadPeriod;
+
+#define STEAD_N_PERIODS (STEAD_PERIOD_WHOLE_BATCH + 1)
+
+/* "Last 12 weeks", … for a list of choices. */
+const char *stead_period_name (SteadPeriod period);
+
+typedef struct
+{
+  SteadFarm       *farm;
+  SteadProduct    *product;
+  SteadFlock      *flock;
+  SteadPeriod      period;
+  SteadDay         from, to;
+  SteadFlockTotals totals;                     /* of the log in the period */
+  SteadCostSheet   sheet;
+  char            *labels[STEAD_N_COST_KINDS]; /* "Feed", "Pullets, spread over lay"; the packaging's by its items */
+  SteadWhy        *whys[STEAD_N_COST_KINDS];   /* (nullable): a part that is not there */
+  SteadWhy        *total_why;
+  GPtrArray       *uses;                       /* of SteadUse: what stands behind feed, bedding, supplies */
+  char            *sentence;                   /* markup */
+  char            *caution;                    /* (nullable): what is estimated or missing, plain */
+} SteadCostAnswer;
+
+void stead_cost_answer_free (SteadCostAnswer *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadCostAnswer, stead_cost_answer_free)
+
+/**
+ * stead_cost_answer_new:
+ * @product_id: a product of a flock
+ * @period: over which days
+ * @error: %STEAD_ANSWER_ERROR_MISSING says what to enter first
+ */
+SteadCostAnswer *stead_cost_answer_new (SteadStore   *store,
+                                        gint64        product_id,
+                                        SteadPeriod   period,
+                                        GError      **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* One entry behind a part of the sheet, for the list that opens under it. */
+typedef struct
+{
+  SteadDay  day;
+  char     *what;        /* "Layer feed, lot F26062-1, Lakeside Feed & Seed" */
+  char     *quantity;    /* "6.8 lb" */
+  gint64    cents;
+  gint64    receipt_id;  /* to jump to; 0: none */
+  gint64    asset_id;    /* to jump to; 0: none */
+} SteadCostEntry;
+
+void stead_cost_entry_free (SteadCostEntry *entry);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadCostEntry, stead_cost_entry_free)
+
+/* Returns: (transfer full) (element-type SteadCostEntry): they sum to the part's total */
+GPtrArray *stead_cost_answer_entries (SteadStore             *store,
+                                      const SteadCostAnswer  *self,
+                                      SteadCostKind           kind,
+                                      GError                **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

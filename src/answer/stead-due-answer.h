@@ -1,0 +1,72 @@
+/* stead-due-answer.h - "What is due, and what is wrong?" and the strip's live figures. */
+#pragma once
+
+#include "answer/stead-words.h"
+
+G_BEGIN_DECLS
+
+typedef enum
+{
+  STEAD_DUE_TASK,      /* to be done today */
+  STEAD_DUE_WARNING,   /* something is out of limits or will run out */
+  STEAD_DUE_DONE,      /* done today: shown struck off, so that a day looks done */
+} SteadDueKind;
+
+/* Where a line leads. */
+typedef enum
+{
+  STEAD_TARGET_NONE,
+  STEAD_TARGET_FLOCK,       /* Raise, that flock, its quick form */
+  STEAD_TARGET_ITEM,        /* Keep, that item */
+  STEAD_TARGET_LOT,
+  STEAD_TARGET_RECEIPT,
+  STEAD_TARGET_ASSET,
+  STEAD_TARGET_PRODUCT,     /* Price, that product */
+  STEAD_TARGET_NEW_RECEIPT, /* Keep, a new receipt for that item */
+} SteadTarget;
+
+typedef struct
+{
+  SteadDueKind  kind;
+  char         *text;     /* "Collect and count the eggs of Brown hens." */
+  char         *detail;   /* (nullable): why, or what to do first */
+  SteadTarget   target;
+  gint64        id;
+} SteadDue;
+
+void stead_due_free (SteadDue *due);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadDue, stead_due_free)
+
+typedef struct
+{
+  GPtrArray *dues;        /* of SteadDue: warnings first, then tasks, then done */
+  int        n_tasks;
+  int        n_warnings;
+  char      *sentence;    /* markup: "3 things are due and 1 needs a look." */
+} SteadDueAnswer;
+
+void stead_due_answer_free (SteadDueAnswer *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadDueAnswer, stead_due_answer_free)
+
+SteadDueAnswer *stead_due_answer_new (SteadStore  *store,
+                                      GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The strip: one live figure a place, short ("3 due, 1 warning"; "1 batch"; "$2.41 a dozen"). */
+typedef struct
+{
+  char     *today;
+  gboolean  today_warns;
+  char     *raise;
+  char     *price;   /* cost of the selected product */
+  char     *keep;    /* value of what is on hand */
+} SteadStripAnswer;
+
+void stead_strip_answer_free (SteadStripAnswer *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadStripAnswer, stead_strip_answer_free)
+
+/* @product_id: the product selected in Price; 0: the first one */
+SteadStripAnswer *stead_strip_answer_new (SteadStore  *store,
+                                          gint64       product_id,
+                                          GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

@@ -1,0 +1,52 @@
+/* stead-line-answer.h - the one-line entry: "Hens: 22 eggs, 1 cracked, 6.8 lb feed".
+ *
+ * The line names a flock (it may be left out when there is one), then amounts
+ * in any order, then perhaps a day ("yesterday", "Mar 3") and a person ("by Ana").
+ * English words always work, Spanish ones too.
+ */
+#pragma once
+
+#include "store/stead-farm-repo.h"
+#include "store/stead-flock-repo.h"
+
+G_BEGIN_DECLS
+
+/* Names read from the farm once, so that each key typed costs no query. */
+typedef struct _SteadLineReader SteadLineReader;
+
+SteadLineReader *stead_line_reader_new  (SteadStore  *store,
+                                         GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+void             stead_line_reader_free (SteadLineReader *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadLineReader, stead_line_reader_free)
+
+/* How a line was understood. */
+typedef struct
+{
+  gboolean         complete;     /* can be recorded as it stands */
+  SteadFlockEntry  entry;        /* eggs, feed, deaths, note, day, person; flock_id 0 if not only bedding */
+  gint64           use_item_id;  /* something else used up: bedding, grit; 0: none */
+  double           use_base;
+  char            *understood;   /* markup: "Brown hens, today: 22 eggs, 1 of them cracked." or, if not
+                                    complete, what is missing or wrong and how to say it */
+  int              error_start;  /* byte range of the word that was not understood; -1: none */
+  int              error_end;
+} SteadLineReading;
+
+void stead_line_reading_free (SteadLineReading *reading);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadLineReading, stead_line_reading_free)
+
+SteadLineReading *stead_line_reader_read (SteadLineReader *self,
+                                          const char      *line,
+                                          SteadDay         today) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full) (array zero-terminated=1): whole lines that the typed one could
+ * become, at most 8: names, then "22 eggs" like words in order of likely use. */
+char **stead_line_reader_complete (SteadLineReader *self,
+                                   const char      *line) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Records a complete reading as one action with its name. */
+gboolean stead_line_reading_record (const SteadLineReading  *reading,
+                                    SteadStore              *store,
+                                    GError                 **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
