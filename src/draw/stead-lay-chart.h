@@ -1,0 +1,58 @@
+/* stead-lay-chart.h - eggs per 100 hens a day by age, with deaths and feed. */
+#pragma once
+
+#include "core/stead-flock.h"
+#include "draw/stead-draw.h"
+
+G_BEGIN_DECLS
+
+typedef struct
+{
+  const char *axis;        /* "age of the flock, weeks" */
+  const char *expected;    /* "expected" at the end of the curve */
+  const char *today;       /* "today" */
+  const char *lost;        /* "hens lost" */
+  const char *feed;        /* "feed, lb a hen a day" */
+  const char *left_out;    /* "left out" */
+  double      feed_factor; /* from kg to the unit that feed is shown in */
+} SteadLayWords;
+
+typedef struct
+{
+  SteadBox    plot;             /* eggs */
+  SteadBox    feed_plot;        /* the band under it; height 0 without feed */
+  double      min_age, max_age; /* weeks */
+  SteadTicks  x_ticks;
+  double      max_feed;         /* kg a hen and day at the top of the band */
+  double      lost_y;           /* where the crosses of lost hens stand */
+  double      today_x;
+} SteadLayLayout;
+
+void stead_lay_chart_layout (cairo_t              *cr,
+                             const SteadLaySeries *series,
+                             const SteadLayWords  *words,
+                             const SteadDrawStyle *style,
+                             double                width,
+                             double                height,
+                             SteadLayLayout       *out);
+
+/* The point of one week; %FALSE if it has no rate. */
+gboolean stead_lay_chart_point (const SteadLayLayout *layout,
+                                const SteadLayWeek   *week,
+                                double               *x,
+                                double               *y);
+
+/* The week whose point is nearest to @x, or -1: values under the pointer, stepping by keys. */
+int stead_lay_chart_nearest (const SteadLayLayout *layout,
+                             const SteadLaySeries *series,
+                             double                x);
+
+/* @marked: the week to ring, or -1 */
+void stead_lay_chart_paint (cairo_t              *cr,
+                            const SteadLaySeries *series,
+                            const SteadLayWords  *words,
+                            const SteadDrawStyle *style,
+                            const SteadLayLayout *layout,
+                            int                   marked);
+
+G_END_DECLS

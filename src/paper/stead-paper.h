@@ -1,0 +1,81 @@
+/* stead-paper.h - documents: made of answers and drawings, the same on screen,
+ * on the printer and in a file.
+ *
+ * Same farm, same day, same bytes: nothing here reads a clock or a random number.
+ */
+#pragma once
+
+#include <cairo.h>
+
+#include "answer/stead-cost-answer.h"
+
+G_BEGIN_DECLS
+
+typedef enum
+{
+  STEAD_FORMAT_PDF = 1 << 0,
+  STEAD_FORMAT_PNG = 1 << 1,
+  STEAD_FORMAT_SVG = 1 << 2,
+  STEAD_FORMAT_CSV = 1 << 3,
+  STEAD_FORMAT_XLSX = 1 << 4,
+} SteadFormat;
+
+typedef struct
+{
+  const char  *name;      /* "cost-sheet", "price-page", "break-even-chart", "flock-log", "cost-lines" */
+  const char  *title;     /* untranslated; show with _() */
+  const char  *of;        /* (nullable): "product", "flock" */
+  SteadFormat  formats;   /* that it can be written in */
+} SteadPaperKind;
+
+const SteadPaperKind *stead_paper_list (gsize *n_kinds);
+const SteadPaperKind *stead_paper_find (const char *name);   /* (nullable) */
+
+typedef struct
+{
+  SteadPeriod  period;
+  gboolean     for_spreadsheet;  /* CSV: the locale's decimals and ';' instead of '.' and ',' */
+  double       width, height;    /* of a picture, px; 0: 960 × 540 */
+} SteadPaperOptions;
+
+#define STEAD_TYPE_PAPER (stead_paper_get_type ())
+G_DECLARE_FINAL_TYPE (SteadPaper, stead_paper, STEAD, PAPER, GObject)
+
+/**
+ * stead_paper_new:
+ * @name: of a kind that can be PDF
+ * @of: (nullable): name of the product or flock; the first one if not given
+ * @options: (nullable): how
+ *
+ * Returns: (transfer full): pages that can be drawn; US Letter, or A4 for a metric farm
+ */
+SteadPaper *stead_paper_new (SteadStore               *store,
+                             const char               *name,
+                             const char               *of,
+                             const SteadPaperOptions  *options,
+                             GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+
+const char *stead_paper_get_title   (SteadPaper *self);
+int         stead_paper_get_n_pages (SteadPaper *self);
+void        stead_paper_get_size    (SteadPaper *self, double *width_pt, double *height_pt);
+
+/* Draws one page, from 0, in points; the preview, the printer and the PDF all call this. */
+void        stead_paper_draw_page   (SteadPaper *self, int page, cairo_t *cr);
+
+/* A tagged PDF with title, author, language, outline and fixed dates; whole or not at all. */
+gboolean    stead_paper_save_pdf    (SteadPaper *self, const char *path, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * stead_paper_write:
+ * @path: the ending tells the format
+ *
+ * Writes any kind in any of its formats; an older file at @path stays whole if it fails.
+ */
+gboolean    stead_paper_write       (SteadStore               *store,
+                                     const char               *name,
+                                     const char               *of,
+                                     const SteadPaperOptions  *options,
+                                     const char               *path,
+                                     GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
