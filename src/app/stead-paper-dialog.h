@@ -1,0 +1,14 @@
+/* stead-paper-dialog.h - a document's pages, to look at, print and save. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/stead-desk.h"
+#include "paper/stead-paper.h"
+
+G_BEGIN_DECLS
+
+/* Shows the document @name of @of (nullable); errors are told beside the button that asked. */
+void stead_paper_dialog_show (GtkWidget *parent, SteadDesk *desk, const char *name, const char *of);
+
+G_END_DECLS

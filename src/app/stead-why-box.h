@@ -1,0 +1,17 @@
+/* stead-why-box.h - the "Why?" disclosure: worked, not told. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "answer/stead-words.h"
+
+G_BEGIN_DECLS
+
+#define STEAD_TYPE_WHY_BOX (stead_why_box_get_type ())
+G_DECLARE_FINAL_TYPE (SteadWhyBox, stead_why_box, STEAD, WHY_BOX, GtkWidget)
+
+GtkWidget *stead_why_box_new (void);
+/* @whys: (transfer none) (element-type SteadWhy).  What is open stays open. */
+void       stead_why_box_set (SteadWhyBox *self, GPtrArray *whys);
+
+G_END_DECLS
