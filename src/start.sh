@@ -41,7 +41,8 @@ install_missing $build_packages $run_packages
 
 [ -f "$build/build.ninja" ] ||
   meson setup "$build" "$top" --buildtype=release -Dwerror=false
-ninja -C "$build" -j "$(nproc)"
+ninja -C "$build" -j "$(nproc)" \
+  src/steading data/gschemas.compiled po/es/LC_MESSAGES/steading.mo
 
 # The program runs from the build folder: these three stand in for what an
 # installation would put under /usr/share.
