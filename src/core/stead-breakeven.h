@@ -33,7 +33,7 @@ typedef struct
   double   profit_cents;          /* at the plan */
   double   safety_units;          /* plan less exact break-even; negative: the plan loses */
   gint64   safety_whole_units;    /* whole units that the plan can fall short without a loss;
-                                     negative: units missing */
+                                     negative: units missing; 0 where safety_units is NAN */
   double   safety_frac;           /* of the plan */
   double   leverage;              /* total margin / profit at the plan; NAN at break-even */
   gint64   target_whole_units;    /* first whole unit that reaches the target; -1: never */
@@ -47,7 +47,9 @@ typedef struct
  *
  * No heap is touched: this runs at each step of a drag.
  * With steps the candidate in each step is accepted only inside that step, and
- * the look-ahead goes to max(10 * planned, 10 steps, 1000) units.
+ * the look-ahead for the lasting figure goes to max(10 * planned, 10 steps, 1000)
+ * units.  The safety figures tell how far the plan stands above the loss next
+ * below it, or below the end of the loss that it stands in.
  * Sources: OpenStax Principles of Accounting vol. 2, sections 2.2 and 3.1 to 3.5.
  */
 void stead_cvp_figures (const SteadCvp  *cvp,
@@ -67,5 +69,47 @@ double stead_cvp_revenue_cents (const SteadCvp *cvp,
                                 double          units);
 double stead_cvp_profit_cents (const SteadCvp *cvp,
                                double          units);
+
+/**
+ * stead_cvp_even_units:
+ * @cvp: the product
+ * @target_cents: profit wanted, 0 for the break-even
+ *
+ * Returns: exact units at which the target is first reached; NAN: never
+ */
+double stead_cvp_even_units (const SteadCvp *cvp,
+                             double          target_cents);
+
+/**
+ * stead_cvp_even_whole_units:
+ * @cvp: the product
+ * @target_cents: profit wanted, 0 for the break-even
+ *
+ * Rounded up: a text that rounds to nearest still loses a little.
+ *
+ * Returns: the first whole unit that reaches the target; -1: never
+ */
+gint64 stead_cvp_even_whole_units (const SteadCvp *cvp,
+                                   double          target_cents);
+
+/**
+ * stead_cvp_lasting_whole_units:
+ * @cvp: the product
+ * @max_units: the last unit looked at
+ *
+ * Returns: the whole unit from which on there is no loss up to @max_units; -1: none
+ */
+gint64 stead_cvp_lasting_whole_units (const SteadCvp *cvp,
+                                      double          max_units);
+
+/**
+ * stead_cvp_crossings:
+ * @cvp: the product
+ * @max_units: the last unit looked at, 0 to 1e9
+ *
+ * Returns: how often whole units from 0 on change between loss and no loss
+ */
+guint stead_cvp_crossings (const SteadCvp *cvp,
+                           double          max_units);
 
 G_END_DECLS

@@ -42,6 +42,14 @@ SteadDay stead_day_new (int year,
                         int day);
 
 /**
+ * stead_day_is_valid:
+ * @day: any number
+ *
+ * Returns: whether @day lies in the years 1900 to 2199
+ */
+gboolean stead_day_is_valid (SteadDay day);
+
+/**
  * stead_day_split:
  * @day: a valid day
  * @year: (out) (optional): the year
@@ -91,8 +99,16 @@ char *stead_day_format (SteadDay      day,
                         SteadDayStyle style) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
+ * stead_date_order_from_locale:
+ *
+ * Returns: the order in which the locale of this moment writes a date of digits
+ */
+SteadDateOrder stead_date_order_from_locale (void);
+
+/**
  * stead_day_parse:
- * @text: "2026-03-03", "3/3/2026", "3.3.26", "Mar 3", "3 March 2026", "today", "yesterday"
+ * @text: "2026-03-03", "3/3/2026", "3.3.26", "Mar 3", "3 March 2026", "3 de marzo",
+ *   "today", "yesterday"
  * @today: the present day: fills a missing year with the one that puts the day
  *   nearest to, and not more than a week after, @today; a two-digit year goes
  *   to the century that puts it nearest to @today

@@ -47,6 +47,14 @@ double stead_depreciation_book_value (const SteadDepreciable *thing,
                                       double                  years);
 
 /**
+ * stead_depreciation_unit_rate:
+ * @thing: with life_units above 0
+ *
+ * Returns: the charge for one unit of use, unrounded cents
+ */
+double stead_depreciation_unit_rate (const SteadDepreciable *thing);
+
+/**
  * stead_depreciation_for_use:
  * @thing: with method %STEAD_DEPRECIATION_UNITS
  * @used_before: units used before, 0 or more

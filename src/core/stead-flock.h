@@ -102,7 +102,7 @@ typedef enum
  * @out_class: (out): the heaviest class whose least weight is reached
  * @error: return location for a #GError in %STEAD_CORE_ERROR
  *
- * Source: 7 CFR 56.218, table of weight classes.
+ * Source: Pennsylvania Code, title 7, section 87.42(a), table of weight classes.
  *
  * Returns: %TRUE, or %FALSE below the least weight of a peewee
  */

@@ -20,7 +20,12 @@ typedef struct
 
 /**
  * stead_lay_curve_default:
- * @out: (out): brown hens: a 0.97, x 0.005, c 1.3, d 2, onset at 18 weeks of age
+ * @out: (out): brown hens: a 0.97, x 0.004, c 1.3, d 2, onset at 18 weeks of age
+ *
+ * Level, steepness and half-point are common starting values of this model.  The
+ * decline is chosen so that the curve keeps to the bands of brown hybrids (88 to
+ * 95 % at 40 weeks of age, 80 to 90 at 60, 65 to 82 at 80): from memory, no
+ * breeder's table could be read.  A farm's own log replaces it.
  */
 void stead_lay_curve_default (SteadLayCurve *out);
 

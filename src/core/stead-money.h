@@ -31,7 +31,9 @@ gint64 stead_money_round (double cents);
  * @shares_cents: (out) (array length=n): the parts; their sum is @total_cents
  *
  * Largest remainder: every part is floored, the missing units go one each to
- * the largest remainders, equal remainders to the earlier part.
+ * the largest remainders, equal remainders to the earlier part.  A negative sum
+ * is split as its opposite is.  Weights with up to six decimals are compared
+ * exactly, not in floating point.
  * Source: OpenStax Contemporary Mathematics, section 11.4.
  */
 void stead_money_split (gint64        total_cents,
@@ -54,6 +56,14 @@ gboolean stead_currency_is_known (const char *currency);
  * Returns: digits after the point: 2 for USD, 0 for JPY
  */
 int stead_currency_digits (const char *currency);
+
+/**
+ * stead_currency_symbol:
+ * @currency: a known currency
+ *
+ * Returns: (transfer none): "$", "€"
+ */
+const char *stead_currency_symbol (const char *currency);
 
 /**
  * stead_currency_list:

@@ -51,7 +51,8 @@ const SteadUnit *stead_unit_by_id (const char *id);
  * stead_unit_from_text:
  * @text: any spelling, case and plural that people use: "lbs", "Pound", "#"
  *
- * English and, in a Spanish locale, Spanish spellings.
+ * English and Spanish spellings, whatever the locale: one farm writes both.
+ * "T" and "t" are the spoons of a recipe, "c" its cup, "C" degrees Celsius.
  *
  * Returns: (transfer none) (nullable): the unit
  */
@@ -100,7 +101,7 @@ double stead_quantity_from_base (double           base,
 /**
  * stead_number_parse:
  * @text: "12", "1,234.5", "1.234,5", "4,5", "1/2", "1 1/2", "1½", "−3"
- * @out_value: (out): the number; always finite
+ * @out_value: (out): the number; always finite, at most 1e12 away from 0
  * @error: return location for a #GError in %STEAD_CORE_ERROR
  *
  * Returns: %TRUE, or %FALSE with @error set and @out_value left alone
@@ -111,7 +112,7 @@ gboolean stead_number_parse (const char  *text,
 
 /**
  * stead_quantity_parse:
- * @text: "2 lb 4 oz", "1 1/2 cups", "3 doz", "250 g", "6.8"
+ * @text: "2 lb 4 oz", "1 1/2 cups", "3 doz", "3 doz 4", "250 g", "6.8"
  * @dimension: what must be measured
  * @fallback: the unit of a bare number
  * @out_base: (out): the amount in base units; finite, never negative except a temperature
@@ -132,7 +133,8 @@ gboolean stead_quantity_parse (const char       *text,
  * @value: a number
  * @max_digits: digits after the point at most, 0 to 6; zeros at the end are cut
  *
- * Returns: (transfer full): the text with the locale's grouping and point
+ * Returns: (transfer full): the text with the locale's grouping and point and a
+ *   true minus sign; without a locale as American English writes it
  */
 char *stead_number_format (double value,
                            int    max_digits) G_GNUC_WARN_UNUSED_RESULT;
@@ -143,7 +145,7 @@ char *stead_number_format (double value,
  * @unit: the unit to show it in
  *
  * The text a person reads, rounded to what can be told apart on a farm scale:
- * "6.8 lb", "3 doz", "72 °F".
+ * "6.8 lb", "3 doz", "72 °F"; pieces are the number alone.
  *
  * Returns: (transfer full): the text
  */
