@@ -96,6 +96,8 @@ static const char step_1[] =
   "  person_id INTEGER REFERENCES person (id),\n"
   "  signed_by INTEGER REFERENCES person (id),\n"
   "  signed_on INTEGER CHECK ((signed_on IS NULL) = (signed_by IS NULL)),\n"
+  /* Numbered in the order of signing: each seal takes in the one before it. */
+  "  seal_no INTEGER UNIQUE CHECK (seal_no > 0 AND (seal_no IS NULL) = (seal IS NULL)),\n"
   "  seal TEXT CHECK ((seal IS NULL) = (signed_by IS NULL)),\n"
   "  corrects_id INTEGER REFERENCES receipt (id)\n"
   ") STRICT;\n"
@@ -223,16 +225,18 @@ static const char step_1[] =
   ") STRICT;\n"
   "CREATE TABLE change_count (\n"
   "  id INTEGER PRIMARY KEY CHECK (id = 1),\n"
-  "  number INTEGER NOT NULL CHECK (number >= 0),\n"
-  "  copied_on INTEGER\n"
+  "  number INTEGER NOT NULL CHECK (number >= 0)\n"
   ") STRICT;\n"
   "INSERT INTO change_count (id, number) VALUES (1, 0);\n"
   /* Rules that hold whoever writes. */
   /* What is on hand is kept beside each lot, so that neither a save nor a page
    * adds up a lot's whole history.  Triggers alone write it, from the movements;
-   * undo replays movements, so this table is not recorded. */
+   * undo replays movements, so this table is not recorded.  It also replays them
+   * before their lot, so a new lot begins with what is already there. */
   "CREATE TRIGGER lot_stock_new AFTER INSERT ON lot BEGIN\n"
-  "  INSERT INTO lot_stock (lot_id, base, cents) VALUES (NEW.id, 0, 0);\n"
+  "  INSERT INTO lot_stock (lot_id, base, cents)\n"
+  "  SELECT NEW.id, coalesce (sum (quantity_base), 0), coalesce (sum (cost_cents), 0)\n"
+  "    FROM movement WHERE lot_id = NEW.id;\n"
   "END;\n"
   "CREATE TRIGGER lot_stock_insert AFTER INSERT ON movement BEGIN\n"
   "  UPDATE lot_stock SET base = base + NEW.quantity_base, cents = cents + NEW.cost_cents\n"
@@ -249,6 +253,9 @@ static const char step_1[] =
   "WHEN EXISTS (SELECT 1 FROM lot WHERE id = OLD.lot_id) BEGIN\n"
   "  UPDATE lot_stock SET base = base - OLD.quantity_base, cents = cents - OLD.cost_cents\n"
   "   WHERE lot_id = OLD.lot_id;\n"
+  "END;\n"
+  "CREATE TRIGGER lot_not_negative_new AFTER INSERT ON lot_stock WHEN NEW.base < -1e-6 BEGIN\n"
+  "  SELECT RAISE (ABORT, 'lot below zero');\n"
   "END;\n"
   "CREATE TRIGGER lot_not_negative AFTER UPDATE ON lot_stock WHEN NEW.base < -1e-6 BEGIN\n"
   "  SELECT RAISE (ABORT, 'lot below zero');\n"
@@ -274,15 +281,12 @@ static const char step_1[] =
 
 static const char * const steps[STEAD_SCHEMA_VERSION] = { step_1 };
 
-const char * const stead_schema_undo_tables[] = {
-  "farm", "person", "place", "item", "batch", "flock", "flock_entry", "receipt",
-  "receipt_line", "lot", "movement", "product", "product_part", "price",
-  "stall_cost", "asset", "asset_share", "asset_use", NULL
-};
+const SteadSchema stead_schema = { steps, STEAD_SCHEMA_VERSION };
 
-const char *
-stead_schema_step (int version)
-{
-  g_return_val_if_fail (version >= 1 && version <= STEAD_SCHEMA_VERSION, NULL);
-  return steps[version - 1];
-}
+/* Children before parents: when a step is undone or redone, rows go in this
+ * order, so that a DELETE never takes along what has its own place in the step. */
+const char * const stead_schema_undo_tables[] = {
+  "movement", "lot", "receipt_line", "receipt", "flock_entry", "flock",
+  "product_part", "price", "stall_cost", "product", "asset_share", "asset_use",
+  "asset", "batch", "item", "place", "person", "farm", NULL
+};

@@ -13,12 +13,19 @@ G_BEGIN_DECLS
 #define STEAD_SCHEMA_VERSION 1
 
 /**
- * stead_schema_step:
- * @version: 1 to %STEAD_SCHEMA_VERSION
+ * SteadSchema:
+ * @steps: the SQL that leads from version n to n + 1 stands at n
+ * @version: how many steps there are
  *
- * Returns: the SQL that leads from @version - 1 to @version
+ * What a farm file looks like.  The program knows one; tests make up others.
  */
-const char *stead_schema_step (int version);
+typedef struct
+{
+  const char * const *steps;
+  int                 version;
+} SteadSchema;
+
+extern const SteadSchema stead_schema;
 
 /* Tables whose changes are recorded for undo; %NULL at the end. */
 extern const char * const stead_schema_undo_tables[];

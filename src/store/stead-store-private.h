@@ -43,6 +43,10 @@ void stead_store_set_error (SteadStore  *self,
                             int          rc,
                             GError     **error);
 
+/* For deleting a person: neither this action nor any before it can be undone, and
+ * nothing in the file remembers them.  Only between begin and commit. */
+void      stead_store_forget_steps (SteadStore *self);
+
 gboolean  stead_store_in_action (SteadStore *self);   /* between begin and commit */
 sqlite3  *stead_store_get_db    (SteadStore *self);
 gint64    stead_store_last_id   (SteadStore *self);

@@ -1,0 +1,365 @@
+/* stead-connection.c - one SQLite connection, made safe against a stranger's file.
+ *
+ * Invariants:
+ *  1. The header is read through the connection's own file handle: opening and
+ *     closing the file ourselves would drop the locks of every other connection
+ *     of this process on it.
+ *  2. No trigger or view runs before the schema is known to be ours.
+ *  3. A file that is refused is not written to.
+ */
+#include "config.h"
+
+#include <errno.h>
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+#include <string.h>
+
+#include "store/stead-connection.h"
+#include "store/stead-message.h"
+
+#define HEADER_BYTES 100
+#define BUSY_WAIT_MS 3000
+#define OPS_BETWEEN_LOOKS 20000
+
+/* A recorded step is one value: 100,000 imported rows take some 10 MB. */
+#define LONGEST_VALUE (256 << 20)
+
+static const struct
+{
+  int id, value;
+} limits[] = {
+  { SQLITE_LIMIT_LENGTH, LONGEST_VALUE },
+  { SQLITE_LIMIT_SQL_LENGTH, 100000 },
+  { SQLITE_LIMIT_COLUMN, 100 },
+  { SQLITE_LIMIT_EXPR_DEPTH, 50 },
+  { SQLITE_LIMIT_ATTACHED, 1 },
+  { SQLITE_LIMIT_TRIGGER_DEPTH, 10 },
+  { SQLITE_LIMIT_VDBE_OP, 25000 },
+  { SQLITE_LIMIT_COMPOUND_SELECT, 10 },
+};
+
+static const struct
+{
+  int id, on;
+} guards[] = {
+  { SQLITE_DBCONFIG_DEFENSIVE, 1 },
+  { SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0 },
+  { SQLITE_DBCONFIG_ENABLE_VIEW, 0 },
+  { SQLITE_DBCONFIG_DQS_DML, 0 },
+  { SQLITE_DBCONFIG_DQS_DDL, 0 },
+};
+
+gboolean
+stead_connection_exec (sqlite3     *db,
+                       const char  *sql,
+                       GError     **error)
+{
+  int rc = sqlite3_exec (db, sql, NULL, NULL, NULL);
+
+  if (rc == SQLITE_OK)
+    return TRUE;
+  stead_message_set (db, rc, error);
+  return FALSE;
+}
+
+gboolean
+stead_connection_number (sqlite3     *db,
+                         const char  *sql,
+                         gint64      *out,
+                         GError     **error)
+{
+  g_autoptr(sqlite3_stmt) stmt = NULL;
+  int rc = sqlite3_prepare_v2 (db, sql, -1, &stmt, NULL);
+
+  if (rc == SQLITE_OK)
+    rc = sqlite3_step (stmt);
+  if (rc == SQLITE_ROW)
+    {
+      *out = sqlite3_column_int64 (stmt, 0);
+      return TRUE;
+    }
+  stead_message_set (db, rc == SQLITE_DONE ? SQLITE_CORRUPT : rc, error);
+  return FALSE;
+}
+
+gboolean
+stead_connection_check (sqlite3     *db,
+                        const char  *pragma,
+                        GError     **error)
+{
+  g_autoptr(sqlite3_stmt) stmt = NULL;
+  const char *found;
+  int rc = sqlite3_prepare_v2 (db, pragma, -1, &stmt, NULL);
+
+  if (rc == SQLITE_OK)
+    rc = sqlite3_step (stmt);
+  if (rc != SQLITE_ROW)
+    {
+      stead_message_set (db, rc == SQLITE_DONE ? SQLITE_CORRUPT : rc, error);
+      return FALSE;
+    }
+  found = (const char *) sqlite3_column_text (stmt, 0);
+  if (g_strcmp0 (found, "ok") == 0)
+    return TRUE;
+  g_set_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_DAMAGED,
+               _("The farm file is damaged (%s). Nothing was changed in it. Open one of its dated copies."),
+               found != NULL ? found : "?");
+  return FALSE;
+}
+
+static int
+look_cb (gpointer data)
+{
+  return g_cancellable_is_cancelled (data);
+}
+
+void
+stead_connection_watch (sqlite3      *db,
+                        GCancellable *cancellable)
+{
+  if (cancellable != NULL)
+    sqlite3_progress_handler (db, OPS_BETWEEN_LOOKS, look_cb, cancellable);
+  else
+    sqlite3_progress_handler (db, 0, NULL, NULL);
+}
+
+/* --- what the file says that it is ------------------------------------------ */
+
+static gboolean
+refuse (int          code,
+        const char  *text,
+        GError     **error)
+{
+  g_set_error_literal (error, STEAD_STORE_ERROR, code, text);
+  return FALSE;
+}
+
+static gboolean
+check_kind (const char  *path,
+            GError     **error)
+{
+  GStatBuf about;
+
+  if (g_stat (path, &about) != 0)
+    return refuse (errno == ENOENT || errno == ENOTDIR ? STEAD_STORE_ERROR_NOT_FOUND : STEAD_STORE_ERROR_IO,
+                   errno == ENOENT || errno == ENOTDIR
+                     ? _("There is no such file. It may have been moved, renamed or deleted.")
+                     : _("The file cannot be looked at. Check that the disk is there and that you may use the folder."),
+                   error);
+  if (S_ISDIR (about.st_mode))
+    return refuse (STEAD_STORE_ERROR_NOT_A_FARM, _("This is a folder. Choose a farm file in it."), error);
+  if (!S_ISREG (about.st_mode))
+    return refuse (STEAD_STORE_ERROR_NOT_A_FARM, _("This is not a file that can be opened."), error);
+  return TRUE;
+}
+
+static guint32
+big_endian (const guint8 *at)
+{
+  return (guint32) at[0] << 24 | (guint32) at[1] << 16 | (guint32) at[2] << 8 | (guint32) at[3];
+}
+
+static gboolean
+check_ids (guint32             application_id,
+           gint64              version,
+           const SteadSchema  *schema,
+           GError            **error)
+{
+  if (application_id != STEAD_SCHEMA_APPLICATION_ID || version < 1)
+    return refuse (STEAD_STORE_ERROR_NOT_A_FARM,
+                   _("This file was made by another program. It is not a farm."), error);
+  if (version > schema->version)
+    return refuse (STEAD_STORE_ERROR_NEWER,
+                   _("A newer version of this program made this farm. Bring the program up to date to open it."),
+                   error);
+  return TRUE;
+}
+
+/* The first hundred bytes, as sqlite.org/fileformat2.html lays them out. */
+static gboolean
+sniff (sqlite3            *db,
+       const SteadSchema  *schema,
+       GError            **error)
+{
+  guint8 header[HEADER_BYTES] = { 0 };
+  sqlite3_file *file = NULL;
+  sqlite3_int64 size = 0;
+  int rc;
+
+  rc = sqlite3_file_control (db, "main", SQLITE_FCNTL_FILE_POINTER, &file);
+  if (rc == SQLITE_OK)
+    rc = file->pMethods->xFileSize (file, &size);
+  if (rc == SQLITE_OK && size == 0)
+    return refuse (STEAD_STORE_ERROR_NOT_A_FARM, _("This file is empty. It is not a farm."), error);
+  if (rc == SQLITE_OK)
+    rc = file->pMethods->xRead (file, header, sizeof header, 0);
+  if (rc != SQLITE_OK && rc != SQLITE_IOERR_SHORT_READ)
+    {
+      stead_message_set (NULL, rc, error);
+      return FALSE;
+    }
+  if (memcmp (header, "SQLite format 3", 16) != 0)
+    return refuse (STEAD_STORE_ERROR_NOT_A_FARM, _("This file is not a farm. It was made for something else."), error);
+  if (size < 512)
+    return refuse (STEAD_STORE_ERROR_DAMAGED,
+                   _("Most of this farm file is missing. Nothing was changed in it. Open one of its dated copies."),
+                   error);
+  if (!check_ids (big_endian (header + 68), (gint32) big_endian (header + 60), schema, error))
+    return FALSE;
+  if (header[18] != 1 || header[19] != 1)   /* we keep a rollback journal, never a write-ahead log */
+    return refuse (STEAD_STORE_ERROR_NOT_A_FARM,
+                   _("Another program changed how this farm is kept. Open one of its dated copies."), error);
+  return TRUE;
+}
+
+/* --- opening ---------------------------------------------------------------- */
+
+static gboolean
+harden (sqlite3  *db,
+        GError  **error)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (guards); i++)
+    sqlite3_db_config (db, guards[i].id, guards[i].on, NULL);
+  for (gsize i = 0; i < G_N_ELEMENTS (limits); i++)
+    sqlite3_limit (db, limits[i].id, limits[i].value);
+  sqlite3_busy_timeout (db, BUSY_WAIT_MS);
+  return stead_connection_exec (db,
+                                "PRAGMA mmap_size = 0;"
+                                "PRAGMA cell_size_check = ON;"
+                                "PRAGMA foreign_keys = ON;"
+                                "PRAGMA journal_mode = DELETE;"
+                                "PRAGMA synchronous = EXTRA;"
+                                "PRAGMA secure_delete = ON;",
+                                error);
+}
+
+sqlite3 *
+stead_connection_open (const char         *path,
+                       gboolean            writable,
+                       const SteadSchema  *schema,
+                       GError            **error)
+{
+  g_autofree char *whole = g_canonicalize_filename (path, NULL);   /* never a "file:" or ":memory:" */
+  g_autoptr(sqlite3) db = NULL;
+  int rc;
+
+  if (!check_kind (whole, error))
+    return NULL;
+  rc = sqlite3_open_v2 (whole, &db,
+                        (writable ? SQLITE_OPEN_READWRITE : SQLITE_OPEN_READONLY) | SQLITE_OPEN_EXRESCODE, NULL);
+  if (rc != SQLITE_OK)
+    {
+      stead_message_set (db, rc, error);
+      return NULL;
+    }
+  if (!sniff (db, schema, error) || !harden (db, error))
+    return NULL;
+  return g_steal_pointer (&db);
+}
+
+sqlite3 *
+stead_connection_create (const char  *path,
+                         GError     **error)
+{
+  g_autofree char *whole = path != NULL ? g_canonicalize_filename (path, NULL) : g_strdup (":memory:");
+  g_autoptr(sqlite3) db = NULL;
+  int rc = sqlite3_open_v2 (whole, &db, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_EXRESCODE, NULL);
+
+  if (rc != SQLITE_OK)
+    {
+      stead_message_set (db, rc, error);
+      return NULL;
+    }
+  if (!harden (db, error))
+    return NULL;
+  return g_steal_pointer (&db);
+}
+
+/* --- the schema ------------------------------------------------------------- */
+
+gboolean
+stead_connection_lay_out (sqlite3            *db,
+                          const SteadSchema  *schema,
+                          int                 from,
+                          int                 to,
+                          GError            **error)
+{
+  for (int version = from; version < to; version++)
+    {
+      g_autofree char *mark = g_strdup_printf ("PRAGMA user_version = %d", version + 1);
+
+      if (!stead_connection_exec (db, schema->steps[version], error) ||
+          !stead_connection_exec (db, mark, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* Everything that the schema says, a line each, in an order of its own. */
+static char *
+describe (sqlite3  *db,
+          GError  **error)
+{
+  static const char sql[] = "SELECT type, name, tbl_name, coalesce (sql, '') FROM sqlite_schema"
+                            " ORDER BY type, name, tbl_name, sql";
+  g_autoptr(GString) text = g_string_new (NULL);
+  g_autoptr(sqlite3_stmt) stmt = NULL;
+  int rc = sqlite3_prepare_v2 (db, sql, -1, &stmt, NULL);
+
+  while (rc == SQLITE_OK || rc == SQLITE_ROW)
+    {
+      rc = sqlite3_step (stmt);
+      for (int i = 0; rc == SQLITE_ROW && i < 4; i++)
+        {
+          const char *part = (const char *) sqlite3_column_text (stmt, i);
+
+          g_string_append (text, part != NULL ? part : "");
+          g_string_append_c (text, '\n');
+        }
+    }
+  if (rc == SQLITE_DONE)
+    return g_string_free (g_steal_pointer (&text), FALSE);
+  stead_message_set (db, rc, error);
+  return NULL;
+}
+
+static char *
+describe_expected (const SteadSchema  *schema,
+                   int                 version,
+                   GError            **error)
+{
+  g_autoptr(sqlite3) db = stead_connection_create (NULL, error);
+
+  if (db == NULL || !stead_connection_lay_out (db, schema, 0, version, error))
+    return NULL;
+  return describe (db, error);
+}
+
+gboolean
+stead_connection_recognize (sqlite3            *db,
+                            const SteadSchema  *schema,
+                            int                *out_version,
+                            GError            **error)
+{
+  g_autofree char *found = NULL;
+  g_autofree char *expected = NULL;
+  gint64 id, version;
+
+  if (!stead_connection_number (db, "PRAGMA application_id", &id, error) ||
+      !stead_connection_number (db, "PRAGMA user_version", &version, error) ||
+      !check_ids ((guint32) id, version, schema, error))
+    return FALSE;
+  found = describe (db, error);
+  if (found == NULL)
+    return FALSE;
+  expected = describe_expected (schema, (int) version, error);
+  if (expected == NULL)
+    return FALSE;
+  if (!g_str_equal (found, expected))
+    return refuse (STEAD_STORE_ERROR_NOT_A_FARM,
+                   _("This file looks like a farm, but this program did not make it as it is. "
+                     "Open one of its dated copies."),
+                   error);
+  *out_version = (int) version;
+  return TRUE;
+}

@@ -1,0 +1,73 @@
+/* stead-connection.h - one SQLite connection, made safe against a stranger's file. */
+#pragma once
+
+#include "store/stead-schema.h"
+#include "store/stead-store-private.h"
+
+G_BEGIN_DECLS
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3, sqlite3_close)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (sqlite3_stmt, sqlite3_finalize)
+
+/**
+ * stead_connection_open:
+ * @path: an existing file
+ * @writable: %FALSE to open for reading
+ * @schema: what a farm looks like
+ * @error: return location for a #GError in %STEAD_STORE_ERROR
+ *
+ * Looks at the header before anything of the file is believed, then sets every
+ * limit and guard.  The content is not looked at yet.
+ *
+ * Returns: (transfer full): the connection, or %NULL with a message for the person
+ */
+sqlite3 *stead_connection_open   (const char         *path,
+                                  gboolean            writable,
+                                  const SteadSchema  *schema,
+                                  GError            **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* A connection on a file that is empty, or in memory if @path is %NULL. */
+sqlite3 *stead_connection_create (const char         *path,
+                                  GError            **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Runs SQL that gives no rows, or whose rows do not matter. */
+gboolean stead_connection_exec   (sqlite3            *db,
+                                  const char         *sql,
+                                  GError            **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The whole number that @sql, one row of one column, gives. */
+gboolean stead_connection_number (sqlite3            *db,
+                                  const char         *sql,
+                                  gint64             *out,
+                                  GError            **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Runs "PRAGMA quick_check(1)" or another check that answers "ok". */
+gboolean stead_connection_check  (sqlite3            *db,
+                                  const char         *pragma,
+                                  GError            **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Long work on @db ends with %SQLITE_INTERRUPT once @cancellable is cancelled. */
+void     stead_connection_watch  (sqlite3            *db,
+                                  GCancellable       *cancellable);
+
+/**
+ * stead_connection_recognize:
+ * @out_version: (out): the version of its schema, 1 to that of @schema
+ *
+ * Application id, version and every table, index and trigger must be as this
+ * program writes them.
+ */
+gboolean stead_connection_recognize (sqlite3            *db,
+                                     const SteadSchema  *schema,
+                                     int                *out_version,
+                                     GError            **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Sets up version @to on a connection that holds version @from; no transaction
+ * of its own. */
+gboolean stead_connection_lay_out (sqlite3            *db,
+                                   const SteadSchema  *schema,
+                                   int                 from,
+                                   int                 to,
+                                   GError            **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

@@ -1,0 +1,158 @@
+/* stead-seal.c - what is signed carries a sum over its facts and the seal before it.
+ *
+ * A structure check does not notice a changed number, and a trigger does not
+ * stop a damaged disk.  The chain of seals shows both, and a signed receipt
+ * that is missing from the middle.  A person is sealed by id: replacing the
+ * name by a role breaks nothing.
+ *
+ * The text that is summed is part of the file format: never edit it.
+ */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "store/stead-connection.h"
+#include "store/stead-message.h"
+#include "store/stead-seal.h"
+
+/* Each value with its type and length, so that no two rows give the same text. */
+static void
+append_value (GString      *text,
+              sqlite3_stmt *stmt,
+              int           at)
+{
+  char number[G_ASCII_DTOSTR_BUF_SIZE];
+  const char *value;
+
+  switch (sqlite3_column_type (stmt, at))
+    {
+    case SQLITE_NULL:
+      g_string_append (text, "n;");
+      break;
+    case SQLITE_INTEGER:
+      g_string_append_printf (text, "i%" G_GINT64_FORMAT ";", (gint64) sqlite3_column_int64 (stmt, at));
+      break;
+    case SQLITE_FLOAT:
+      g_string_append_printf (text, "r%s;",
+                              g_ascii_formatd (number, sizeof number, "%.17g", sqlite3_column_double (stmt, at)));
+      break;
+    default:
+      value = (const char *) sqlite3_column_text (stmt, at);
+      g_string_append_printf (text, "t%d:%s;", sqlite3_column_bytes (stmt, at), value != NULL ? value : "");
+    }
+}
+
+static gboolean
+append_rows (GString     *text,
+             sqlite3     *db,
+             const char  *sql,
+             gint64       id,
+             int         *out_rows,
+             GError     **error)
+{
+  g_autoptr(sqlite3_stmt) stmt = NULL;
+  int rows = 0;
+  int rc = sqlite3_prepare_v2 (db, sql, -1, &stmt, NULL);
+
+  if (rc == SQLITE_OK)
+    rc = sqlite3_bind_int64 (stmt, 1, id);
+  while (rc == SQLITE_OK || rc == SQLITE_ROW)
+    {
+      rc = sqlite3_step (stmt);
+      if (rc != SQLITE_ROW)
+        break;
+      rows++;
+      for (int i = 0; i < sqlite3_column_count (stmt); i++)
+        append_value (text, stmt, i);
+      g_string_append_c (text, '\n');
+    }
+  *out_rows = rows;
+  if (rc == SQLITE_DONE)
+    return TRUE;
+  stead_message_set (db, rc, error);
+  return FALSE;
+}
+
+char *
+stead_seal_compute (sqlite3     *db,
+                    gint64       receipt_id,
+                    gint64       seal_no,
+                    const char  *previous,
+                    gint64       advisor_id,
+                    SteadDay     day,
+                    GError     **error)
+{
+  g_autoptr(GString) text = g_string_new (NULL);
+  int rows;
+
+  g_string_append_printf (text, "receipt %" G_GINT64_FORMAT " after %s by %" G_GINT64_FORMAT " on %d\n",
+                          seal_no, previous != NULL ? previous : "nothing", advisor_id, day);
+  if (!append_rows (text, db,
+                    "SELECT id, day, supplier, is_gift, reference, note, person_id, corrects_id"
+                    " FROM receipt WHERE id = ?1", receipt_id, &rows, error))
+    return NULL;
+  if (rows == 0)
+    {
+      g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_NOT_FOUND,
+                           _("This receipt is no longer there."));
+      return NULL;
+    }
+  if (!append_rows (text, db,
+                    "SELECT id, item_id, quantity_base, cost_cents FROM receipt_line"
+                    " WHERE receipt_id = ?1 ORDER BY id", receipt_id, &rows, error))
+    return NULL;
+  return g_compute_checksum_for_string (G_CHECKSUM_SHA256, text->str, (gssize) text->len);
+}
+
+static gboolean
+last_seal (SteadStore  *store,
+           gint64      *out_no,
+           char       **out_seal,
+           GError     **error)
+{
+  g_autoptr(SteadStmt) stmt =
+    stead_store_prepare (store, "SELECT seal_no, seal FROM receipt WHERE seal_no IS NOT NULL"
+                                " ORDER BY seal_no DESC LIMIT 1", error);
+  int got;
+
+  if (stmt == NULL)
+    return FALSE;
+  got = stead_store_step (store, stmt, error);
+  if (got < 0)
+    return FALSE;
+  *out_no = got == 1 ? sqlite3_column_int64 (stmt, 0) : 0;
+  *out_seal = got == 1 ? stead_stmt_text (stmt, 1) : NULL;
+  return TRUE;
+}
+
+gboolean
+stead_seal_receipt (SteadStore  *store,
+                    gint64       receipt_id,
+                    gint64       advisor_id,
+                    SteadDay     day,
+                    GError     **error)
+{
+  g_autoptr(SteadStmt) stmt = NULL;
+  g_autofree char *previous = NULL;
+  g_autofree char *seal = NULL;
+  gint64 no;
+
+  g_return_val_if_fail (stead_store_in_action (store), FALSE);
+  g_return_val_if_fail (day != STEAD_DAY_NONE, FALSE);
+
+  if (!last_seal (store, &no, &previous, error))
+    return FALSE;
+  seal = stead_seal_compute (stead_store_get_db (store), receipt_id, no + 1, previous, advisor_id, day, error);
+  if (seal == NULL)
+    return FALSE;
+  stmt = stead_store_prepare (store, "UPDATE receipt SET signed_by = ?2, signed_on = ?3, seal_no = ?4, seal = ?5"
+                                     " WHERE id = ?1", error);
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, receipt_id);
+  sqlite3_bind_int64 (stmt, 2, advisor_id);
+  sqlite3_bind_int (stmt, 3, day);
+  sqlite3_bind_int64 (stmt, 4, no + 1);
+  sqlite3_bind_text (stmt, 5, seal, -1, SQLITE_STATIC);
+  return stead_store_run (store, stmt, error);
+}

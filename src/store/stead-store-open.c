@@ -1,0 +1,204 @@
+/* stead-store-open.c - making a farm and opening one.
+ *
+ * A farm is made in one transaction: after a crash there is a whole farm or an
+ * empty file, which is refused as such.
+ */
+#include "config.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+#include <unistd.h>
+
+#include "store/stead-message.h"
+#include "store/stead-store-internal.h"
+
+#define LONGEST_NAME 200
+
+/* --- making ----------------------------------------------------------------- */
+
+static gboolean
+check_name (const char  *farm_name,
+            GError     **error)
+{
+  glong length = g_utf8_validate (farm_name, -1, NULL) ? g_utf8_strlen (farm_name, -1) : 0;
+
+  if (length >= 1 && length <= LONGEST_NAME)
+    return TRUE;
+  g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_INVALID,
+                       _("Give the farm a name of 1 to 200 letters."));
+  return FALSE;
+}
+
+static gboolean
+insert_farm (sqlite3     *db,
+             const char  *farm_name,
+             GError     **error)
+{
+  static const char sql[] = "INSERT INTO farm (id, name, units, currency, elevation_m, school_month, school_mday,"
+                            " labor_cents_hour) VALUES (1, ?1, 'us', 'USD', 0, 8, 1, 0)";
+  g_autoptr(sqlite3_stmt) stmt = NULL;
+  int rc = sqlite3_prepare_v2 (db, sql, -1, &stmt, NULL);
+
+  if (rc == SQLITE_OK)
+    rc = sqlite3_bind_text (stmt, 1, farm_name, -1, SQLITE_STATIC);
+  if (rc == SQLITE_OK)
+    rc = sqlite3_step (stmt);
+  if (rc == SQLITE_DONE)
+    return TRUE;
+  stead_message_set (db, rc, error);
+  return FALSE;
+}
+
+static gboolean
+fill_in (sqlite3            *db,
+         const char         *farm_name,
+         const SteadSchema  *schema,
+         GError            **error)
+{
+  g_autofree char *mark = g_strdup_printf ("PRAGMA application_id = %d", STEAD_SCHEMA_APPLICATION_ID);
+
+  return stead_connection_exec (db, "BEGIN EXCLUSIVE", error) &&
+         stead_connection_exec (db, mark, error) &&
+         stead_connection_lay_out (db, schema, 0, schema->version, error) &&
+         insert_farm (db, farm_name, error) &&
+         stead_connection_exec (db, "COMMIT", error);
+}
+
+/* An empty file where there was none, so that no other file is ever written over. */
+static gboolean
+claim (const char  *path,
+       GError     **error)
+{
+  int fd = g_open (path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+
+  if (fd >= 0)
+    return g_close (fd, error);
+  switch (errno)
+    {
+    case EEXIST:
+      g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_INVALID,
+                           _("There is already a file of this name. Choose another name."));
+      break;
+    case ENOENT:
+    case ENOTDIR:
+      g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_NOT_FOUND,
+                           _("The folder for the new farm is not there. Choose another folder."));
+      break;
+    case ENOSPC:
+    case EDQUOT:
+      stead_message_set (NULL, SQLITE_FULL, error);
+      break;
+    case EACCES:
+    case EPERM:
+    case EROFS:
+      g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_READ_ONLY,
+                           _("This folder cannot be written to. Choose another folder."));
+      break;
+    default:
+      g_set_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_IO,
+                   _("The new farm could not be made here (%s)."), g_strerror (errno));
+    }
+  return FALSE;
+}
+
+SteadStore *
+stead_store_create_as (const char         *path,
+                       const char         *farm_name,
+                       const SteadSchema  *schema,
+                       GError            **error)
+{
+  g_autoptr(sqlite3) db = NULL;
+
+  if (!check_name (farm_name, error) || (path != NULL && !claim (path, error)))
+    return NULL;
+  db = stead_connection_create (path, error);
+  if (db != NULL && fill_in (db, farm_name, schema, error))
+    return stead_store_wrap (g_steal_pointer (&db), path, schema);
+  g_clear_pointer (&db, sqlite3_close);
+  if (path != NULL)
+    g_unlink (path);
+  return NULL;
+}
+
+SteadStore *
+stead_store_create (const char  *path,
+                    const char  *farm_name,
+                    GError     **error)
+{
+  g_return_val_if_fail (path != NULL, NULL);
+  g_return_val_if_fail (farm_name != NULL, NULL);
+  return stead_store_create_as (path, farm_name, &stead_schema, error);
+}
+
+SteadStore *
+stead_store_create_memory (const char  *farm_name,
+                           GError     **error)
+{
+  g_return_val_if_fail (farm_name != NULL, NULL);
+  return stead_store_create_as (NULL, farm_name, &stead_schema, error);
+}
+
+/* --- opening ---------------------------------------------------------------- */
+
+/* The rollback journal needs the folder, too. */
+static gboolean
+is_writable (const char *path)
+{
+  g_autofree char *folder = g_path_get_dirname (path);
+
+  return g_access (path, W_OK) == 0 && g_access (folder, W_OK | X_OK) == 0;
+}
+
+SteadStore *
+stead_store_open_as (const char           *path,
+                     SteadStoreOpenFlags   flags,
+                     const SteadSchema    *schema,
+                     GError              **error)
+{
+  g_autoptr(SteadStore) self = NULL;
+  g_autoptr(sqlite3) db = NULL;
+  gboolean writable = is_writable (path);
+  int version;
+
+  db = stead_connection_open (path, writable, schema, error);
+  if (db == NULL)
+    return NULL;
+  if ((flags & STEAD_STORE_OPEN_DEFER_CHECK) == 0 && !stead_connection_check (db, "PRAGMA quick_check(1)", error))
+    return NULL;
+  if (!stead_connection_recognize (db, schema, &version, error))
+    return NULL;
+  self = stead_store_wrap (g_steal_pointer (&db), path, schema);
+  self->read_only = !writable || (flags & STEAD_STORE_OPEN_READ_ONLY) != 0;
+  self->unchecked = (flags & STEAD_STORE_OPEN_DEFER_CHECK) != 0;
+  if (self->read_only && !stead_connection_exec (self->db, "PRAGMA query_only = ON", error))
+    return NULL;
+  return g_steal_pointer (&self);
+}
+
+SteadStore *
+stead_store_open (const char           *path,
+                  SteadStoreOpenFlags   flags,
+                  GError              **error)
+{
+  g_return_val_if_fail (path != NULL, NULL);
+  return stead_store_open_as (path, flags, &stead_schema, error);
+}
+
+gboolean
+stead_store_check_file (const char    *path,
+                        GCancellable  *cancellable,
+                        GError       **error)
+{
+  g_autoptr(sqlite3) db = NULL;
+  int version;
+
+  g_return_val_if_fail (path != NULL, FALSE);
+  db = stead_connection_open (path, is_writable (path), &stead_schema, error);
+  if (db == NULL)
+    return FALSE;
+  stead_connection_watch (db, cancellable);
+  return stead_connection_check (db, "PRAGMA quick_check(1)", error) &&
+         stead_connection_recognize (db, &stead_schema, &version, error);
+}
