@@ -44,12 +44,6 @@ install_missing $build_packages $run_packages
 ninja -C "$build" -j "$(nproc)" \
   src/steading data/gschemas.compiled po/es/LC_MESSAGES/steading.mo
 
-# The program runs from the build folder: these three stand in for what an
-# installation would put under /usr/share.
-export STEAD_DATA="$top/data"
-export STEAD_LOCALE_DIR="$build/po"
-export GSETTINGS_SCHEMA_DIR="$build/data"
-
 folder=$(farm_folder)
 farm="$folder/Ember Lake School Farm.steading"
 [ -e "$farm" ] || "$program" --demo "$farm"
