@@ -24,14 +24,14 @@ farm_folder ()
   fi
 }
 
-# write_documents FARM FOLDER: every document of the farm, one file each.
+# write_documents FARM FOLDER: every document of the farm, in its first format.
 write_documents ()
 {
   mkdir -p "$2"
   "$program" --list-documents > "$build/documents.txt"
-  while read -r name rest; do
+  while read -r name format rest; do
     [ -n "$name" ] || continue
-    "$program" --document "$name" --out "$2/$name.pdf" "$1" < /dev/null
+    "$program" --document "$name" --out "$2/$name.$format" "$1" < /dev/null
   done < "$build/documents.txt"
   echo "There is no display here. The demo farm's documents are in:"
   echo "  $2"
