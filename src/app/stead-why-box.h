@@ -13,5 +13,7 @@ G_DECLARE_FINAL_TYPE (SteadWhyBox, stead_why_box, STEAD, WHY_BOX, GtkWidget)
 GtkWidget *stead_why_box_new (void);
 /* @whys: (transfer none) (element-type SteadWhy).  What is open stays open. */
 void       stead_why_box_set (SteadWhyBox *self, GPtrArray *whys);
+/* Opens the disclosure with this title and takes the focus there; %FALSE if there is none. */
+gboolean   stead_why_box_open (SteadWhyBox *self, const char *title);
 
 G_END_DECLS
