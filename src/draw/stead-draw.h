@@ -21,6 +21,21 @@ typedef struct
   const char  *currency;     /* ISO 4217 */
 } SteadDrawStyle;
 
+/**
+ * stead_draw_style_fit:
+ * @style: what the person asked for
+ * @width: of the drawing's box
+ * @height: of the drawing's box
+ *
+ * In a box that is too small for its text a chart would be all labels and no
+ * plot.  The text then gives way, but never below 60 % of what was asked for.
+ *
+ * Returns: the style with the text size that this box carries
+ */
+SteadDrawStyle stead_draw_style_fit (const SteadDrawStyle *style,
+                                     double                width,
+                                     double                height);
+
 typedef struct
 {
   double x, y, width, height;
@@ -72,6 +87,34 @@ SteadBox stead_text_paint (cairo_t              *cr,
                            double                x,
                            double                y);
 
+/**
+ * stead_text_measure_block:
+ * stead_text_paint_block:
+ * @max_width: lines break there, inside a word where nothing else helps; 0: one line
+ * @y: the vertical middle of the whole block
+ *
+ * As stead_text_measure() and stead_text_paint(), in as many lines as it takes.
+ */
+void stead_text_measure_block (cairo_t              *cr,
+                               const SteadDrawStyle *style,
+                               const char           *text,
+                               double                scale,
+                               gboolean              bold,
+                               double                max_width,
+                               double               *width,
+                               double               *height);
+
+SteadBox stead_text_paint_block (cairo_t              *cr,
+                                 const SteadDrawStyle *style,
+                                 SteadRole             role,
+                                 const char           *text,
+                                 double                scale,
+                                 gboolean              bold,
+                                 SteadAlign            align,
+                                 double                max_width,
+                                 double                x,
+                                 double                y);
+
 /* Patterns that tell series apart without colour. */
 typedef enum
 {
@@ -89,5 +132,55 @@ void stead_fill_pattern (cairo_t              *cr,
                          SteadRole             role,
                          SteadPattern          pattern,
                          gboolean              outline);
+
+/* Washes the current path with a little of the role's colour and hatches it: an
+ * area that lines and labels can stand on. */
+void stead_fill_area (cairo_t              *cr,
+                      const SteadDrawStyle *style,
+                      SteadRole             role,
+                      SteadPattern          pattern);
+
+/* How a line is drawn.  On a screen the dashes are kept for what is not measured;
+ * in print every series has its own. */
+typedef enum
+{
+  STEAD_LINE_SOLID,
+  STEAD_LINE_DASHED,
+  STEAD_LINE_DOTTED,
+} SteadLine;
+
+/* Strokes the current path in the role's colour, ends and joins round. */
+void stead_stroke_line (cairo_t              *cr,
+                        const SteadDrawStyle *style,
+                        SteadRole             role,
+                        SteadLine             line,
+                        double                width);
+
+/* The mark that stands on a series in print, and in keys. */
+typedef enum
+{
+  STEAD_MARK_NONE,
+  STEAD_MARK_DOT,
+  STEAD_MARK_SQUARE,
+  STEAD_MARK_RING,
+  STEAD_MARK_CROSS,
+  STEAD_MARK_BAR,
+} SteadMark;
+
+void stead_mark_paint (cairo_t              *cr,
+                       const SteadDrawStyle *style,
+                       SteadRole             role,
+                       SteadMark             mark,
+                       double                x,
+                       double                y,
+                       double                radius);
+
+/* A horizontal hairline, sharp on a screen. */
+void stead_rule_paint (cairo_t              *cr,
+                       const SteadDrawStyle *style,
+                       SteadRole             role,
+                       double                x0,
+                       double                x1,
+                       double                y);
 
 G_END_DECLS

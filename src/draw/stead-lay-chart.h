@@ -2,12 +2,13 @@
 #pragma once
 
 #include "core/stead-flock.h"
-#include "draw/stead-draw.h"
+#include "draw/stead-key.h"
 
 G_BEGIN_DECLS
 
 typedef struct
 {
+  const char *rate;        /* (nullable): over the left axis, "eggs per 100 hens a day" */
   const char *axis;        /* "age of the flock, weeks" */
   const char *expected;    /* "expected" at the end of the curve */
   const char *today;       /* "today" */
@@ -26,6 +27,19 @@ typedef struct
   double      max_feed;         /* kg a hen and day at the top of the band */
   double      lost_y;           /* where the crosses of lost hens stand */
   double      today_x;
+  double      max_frac;         /* rate at the top of the plot: 1, more only if a hen laid more */
+  SteadTicks  y_ticks, feed_ticks;
+  double      font_size;        /* the text that this box carries */
+  double      point_radius;     /* of a week's dot; smaller where they stand close */
+  gboolean    narrow;           /* named by keys over the plot, not beside it */
+  gboolean    has_curve, has_lost, has_left_out, has_today;
+  double      curve_end_x, curve_end_y;
+  double      right_labels_x, right_labels_width;
+  int         n_keys;
+  SteadKey    keys[STEAD_MAX_KEYS];
+
+  /* What each text covers; width 0 where there is none. */
+  SteadBox    expected_box, lost_box, feed_box, left_out_box, today_box, rate_box, axis_box;
 } SteadLayLayout;
 
 void stead_lay_chart_layout (cairo_t              *cr,

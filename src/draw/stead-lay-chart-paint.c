@@ -1,0 +1,192 @@
+/* stead-lay-chart-paint.c - paints the laying chart that was laid out.
+ *
+ * A week is a dot with an ink outline, hollow if it was left out; hens lost are
+ * crosses; feed is bars in a band of its own; what is expected is a line, dashed
+ * where it lies ahead.
+ */
+#include "config.h"
+
+#include <math.h>
+
+#include "draw/stead-lay-chart-private.h"
+
+static void
+add_curve (cairo_t              *cr,
+           const SteadLaySeries *series,
+           const SteadLayLayout *layout,
+           double                from_age,
+           double                to_age)
+{
+  gboolean begun = FALSE;
+
+  cairo_new_path (cr);
+  for (gsize i = 0; i + 1 < series->n_curve; i++)
+    {
+      double age0 = series->curve_age[i], age1 = series->curve_age[i + 1];
+      double frac0 = series->curve_frac[i], run = series->curve_frac[i + 1] - frac0;
+      double low = MAX (age0, from_age), high = MIN (age1, to_age);
+
+      if (!(low < high))
+        continue;
+      if (!begun)
+        cairo_move_to (cr, stead_lay_chart_x (layout, low),
+                       stead_lay_chart_y (layout, frac0 + run * (low - age0) / (age1 - age0)));
+      cairo_line_to (cr, stead_lay_chart_x (layout, high),
+                     stead_lay_chart_y (layout, frac0 + run * (high - age0) / (age1 - age0)));
+      begun = TRUE;
+    }
+}
+
+static void
+paint_curve (cairo_t              *cr,
+             const SteadLaySeries *series,
+             const SteadDrawStyle *style,
+             const SteadLayLayout *layout)
+{
+  double today = layout->has_today ? series->today_age_weeks : layout->max_age;
+  double width = MAX (1, style->font_size / 9);
+
+  add_curve (cr, series, layout, layout->min_age, today);
+  stead_stroke_line (cr, style, STEAD_ROLE_SOFT, STEAD_LINE_SOLID, width);
+  add_curve (cr, series, layout, today, layout->max_age);
+  stead_stroke_line (cr, style, STEAD_ROLE_SOFT, STEAD_LINE_DASHED, width);
+}
+
+static void
+paint_feed (cairo_t              *cr,
+            const SteadLaySeries *series,
+            const SteadLayWords  *words,
+            const SteadDrawStyle *style,
+            const SteadLayLayout *layout)
+{
+  const SteadBox *plot = &layout->feed_plot;
+  double apart = layout->plot.width / MAX (layout->max_age - layout->min_age, 1);
+  double width = MAX (apart * 0.62, 0.75);
+  SteadAxis axis = stead_lay_chart_feed_axis (layout, words);
+
+  if (plot->height <= 0)
+    return;
+  stead_axis_paint_left (cr, style, &axis, plot, STEAD_LAY_TICK_GAP);
+  for (gsize i = 0; i < series->n_weeks; i++)
+    {
+      double share = stead_lay_feed_kg (&series->weeks[i]) / layout->max_feed;
+      double x = stead_lay_chart_x (layout, series->weeks[i].age_weeks) - width / 2;
+
+      if (share <= 0)
+        continue;
+      x = CLAMP (x, plot->x, plot->x + plot->width - width);
+      cairo_new_path (cr);
+      cairo_rectangle (cr, x, plot->y + plot->height * (1 - share), width, plot->height * share);
+      stead_palette_set_source (cr, style->scheme, STEAD_ROLE_EGG, 1);
+      cairo_fill_preserve (cr);
+      stead_palette_set_source (cr, style->scheme, STEAD_ROLE_INK, 1);
+      cairo_set_line_width (cr, MIN (width / 4, style->font_size / 14));
+      cairo_stroke (cr);
+    }
+}
+
+static void
+paint_points (cairo_t              *cr,
+              const SteadLaySeries *series,
+              const SteadDrawStyle *style,
+              const SteadLayLayout *layout,
+              int                   marked)
+{
+  for (gsize i = 0; i < series->n_weeks; i++)
+    {
+      const SteadLayWeek *week = &series->weeks[i];
+      double x, y;
+
+      if (week->deaths > 0)
+        stead_mark_paint (cr, style, STEAD_ROLE_TOMATO, STEAD_MARK_CROSS,
+                          stead_lay_chart_x (layout, week->age_weeks), layout->lost_y,
+                          MIN (layout->font_size * 0.34, layout->point_radius * 1.3));
+      if (!stead_lay_chart_point (layout, week, &x, &y))
+        continue;
+      stead_mark_paint (cr, style, week->left_out ? STEAD_ROLE_INK : STEAD_ROLE_EGG,
+                        week->left_out ? STEAD_MARK_RING : STEAD_MARK_DOT, x, y, layout->point_radius);
+      if ((int) i != marked)
+        continue;
+      cairo_new_path (cr);
+      cairo_arc (cr, x, y, layout->point_radius + layout->font_size * 0.32, 0, 2 * G_PI);
+      stead_stroke_line (cr, style, STEAD_ROLE_INK, STEAD_LINE_SOLID, MAX (1.5, layout->font_size / 8));
+    }
+}
+
+static void
+paint_today (cairo_t              *cr,
+             const SteadLayWords  *words,
+             const SteadDrawStyle *style,
+             const SteadLayLayout *layout)
+{
+  if (!layout->has_today || words->today == NULL)
+    return;
+  cairo_new_path (cr);
+  cairo_move_to (cr, layout->today_x, layout->plot.y - style->font_size * 0.15);
+  cairo_line_to (cr, layout->today_x, layout->feed_plot.y + layout->feed_plot.height);
+  stead_stroke_line (cr, style, STEAD_ROLE_INK, STEAD_LINE_SOLID, MAX (0.75, style->font_size / 12));
+  stead_text_paint (cr, style, STEAD_ROLE_INK, words->today, 1, TRUE, STEAD_ALIGN_LEFT,
+                    layout->today_box.x, layout->today_box.y + layout->today_box.height / 2);
+}
+
+/* Beside the plot each name has the sign of what it names before it, if it is one. */
+static void
+paint_names (cairo_t              *cr,
+             const SteadDrawStyle *style,
+             const SteadLayLayout *layout)
+{
+  if (layout->narrow)
+    {
+      stead_keys_paint (cr, style, layout->keys, layout->n_keys);
+      return;
+    }
+  for (int i = 0; i < layout->n_keys; i++)
+    {
+      const SteadKey *key = &layout->keys[i];
+      double y = key->box.y + key->box.height / 2;
+
+      if (key->mark != STEAD_MARK_NONE)
+        stead_mark_paint (cr, style, key->role, key->mark, key->box.x - style->font_size * 0.5, y,
+                          style->font_size * 0.28);
+      stead_text_paint_block (cr, style, key->role == STEAD_ROLE_TOMATO ? STEAD_ROLE_TOMATO : STEAD_ROLE_SOFT,
+                              key->text, 1, FALSE, STEAD_ALIGN_LEFT, layout->right_labels_width,
+                              key->box.x, y);
+    }
+}
+
+void
+stead_lay_chart_paint (cairo_t              *cr,
+                       const SteadLaySeries *series,
+                       const SteadLayWords  *words,
+                       const SteadDrawStyle *style,
+                       const SteadLayLayout *layout,
+                       int                   marked)
+{
+  SteadDrawStyle fit;
+  SteadAxis x_axis, y_axis;
+  SteadBox both;
+
+  g_return_if_fail (cr != NULL && series != NULL && words != NULL && style != NULL && layout != NULL);
+  fit = *style;
+  fit.font_size = layout->font_size;
+  x_axis = stead_lay_chart_x_axis (layout);
+  y_axis = stead_lay_chart_y_axis (layout);
+  both = layout->plot;
+  both.height = layout->feed_plot.y + layout->feed_plot.height - both.y;
+  cairo_save (cr);
+  stead_axis_paint_left (cr, &fit, &y_axis, &layout->plot, STEAD_LAY_TICK_GAP);
+  stead_axis_paint_bottom (cr, &fit, &x_axis, &both, STEAD_LAY_TICK_GAP);
+  paint_feed (cr, series, words, &fit, layout);
+  if (words->rate != NULL)
+    stead_text_paint_block (cr, &fit, STEAD_ROLE_SOFT, words->rate, 1, FALSE, STEAD_ALIGN_LEFT,
+                            layout->rate_box.width + 1, layout->rate_box.x,
+                            layout->rate_box.y + layout->rate_box.height / 2);
+  stead_text_paint_block (cr, &fit, STEAD_ROLE_SOFT, words->axis, 1, FALSE, STEAD_ALIGN_CENTER,
+                          layout->axis_box.width + 1, layout->axis_box.x + layout->axis_box.width / 2,
+                          layout->axis_box.y + layout->axis_box.height / 2);
+  paint_today (cr, words, &fit, layout);
+  paint_curve (cr, series, &fit, layout);
+  paint_points (cr, series, &fit, layout, marked);
+  paint_names (cr, &fit, layout);
+  cairo_restore (cr);
+}

@@ -1,0 +1,379 @@
+/* stead-lay-chart.c - eggs per 100 hens a day by age: where everything stands. */
+#include "config.h"
+
+#include <math.h>
+
+#include "draw/stead-labels.h"
+#include "draw/stead-lay-chart-private.h"
+
+#define NARROW_EM 40.0
+#define RIGHT_LABELS_SHARE 0.2
+#define FEED_SHARE 0.18        /* of the height of both plots */
+#define FEED_GAP_EM 1.0
+#define LOST_ABOVE_EM 0.8      /* the crosses stand so far over the zero line */
+
+gboolean
+stead_lay_chart_point (const SteadLayLayout *layout,
+                       const SteadLayWeek   *week,
+                       double               *x,
+                       double               *y)
+{
+  double frac = stead_flock_hen_day_frac (week->eggs, week->hen_days);
+
+  if (!isfinite (frac) || week->days_logged <= 0)
+    return FALSE;
+  *x = stead_lay_chart_x (layout, week->age_weeks);
+  *y = stead_lay_chart_y (layout, frac);
+  return TRUE;
+}
+
+int
+stead_lay_chart_nearest (const SteadLayLayout *layout,
+                         const SteadLaySeries *series,
+                         double                x)
+{
+  double least = INFINITY;
+  int nearest = -1;
+
+  for (gsize i = 0; i < series->n_weeks; i++)
+    {
+      double px, py;
+
+      if (stead_lay_chart_point (layout, &series->weeks[i], &px, &py) && fabs (px - x) < least)
+        {
+          least = fabs (px - x);
+          nearest = (int) i;
+        }
+    }
+  return nearest;
+}
+
+double
+stead_lay_feed_kg (const SteadLayWeek *week)
+{
+  return week->feed_kg > 0 && week->hen_days > 0 ? week->feed_kg / week->hen_days : 0;
+}
+
+SteadAxis
+stead_lay_chart_x_axis (const SteadLayLayout *layout)
+{
+  return (SteadAxis) { layout->min_age, layout->max_age, layout->x_ticks, stead_axis_text_number };
+}
+
+SteadAxis
+stead_lay_chart_y_axis (const SteadLayLayout *layout)
+{
+  return (SteadAxis) { 0, layout->max_frac, layout->y_ticks, stead_axis_text_hundred };
+}
+
+/* In the unit that feed is shown in. */
+SteadAxis
+stead_lay_chart_feed_axis (const SteadLayLayout *layout,
+                           const SteadLayWords  *words)
+{
+  return (SteadAxis) { 0, layout->max_feed * stead_lay_feed_factor (words), layout->feed_ticks,
+                       stead_axis_text_number };
+}
+
+double
+stead_lay_feed_factor (const SteadLayWords *words)
+{
+  return words->feed_factor > 0 ? words->feed_factor : 1;
+}
+
+double
+stead_lay_chart_x (const SteadLayLayout *layout,
+                   double                age_weeks)
+{
+  SteadAxis axis = stead_lay_chart_x_axis (layout);
+
+  return stead_axis_x (&axis, &layout->plot, age_weeks);
+}
+
+double
+stead_lay_chart_y (const SteadLayLayout *layout,
+                   double                frac)
+{
+  SteadAxis axis = stead_lay_chart_y_axis (layout);
+
+  return stead_axis_y (&axis, &layout->plot, frac);
+}
+
+/* The ranges that show every week, the whole curve and today. */
+static void
+find_ranges (const SteadLaySeries *series,
+             SteadLayLayout       *out)
+{
+  double low = INFINITY, high = -INFINITY, most = 1;
+
+  for (gsize i = 0; i < series->n_weeks; i++)
+    {
+      const SteadLayWeek *week = &series->weeks[i];
+      double frac = stead_flock_hen_day_frac (week->eggs, week->hen_days);
+
+      low = MIN (low, week->age_weeks);
+      high = MAX (high, week->age_weeks);
+      if (frac > most)
+        most = frac;
+      out->max_feed = MAX (out->max_feed, stead_lay_feed_kg (week));
+      out->has_lost |= week->deaths > 0;
+      out->has_left_out |= week->left_out && isfinite (frac);
+    }
+  if (series->n_curve > 0)
+    {
+      low = MIN (low, series->curve_age[0]);
+      high = MAX (high, series->curve_age[series->n_curve - 1]);
+      out->has_curve = TRUE;
+    }
+  out->has_today = isfinite (series->today_age_weeks);
+  if (out->has_today)
+    {
+      low = MIN (low, series->today_age_weeks);
+      high = MAX (high, series->today_age_weeks);
+    }
+  out->min_age = low < high ? floor (low) : isfinite (low) ? floor (low) - 1 : 18;
+  out->max_age = low < high ? ceil (high) : out->min_age + 10;
+  out->max_frac = ceil (most * 5 - 1e-9) / 5;
+}
+
+static void
+fill_keys (const SteadLayWords  *words,
+           const SteadDrawStyle *style,
+           SteadLayLayout       *out)
+{
+  double line = MAX (1, style->font_size / 9);
+
+  if (out->has_curve && words->expected != NULL)
+    out->keys[out->n_keys++] = (SteadKey) { .text = words->expected, .role = STEAD_ROLE_SOFT, .line_width = line };
+  if (out->has_left_out && words->left_out != NULL)
+    out->keys[out->n_keys++] = (SteadKey) { .text = words->left_out, .role = STEAD_ROLE_INK,
+                                            .mark = STEAD_MARK_RING };
+  if (out->has_lost && words->lost != NULL)
+    out->keys[out->n_keys++] = (SteadKey) { .text = words->lost, .role = STEAD_ROLE_TOMATO,
+                                            .mark = STEAD_MARK_CROSS };
+  if (out->max_feed > 0 && words->feed != NULL)
+    out->keys[out->n_keys++] = (SteadKey) { .text = words->feed, .role = STEAD_ROLE_EGG,
+                                            .mark = STEAD_MARK_BAR };
+}
+
+static double
+right_room (cairo_t              *cr,
+            const SteadDrawStyle *style,
+            double                width,
+            SteadLayLayout       *out)
+{
+  double widest = 0;
+
+  if (out->narrow)
+    return style->font_size;
+  for (int i = 0; i < out->n_keys; i++)
+    {
+      double w, h;
+
+      stead_text_measure_block (cr, style, out->keys[i].text, 1, FALSE, width * RIGHT_LABELS_SHARE, &w, &h);
+      widest = MAX (widest, w);
+    }
+  out->right_labels_width = ceil (widest) + 1;
+  return out->right_labels_width + style->font_size;
+}
+
+static double
+left_room (cairo_t              *cr,
+           const SteadDrawStyle *style,
+           const SteadLayWords  *words,
+           const SteadLayLayout *out)
+{
+  SteadAxis y = stead_lay_chart_y_axis (out), feed = stead_lay_chart_feed_axis (out, words);
+  double w, feed_w = 0, h;
+
+  stead_axis_measure (cr, style, &y, &w, &h);
+  if (out->feed_plot.height > 0)
+    stead_axis_measure (cr, style, &feed, &feed_w, &h);
+  return ceil (MAX (w, feed_w)) + STEAD_LAY_TICK_GAP + 2;
+}
+
+/* The plots take what the texts round them leave. */
+static void
+lay_plots (cairo_t              *cr,
+           const SteadLayWords  *words,
+           const SteadDrawStyle *style,
+           double                width,
+           double                height,
+           SteadLayLayout       *out)
+{
+  double em = style->font_size, top = 1, w, line, rate = 0, title, both;
+
+  stead_text_measure (cr, style, "0", 1, FALSE, &w, &line);
+  stead_text_measure_block (cr, style, words->axis, 1, FALSE, width - 4, &w, &title);
+  if (words->rate != NULL)
+    {
+      stead_text_measure_block (cr, style, words->rate, 1, FALSE, width - 4, &w, &rate);
+      out->rate_box = (SteadBox) { 2, top, w, rate };
+      top += rate + em * 0.2;
+    }
+  if (out->narrow && out->n_keys > 0)
+    top += stead_keys_layout (cr, style, out->keys, out->n_keys, 2, top, width - 4) + em * 0.2;
+  out->plot.y = top + line + em * 0.4;      /* the name of today stands in this row */
+  both = MAX (height - out->plot.y - STEAD_LAY_TICK_GAP - line - em * 0.2 - title - 2, 2);
+  out->feed_plot.height = out->max_feed > 0 ? both * FEED_SHARE : 0;
+  out->plot.height = both - out->feed_plot.height - (out->max_feed > 0 ? em * FEED_GAP_EM : 0);
+  out->plot.height = MAX (out->plot.height, 1);
+  out->feed_plot.y = out->plot.y + both - out->feed_plot.height;
+  out->y_ticks = stead_ticks (0, out->max_frac, (int) CLAMP (out->plot.height / (line * 2) + 1, 2, 6), FALSE);
+  if (out->max_feed > 0)
+    out->feed_ticks = stead_ticks (0, out->max_feed * stead_lay_feed_factor (words),
+                                   (int) CLAMP (out->feed_plot.height / (line * 1.2) + 1, 2, 4), FALSE);
+  out->plot.x = left_room (cr, style, words, out);
+  out->plot.width = MAX (width - out->plot.x - right_room (cr, style, width, out), 1);
+  out->feed_plot.x = out->plot.x;
+  out->feed_plot.width = out->plot.width;
+  out->right_labels_x = width - out->right_labels_width;
+  stead_text_measure_block (cr, style, words->axis, 1, FALSE, width - 4, &w, &title);
+  out->axis_box = (SteadBox) { out->plot.x + (out->plot.width - w) / 2, height - title - 1, w, title };
+  out->axis_box.x = CLAMP (out->axis_box.x, 2, MAX (2, width - w - 2));
+}
+
+static void
+lay_x_ticks (cairo_t              *cr,
+             const SteadDrawStyle *style,
+             SteadLayLayout       *out)
+{
+  int most = 12;
+  double w, h;
+
+  do
+    {
+      SteadAxis axis;
+
+      out->x_ticks = stead_ticks (out->min_age, out->max_age, most, TRUE);
+      axis = stead_lay_chart_x_axis (out);
+      stead_axis_measure (cr, style, &axis, &w, &h);
+      w = (w + style->font_size * 1.4) * (out->x_ticks.n - 1);
+    }
+  while (w > out->plot.width && --most >= 2);
+}
+
+/* The last week of a kind, where its name stands beside. */
+static double
+mean_left_out_y (const SteadLaySeries *series,
+                 const SteadLayLayout *layout)
+{
+  for (gsize i = series->n_weeks; i > 0; i--)
+    {
+      double x, y;
+
+      if (series->weeks[i - 1].left_out && stead_lay_chart_point (layout, &series->weeks[i - 1], &x, &y))
+        return y;
+    }
+  return layout->plot.y;
+}
+
+/* Beside the plot, each name at the height of what it names. */
+static void
+lay_right_labels (cairo_t              *cr,
+                  const SteadLaySeries *series,
+                  const SteadLayWords  *words,
+                  const SteadDrawStyle *style,
+                  SteadLayLayout       *out)
+{
+  SteadEndLabel labels[STEAD_MAX_KEYS];
+
+  for (int i = 0; i < out->n_keys; i++)
+    {
+      SteadKey *key = &out->keys[i];
+      double y = out->curve_end_y;
+
+      if (key->text == words->feed)
+        y = out->feed_plot.y + out->feed_plot.height / 2;
+      else if (key->text == words->lost)
+        y = out->lost_y;
+      else if (key->text == words->left_out)
+        y = mean_left_out_y (series, out);
+      stead_text_measure_block (cr, style, key->text, 1, FALSE, out->right_labels_width,
+                                &key->box.width, &key->box.height);
+      labels[i] = (SteadEndLabel) { .want_y = y, .height = key->box.height };
+    }
+  stead_labels_spread (labels, out->n_keys, out->plot.y - style->font_size * 0.3,
+                       out->feed_plot.y + out->feed_plot.height + STEAD_LAY_TICK_GAP - 1);
+  for (int i = 0; i < out->n_keys; i++)
+    {
+      out->keys[i].box.x = out->right_labels_x;
+      out->keys[i].box.y = labels[i].y - labels[i].height / 2;
+    }
+}
+
+/* Where the curve is at the right end of the plot. */
+static void
+lay_curve_end (const SteadLaySeries *series,
+               SteadLayLayout       *out)
+{
+  if (!out->has_curve)
+    return;
+  out->curve_end_x = stead_lay_chart_x (out, series->curve_age[series->n_curve - 1]);
+  out->curve_end_y = stead_lay_chart_y (out, series->curve_frac[series->n_curve - 1]);
+}
+
+/* Weeks stand apart where there is room, and shrink where there is not. */
+static double
+point_radius (const SteadLaySeries *series,
+              const SteadDrawStyle *style,
+              const SteadLayLayout *layout)
+{
+  double apart = layout->plot.width / MAX (layout->max_age - layout->min_age, 1);
+
+  return CLAMP (apart * 0.42, style->font_size * 0.15, style->font_size * 0.36);
+}
+
+static void
+name_boxes (const SteadLayWords *words,
+            SteadLayLayout      *out)
+{
+  for (int i = 0; i < out->n_keys; i++)
+    {
+      const SteadKey *key = &out->keys[i];
+
+      if (key->text == words->expected)
+        out->expected_box = key->box;
+      else if (key->text == words->lost)
+        out->lost_box = key->box;
+      else if (key->text == words->feed)
+        out->feed_box = key->box;
+      else
+        out->left_out_box = key->box;
+    }
+}
+
+void
+stead_lay_chart_layout (cairo_t              *cr,
+                        const SteadLaySeries *series,
+                        const SteadLayWords  *words,
+                        const SteadDrawStyle *style,
+                        double                width,
+                        double                height,
+                        SteadLayLayout       *out)
+{
+  SteadDrawStyle fit;
+
+  g_return_if_fail (cr != NULL && series != NULL && words != NULL && style != NULL && out != NULL);
+  fit = stead_draw_style_fit (style, width, height);
+  *out = (SteadLayLayout) { .font_size = fit.font_size, .narrow = width < NARROW_EM * fit.font_size };
+  find_ranges (series, out);
+  fill_keys (words, &fit, out);
+  lay_plots (cr, words, &fit, width, height, out);
+  lay_x_ticks (cr, &fit, out);
+  out->point_radius = point_radius (series, &fit, out);
+  out->lost_y = out->plot.y + out->plot.height - fit.font_size * LOST_ABOVE_EM;
+  out->today_x = stead_lay_chart_x (out, out->has_today ? series->today_age_weeks : out->min_age);
+  lay_curve_end (series, out);
+  if (!out->narrow)
+    lay_right_labels (cr, series, words, &fit, out);
+  name_boxes (words, out);
+  if (out->has_today && words->today != NULL)
+    {
+      SteadBox *box = &out->today_box;
+
+      stead_text_measure (cr, &fit, words->today, 1, TRUE, &box->width, &box->height);
+      box->x = CLAMP (out->today_x - box->width / 2, 2, MAX (2, width - box->width - 2));
+      box->y = out->plot.y - box->height - fit.font_size * 0.2;
+    }
+}

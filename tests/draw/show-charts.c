@@ -1,0 +1,190 @@
+/* show-charts.c - paints every chart into PNG files, for the eye.
+ *
+ * usage: show-charts FOLDER
+ */
+#include <math.h>
+
+#include "core/stead-lay.h"
+#include "draw/stead-cost-bar.h"
+#include "draw/stead-cvp-chart.h"
+#include "draw/stead-lay-chart.h"
+
+static const char *scheme_names[] = { "light", "dark", "print" };
+
+static cairo_t *
+begin (SteadScheme scheme,
+       double      width,
+       double      height)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) width, (int) height);
+  cairo_t *cr = cairo_create (surface);
+
+  cairo_surface_destroy (surface);
+  stead_palette_set_source (cr, scheme, STEAD_ROLE_CARD, 1);
+  cairo_paint (cr);
+  return cr;
+}
+
+static void
+end (cairo_t    *cr,
+     const char *folder,
+     const char *name,
+     const char *variant)
+{
+  g_autofree char *file = g_strdup_printf ("%s-%s.png", name, variant);
+  g_autofree char *path = g_build_filename (folder, file, NULL);
+
+  cairo_surface_write_to_png (cairo_get_target (cr), path);
+  cairo_destroy (cr);
+}
+
+static const SteadCvpWords cvp_words = {
+  .axis = "dozens sold on the sale day", .even = "break-even 46 dozen", .lasting = "no loss from 61 dozen on",
+  .plan = "plan 72", .plan_gap = "$54.48 left", .money_in = "money in", .all_costs = "all costs", .fixed_costs = "fixed costs",
+};
+
+static const SteadCvpWords cvp_words_es = {
+  .axis = "docenas vendidas en el día de venta", .even = "punto de equilibrio: 46 docenas",
+  .lasting = "sin pérdida desde 61 docenas", .plan = "plan: 72", .plan_gap = "quedan $54.48",
+  .money_in = "dinero que entra", .all_costs = "todos los costos", .fixed_costs = "costos fijos del puesto",
+};
+
+static void
+show_cvp (const char          *folder,
+          const char          *name,
+          const SteadCvp      *cvp,
+          const SteadCvpWords *words,
+          SteadScheme          scheme,
+          double               width,
+          double               height,
+          double               font_size,
+          gboolean             handles)
+{
+  SteadDrawStyle style = { scheme, font_size, NULL, "USD" };
+  cairo_t *cr = begin (scheme, width, height);
+  SteadCvpLayout layout;
+  double max_units, max_cents;
+
+  stead_cvp_chart_range (cvp, &max_units, &max_cents);
+  stead_cvp_chart_layout (cr, cvp, words, &style, max_units, max_cents, width, height, &layout);
+  stead_cvp_chart_paint (cr, cvp, words, &style, &layout);
+  if (handles)
+    {
+      double at[][2] = { { layout.price_x, layout.price_y }, { layout.cost_x, layout.cost_y },
+                         { layout.fixed_x, layout.fixed_y }, { layout.plan_x, layout.plan_y } };
+
+      for (int i = 0; i < 4; i++)
+        stead_mark_paint (cr, &style, i == 0 ? STEAD_ROLE_WATER : i == 3 ? STEAD_ROLE_INK : STEAD_ROLE_TOMATO,
+                          STEAD_MARK_RING, at[i][0], at[i][1], 12);
+    }
+  end (cr, folder, name, scheme_names[scheme]);
+}
+
+static void
+show_lay (const char *folder,
+          const char *name,
+          gsize       n_weeks,
+          SteadScheme scheme,
+          double      width,
+          double      height,
+          double      font_size)
+{
+  static const SteadLayWords words = {
+    .rate = "eggs per 100 hens a day", .axis = "age of the flock, weeks", .expected = "expected",
+    .today = "today", .lost = "hens lost", .feed = "feed, lb a hen a day", .left_out = "left out", .feed_factor = 1 / 0.45359237,
+  };
+  SteadDrawStyle style = { scheme, font_size, NULL, "USD" };
+  cairo_t *cr = begin (scheme, width, height);
+  SteadLayWeek *weeks = g_new0 (SteadLayWeek, n_weeks);
+  double ages[300], fracs[300];
+  SteadLaySeries series = { weeks, n_weeks, ages, fracs, G_N_ELEMENTS (ages), 18 + (double) n_weeks };
+  SteadLayLayout layout;
+  SteadLayCurve curve;
+
+  stead_lay_curve_default (&curve);
+  for (int i = 0; i < 300; i++)
+    {
+      ages[i] = 18 + i * MAX ((double) n_weeks * 1.25, 54) / 299;
+      fracs[i] = stead_lay_curve_frac (&curve, ages[i]);
+    }
+  for (gsize i = 0; i < n_weeks; i++)
+    {
+      double age = 18.5 + (double) i, wobble = sin ((double) i * 2.3) * 0.03 + sin ((double) i * 0.7) * 0.02;
+
+      weeks[i] = (SteadLayWeek) { .age_weeks = age, .days_logged = 7, .hen_days = 210, .feed_kg = 21 + 3 * wobble * 30 };
+      weeks[i].left_out = i == 20 || i == 21;
+      weeks[i].eggs = (gint64) (210 * CLAMP (stead_lay_curve_frac (&curve, age) + wobble - (weeks[i].left_out ? 0.17 : 0), 0, 1));
+      weeks[i].deaths = i % 13 == 9;
+    }
+  stead_lay_chart_layout (cr, &series, &words, &style, width, height, &layout);
+  stead_lay_chart_paint (cr, &series, &words, &style, &layout, n_weeks > 12 ? 12 : -1);
+  g_free (weeks);
+  end (cr, folder, name, scheme_names[scheme]);
+}
+
+static void
+show_bar (const char *folder,
+          SteadScheme scheme)
+{
+  SteadDrawStyle style = { scheme, 12, NULL, "USD" };
+  cairo_t *cr = begin (scheme, 420, 120);
+  SteadCostSheet sheet = { .parts = { { .shown_cents = 146 }, { .shown_cents = 42 }, { .shown_cents = 15 },
+                                      { .shown_cents = 9 }, { .shown_cents = 28 }, { .shown_cents = 38 },
+                                      { .shown_cents = 75 } } };
+  SteadCostBarLayout layout;
+
+  stead_cost_bar_layout (&sheet, 380, 30, &layout);
+  cairo_translate (cr, 20, 20);
+  stead_cost_bar_paint (cr, &style, &layout);
+  for (int kind = 0; kind < STEAD_N_COST_KINDS; kind++)
+    {
+      cairo_save (cr);
+      cairo_translate (cr, kind * 40, 50);
+      stead_cost_key_paint (cr, &style, (SteadCostKind) kind, 14);
+      cairo_restore (cr);
+    }
+  end (cr, folder, "bar", scheme_names[scheme]);
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  const SteadCvp plain = { .price_cents = 450, .variable_cents = 241, .fixed_cents = 9600, .planned_units = 72 };
+  const SteadCvp steps = { .price_cents = 450, .variable_cents = 241, .fixed_cents = 4000, .step_cents = 2500,
+                           .step_units = 40, .planned_units = 72 };
+  const SteadCvp dense = { .price_cents = 450, .variable_cents = 41, .fixed_cents = 4000, .step_cents = 100,
+                           .step_units = 1, .planned_units = 3000 };
+  const SteadCvp free_of_charge = { .price_cents = 0, .variable_cents = 241, .fixed_cents = 9600, .planned_units = 72 };
+  const SteadCvp nothing = { 0 };
+  const SteadCvp huge = { .price_cents = 4.5e11, .variable_cents = 2.41e11, .fixed_cents = 9.6e12, .planned_units = 72 };
+  const SteadCvp same = { .price_cents = 250, .variable_cents = 241, .fixed_cents = 100, .planned_units = 72 };
+
+  if (argc != 2)
+    return 2;
+  g_mkdir_with_parents (argv[1], 0755);
+  for (int s = 0; s < STEAD_N_SCHEMES; s++)
+    {
+      SteadScheme scheme = (SteadScheme) s;
+      double font = scheme == STEAD_SCHEME_PRINT ? 9 : 12;
+
+      show_cvp (argv[1], "cvp", &plain, &cvp_words, scheme, 880, 560, font, s < 2);
+      show_cvp (argv[1], "cvp-steps", &steps, &cvp_words, scheme, 880, 560, font, s < 2);
+      show_lay (argv[1], "lay", 29, scheme, 900, 560, font);
+      show_bar (argv[1], scheme);
+    }
+  show_cvp (argv[1], "cvp-small", &plain, &cvp_words, STEAD_SCHEME_LIGHT, 320, 280, 12, TRUE);
+  show_cvp (argv[1], "cvp-small-big", &plain, &cvp_words_es, STEAD_SCHEME_LIGHT, 320, 280, 24, TRUE);
+  show_cvp (argv[1], "cvp-es", &steps, &cvp_words_es, STEAD_SCHEME_LIGHT, 640, 420, 12, TRUE);
+  show_cvp (argv[1], "cvp-big", &plain, &cvp_words_es, STEAD_SCHEME_LIGHT, 1000, 640, 24, TRUE);
+  show_cvp (argv[1], "cvp-dense", &dense, &cvp_words, STEAD_SCHEME_LIGHT, 640, 420, 12, TRUE);
+  show_cvp (argv[1], "cvp-free", &free_of_charge, &cvp_words, STEAD_SCHEME_LIGHT, 640, 420, 12, TRUE);
+  show_cvp (argv[1], "cvp-nothing", &nothing, &cvp_words, STEAD_SCHEME_LIGHT, 640, 420, 12, TRUE);
+  show_cvp (argv[1], "cvp-huge", &huge, &cvp_words, STEAD_SCHEME_LIGHT, 640, 420, 12, TRUE);
+  show_cvp (argv[1], "cvp-same", &same, &cvp_words, STEAD_SCHEME_LIGHT, 640, 420, 12, TRUE);
+  show_lay (argv[1], "lay-small", 29, STEAD_SCHEME_LIGHT, 320, 300, 12);
+  show_lay (argv[1], "lay-long", 150, STEAD_SCHEME_LIGHT, 700, 420, 12);
+  show_lay (argv[1], "lay-none", 0, STEAD_SCHEME_LIGHT, 640, 420, 12);
+  show_lay (argv[1], "lay-big", 29, STEAD_SCHEME_LIGHT, 640, 520, 24);
+  return 0;
+}
