@@ -21,6 +21,20 @@ typedef enum
 /* "Last 12 weeks", … for a list of choices. */
 const char *stead_period_name (SteadPeriod period);
 
+/* "12-weeks", "4-weeks", "school-year", "whole-batch": for the command line and for programs. */
+const char *stead_period_id      (SteadPeriod   period);
+gboolean    stead_period_from_id (const char   *id,
+                                  SteadPeriod  *out_period);
+
+/* The days of a period of @flock, both included; never before it was housed or
+ * after it ended.  The weeks of a flock that is over count back from its end. */
+void stead_period_days (SteadPeriod        period,
+                        const SteadFarm   *farm,
+                        const SteadFlock  *flock,
+                        SteadDay           today,
+                        SteadDay          *out_from,
+                        SteadDay          *out_to);
+
 typedef struct
 {
   SteadFarm       *farm;

@@ -15,12 +15,14 @@ typedef struct
   gint64            alive;
   double            age_weeks;
   SteadFlockTotals  week;              /* the last seven days that are complete */
+  SteadFlockTotals  recent;            /* the last twelve weeks */
   SteadFlockTotals  so_far;
   double            week_frac;         /* eggs per hen and day; NAN: nothing logged */
-  double            expected_frac;     /* the curve at this age */
+  double            expected_frac;     /* the curve in the middle of that week; NAN: past its range */
   double            feed_per_dozen_kg; /* last 12 weeks; NAN */
   double            feed_days;         /* days that the feed on hand lasts; NAN: no use known */
   double            feed_on_hand_kg;
+  double            feed_use_kg_day;   /* of that feed, by all flocks, over the last fourteen days */
   gint64            cost_in_cents;     /* what went in so far: feed, litter, birds, share of assets */
   double            next_dozens;       /* expected in the next seven days */
   GArray           *weeks;             /* of SteadLayWeek */

@@ -1,0 +1,322 @@
+/* stead-cost-facts.c - reads what one unit costs out of the farm.
+ *
+ * The sheet is that of the whole flock: its costs of the period over all of its
+ * good eggs, as if all were packed like this product.  So one egg carries the
+ * same cost whichever product it ends in, and of several products of one flock
+ * none is charged twice.  (Common practice, no source.)
+ */
+#include "config.h"
+
+#include "answer/stead-cost-private.h"
+
+#include <math.h>
+
+void
+stead_asset_charge_free (SteadAssetCharge *charge)
+{
+  if (charge == NULL)
+    return;
+  stead_asset_free (charge->asset);
+  g_free (charge);
+}
+
+void
+stead_pack_cost_free (SteadPackCost *pack)
+{
+  if (pack == NULL)
+    return;
+  stead_item_free (pack->item);
+  g_free (pack);
+}
+
+void
+stead_cost_facts_clear (SteadCostFacts *facts)
+{
+  g_clear_pointer (&facts->charges, g_ptr_array_unref);
+  g_clear_pointer (&facts->packs, g_ptr_array_unref);
+}
+
+SteadDepreciable
+stead_asset_depreciable (const SteadAsset *asset)
+{
+  return (SteadDepreciable) {
+    .method = asset->method,
+    .basis_cents = (double) (asset->cost_cents + asset->extra_cents),
+    .salvage_cents = (double) asset->salvage_cents,
+    .life_years = asset->life_years,
+    .life_units = asset->life_units,
+  };
+}
+
+static double
+share_of (const SteadAsset *asset,
+          gint64            batch_id)
+{
+  for (guint i = 0; asset->shares != NULL && i < asset->shares->len; i++)
+    {
+      const SteadAssetShare *share = &g_array_index (asset->shares, SteadAssetShare, i);
+
+      if (share->batch_id == batch_id)
+        return share->frac;
+    }
+  return 0;
+}
+
+/* Straight line and declining balance: by the days in use. */
+static void
+charge_time (SteadAssetCharge *charge,
+             gint64            flock_id,
+             SteadDay          from,
+             SteadDay          to)
+{
+  const SteadAsset *asset = charge->asset;
+  SteadDepreciable thing = stead_asset_depreciable (asset);
+  SteadDay first = MAX (from, asset->bought_on);
+  SteadDay last = asset->gone_on == STEAD_DAY_NONE ? to : MIN (to, asset->gone_on);
+
+  charge->frac = share_of (asset, flock_id);
+  if (last < first || !(charge->frac > 0))
+    return;
+  charge->days = last - first + 1;
+  charge->from_years = (first - asset->bought_on) / STEAD_DAYS_A_YEAR;
+  charge->to_years = (last + 1 - asset->bought_on) / STEAD_DAYS_A_YEAR;
+  charge->cents = charge->frac * stead_depreciation_between (&thing, charge->from_years, charge->to_years);
+}
+
+/* By units: each use names the batch that it was for, so no share is taken. */
+static gboolean
+charge_units (SteadStore        *store,
+              SteadAssetCharge  *charge,
+              gint64             flock_id,
+              SteadDay           from,
+              SteadDay           to,
+              GError           **error)
+{
+  SteadDepreciable thing = stead_asset_depreciable (charge->asset);
+
+  charge->frac = 1;
+  if (!stead_asset_repo_uses (store, charge->asset->id, flock_id, from, to, &charge->units,
+                              &charge->units_before, error))
+    return FALSE;
+  charge->cents = stead_depreciation_for_use (&thing, charge->units_before, charge->units);
+  return TRUE;
+}
+
+GPtrArray *
+stead_asset_charges (SteadStore  *store,
+                     gint64       flock_id,
+                     SteadDay     from,
+                     SteadDay     to,
+                     GError     **error)
+{
+  g_autoptr(GPtrArray) assets = stead_asset_repo_list (store, error);
+  g_autoptr(GPtrArray) charges = NULL;
+
+  if (assets == NULL)
+    return NULL;
+  charges = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_asset_charge_free);
+  while (assets->len > 0)
+    {
+      g_autoptr(SteadAssetCharge) charge = g_new0 (SteadAssetCharge, 1);
+
+      charge->asset = g_ptr_array_steal_index (assets, 0);
+      if (charge->asset->method != STEAD_DEPRECIATION_UNITS)
+        charge_time (charge, flock_id, from, to);
+      else if (!charge_units (store, charge, flock_id, from, to, error))
+        return NULL;
+      if (charge->cents > 0)
+        g_ptr_array_add (charges, g_steal_pointer (&charge));
+    }
+  return g_steal_pointer (&charges);
+}
+
+SteadCostKind
+stead_cost_kind_of_item (SteadItemKind kind)
+{
+  switch (kind)
+    {
+    case STEAD_ITEM_FEED: return STEAD_COST_FEED;
+    case STEAD_ITEM_BEDDING: return STEAD_COST_BEDDING;
+    case STEAD_ITEM_PACKAGING:
+    case STEAD_ITEM_INGREDIENT:
+    case STEAD_ITEM_SEED:
+    case STEAD_ITEM_SUPPLY:
+    default: return STEAD_COST_SUPPLIES;
+    }
+}
+
+static void
+add_uses (SteadCostAnswer *answer)
+{
+  for (guint i = 0; i < answer->uses->len; i++)
+    {
+      const SteadUse *use = answer->uses->pdata[i];
+      SteadCostPart *part = &answer->sheet.parts[stead_cost_kind_of_item (use->kind)];
+
+      part->total_cents += (double) use->cost_cents;
+      part->gift_cents += (double) use->gift_cents;
+      if (use->uncovered_base > 0 && isfinite (use->uncovered_cents))
+        part->total_cents += use->uncovered_cents;
+    }
+}
+
+/* The birds are spread over the eggs expected of them.  Eggs beyond those carry
+ * nothing: never more than the birds' cost less their worth at the end. */
+static void
+add_birds (SteadCostAnswer *answer,
+           SteadCostFacts  *facts)
+{
+  const SteadFlock *flock = answer->flock;
+  SteadCostPart *part = &answer->sheet.parts[STEAD_COST_BIRDS];
+  double birds = (double) flock->birds;
+  double spread = (double) (flock->birds_cost_cents - flock->salvage_cents);
+  double egg = stead_flock_bird_cents_per_egg ((double) flock->birds_cost_cents / birds,
+                                               (double) flock->salvage_cents / birds, flock->eggs_expected);
+  double left = MAX (0, spread - egg * (double) facts->eggs_before);
+
+  part->total_cents = egg * (double) answer->totals.eggs;
+  facts->birds_spread = part->total_cents > left;
+  if (facts->birds_spread)
+    part->total_cents = left;
+  part->gift_cents = flock->birds_are_gift ? part->total_cents : 0;
+}
+
+static void
+add_assets (SteadCostAnswer      *answer,
+            const SteadCostFacts *facts)
+{
+  SteadCostPart *part = &answer->sheet.parts[STEAD_COST_ASSETS];
+
+  for (guint i = 0; i < facts->charges->len; i++)
+    {
+      const SteadAssetCharge *charge = facts->charges->pdata[i];
+
+      part->total_cents += charge->cents;
+      part->gift_cents += charge->asset->is_gift ? charge->cents : 0;
+    }
+}
+
+static void
+add_packaging (SteadCostAnswer      *answer,
+               const SteadCostFacts *facts)
+{
+  SteadCostPart *part = &answer->sheet.parts[STEAD_COST_PACKAGING];
+
+  for (guint i = 0; i < facts->packs->len; i++)
+    {
+      const SteadPackCost *pack = facts->packs->pdata[i];
+
+      if (!isfinite (pack->unit_cents))
+        continue;
+      part->unit_cents += pack->unit_cents;
+      part->gift_cents += pack->is_gift ? pack->unit_cents * answer->sheet.good_units : 0;
+    }
+}
+
+static void
+add_labor (SteadCostAnswer      *answer,
+           const SteadCostFacts *facts)
+{
+  double minutes = answer->flock->care_minutes_day * facts->days
+                   + answer->product->pack_minutes * answer->sheet.good_units;
+
+  answer->sheet.parts[STEAD_COST_LABOR].total_cents = minutes / 60 * (double) answer->farm->labor_cents_hour;
+}
+
+void
+stead_cost_facts_settle (SteadCostAnswer *answer,
+                         SteadCostFacts  *facts)
+{
+  SteadCostSheet *sheet = &answer->sheet;
+  double eggs_per_unit = answer->product->eggs_per_unit;
+
+  *sheet = (SteadCostSheet) { 0 };
+  sheet->made_units = (double) answer->totals.eggs / eggs_per_unit;
+  sheet->good_units = (double) (answer->totals.eggs - answer->totals.cracked) / eggs_per_unit
+                      * (1 - answer->product->unsold_frac);
+  add_uses (answer);
+  add_birds (answer, facts);
+  add_assets (answer, facts);
+  add_packaging (answer, facts);
+  add_labor (answer, facts);
+  stead_cost_sheet_settle (sheet);
+}
+
+/* Packaging goes at the price of the next one to be taken: what the next unit will cost. */
+static SteadPackCost *
+read_pack (SteadStore              *store,
+           const SteadProductPart  *part,
+           SteadDay                 today,
+           GError                 **error)
+{
+  g_autoptr(SteadPackCost) pack = g_new0 (SteadPackCost, 1);
+  SteadStock stock;
+
+  pack->item = stead_item_repo_get (store, part->item_id, error);
+  if (pack->item == NULL || !stead_lot_repo_stock (store, part->item_id, today, 1, &stock, error))
+    return NULL;
+  pack->quantity_base = part->quantity_base;
+  pack->unit_cents = stock.next_unit_cents * part->quantity_base;
+  pack->is_gift = stock.next_is_gift;
+  return g_steal_pointer (&pack);
+}
+
+static gboolean
+read_packs (SteadStore          *store,
+            const SteadProduct  *product,
+            SteadCostFacts      *facts,
+            GError             **error)
+{
+  SteadDay today = stead_store_get_today (store);
+
+  facts->packs = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_pack_cost_free);
+  for (guint i = 0; product->parts != NULL && i < product->parts->len; i++)
+    {
+      SteadPackCost *pack = read_pack (store, &g_array_index (product->parts, SteadProductPart, i), today, error);
+
+      if (pack == NULL)
+        return FALSE;
+      g_ptr_array_add (facts->packs, pack);
+    }
+  return TRUE;
+}
+
+static gboolean
+read_eggs_before (SteadStore             *store,
+                  const SteadCostAnswer  *answer,
+                  SteadCostFacts         *facts,
+                  GError                **error)
+{
+  SteadFlockTotals before = { 0 };
+
+  if (answer->from > answer->flock->housed_on
+      && !stead_flock_repo_totals (store, answer->flock->id, answer->flock->housed_on, answer->from - 1,
+                                   &before, error))
+    return FALSE;
+  facts->eggs_before = before.eggs;
+  return TRUE;
+}
+
+static void
+count_days (const SteadCostAnswer *answer,
+            SteadCostFacts        *facts)
+{
+  double onset = answer->flock->curve.onset_age_weeks + answer->flock->curve.half_week;
+  SteadDay laying = answer->flock->hatched_on + (SteadDay) ceil (onset * 7);
+
+  facts->days = answer->to - answer->from + 1;
+  facts->laying_days = CLAMP (answer->to - laying + 1, 0, facts->days);
+}
+
+gboolean
+stead_cost_facts_read (SteadStore             *store,
+                       const SteadCostAnswer  *answer,
+                       SteadCostFacts         *facts,
+                       GError                **error)
+{
+  count_days (answer, facts);
+  facts->charges = stead_asset_charges (store, answer->flock->id, answer->from, answer->to, error);
+  return facts->charges != NULL
+         && read_packs (store, answer->product, facts, error)
+         && read_eggs_before (store, answer, facts, error);
+}

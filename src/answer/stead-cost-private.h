@@ -1,0 +1,89 @@
+/* stead-cost-private.h - the facts behind a cost sheet, and the words for it. */
+#pragma once
+
+#include "answer/stead-cost-answer.h"
+#include "store/stead-asset-repo.h"
+#include "store/stead-lot-repo.h"
+
+G_BEGIN_DECLS
+
+/* Common practice, no source: a year of depreciation has 365 days, so that a
+ * student can work the charge of a span out on paper. */
+#define STEAD_DAYS_A_YEAR 365.0
+
+/* What one asset charges to one flock in a span of days. */
+typedef struct
+{
+  SteadAsset *asset;
+  double      frac;         /* share that the flock bears; 1 by units, where each use names its batch */
+  double      from_years;   /* span in use, years since it was bought; by time only */
+  double      to_years;
+  int         days;         /* the same span in days */
+  double      units;        /* used by the flock in the span; by units only */
+  double      units_before; /* used by all before it */
+  double      cents;        /* unrounded */
+} SteadAssetCharge;
+
+void stead_asset_charge_free (SteadAssetCharge *charge);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadAssetCharge, stead_asset_charge_free)
+
+/* @asset as the core's formulas take it. */
+SteadDepreciable stead_asset_depreciable (const SteadAsset *asset);
+
+/* (transfer full) (element-type SteadAssetCharge): those that charge something */
+GPtrArray *stead_asset_charges (SteadStore  *store,
+                                gint64       flock_id,
+                                SteadDay     from,
+                                SteadDay     to,
+                                GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What one packaging item costs in one unit sold. */
+typedef struct
+{
+  SteadItem *item;
+  double     quantity_base;  /* in one unit sold */
+  double     unit_cents;     /* for that quantity, unrounded; NAN: no price known */
+  gboolean   is_gift;
+} SteadPackCost;
+
+void stead_pack_cost_free (SteadPackCost *pack);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadPackCost, stead_pack_cost_free)
+
+/* All that a sheet is made of and the answer itself does not hold. */
+typedef struct
+{
+  GPtrArray *charges;        /* of SteadAssetCharge */
+  GPtrArray *packs;          /* of SteadPackCost */
+  int        days;           /* of the period */
+  int        laying_days;    /* of them, days at an age at which eggs are expected */
+  gint64     eggs_before;    /* that the flock laid before the period */
+  gboolean   birds_spread;   /* all of the birds' cost has been spread: what is left is charged */
+} SteadCostFacts;
+
+void stead_cost_facts_clear (SteadCostFacts *facts);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SteadCostFacts, stead_cost_facts_clear)
+
+/* Which line of the sheet something used up belongs to. */
+SteadCostKind stead_cost_kind_of_item (SteadItemKind kind);
+
+/* Reads @facts for the product, flock and days of @answer. */
+gboolean stead_cost_facts_read (SteadStore             *store,
+                                const SteadCostAnswer  *answer,
+                                SteadCostFacts         *facts,
+                                GError                **error);
+
+/* Makes the sheet out of @facts and the answer's totals and uses. */
+void stead_cost_facts_settle (SteadCostAnswer *answer,
+                              SteadCostFacts  *facts);
+
+/* Labels, whys, sentence and caution. */
+void stead_cost_answer_put_in_words (SteadCostAnswer      *answer,
+                                     const SteadCostFacts *facts);
+
+/* The Why of one part that is there; in stead-cost-why.c. */
+SteadWhy *stead_cost_why (const SteadCostAnswer *answer,
+                          const SteadCostFacts  *facts,
+                          SteadCostKind          kind) G_GNUC_WARN_UNUSED_RESULT;
+SteadWhy *stead_cost_total_why (const SteadCostAnswer *answer) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

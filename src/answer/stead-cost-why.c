@@ -1,0 +1,425 @@
+/* stead-cost-why.c - how each line of the cost sheet comes about.
+ *
+ * Each Why ends with a division whose numbers, as they are printed, give the
+ * printed cents: a student can do it again on paper.  Digits are added until
+ * that holds.
+ */
+#include "config.h"
+
+#include "answer/stead-cost-private.h"
+#include "answer/stead-words-private.h"
+#include "core/stead-money.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* A value as it is read back from a text with @digits after the point. */
+static double
+as_printed (double value,
+            int    digits)
+{
+  double scale = pow (10, digits);
+
+  return round (value * scale) / scale;
+}
+
+/* Money with more digits than coins have, without a symbol: "0.3167". */
+static char *
+fine_money (double      cents,
+            const char *currency,
+            int         extra_digits)
+{
+  int digits = stead_currency_digits (currency);
+
+  return stead_number_format (cents / pow (10, digits), MIN (6, digits + extra_digits));
+}
+
+/* The last line: "$139.20 ÷ 95.4 dozen = $1.46". */
+static char *
+division (const SteadCostAnswer *answer,
+          double                 total_cents,
+          gint64                 shown_cents)
+{
+  const char *currency = answer->farm->currency;
+  double good = answer->sheet.good_units;
+  gint64 whole = stead_money_round (total_cents);
+  g_autofree char *total = stead_money_format (whole, currency);
+  g_autofree char *units = NULL;
+  g_autofree char *shown = stead_money_format (shown_cents, currency);
+  int digits = 1;
+  int extra = 0;
+
+  while (digits < 6 && stead_money_round ((double) whole / as_printed (good, digits)) != shown_cents)
+    digits++;
+  /* Near half a cent the total's own rounding tips it: print the total finer. */
+  while (extra < 4 && stead_money_round (as_printed (extra == 0 ? (double) whole : total_cents, extra)
+                                         / as_printed (good, digits)) != shown_cents)
+    extra++;
+  if (extra > 0)
+    {
+      g_free (total);
+      total = fine_money (total_cents, currency, extra);
+    }
+  units = stead_words_units_exact (answer->product->pack, good, digits);
+  /* Translators: a cost, divided by "95.4 dozen", gives the cost of one. */
+  return g_strdup_printf (_("%s ÷ %s = %s"), total, units, shown);
+}
+
+/* "(1,187 − 21) eggs ÷ 12 × (1 − 5%) = 92.3 dozen" */
+static char *
+good_units (const SteadCostAnswer *answer)
+{
+  g_autofree char *eggs = stead_number_format ((double) answer->totals.eggs, 0);
+  g_autofree char *cracked = stead_number_format ((double) answer->totals.cracked, 0);
+  g_autofree char *each = stead_number_format (answer->product->eggs_per_unit, 3);
+  g_autofree char *good = stead_words_units_exact (answer->product->pack, answer->sheet.good_units, 2);
+  g_autofree char *unsold = stead_words_percent (answer->product->unsold_frac, 1);
+
+  if (answer->product->unsold_frac > 0)
+    /* Translators: eggs laid, of them cracked, eggs in one unit, share unsold, units that are sold. */
+    return g_strdup_printf (_("(%s − %s cracked) eggs ÷ %s × (100%% − %s unsold) = %s"),
+                            eggs, cracked, each, unsold, good);
+  /* Translators: eggs laid, of them cracked, eggs in one unit, units that can be sold. */
+  return g_strdup_printf (_("(%s − %s cracked) eggs ÷ %s = %s"), eggs, cracked, each, good);
+}
+
+static void
+add_line (GString    *lines,
+          const char *line)
+{
+  if (lines->len > 0)
+    g_string_append_c (lines, '\n');
+  g_string_append (lines, line);
+}
+
+/* "Layer feed: 620 lb for $120.00", one a thing used up. */
+static void
+add_uses (const SteadCostAnswer *answer,
+          SteadCostKind          kind,
+          GString               *lines)
+{
+  for (guint i = 0; i < answer->uses->len; i++)
+    {
+      const SteadUse *use = answer->uses->pdata[i];
+      g_autofree char *covered = NULL;
+      g_autofree char *uncovered = NULL;
+
+      if (stead_cost_kind_of_item (use->kind) != kind)
+        continue;
+      if (use->quantity_base > 0)
+        {
+          g_autofree char *amount = stead_quantity_format (use->quantity_base, use->unit);
+          g_autofree char *cost = stead_money_format (use->cost_cents, answer->farm->currency);
+
+          covered = g_strdup_printf (_("%s: %s for %s"), use->item_name, amount, cost);
+          add_line (lines, covered);
+        }
+      if (use->uncovered_base > 1e-6 && isfinite (use->uncovered_cents))
+        {
+          g_autofree char *amount = stead_quantity_format (use->uncovered_base, use->unit);
+          g_autofree char *cost = stead_money_format (stead_money_round (use->uncovered_cents),
+                                                      answer->farm->currency);
+
+          uncovered = g_strdup_printf (_("%s without a receipt: %s for about %s"), use->item_name, amount, cost);
+          add_line (lines, uncovered);
+        }
+    }
+}
+
+/* "($420.00 − $60.00) ÷ (30 hens × 300 eggs) × 1,187 eggs = $47.48" */
+static void
+add_birds (const SteadCostAnswer *answer,
+           const SteadCostFacts  *facts,
+           GString               *lines)
+{
+  const SteadFlock *flock = answer->flock;
+  const char *currency = answer->farm->currency;
+  double total = answer->sheet.parts[STEAD_COST_BIRDS].total_cents;
+  g_autofree char *cost = stead_money_format (flock->birds_cost_cents, currency);
+  g_autofree char *salvage = stead_money_format (flock->salvage_cents, currency);
+  g_autofree char *hens = stead_words_hens (flock->birds);
+  g_autofree char *expected = stead_number_format (flock->eggs_expected, 1);
+  g_autofree char *eggs = stead_words_eggs (answer->totals.eggs);
+  g_autofree char *charge = stead_money_format (stead_money_round (total), currency);
+  g_autofree char *line = NULL;
+
+  if (facts->birds_spread)
+    line = g_strdup_printf (_("The hens have laid what was expected of them. "
+                              "Of %s − %s only %s was still left to spread."), cost, salvage, charge);
+  else
+    /* Translators: price of all birds, their worth at the end, "30 hens", eggs expected of one, "1,187 eggs" of
+     * the period, and the share of the price that these eggs carry. */
+    line = g_strdup_printf (_("(%s − %s) ÷ (%s × %s eggs each) × %s = %s"),
+                            cost, salvage, hens, expected, eggs, charge);
+  add_line (lines, line);
+}
+
+static char *
+charge_by_units (const SteadAssetCharge *charge,
+                 const char             *basis,
+                 const char             *salvage,
+                 const char             *cents)
+{
+  const SteadAsset *asset = charge->asset;
+  g_autofree char *life = stead_number_format (asset->life_units, 2);
+  g_autofree char *units = stead_number_format (charge->units, 2);
+
+  if (charge->units_before + charge->units > asset->life_units)
+    return g_strdup_printf (_("%s: the last of its value, %s"), asset->name, cents);
+  /* Translators: a machine: (price − worth at the end) ÷ its life of 500 × uses = charge. */
+  return g_strdup_printf (_("%s: (%s − %s) ÷ %s × %s = %s"), asset->name, basis, salvage, life, units, cents);
+}
+
+static char *
+charge_by_time (const SteadAssetCharge *charge,
+                const char             *currency,
+                const char             *basis,
+                const char             *salvage,
+                const char             *cents)
+{
+  const SteadAsset *asset = charge->asset;
+  SteadDepreciable thing = stead_asset_depreciable (asset);
+  g_autofree char *share = stead_words_percent (charge->frac, 1);
+  g_autofree char *years = stead_number_format (asset->life_years, 2);
+  g_autofree char *start = NULL;
+  g_autofree char *end = NULL;
+
+  if (asset->method == STEAD_DEPRECIATION_STRAIGHT_LINE && charge->to_years <= asset->life_years)
+    /* Translators: a coop: (price − worth at the end) ÷ years of life × days of 365 × share of the flock. */
+    return g_strdup_printf (_("%s: (%s − %s) ÷ %s years × %d ÷ 365 × %s = %s"),
+                            asset->name, basis, salvage, years, charge->days, share, cents);
+  start = stead_money_format (stead_money_round (stead_depreciation_book_value (&thing, charge->from_years)),
+                              currency);
+  end = stead_money_format (stead_money_round (stead_depreciation_book_value (&thing, charge->to_years)), currency);
+  /* Translators: a mixer: (value at the start − value at the end of the days) × share of the flock. */
+  return g_strdup_printf (_("%s: (worth %s − worth %s) × %s = %s"), asset->name, start, end, share, cents);
+}
+
+static void
+add_assets (const SteadCostAnswer *answer,
+            const SteadCostFacts  *facts,
+            GString               *lines)
+{
+  const char *currency = answer->farm->currency;
+
+  for (guint i = 0; i < facts->charges->len; i++)
+    {
+      const SteadAssetCharge *charge = facts->charges->pdata[i];
+      const SteadAsset *asset = charge->asset;
+      g_autofree char *basis = stead_money_format (asset->cost_cents + asset->extra_cents, currency);
+      g_autofree char *salvage = stead_money_format (asset->salvage_cents, currency);
+      g_autofree char *cents = stead_money_format (stead_money_round (charge->cents), currency);
+      g_autofree char *line = NULL;
+
+      if (asset->method == STEAD_DEPRECIATION_UNITS)
+        line = charge_by_units (charge, basis, salvage, cents);
+      else
+        line = charge_by_time (charge, currency, basis, salvage, cents);
+      add_line (lines, line);
+    }
+}
+
+/* "Carton: 1 × 0.3167", then "0.3167 + 0.0633 = $0.38" */
+static char *
+packaging_worked (const SteadCostAnswer *answer,
+                  const SteadCostFacts  *facts)
+{
+  const char *currency = answer->farm->currency;
+  g_autofree char *shown = stead_money_format (answer->sheet.parts[STEAD_COST_PACKAGING].shown_cents, currency);
+  GString *lines = g_string_new (NULL);
+  g_autoptr(GString) sum = g_string_new (NULL);
+  g_autofree char *last = NULL;
+
+  for (guint i = 0; i < facts->packs->len; i++)
+    {
+      const SteadPackCost *pack = facts->packs->pdata[i];
+      g_autofree char *amount = stead_quantity_format (pack->quantity_base, pack->item->unit);
+      g_autofree char *cents = NULL;
+      g_autofree char *line = NULL;
+
+      if (!isfinite (pack->unit_cents))
+        continue;
+      cents = fine_money (pack->unit_cents, currency, 4);
+      line = g_strdup_printf (_("%s: %s for %s"), pack->item->name, amount, cents);
+      add_line (lines, line);
+      g_string_append_printf (sum, sum->len > 0 ? " + %s" : "%s", cents);
+    }
+  last = g_strdup_printf ("%s = %s", sum->str, shown);
+  add_line (lines, last);
+  return g_string_free (lines, FALSE);
+}
+
+/* "(45 min × 84 days + 2 min × 92.3 dozen) ÷ 60 × $9.00 = $613.00" */
+static void
+add_labor (const SteadCostAnswer *answer,
+           const SteadCostFacts  *facts,
+           GString               *lines)
+{
+  const char *currency = answer->farm->currency;
+  g_autofree char *care = stead_number_format (answer->flock->care_minutes_day, 1);
+  g_autofree char *days = stead_words_days (facts->days);
+  g_autofree char *pack = stead_number_format (answer->product->pack_minutes, 2);
+  g_autofree char *units = stead_words_units (answer->product->pack, answer->sheet.good_units);
+  g_autofree char *rate = stead_money_format (answer->farm->labor_cents_hour, currency);
+  g_autofree char *total = stead_money_format (
+    stead_money_round (answer->sheet.parts[STEAD_COST_LABOR].total_cents), currency);
+  g_autofree char *line = NULL;
+
+  /* Translators: minutes of care a day, days, minutes of packing one, units, pay for an hour, all of it. */
+  line = g_strdup_printf (_("(%s min × %s + %s min × %s) ÷ 60 × %s = %s"), care, days, pack, units, rate, total);
+  add_line (lines, line);
+}
+
+static char *
+title_of (SteadCostKind kind,
+          SteadPack     pack)
+{
+  const char *unit = stead_words_per_unit (pack);
+
+  switch (kind)
+    {
+    /* Translators: in each of these titles %s is "a dozen", "a jar". */
+    case STEAD_COST_FEED: return g_strdup_printf (_("Cost of feed in %s"), unit);
+    case STEAD_COST_BIRDS: return g_strdup_printf (_("Cost of the pullets in %s"), unit);
+    case STEAD_COST_BEDDING: return g_strdup_printf (_("Cost of bedding in %s"), unit);
+    case STEAD_COST_SUPPLIES: return g_strdup_printf (_("Cost of other supplies in %s"), unit);
+    case STEAD_COST_ASSETS: return g_strdup_printf (_("Cost of coop and equipment in %s"), unit);
+    case STEAD_COST_PACKAGING: return g_strdup_printf (_("Cost of packaging in %s"), unit);
+    case STEAD_COST_LABOR: return g_strdup_printf (_("Unpaid student work in %s"), unit);
+    default: g_return_val_if_reached (NULL);
+    }
+}
+
+static const char *
+formula_of (SteadCostKind kind)
+{
+  switch (kind)
+    {
+    case STEAD_COST_FEED:
+      return _("What the feed cost that was eaten, oldest bag first, ÷ what can be sold. "
+               "Cracked and unsold eggs ate too, so the good ones carry it all.");
+    case STEAD_COST_BIRDS:
+      return _("(Price of the birds − their worth at the end) ÷ eggs expected of them × eggs laid, ÷ what can be sold. "
+               "Each egg carries the same, so a poor month carries less.");
+    case STEAD_COST_BEDDING:
+      return _("What the bedding cost that was used, oldest first, ÷ what can be sold.");
+    case STEAD_COST_SUPPLIES:
+      return _("What the other supplies cost that were used, oldest first, ÷ what can be sold.");
+    case STEAD_COST_ASSETS:
+      return _("What each thing loses in value in these days × the share that this flock bears, ÷ what can be sold.");
+    case STEAD_COST_PACKAGING:
+      return _("What the next packaging to be taken costs, for one unit sold.");
+    case STEAD_COST_LABOR:
+      return _("(Minutes of care × days + minutes of packing × units) ÷ 60 × pay for an hour, ÷ what can be sold. "
+               "Nobody is paid it: it stands apart.");
+    default:
+      g_return_val_if_reached ("");
+    }
+}
+
+static const char *
+source_of (SteadCostKind kind)
+{
+  switch (kind)
+    {
+    case STEAD_COST_FEED:
+    case STEAD_COST_BEDDING:
+    case STEAD_COST_SUPPLIES:
+      return _("First in, first out: OpenStax, Principles of Accounting, vol. 1, section 10.2. "
+               "Normal loss carried by the good units: common practice.");
+    case STEAD_COST_BIRDS:
+      return _("A hen's value falls over her lay: UC Davis, Hen value, September 2002. "
+               "Spread by units: OpenStax, Principles of Accounting, vol. 1, section 11.3.");
+    case STEAD_COST_ASSETS:
+      return _("Depreciation: OpenStax, Principles of Accounting, vol. 1, section 11.3. "
+               "A year of 365 days and the farm's own shares: common practice, no source.");
+    case STEAD_COST_PACKAGING:
+      return _("Common practice, no source.");
+    case STEAD_COST_LABOR:
+      return _("Cost with and without unpaid work, side by side: common practice, no source.");
+    default:
+      g_return_val_if_reached ("");
+    }
+}
+
+SteadWhy *
+stead_cost_why (const SteadCostAnswer *answer,
+                const SteadCostFacts  *facts,
+                SteadCostKind          kind)
+{
+  const SteadCostPart *part = &answer->sheet.parts[kind];
+  g_autofree char *good = good_units (answer);
+  g_autofree char *last = NULL;
+  GString *lines;
+
+  if (kind == STEAD_COST_PACKAGING)
+    return stead_why_new (title_of (kind, answer->product->pack), formula_of (kind),
+                          packaging_worked (answer, facts), source_of (kind));
+  lines = g_string_new (NULL);
+  switch (kind)
+    {
+    case STEAD_COST_BIRDS: add_birds (answer, facts, lines); break;
+    case STEAD_COST_ASSETS: add_assets (answer, facts, lines); break;
+    case STEAD_COST_LABOR: add_labor (answer, facts, lines); break;
+    case STEAD_COST_FEED:
+    case STEAD_COST_BEDDING:
+    case STEAD_COST_SUPPLIES:
+    case STEAD_COST_PACKAGING:
+    default: add_uses (answer, kind, lines); break;
+    }
+  last = division (answer, part->total_cents, part->shown_cents);
+  add_line (lines, good);
+  add_line (lines, last);
+  return stead_why_new (title_of (kind, answer->product->pack), formula_of (kind),
+                        g_string_free (lines, FALSE), source_of (kind));
+}
+
+/* "$1.46 + $0.42 + $0.38 = $2.26" */
+static char *
+sum_line (const SteadCostAnswer *answer)
+{
+  const char *currency = answer->farm->currency;
+  g_autofree char *total = stead_money_format (answer->sheet.unit_cents, currency);
+  g_autoptr(GString) sum = g_string_new (NULL);
+
+  for (int kind = 0; kind < STEAD_COST_LABOR; kind++)
+    {
+      g_autofree char *line = stead_money_format (answer->sheet.parts[kind].shown_cents, currency);
+
+      if (answer->sheet.parts[kind].total_cents > 0)
+        g_string_append_printf (sum, sum->len > 0 ? " + %s" : "%s", line);
+    }
+  return g_strdup_printf ("%s = %s", sum->len > 0 ? sum->str : total, total);
+}
+
+SteadWhy *
+stead_cost_total_why (const SteadCostAnswer *answer)
+{
+  const SteadCostSheet *sheet = &answer->sheet;
+  const char *currency = answer->farm->currency;
+  GString *lines = g_string_new (NULL);
+  g_autofree char *sum = sum_line (answer);
+  g_autofree char *loss = stead_money_format (stead_money_round (sheet->loss_unit_cents), currency);
+  g_autofree char *cash = stead_money_format (sheet->unit_cash_cents, currency);
+  g_autofree char *of_loss = NULL;
+  g_autofree char *of_gifts = NULL;
+
+  if (stead_money_round (sheet->loss_unit_cents) > 0)
+    {
+      of_loss = g_strdup_printf (_("Of it, cracked and unsold units add %s."), loss);
+      add_line (lines, of_loss);
+    }
+  if (sheet->unit_cash_cents != sheet->unit_cents)
+    {
+      of_gifts = g_strdup_printf (_("Paid in cash: %s. The rest was given, and counts at its fair value."), cash);
+      add_line (lines, of_gifts);
+    }
+  add_line (lines, sum);
+  return stead_why_new (g_strdup_printf (_("Cost of %s"), stead_words_per_unit (answer->product->pack)),
+                        _("Each line is rounded once, then the lines are added up. "
+                          "One egg carries the same cost whichever product it ends in. "
+                          "Unpaid student work is not in it."),
+                        g_string_free (lines, FALSE),
+                        _("Rounding each line, sharing by eggs: common practice, no source. "
+                          "Gifts at fair value: FASB Accounting Standards Update 2020-07."));
+}

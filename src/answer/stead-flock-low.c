@@ -1,0 +1,125 @@
+/* stead-flock-low.c - whether a flock lays clearly less than it should. */
+#include "config.h"
+
+#include "answer/stead-flock-private.h"
+#include "answer/stead-words-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <gsl/gsl_cdf.h>
+#include <math.h>
+
+#define LOOK_BACK_DAYS 7
+
+/* A flock that lays as expected stays above this chance on 97.5 of 100 days. */
+#define LOW_CHANCE 0.025
+
+/* Warn after so many days on end, or among the last seven: husbandry practice. */
+#define WARN_RUN 2
+#define WARN_OF_SEVEN 3
+
+/* One day of the look back, its entries summed. */
+typedef struct
+{
+  gint64   eggs;      /* -1: none entered */
+  gboolean left_out;
+} DayEggs;
+
+static void
+sum_days (GPtrArray *entries,
+          SteadDay   first,
+          DayEggs   *days)
+{
+  for (int i = 0; i < LOOK_BACK_DAYS; i++)
+    days[i] = (DayEggs) { .eggs = -1 };
+  for (guint i = 0; i < entries->len; i++)
+    {
+      const SteadFlockEntry *entry = entries->pdata[i];
+      int at = entry->day - first;
+
+      if (at < 0 || at >= LOOK_BACK_DAYS)
+        continue;
+      days[at].left_out = days[at].left_out || entry->left_out;
+      if (entry->eggs != STEAD_COUNT_NONE)
+        days[at].eggs = MAX (0, days[at].eggs) + entry->eggs;
+    }
+}
+
+static gboolean
+is_low (const SteadFlock *flock,
+        const DayEggs    *day,
+        SteadDay          date,
+        gint64            alive)
+{
+  double expected = stead_flock_expected_frac (flock, stead_age_weeks (flock->hatched_on, date));
+
+  if (day->eggs < 0 || day->left_out || alive < 1 || isnan (expected))
+    return FALSE;
+  return gsl_cdf_binomial_P ((unsigned int) MIN (day->eggs, G_MAXINT), CLAMP (expected, 0, 1),
+                             (unsigned int) MIN (alive, G_MAXINT)) < LOW_CHANCE;
+}
+
+gboolean
+stead_flock_low_days (SteadStore        *store,
+                      const SteadFlock  *flock,
+                      SteadDay           today,
+                      int               *out_run,
+                      int               *out_of_seven,
+                      GError           **error)
+{
+  SteadDay first = today - LOOK_BACK_DAYS;
+  g_autoptr(GPtrArray) entries = NULL;
+  DayEggs days[LOOK_BACK_DAYS];
+  int run = 0;
+  int low = 0;
+
+  *out_run = 0;
+  *out_of_seven = 0;
+  if (flock->ended_on != STEAD_DAY_NONE && flock->ended_on < today)
+    return TRUE;
+  entries = stead_flock_repo_entries (store, flock->id, first, today - 1, error);
+  if (entries == NULL)
+    return FALSE;
+  sum_days (entries, first, days);
+  for (int i = 0; i < LOOK_BACK_DAYS; i++)
+    {
+      gint64 alive;
+
+      if (first + i < flock->housed_on)
+        continue;
+      alive = stead_flock_repo_alive (store, flock->id, first + i, error);
+      if (alive < 0)
+        return FALSE;
+      run = is_low (flock, &days[i], first + i, alive) ? run + 1 : 0;
+      low += run > 0 ? 1 : 0;
+    }
+  *out_run = run;
+  *out_of_seven = low;
+  return TRUE;
+}
+
+char *
+stead_flock_low_caution (int run,
+                         int of_seven)
+{
+  GString *text;
+  g_autofree char *what = NULL;
+
+  if (run < WARN_RUN && of_seven < WARN_OF_SEVEN)
+    return NULL;
+  if (run >= WARN_RUN)
+    what = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                         "Eggs were clearly fewer than expected for %d day running.",
+                                         "Eggs were clearly fewer than expected for %d days running.",
+                                         (gulong) run), run);
+  else
+    what = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                         "Eggs were clearly fewer than expected on %d of the last 7 days.",
+                                         "Eggs were clearly fewer than expected on %d of the last 7 days.",
+                                         (gulong) of_seven), of_seven);
+  text = g_string_new (NULL);
+  stead_words_add (text, what);
+  /* The order of the checks is husbandry practice, as extension leaflets give it. */
+  stead_words_add (text, _("First check water and feed, then light, heat and hidden nests."));
+  stead_words_add (text, _("Sick or dying birds are for a veterinarian."));
+  return stead_words_end (text);
+}

@@ -1,0 +1,228 @@
+/* stead-flock-words.c - the flock answer's sentence, its Whys, and names of entries. */
+#include "config.h"
+
+#include "answer/stead-flock-private.h"
+#include "answer/stead-words-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* What is said of the last complete week, against the curve. */
+static char *
+week_sentence (const SteadFlockAnswer *self)
+{
+  gulong n = stead_words_plural (self->alive);
+  gint64 laid = (gint64) round (self->week_frac * 100);
+  gint64 expected = isnan (self->expected_frac) ? 0 : (gint64) round (self->expected_frac * 100);
+  g_autofree char *hens = stead_number_format ((double) self->alive, 0);
+  g_autofree char *rate = stead_number_format ((double) laid, 0);
+  g_autofree char *gap = stead_number_format (fabs ((double) (laid - expected)), 0);
+
+  /* Translators: in these four: hens, then eggs a day for every 100 hens. */
+  if (expected < 1)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                         "%s hen laid <b>%s in 100</b> last week.",
+                                         "%s hens laid <b>%s in 100</b> last week.", n), hens, rate);
+  if (laid == expected)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                         "%s hen laid <b>%s in 100</b> last week, as expected at this age.",
+                                         "%s hens laid <b>%s in 100</b> last week, as expected at this age.", n),
+                            hens, rate);
+  if (laid > expected)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                         "%s hen laid <b>%s in 100</b> last week, %s more than expected at this age.",
+                                         "%s hens laid <b>%s in 100</b> last week, %s more than expected at this age.",
+                                         n), hens, rate, gap);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                       "%s hen laid <b>%s in 100</b> last week, %s fewer than expected at this age.",
+                                       "%s hens laid <b>%s in 100</b> last week, %s fewer than expected at this age.",
+                                       n), hens, rate, gap);
+}
+
+static char *
+laying_sentence (const SteadFlockAnswer *self)
+{
+  g_autofree char *hens = stead_words_hens (self->alive);
+
+  if (!isnan (self->week_frac))
+    return week_sentence (self);
+  if (self->so_far.days_logged > 0)
+    return g_strdup (_("No eggs were entered in the last seven days. Enter the missing days."));
+  if (self->age_weeks < self->flock->curve.onset_age_weeks)
+    {
+      g_autofree char *age = stead_number_format (floor (self->age_weeks), 0);
+      g_autofree char *onset = stead_number_format (self->flock->curve.onset_age_weeks, 0);
+
+      /* Translators: "30 hens", their age in weeks, and the age at which laying begins. */
+      return g_strdup_printf (_("%s are %s weeks old. The first eggs are expected at about <b>%s weeks</b>."),
+                              hens, age, onset);
+    }
+  /* Translators: "30 hens". */
+  return g_strdup_printf (_("%s are housed, and no eggs are entered yet. Enter the first day."), hens);
+}
+
+static char *
+feed_sentence (const SteadFlockAnswer *self)
+{
+  gint64 whole;
+  g_autofree char *days = NULL;
+
+  if (self->flock->feed_item_id == 0)
+    return NULL;
+  if (!(self->feed_on_hand_kg > 1e-6))
+    return g_strdup (_("No feed is on hand."));
+  if (isnan (self->feed_days))
+    return NULL;
+  whole = (gint64) floor (MIN (self->feed_days, 36500) + 1e-9);
+  if (whole < 1)
+    return g_strdup (_("Feed runs out <b>today</b>."));
+  days = stead_words_days (whole);
+  /* Translators: "9 days". */
+  return g_strdup_printf (_("Feed lasts <b>%s</b>."), days);
+}
+
+static char *
+ended_sentence (const SteadFlockAnswer *self)
+{
+  g_autofree char *day = stead_day_format (self->flock->ended_on, STEAD_DAY_STYLE_MEDIUM);
+  g_autofree char *eggs = stead_words_eggs (self->so_far.eggs);
+  g_autofree char *hens = stead_words_hens (self->flock->birds);
+
+  /* Translators: a day, "8,120 eggs", "30 hens". */
+  return g_strdup_printf (_("This flock ended on %s. It gave <b>%s</b> from %s."), day, eggs, hens);
+}
+
+char *
+stead_flock_sentence (const SteadFlockAnswer *self)
+{
+  GString *text;
+  g_autofree char *laying = NULL;
+  g_autofree char *feed = NULL;
+
+  if (self->flock->ended_on != STEAD_DAY_NONE)
+    return ended_sentence (self);
+  if (self->alive < 1)
+    return g_strdup (_("No hen of this flock is alive. Enter the day on which the flock ended."));
+  laying = laying_sentence (self);
+  feed = feed_sentence (self);
+  text = g_string_new (NULL);
+  stead_words_add (text, laying);
+  stead_words_add (text, feed);
+  return stead_words_end (text);
+}
+
+static SteadWhy *
+rate_why (const SteadFlockAnswer *self)
+{
+  g_autofree char *eggs = stead_words_eggs (self->week.eggs);
+  g_autofree char *hen_days = stead_number_format (self->week.hen_days, 0);
+  g_autofree char *rate = stead_words_percent (self->week_frac, 1);
+
+  return stead_why_new (g_strdup (_("Eggs for each 100 hens a day")),
+                        _("Eggs of the week ÷ hen-days. Each hen alive on a day that was entered is one hen-day."),
+                        /* Translators: "163 eggs" ÷ hen-days = percent. */
+                        g_strdup_printf (_("%s ÷ %s hen-days = %s"), eggs, hen_days, rate),
+                        _("Hen-day production: Calculating Agriculture (a student textbook), chapter 12, p. 12-11."));
+}
+
+static SteadWhy *
+expected_why (const SteadFlockAnswer *self)
+{
+  const SteadLayCurve *curve = &self->flock->curve;
+  g_autofree char *level = stead_number_format (curve->level_frac, 3);
+  g_autofree char *decline = stead_number_format (curve->decline_week, 4);
+  g_autofree char *steepness = stead_number_format (curve->steepness_week, 2);
+  g_autofree char *half = stead_number_format (curve->half_week, 2);
+  g_autofree char *onset = stead_number_format (curve->onset_age_weeks, 1);
+  g_autofree char *rate = stead_words_percent (self->expected_frac, 1);
+
+  return stead_why_new (g_strdup (_("What is expected at this age")),
+                        _("Level × e^(−decline × t) ÷ (1 + e^(−steepness × (t − half))). "
+                          "t is the age in weeks less the age at the first eggs."),
+                        g_strdup_printf (_("level %s, decline %s, steepness %s, half %s weeks, first eggs at %s weeks: %s"),
+                                         level, decline, steepness, half, onset, rate),
+                        _("Compartment curve of lay with usual values for brown hens: from memory, no source at hand. "
+                          "Trust your own log more."));
+}
+
+static SteadWhy *
+feed_why (const SteadFlockAnswer *self)
+{
+  const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_MASS, self->farm->units);
+  g_autofree char *feed = stead_quantity_format (self->recent.feed_kg, unit);
+  g_autofree char *eggs = stead_words_eggs (self->recent.eggs);
+  g_autofree char *dozen = stead_quantity_format (self->feed_per_dozen_kg, unit);
+
+  return stead_why_new (g_strdup (_("Feed for one dozen eggs")),
+                        _("Feed of the last 12 weeks ÷ dozens laid in them."),
+                        /* Translators: feed ÷ ("1,187 eggs" ÷ 12) = feed for a dozen. */
+                        g_strdup_printf (_("%s ÷ (%s ÷ 12) = %s"), feed, eggs, dozen),
+                        _("Feed per dozen from totals: the ratio that trials of layers report "
+                          "(3.0 to 4.5 lb is usual for brown hens)."));
+}
+
+static SteadWhy *
+days_why (const SteadFlockAnswer *self)
+{
+  const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_MASS, self->farm->units);
+  g_autofree char *hand = stead_quantity_format (self->feed_on_hand_kg, unit);
+  g_autofree char *use = stead_quantity_format (self->feed_use_kg_day, unit);
+  g_autofree char *days = stead_number_format (self->feed_days, 1);
+
+  return stead_why_new (g_strdup (_("How long the feed lasts")),
+                        _("Feed on hand ÷ feed used a day in the last two weeks, by all that eat it."),
+                        /* Translators: feed on hand ÷ feed a day = days. */
+                        g_strdup_printf (_("%s ÷ %s a day = %s days"), hand, use, days),
+                        _("Common practice, no source."));
+}
+
+GPtrArray *
+stead_flock_answer_whys (const SteadFlockAnswer *self)
+{
+  GPtrArray *whys;
+
+  g_return_val_if_fail (self != NULL, NULL);
+
+  whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  if (!isnan (self->week_frac))
+    g_ptr_array_add (whys, rate_why (self));
+  if (!isnan (self->expected_frac))
+    g_ptr_array_add (whys, expected_why (self));
+  if (!isnan (self->feed_per_dozen_kg))
+    g_ptr_array_add (whys, feed_why (self));
+  if (!isnan (self->feed_days))
+    g_ptr_array_add (whys, days_why (self));
+  return whys;
+}
+
+char *
+stead_flock_answer_entry_name (const SteadFlockEntry *entry,
+                               const SteadFarm       *farm)
+{
+  g_autofree char *day = NULL;
+
+  g_return_val_if_fail (entry != NULL && farm != NULL, NULL);
+
+  day = stead_day_format (entry->day, STEAD_DAY_STYLE_SHORT);
+  if (entry->eggs != STEAD_COUNT_NONE)
+    {
+      g_autofree char *eggs = stead_words_eggs (entry->eggs);
+
+      /* Translators: in each of these the last %s is a day: "22 eggs on Mar 3". */
+      return g_strdup_printf (_("%s on %s"), eggs, day);
+    }
+  if (!isnan (entry->feed_kg))
+    {
+      const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_MASS, farm->units);
+      g_autofree char *feed = stead_quantity_format (entry->feed_kg, unit);
+
+      return g_strdup_printf (_("Feed, %s, on %s"), feed, day);
+    }
+  if (entry->deaths + entry->culled > 0)
+    {
+      g_autofree char *hens = stead_words_hens (entry->deaths + entry->culled);
+
+      return g_strdup_printf (_("%s lost on %s"), hens, day);
+    }
+  return g_strdup_printf (_("Note on %s"), day);
+}

@@ -1,0 +1,161 @@
+/* stead-strip-answer.c - one live figure for each place of the strip. */
+#include "config.h"
+
+#include "answer/stead-answer-error.h"
+#include "answer/stead-cost-answer.h"
+#include "answer/stead-due-answer.h"
+#include "answer/stead-stock-answer.h"
+#include "answer/stead-words-private.h"
+#include "core/stead-money.h"
+
+#include <glib/gi18n-lib.h>
+
+void
+stead_strip_answer_free (SteadStripAnswer *self)
+{
+  if (self == NULL)
+    return;
+  g_free (self->today);
+  g_free (self->raise);
+  g_free (self->price);
+  g_free (self->keep);
+  g_free (self);
+}
+
+static char *
+due_text (const SteadDueAnswer *due)
+{
+  g_autofree char *tasks = NULL;
+  g_autofree char *warnings = NULL;
+
+  if (due->n_tasks == 0 && due->n_warnings == 0)
+    return g_strdup (due->dues->len > 0 ? C_("live figure", "all done") : C_("live figure", "nothing due"));
+  /* Translators: short, in the strip: things to do today. */
+  tasks = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d due", "%d due", (gulong) due->n_tasks), due->n_tasks);
+  warnings = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d warning", "%d warnings", (gulong) due->n_warnings),
+                              due->n_warnings);
+  if (due->n_warnings == 0)
+    return g_steal_pointer (&tasks);
+  if (due->n_tasks == 0)
+    return g_steal_pointer (&warnings);
+  /* Translators: "3 due" and "1 warning". */
+  return g_strdup_printf (C_("live figure", "%s, %s"), tasks, warnings);
+}
+
+static gboolean
+read_today (SteadStore        *store,
+            SteadStripAnswer  *self,
+            GError           **error)
+{
+  g_autoptr(SteadDueAnswer) due = stead_due_answer_new (store, error);
+
+  if (due == NULL)
+    return FALSE;
+  self->today = due_text (due);
+  self->today_warns = due->n_warnings > 0;
+  return TRUE;
+}
+
+static gboolean
+read_raise (SteadStore        *store,
+            SteadStripAnswer  *self,
+            GError           **error)
+{
+  g_autoptr(GPtrArray) flocks = stead_flock_repo_list (store, FALSE, error);
+
+  if (flocks == NULL)
+    return FALSE;
+  self->raise = flocks->len == 0
+                ? g_strdup (C_("live figure", "no flock yet"))
+                : g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u flock", "%u flocks", flocks->len), flocks->len);
+  return TRUE;
+}
+
+/* @product_id, or the first product; 0: there is none. */
+static gboolean
+find_product (SteadStore  *store,
+              gint64      *product_id,
+              GError     **error)
+{
+  g_autoptr(GPtrArray) products = stead_product_repo_list (store, FALSE, error);
+
+  if (products == NULL)
+    return FALSE;
+  for (guint i = 0; i < products->len; i++)
+    if (((const SteadProduct *) products->pdata[i])->id == *product_id)
+      return TRUE;
+  *product_id = products->len > 0 ? ((const SteadProduct *) products->pdata[0])->id : 0;
+  return TRUE;
+}
+
+static gboolean
+read_price (SteadStore        *store,
+            gint64             product_id,
+            SteadStripAnswer  *self,
+            GError           **error)
+{
+  g_autoptr(SteadCostAnswer) cost = NULL;
+  g_autoptr(GError) local_error = NULL;
+  g_autofree char *unit = NULL;
+
+  if (!find_product (store, &product_id, error))
+    return FALSE;
+  if (product_id == 0)
+    {
+      self->price = g_strdup (C_("live figure", "no product yet"));
+      return TRUE;
+    }
+  cost = stead_cost_answer_new (store, product_id, STEAD_PERIOD_12_WEEKS, &local_error);
+  if (cost == NULL && g_error_matches (local_error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING))
+    {
+      self->price = g_strdup (C_("live figure", "no cost yet"));
+      return TRUE;
+    }
+  if (cost == NULL)
+    {
+      g_propagate_error (error, g_steal_pointer (&local_error));
+      return FALSE;
+    }
+  unit = stead_money_format (cost->sheet.unit_cents, cost->farm->currency);
+  /* Translators: "$2.41" and "a dozen". */
+  self->price = g_strdup_printf (C_("live figure", "%s %s"), unit, stead_words_per_unit (cost->product->pack));
+  return TRUE;
+}
+
+static gboolean
+read_keep (SteadStore        *store,
+           SteadStripAnswer  *self,
+           GError           **error)
+{
+  g_autoptr(SteadFarm) farm = stead_farm_repo_get (store, error);
+  g_autoptr(SteadStockAnswer) stock = NULL;
+  g_autofree char *value = NULL;
+
+  if (farm == NULL)
+    return FALSE;
+  stock = stead_stock_answer_new (store, error);
+  if (stock == NULL)
+    return FALSE;
+  value = stead_money_format (stock->value_cents, farm->currency);
+  /* Translators: what the things in the store room cost. */
+  self->keep = g_strdup_printf (C_("live figure", "%s on hand"), value);
+  return TRUE;
+}
+
+SteadStripAnswer *
+stead_strip_answer_new (SteadStore  *store,
+                        gint64       product_id,
+                        GError     **error)
+{
+  g_autoptr(SteadStripAnswer) self = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+
+  self = g_new0 (SteadStripAnswer, 1);
+  if (!read_today (store, self, error)
+      || !read_raise (store, self, error)
+      || !read_price (store, product_id, self, error)
+      || !read_keep (store, self, error))
+    return NULL;
+  return g_steal_pointer (&self);
+}

@@ -1,0 +1,34 @@
+/* stead-words-private.h - what the answers' sentences share among themselves. */
+#pragma once
+
+#include "answer/stead-words.h"
+
+G_BEGIN_DECLS
+
+/* The number that a plural is chosen by; for counts that do not fit, or are negative. */
+gulong stead_words_plural (gint64 n);
+
+/* As stead_words_units(), with up to @digits after the point. */
+char *stead_words_units_exact (SteadPack pack,
+                               double    count,
+                               int       digits) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Whole sentences, one after the other: adds one (NULL or empty: nothing), and
+ * ends with the text, or NULL if there was none. */
+void  stead_words_add (GString    *text,
+                       const char *sentence);
+char *stead_words_end (GString *text) G_GNUC_WARN_UNUSED_RESULT;
+
+/* "Carton", "Carton and Label", "Carton, Label and String" */
+char *stead_words_list (const char * const *names) G_GNUC_WARN_UNUSED_RESULT;
+
+/* A measured number with about three digits: "3.91", "45.9", "620". */
+char *stead_words_number (double value) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full) for @title and @worked, copies of the others. */
+SteadWhy *stead_why_new (char       *title,
+                         const char *formula,
+                         char       *worked,
+                         const char *source) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
