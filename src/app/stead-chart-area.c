@@ -13,6 +13,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/stead-chart-picture.h"
+#include "app/stead-chart-style.h"
 #include "app/stead-files.h"
 
 #define HINT_PAD_X 8
@@ -35,7 +36,6 @@ struct _SteadChartArea
   char            *sentence;
   char            *file_name;
   char            *currency;
-  char            *font_family;   /* that the last style points to */
 
   char            *said;          /* (nullable): the words at said_x, said_y */
   double           said_x, said_y;
@@ -50,58 +50,14 @@ static GParamSpec *props[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (SteadChartArea, stead_chart_area, GTK_TYPE_WIDGET)
 
-/* Style -------------------------------------------------------------------- */
-
-/* Light text stands on a dark ground, whatever the theme is called. */
-static SteadScheme
-find_scheme (GtkWidget *widget)
-{
-  GdkRGBA ink;
-  double light;
-
-  gtk_style_context_get_color (gtk_widget_get_style_context (widget), &ink);
-  light = 0.2126 * ink.red + 0.7152 * ink.green + 0.0722 * ink.blue;
-  return light > 0.5 ? STEAD_SCHEME_DARK : STEAD_SCHEME_LIGHT;
-}
-
-/* Pixels of the widget's text: 13.3 for 10 points at 96 dpi. */
-static double
-find_font_px (GtkWidget    *widget,
-              const char  **family)
-{
-  PangoContext *context = gtk_widget_get_pango_context (widget);
-  const PangoFontDescription *font = pango_context_get_font_description (context);
-  double size = pango_font_description_get_size (font) / (double) PANGO_SCALE;
-  double dpi = pango_cairo_context_get_resolution (context);
-
-  *family = pango_font_description_get_family (font);
-  if (pango_font_description_get_size_is_absolute (font))
-    return size;
-  return size * (dpi > 0 ? dpi : 96) / 72;
-}
-
 void
 stead_chart_area_get_style (SteadChartArea *self,
                             const char     *currency,
                             SteadDrawStyle *out)
 {
-  const char *family;
-  double px;
-
   g_return_if_fail (STEAD_IS_CHART_AREA (self) && out != NULL);
 
-  px = find_font_px (GTK_WIDGET (self), &family);
-  if (g_strcmp0 (family, self->font_family) != 0)
-    {
-      g_free (self->font_family);
-      self->font_family = g_strdup (family);
-    }
-  *out = (SteadDrawStyle) {
-    .scheme = find_scheme (GTK_WIDGET (self)),
-    .font_size = px * 0.9,
-    .font_family = self->font_family,
-    .currency = currency != NULL ? currency : self->currency,
-  };
+  stead_chart_style (GTK_WIDGET (self), currency != NULL ? currency : self->currency, out);
 }
 
 /* What a screen reader hears ------------------------------------------------ */
@@ -517,7 +473,6 @@ stead_chart_area_finalize (GObject *object)
   g_free (self->sentence);
   g_free (self->file_name);
   g_free (self->currency);
-  g_free (self->font_family);
   g_free (self->said);
   G_OBJECT_CLASS (stead_chart_area_parent_class)->finalize (object);
 }

@@ -27,8 +27,7 @@ void stead_chart_area_set_paint (SteadChartArea *self, SteadChartPaint paint, St
 /* Lets Left, Right, Home and End go from value to value; each is said in words. */
 void stead_chart_area_set_step (SteadChartArea *self, SteadChartStep step);
 void stead_chart_area_describe  (SteadChartArea *self, const char *label, const char *sentence);
-/* The style that fits the widget now: scheme, text size, currency.  Its strings
- * live as long as the widget and its next style. */
+/* The style that fits the widget now: scheme, text size, currency.  Made anew for each painting. */
 void stead_chart_area_get_style (SteadChartArea *self, const char *currency, SteadDrawStyle *out);
 /* Name put forward for "Save picture", without an ending. */
 void stead_chart_area_set_file_name (SteadChartArea *self, const char *name);
