@@ -1,0 +1,352 @@
+/* stead-farm-repo.c - the farm's settings, its people and its places. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "core/stead-money.h"
+#include "store/stead-farm-repo.h"
+#include "store/stead-repo-private.h"
+
+static const char * const unit_words[] = { "us", "metric", NULL };
+static const char * const role_words[] = { "student", "advisor", "helper", NULL };
+static const char * const place_words[] = { "coop", "tank", "bay", "kitchen", "stall", "store", NULL };
+
+void
+stead_farm_free (SteadFarm *farm)
+{
+  if (farm == NULL)
+    return;
+  g_free (farm->name);
+  g_free (farm->currency);
+  g_free (farm);
+}
+
+void
+stead_person_free (SteadPerson *person)
+{
+  if (person == NULL)
+    return;
+  g_free (person->name);
+  g_free (person);
+}
+
+void
+stead_place_facts_free (SteadPlaceFacts *place)
+{
+  if (place == NULL)
+    return;
+  g_free (place->name);
+  g_free (place);
+}
+
+/* --- settings --------------------------------------------------------------- */
+
+static gpointer
+farm_from_row (SteadStmt *stmt)
+{
+  SteadFarm *farm = g_new0 (SteadFarm, 1);
+
+  farm->name = stead_stmt_text (stmt, 0);
+  farm->units = (SteadUnitSystem) stead_repo_word (stmt, 1, unit_words);
+  farm->currency = stead_stmt_text (stmt, 2);
+  farm->elevation_m = sqlite3_column_double (stmt, 3);
+  farm->school_year_month = sqlite3_column_int (stmt, 4);
+  farm->school_year_mday = sqlite3_column_int (stmt, 5);
+  farm->labor_cents_hour = sqlite3_column_int64 (stmt, 6);
+  return farm;
+}
+
+/**
+ * stead_farm_repo_get:
+ *
+ * Returns: (transfer full): the settings, or %NULL with @error
+ */
+SteadFarm *
+stead_farm_repo_get (SteadStore  *store,
+                     GError     **error)
+{
+  static const char sql[] = "SELECT name, units, currency, elevation_m, school_month, school_mday,"
+                            " labor_cents_hour FROM farm WHERE id = 1";
+  g_autoptr(SteadStmt) stmt = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  stmt = stead_store_prepare (store, sql, error);
+  return stmt != NULL ? stead_repo_row (store, stmt, farm_from_row, error) : NULL;
+}
+
+static gboolean
+farm_check (const SteadFarm  *farm,
+            char            **name,
+            GError          **error)
+{
+  if (!stead_repo_check_name (name, error))
+    return FALSE;
+  if (!stead_currency_is_known (farm->currency))
+    return stead_repo_refuse (error, _("The currency “%s” is not known. Choose one from the list."),
+                              farm->currency != NULL ? farm->currency : "");
+  if (!(farm->elevation_m >= -500 && farm->elevation_m <= 9000))
+    return stead_repo_refuse (error, _("The height above the sea must lie between −500 and 9,000 meters."));
+  /* 2001 is a common year, so that the day exists every year. */
+  if (stead_day_new (2001, farm->school_year_month, farm->school_year_mday) == STEAD_DAY_NONE)
+    return stead_repo_refuse (error, _("The school year must begin on a day that every year has."));
+  return stead_repo_check_cents (_("Rate for an hour of work"), farm->labor_cents_hour, error);
+}
+
+/**
+ * stead_farm_repo_set:
+ *
+ * Returns: %TRUE, or %FALSE with a message and nothing changed
+ */
+gboolean
+stead_farm_repo_set (SteadStore       *store,
+                     const SteadFarm  *farm,
+                     GError          **error)
+{
+  static const char sql[] = "UPDATE farm SET name = ?1, units = ?2, currency = ?3, elevation_m = ?4,"
+                            " school_month = ?5, school_mday = ?6, labor_cents_hour = ?7 WHERE id = 1";
+  g_autoptr(SteadStmt) stmt = NULL;
+  g_autofree char *name = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && farm != NULL, FALSE);
+  g_return_val_if_fail (stead_store_in_action (store), FALSE);
+  name = g_strdup (farm->name);
+  if (!farm_check (farm, &name, error) || (stmt = stead_store_prepare (store, sql, error)) == NULL)
+    return FALSE;
+  stead_stmt_bind_text (stmt, 1, name);
+  stead_stmt_bind_text (stmt, 2, unit_words[farm->units]);
+  stead_stmt_bind_text (stmt, 3, farm->currency);
+  sqlite3_bind_double (stmt, 4, farm->elevation_m);
+  sqlite3_bind_int (stmt, 5, farm->school_year_month);
+  sqlite3_bind_int (stmt, 6, farm->school_year_mday);
+  sqlite3_bind_int64 (stmt, 7, farm->labor_cents_hour);
+  return stead_store_run (store, stmt, error);
+}
+
+/* --- people ----------------------------------------------------------------- */
+
+static gpointer
+person_from_row (SteadStmt *stmt)
+{
+  SteadPerson *person = g_new0 (SteadPerson, 1);
+
+  person->id = sqlite3_column_int64 (stmt, 0);
+  person->name = stead_stmt_text (stmt, 1);
+  person->role = (SteadPersonRole) stead_repo_word (stmt, 2, role_words);
+  person->class_year = sqlite3_column_int (stmt, 3);
+  person->left_on = stead_stmt_day (stmt, 4);
+  return person;
+}
+
+GPtrArray *
+stead_person_repo_list (SteadStore  *store,
+                        GError     **error)
+{
+  static const char sql[] = "SELECT id, name, role, class_year, left_on FROM person ORDER BY name, id";
+  g_autoptr(SteadStmt) stmt = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  stmt = stead_store_prepare (store, sql, error);
+  return stmt != NULL
+         ? stead_repo_rows (store, stmt, person_from_row, (GDestroyNotify) stead_person_free, error)
+         : NULL;
+}
+
+static gboolean
+person_check (SteadStore   *store,
+              SteadPerson  *person,
+              GError      **error)
+{
+  static const char taken_sql[] = "SELECT 1 FROM person WHERE name = ?1 AND id <> ?2";
+
+  if (!stead_repo_check_name (&person->name, error))
+    return FALSE;
+  if (person->class_year != 0 && !(person->class_year >= 1900 && person->class_year <= 2199))
+    return stead_repo_refuse (error, _("The class year %d is not possible. Enter four digits, or leave it empty."),
+                              person->class_year);
+  return stead_repo_check_unique (store, taken_sql, person->name, person->id, error);
+}
+
+gboolean
+stead_person_repo_save (SteadStore   *store,
+                        SteadPerson  *person,
+                        GError      **error)
+{
+  static const char insert_sql[] = "INSERT INTO person (name, role, class_year, left_on)"
+                                   " VALUES (?1, ?2, ?3, ?4)";
+  static const char update_sql[] = "UPDATE person SET name = ?1, role = ?2, class_year = ?3, left_on = ?4"
+                                   " WHERE id = ?5";
+  g_autoptr(SteadStmt) stmt = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && person != NULL, FALSE);
+  g_return_val_if_fail (stead_store_in_action (store), FALSE);
+  if (!person_check (store, person, error))
+    return FALSE;
+  stmt = stead_store_prepare (store, person->id == 0 ? insert_sql : update_sql, error);
+  if (stmt == NULL)
+    return FALSE;
+  stead_stmt_bind_text (stmt, 1, person->name);
+  stead_stmt_bind_text (stmt, 2, role_words[person->role]);
+  stead_stmt_bind_id (stmt, 3, person->class_year);
+  stead_stmt_bind_day (stmt, 4, person->left_on);
+  if (person->id != 0)
+    sqlite3_bind_int64 (stmt, 5, person->id);
+  if (!stead_store_run (store, stmt, error))
+    return FALSE;
+  if (person->id != 0)
+    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
+  person->id = stead_store_last_id (store);
+  return TRUE;
+}
+
+/* --- forgetting -------------------------------------------------------------- */
+
+/* "Student 4": the role and a number that no one else has. */
+static char *
+role_name (SteadPersonRole  role,
+           gint64           number)
+{
+  switch (role)
+    {
+    case STEAD_PERSON_ADVISOR:
+      return g_strdup_printf (_("Advisor %d"), (int) number);
+    case STEAD_PERSON_HELPER:
+      return g_strdup_printf (_("Helper %d"), (int) number);
+    case STEAD_PERSON_STUDENT:
+    default:
+      return g_strdup_printf (_("Student %d"), (int) number);
+    }
+}
+
+static gboolean
+free_role_name (SteadStore       *store,
+                SteadPersonRole   role,
+                gint64            id,
+                char            **out_name,
+                GError          **error)
+{
+  static const char sql[] = "SELECT count (*) FROM person WHERE name = ?1 AND id <> ?2";
+  gint64 taken = 1;
+
+  for (gint64 number = id; taken > 0; number++)
+    {
+      g_autofree char *name = role_name (role, number);
+      g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+
+      if (stmt == NULL)
+        return FALSE;
+      stead_stmt_bind_text (stmt, 1, name);
+      sqlite3_bind_int64 (stmt, 2, id);
+      if (!stead_repo_number (store, stmt, 0, &taken, error))
+        return FALSE;
+      g_free (*out_name);
+      *out_name = g_steal_pointer (&name);
+    }
+  return TRUE;
+}
+
+/**
+ * stead_person_repo_forget:
+ *
+ * The class year goes with the name.  Steps of undo are dropped, this one too.
+ *
+ * Returns: %TRUE, or %FALSE with @error and nothing changed
+ */
+gboolean
+stead_person_repo_forget (SteadStore  *store,
+                          gint64       person_id,
+                          GError     **error)
+{
+  static const char role_sql[] = "SELECT id, name, role, class_year, left_on FROM person WHERE id = ?1";
+  g_autoptr(SteadStmt) stmt = NULL;
+  g_autoptr(SteadPerson) person = NULL;
+  char *name = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
+  g_return_val_if_fail (stead_store_in_action (store), FALSE);
+  stmt = stead_store_prepare (store, role_sql, error);
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, person_id);
+  person = stead_repo_row (store, stmt, person_from_row, error);
+  if (person == NULL || !free_role_name (store, person->role, person_id, &name, error))
+    return FALSE;
+  g_free (person->name);
+  person->name = name;
+  person->class_year = 0;
+  if (!stead_person_repo_save (store, person, error))
+    return FALSE;
+  stead_store_forget_steps (store);
+  return TRUE;
+}
+
+/* --- places ----------------------------------------------------------------- */
+
+static gpointer
+place_from_row (SteadStmt *stmt)
+{
+  SteadPlaceFacts *place = g_new0 (SteadPlaceFacts, 1);
+
+  place->id = sqlite3_column_int64 (stmt, 0);
+  place->name = stead_stmt_text (stmt, 1);
+  place->kind = (SteadPlaceKind) stead_repo_word (stmt, 2, place_words);
+  place->area_m2 = stead_stmt_real (stmt, 3);
+  return place;
+}
+
+GPtrArray *
+stead_place_repo_list (SteadStore  *store,
+                       GError     **error)
+{
+  static const char sql[] = "SELECT id, name, kind, area_m2 FROM place ORDER BY name, id";
+  g_autoptr(SteadStmt) stmt = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  stmt = stead_store_prepare (store, sql, error);
+  return stmt != NULL
+         ? stead_repo_rows (store, stmt, place_from_row, (GDestroyNotify) stead_place_facts_free, error)
+         : NULL;
+}
+
+static gboolean
+place_check (SteadStore       *store,
+             SteadPlaceFacts  *place,
+             GError          **error)
+{
+  static const char taken_sql[] = "SELECT 1 FROM place WHERE name = ?1 AND id <> ?2";
+
+  if (!stead_repo_check_name (&place->name, error))
+    return FALSE;
+  if (!isnan (place->area_m2) && !(place->area_m2 > 0 && place->area_m2 < STEAD_AMOUNT_MAX))
+    return stead_repo_refuse (error, _("The area must be above zero. Check the number, or leave it empty."));
+  return stead_repo_check_unique (store, taken_sql, place->name, place->id, error);
+}
+
+gboolean
+stead_place_repo_save (SteadStore       *store,
+                       SteadPlaceFacts  *place,
+                       GError          **error)
+{
+  static const char insert_sql[] = "INSERT INTO place (name, kind, area_m2) VALUES (?1, ?2, ?3)";
+  static const char update_sql[] = "UPDATE place SET name = ?1, kind = ?2, area_m2 = ?3 WHERE id = ?4";
+  g_autoptr(SteadStmt) stmt = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && place != NULL, FALSE);
+  g_return_val_if_fail (stead_store_in_action (store), FALSE);
+  if (!place_check (store, place, error))
+    return FALSE;
+  stmt = stead_store_prepare (store, place->id == 0 ? insert_sql : update_sql, error);
+  if (stmt == NULL)
+    return FALSE;
+  stead_stmt_bind_text (stmt, 1, place->name);
+  stead_stmt_bind_text (stmt, 2, place_words[place->kind]);
+  stead_stmt_bind_real (stmt, 3, place->area_m2);
+  if (place->id != 0)
+    sqlite3_bind_int64 (stmt, 4, place->id);
+  if (!stead_store_run (store, stmt, error))
+    return FALSE;
+  if (place->id != 0)
+    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
+  place->id = stead_store_last_id (store);
+  return TRUE;
+}

@@ -1,0 +1,381 @@
+/* stead-flock-repo.c - flocks: a batch, its plan, and what is expected of it. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "store/stead-flock-private.h"
+#include "store/stead-item-repo.h"
+#include "store/stead-ledger-private.h"
+
+/* Most birds that the file takes in one flock. */
+#define BIRDS_MAX 1000000
+
+/**
+ * stead_flock_new:
+ *
+ * Returns: (transfer full): the curve of brown hens, no days, no name
+ */
+SteadFlock *
+stead_flock_new (void)
+{
+  SteadFlock *flock = g_new0 (SteadFlock, 1);
+
+  flock->housed_on = STEAD_DAY_NONE;
+  flock->hatched_on = STEAD_DAY_NONE;
+  flock->ended_on = STEAD_DAY_NONE;
+  stead_lay_curve_default (&flock->curve);
+  return flock;
+}
+
+void
+stead_flock_free (SteadFlock *flock)
+{
+  if (flock == NULL)
+    return;
+  g_free (flock->name);
+  g_free (flock->strain);
+  g_free (flock->note);
+  g_free (flock);
+}
+
+/* --- reading ---------------------------------------------------------------- */
+
+#define FLOCK_SELECT \
+  "SELECT b.id, b.name, f.strain, b.place_id, b.started_on, f.hatched_on, b.ended_on, f.birds," \
+  " f.birds_cost_cents, f.birds_are_gift, f.salvage_cents, f.eggs_expected, f.care_minutes_day," \
+  " f.feed_item_id, f.bedding_days, f.level_frac, f.decline_week, f.steepness_week, f.half_week," \
+  " f.onset_age_weeks, b.note FROM batch b JOIN flock f ON f.batch_id = b.id"
+
+static gpointer
+flock_from_row (SteadStmt *stmt)
+{
+  SteadFlock *flock = stead_flock_new ();
+
+  flock->id = sqlite3_column_int64 (stmt, 0);
+  flock->name = stead_stmt_text (stmt, 1);
+  flock->strain = stead_stmt_text (stmt, 2);
+  flock->place_id = sqlite3_column_int64 (stmt, 3);
+  flock->housed_on = stead_stmt_day (stmt, 4);
+  flock->hatched_on = stead_stmt_day (stmt, 5);
+  flock->ended_on = stead_stmt_day (stmt, 6);
+  flock->birds = sqlite3_column_int64 (stmt, 7);
+  flock->birds_cost_cents = sqlite3_column_int64 (stmt, 8);
+  flock->birds_are_gift = sqlite3_column_int (stmt, 9) != 0;
+  flock->salvage_cents = sqlite3_column_int64 (stmt, 10);
+  flock->eggs_expected = sqlite3_column_double (stmt, 11);
+  flock->care_minutes_day = sqlite3_column_double (stmt, 12);
+  flock->feed_item_id = sqlite3_column_int64 (stmt, 13);
+  flock->bedding_days = sqlite3_column_int (stmt, 14);
+  flock->curve.level_frac = sqlite3_column_double (stmt, 15);
+  flock->curve.decline_week = sqlite3_column_double (stmt, 16);
+  flock->curve.steepness_week = sqlite3_column_double (stmt, 17);
+  flock->curve.half_week = sqlite3_column_double (stmt, 18);
+  flock->curve.onset_age_weeks = sqlite3_column_double (stmt, 19);
+  flock->note = stead_stmt_text (stmt, 20);
+  return flock;
+}
+
+GPtrArray *
+stead_flock_repo_list (SteadStore  *store,
+                       gboolean     ended,
+                       GError     **error)
+{
+  static const char sql[] = FLOCK_SELECT " WHERE ?1 OR b.ended_on IS NULL"
+                                         " ORDER BY b.ended_on IS NOT NULL, b.name, b.id";
+  g_autoptr(SteadStmt) stmt = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  stmt = stead_store_prepare (store, sql, error);
+  if (stmt == NULL)
+    return NULL;
+  sqlite3_bind_int (stmt, 1, ended != FALSE);
+  return stead_repo_rows (store, stmt, flock_from_row, (GDestroyNotify) stead_flock_free, error);
+}
+
+SteadFlock *
+stead_flock_repo_get (SteadStore  *store,
+                      gint64       id,
+                      GError     **error)
+{
+  static const char sql[] = FLOCK_SELECT " WHERE b.id = ?1";
+  g_autoptr(SteadStmt) stmt = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  stmt = stead_store_prepare (store, sql, error);
+  if (stmt == NULL)
+    return NULL;
+  sqlite3_bind_int64 (stmt, 1, id);
+  return stead_repo_row (store, stmt, flock_from_row, error);
+}
+
+/* --- checking --------------------------------------------------------------- */
+
+static gboolean
+check_flock_days (SteadStore        *store,
+                  const SteadFlock  *flock,
+                  GError           **error)
+{
+  if (flock->housed_on == STEAD_DAY_NONE)
+    return stead_repo_refuse (error, _("Enter the day the hens moved in."));
+  if (flock->housed_on > stead_store_get_today (store))
+    return stead_repo_refuse (error, _("The day the hens moved in is still to come. Check the date."));
+  if (flock->hatched_on == STEAD_DAY_NONE)
+    return stead_repo_refuse (error, _("Enter the day the hens hatched, or their age when they moved in."));
+  if (flock->hatched_on > flock->housed_on)
+    return stead_repo_refuse (error, _("The hens cannot hatch after the day they moved in. Check the two dates."));
+  if (flock->ended_on != STEAD_DAY_NONE && flock->ended_on < flock->housed_on)
+    return stead_repo_refuse (error, _("The flock cannot end before the hens moved in. Check the two dates."));
+  return TRUE;
+}
+
+static gboolean
+check_birds (const SteadFlock  *flock,
+             GError           **error)
+{
+  if (!(flock->birds >= 1 && flock->birds <= BIRDS_MAX))
+    return stead_repo_refuse (error, _("A flock has at least 1 hen and at most 1,000,000. Check the number."));
+  if (!stead_repo_check_cents (_("Cost of the hens"), flock->birds_cost_cents, error) ||
+      !stead_repo_check_cents (_("Worth of the hens at the end"), flock->salvage_cents, error))
+    return FALSE;
+  if (flock->salvage_cents > flock->birds_cost_cents)
+    return stead_repo_refuse (error, _("The hens cannot be worth more at the end than they cost. "
+                                       "Check the two amounts."));
+  return TRUE;
+}
+
+static gboolean
+check_plan (const SteadFlock  *flock,
+            GError           **error)
+{
+  const SteadLayCurve *curve = &flock->curve;
+
+  if (!(flock->eggs_expected > 0 && flock->eggs_expected <= 5000))
+    return stead_repo_refuse (error, _("Enter how many eggs one hen is expected to lay: more than 0, at most 5,000."));
+  if (!(flock->care_minutes_day >= 0 && flock->care_minutes_day <= 1440))
+    return stead_repo_refuse (error, _("The minutes of care must lie between 0 and 1,440, the minutes of a day."));
+  if (!(flock->bedding_days >= 0 && flock->bedding_days <= 3660))
+    return stead_repo_refuse (error, _("The days between changes of bedding must be 0 or more."));
+  if (!(curve->level_frac >= 0 && curve->level_frac <= 1) ||
+      !(curve->decline_week >= 0 && curve->decline_week <= 1) ||
+      !(curve->steepness_week > 0 && curve->steepness_week <= 100) ||
+      !(curve->half_week >= -100 && curve->half_week <= 100) ||
+      !(curve->onset_age_weeks >= 0 && curve->onset_age_weeks <= 100))
+    return stead_repo_refuse (error, _("The expected laying curve is not possible. Set it back to the usual one."));
+  return TRUE;
+}
+
+static gboolean
+check_feed_item (SteadStore        *store,
+                 const SteadFlock  *flock,
+                 GError           **error)
+{
+  g_autoptr(SteadItem) item = NULL;
+
+  if (flock->feed_item_id == 0)
+    return TRUE;
+  item = stead_item_repo_get (store, flock->feed_item_id, error);
+  if (item == NULL)
+    return FALSE;
+  if (item->unit->dimension != STEAD_DIMENSION_MASS)
+    return stead_repo_refuse (error, _("“%s” is not weighed. Choose a feed that is bought by weight."), item->name);
+  return TRUE;
+}
+
+/* The log must still fit: its days, and no more hens lost than there were. */
+static gboolean
+check_log (SteadStore        *store,
+           const SteadFlock  *flock,
+           GError           **error)
+{
+  static const char sql[] =
+    "SELECT (SELECT min (day) FROM flock_entry WHERE batch_id = ?1),"
+    " (SELECT max (day) FROM flock_entry WHERE batch_id = ?1),"
+    " (SELECT sum (deaths + culled) FROM flock_entry WHERE batch_id = ?1 AND deaths + culled > 0)";
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+  SteadDay first, last;
+  gint64 lost;
+
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, flock->id);
+  if (stead_store_step (store, stmt, error) < 0)
+    return FALSE;
+  first = stead_stmt_day (stmt, 0);
+  last = stead_stmt_day (stmt, 1);
+  lost = sqlite3_column_int64 (stmt, 2);
+  if (first != STEAD_DAY_NONE && first < flock->housed_on)
+    return stead_repo_refuse (error, _("The log has entries from before the hens moved in. Check the date."));
+  if (last != STEAD_DAY_NONE && flock->ended_on != STEAD_DAY_NONE && last > flock->ended_on)
+    return stead_repo_refuse (error, _("The log has entries from after the end of the flock. Check the date."));
+  if (lost > flock->birds)
+    return stead_repo_refuse (error, ngettext ("The log has already lost %d hen. The flock cannot have fewer.",
+                                               "The log has already lost %d hens. The flock cannot have fewer.",
+                                               (gulong) lost), (int) lost);
+  return TRUE;
+}
+
+static gboolean
+flock_check (SteadStore  *store,
+             SteadFlock  *flock,
+             GError     **error)
+{
+  static const char taken_sql[] = "SELECT 1 FROM batch WHERE name = ?1 AND id <> ?2";
+
+  return stead_repo_check_name (&flock->name, error) &&
+         check_flock_days (store, flock, error) &&
+         check_birds (flock, error) &&
+         check_plan (flock, error) &&
+         check_feed_item (store, flock, error) &&
+         stead_repo_check_unique (store, taken_sql, flock->name, flock->id, error) &&
+         (flock->id == 0 || check_log (store, flock, error));
+}
+
+/* --- writing ---------------------------------------------------------------- */
+
+static gboolean
+write_batch (SteadStore  *store,
+             SteadFlock  *flock,
+             GError     **error)
+{
+  static const char insert_sql[] = "INSERT INTO batch (kind, name, place_id, started_on, ended_on, note)"
+                                   " VALUES ('flock', ?1, ?2, ?3, ?4, ?5)";
+  static const char update_sql[] = "UPDATE batch SET name = ?1, place_id = ?2, started_on = ?3, ended_on = ?4,"
+                                   " note = ?5 WHERE id = ?6 AND kind = 'flock'";
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, flock->id == 0 ? insert_sql : update_sql, error);
+  g_autofree char *note = stead_repo_tidy (flock->note);
+
+  if (stmt == NULL)
+    return FALSE;
+  stead_stmt_bind_text (stmt, 1, flock->name);
+  stead_stmt_bind_id (stmt, 2, flock->place_id);
+  stead_stmt_bind_day (stmt, 3, flock->housed_on);
+  stead_stmt_bind_day (stmt, 4, flock->ended_on);
+  stead_stmt_bind_text (stmt, 5, note);
+  if (flock->id != 0)
+    sqlite3_bind_int64 (stmt, 6, flock->id);
+  return stead_store_run (store, stmt, error);
+}
+
+static void
+bind_plan (SteadStmt        *stmt,
+           const SteadFlock *flock)
+{
+  stead_stmt_bind_text (stmt, 2, flock->strain);
+  stead_stmt_bind_day (stmt, 3, flock->hatched_on);
+  sqlite3_bind_int64 (stmt, 4, flock->birds);
+  sqlite3_bind_int64 (stmt, 5, flock->birds_cost_cents);
+  sqlite3_bind_int (stmt, 6, flock->birds_are_gift != FALSE);
+  sqlite3_bind_int64 (stmt, 7, flock->salvage_cents);
+  sqlite3_bind_double (stmt, 8, flock->eggs_expected);
+  sqlite3_bind_double (stmt, 9, flock->care_minutes_day);
+  stead_stmt_bind_id (stmt, 10, flock->feed_item_id);
+  sqlite3_bind_int (stmt, 11, flock->bedding_days);
+  sqlite3_bind_double (stmt, 12, flock->curve.level_frac);
+  sqlite3_bind_double (stmt, 13, flock->curve.decline_week);
+  sqlite3_bind_double (stmt, 14, flock->curve.steepness_week);
+  sqlite3_bind_double (stmt, 15, flock->curve.half_week);
+  sqlite3_bind_double (stmt, 16, flock->curve.onset_age_weeks);
+}
+
+static gboolean
+write_plan (SteadStore        *store,
+            const SteadFlock  *flock,
+            gboolean           is_new,
+            GError           **error)
+{
+  static const char insert_sql[] =
+    "INSERT INTO flock (batch_id, strain, hatched_on, birds, birds_cost_cents, birds_are_gift, salvage_cents,"
+    " eggs_expected, care_minutes_day, feed_item_id, bedding_days, level_frac, decline_week, steepness_week,"
+    " half_week, onset_age_weeks)"
+    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16)";
+  static const char update_sql[] =
+    "UPDATE flock SET strain = ?2, hatched_on = ?3, birds = ?4, birds_cost_cents = ?5, birds_are_gift = ?6,"
+    " salvage_cents = ?7, eggs_expected = ?8, care_minutes_day = ?9, feed_item_id = ?10, bedding_days = ?11,"
+    " level_frac = ?12, decline_week = ?13, steepness_week = ?14, half_week = ?15, onset_age_weeks = ?16"
+    " WHERE batch_id = ?1";
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, is_new ? insert_sql : update_sql, error);
+
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, flock->id);
+  bind_plan (stmt, flock);
+  return stead_store_run (store, stmt, error);
+}
+
+static gboolean
+insert_flock (SteadStore  *store,
+              SteadFlock  *flock,
+              GError     **error)
+{
+  if (!write_batch (store, flock, error))
+    return FALSE;
+  flock->id = stead_store_last_id (store);
+  if (write_plan (store, flock, TRUE, error))
+    return TRUE;
+  flock->id = 0;
+  return FALSE;
+}
+
+/* Another feed: the whole log's feed moves to the lots of the other item. */
+static gboolean
+update_flock (SteadStore        *store,
+              const SteadFlock  *flock,
+              GError           **error)
+{
+  g_autoptr(SteadFlock) before = stead_flock_repo_get (store, flock->id, error);
+
+  if (before == NULL ||
+      !write_batch (store, (SteadFlock *) flock, error) ||
+      !write_plan (store, flock, FALSE, error))
+    return FALSE;
+  return before->feed_item_id == flock->feed_item_id ||
+         (stead_ledger_settle (store, before->feed_item_id, before->housed_on, error) &&
+          stead_ledger_settle (store, flock->feed_item_id, flock->housed_on, error));
+}
+
+/**
+ * stead_flock_repo_save:
+ *
+ * An id of 0 inserts and fills in the id.
+ *
+ * Returns: %TRUE, or %FALSE with a message for the person
+ */
+gboolean
+stead_flock_repo_save (SteadStore  *store,
+                       SteadFlock  *flock,
+                       GError     **error)
+{
+  g_return_val_if_fail (STEAD_IS_STORE (store) && flock != NULL, FALSE);
+  g_return_val_if_fail (stead_store_in_action (store), FALSE);
+  if (!flock_check (store, flock, error))
+    return FALSE;
+  return flock->id == 0 ? insert_flock (store, flock, error) : update_flock (store, flock, error);
+}
+
+gboolean
+stead_flock_repo_delete (SteadStore  *store,
+                         gint64       id,
+                         GError     **error)
+{
+  static const char products_sql[] = "SELECT count (*) FROM product WHERE batch_id = ?1";
+  static const char lots_sql[] = "SELECT count (*) FROM lot WHERE batch_id = ?1";
+  static const char sql[] = "DELETE FROM batch WHERE id = ?1";
+  g_autoptr(SteadFlock) flock = NULL;
+  gint64 products, lots;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
+  g_return_val_if_fail (stead_store_in_action (store), FALSE);
+  flock = stead_flock_repo_get (store, id, error);
+  if (flock == NULL ||
+      (products = stead_repo_count_id (store, products_sql, id, error)) < 0 ||
+      (lots = stead_repo_count_id (store, lots_sql, id, error)) < 0)
+    return FALSE;
+  if (products > 0)
+    return stead_repo_refuse (error, ngettext ("“%s” gives the eggs of %d product. Choose another flock there first.",
+                                               "“%s” gives the eggs of %d products. Choose another flock there first.",
+                                               (gulong) products), flock->name, (int) products);
+  if (lots > 0)
+    return stead_repo_refuse (error, _("“%s” made lots that are in the store room. It cannot be deleted."), flock->name);
+  return stead_repo_run_id (store, sql, id, error) &&
+         stead_ledger_settle (store, flock->feed_item_id, flock->housed_on, error);
+}

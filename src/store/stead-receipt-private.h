@@ -1,0 +1,35 @@
+/* stead-receipt-private.h - the lot and the movement that belong to a line of a receipt. */
+#pragma once
+
+#include "store/stead-receipt-repo.h"
+#include "store/stead-store-private.h"
+
+G_BEGIN_DECLS
+
+/* Makes lot and movement of a new line; fills in its lot_id. */
+gboolean stead_receipt_lot_insert (SteadStore        *store,
+                                   SteadDay           day,
+                                   SteadReceiptLine  *line,
+                                   GError           **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Brings lot and movement in line with a changed line; the logs' feed must have
+ * been taken out of the lot.  Refused if less would be there than was taken by hand. */
+gboolean stead_receipt_lot_update (SteadStore              *store,
+                                   SteadDay                 day,
+                                   const SteadReceiptLine  *line,
+                                   GError                 **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Refuses, naming the lot, if anything was done with it by hand. */
+gboolean stead_receipt_lot_check_free (SteadStore  *store,
+                                       gint64       lot_id,
+                                       GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Takes all that is left out of a lot, as a correction. */
+gboolean stead_receipt_lot_empty (SteadStore  *store,
+                                  gint64       lot_id,
+                                  SteadDay     day,
+                                  const char  *reason,
+                                  gint64       person_id,
+                                  GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

@@ -1,0 +1,179 @@
+/* stead-repo.c - what every repository does the same way. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#include "store/stead-repo-private.h"
+
+gboolean
+stead_repo_refuse (GError     **error,
+                   const char  *format,
+                   ...)
+{
+  g_autofree char *message = NULL;
+  va_list args;
+
+  va_start (args, format);
+  message = g_strdup_vprintf (format, args);
+  va_end (args);
+  g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_INVALID, message);
+  return FALSE;
+}
+
+gboolean
+stead_repo_missing (GError **error)
+{
+  g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_NOT_FOUND,
+                       _("This is no longer in the farm. It may have been deleted or undone."));
+  return FALSE;
+}
+
+char *
+stead_repo_tidy (const char *text)
+{
+  g_autofree char *tidy = g_strdup (text);
+
+  if (tidy == NULL || *g_strstrip (tidy) == '\0')
+    return NULL;
+  return g_steal_pointer (&tidy);
+}
+
+gboolean
+stead_repo_check_name (char   **name,
+                       GError **error)
+{
+  g_autofree char *tidy = stead_repo_tidy (*name);
+
+  if (tidy == NULL)
+    return stead_repo_refuse (error, _("Enter a name."));
+  if (!g_utf8_validate (tidy, -1, NULL))
+    return stead_repo_refuse (error, _("The name has letters that cannot be read. Type it again."));
+  if (g_utf8_strlen (tidy, -1) > STEAD_NAME_MAX)
+    return stead_repo_refuse (error, ngettext ("The name is too long. Use at most %d letter.",
+                                               "The name is too long. Use at most %d letters.",
+                                               STEAD_NAME_MAX), STEAD_NAME_MAX);
+  g_free (*name);
+  *name = g_steal_pointer (&tidy);
+  return TRUE;
+}
+
+gboolean
+stead_repo_check_unique (SteadStore  *store,
+                         const char  *sql,
+                         const char  *name,
+                         gint64       id,
+                         GError     **error)
+{
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+  int found;
+
+  if (stmt == NULL)
+    return FALSE;
+  stead_stmt_bind_text (stmt, 1, name);
+  sqlite3_bind_int64 (stmt, 2, id);
+  found = stead_store_step (store, stmt, error);
+  if (found == 1)
+    return stead_repo_refuse (error, _("The name “%s” is taken. Choose another name."), name);
+  return found == 0;
+}
+
+gboolean
+stead_repo_check_cents (const char  *what,
+                        gint64       cents,
+                        GError     **error)
+{
+  if (cents < 0)
+    return stead_repo_refuse (error, _("%s: an amount below zero is not possible. Check the number."), what);
+  if (cents > STEAD_CENTS_MAX)
+    return stead_repo_refuse (error, _("%s: the amount is too large. Check the number."), what);
+  return TRUE;
+}
+
+int
+stead_repo_word (SteadStmt          *stmt,
+                 int                 at,
+                 const char * const *words)
+{
+  const char *text = (const char *) sqlite3_column_text (stmt, at);
+
+  for (int i = 0; text != NULL && words[i] != NULL; i++)
+    if (strcmp (text, words[i]) == 0)
+      return i;
+  return 0;
+}
+
+GPtrArray *
+stead_repo_rows (SteadStore      *store,
+                 SteadStmt       *stmt,
+                 SteadRowFunc     row,
+                 GDestroyNotify   free_row,
+                 GError         **error)
+{
+  g_autoptr(GPtrArray) rows = g_ptr_array_new_with_free_func (free_row);
+  int found;
+
+  while ((found = stead_store_step (store, stmt, error)) == 1)
+    g_ptr_array_add (rows, row (stmt));
+  return found == 0 ? g_steal_pointer (&rows) : NULL;
+}
+
+gpointer
+stead_repo_row (SteadStore    *store,
+                SteadStmt     *stmt,
+                SteadRowFunc   row,
+                GError       **error)
+{
+  int found = stead_store_step (store, stmt, error);
+
+  if (found == 1)
+    return row (stmt);
+  if (found == 0)
+    stead_repo_missing (error);
+  return NULL;
+}
+
+gboolean
+stead_repo_number (SteadStore  *store,
+                   SteadStmt   *stmt,
+                   gint64       none,
+                   gint64      *out,
+                   GError     **error)
+{
+  int found = stead_store_step (store, stmt, error);
+
+  if (found < 0)
+    return FALSE;
+  *out = found == 1 && sqlite3_column_type (stmt, 0) != SQLITE_NULL
+         ? sqlite3_column_int64 (stmt, 0) : none;
+  return TRUE;
+}
+
+gboolean
+stead_repo_run_id (SteadStore  *store,
+                   const char  *sql,
+                   gint64       id,
+                   GError     **error)
+{
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, id);
+  return stead_store_run (store, stmt, error);
+}
+
+gint64
+stead_repo_count_id (SteadStore  *store,
+                     const char  *sql,
+                     gint64       id,
+                     GError     **error)
+{
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+  gint64 count = -1;
+
+  if (stmt == NULL)
+    return -1;
+  sqlite3_bind_int64 (stmt, 1, id);
+  return stead_repo_number (store, stmt, 0, &count, error) ? count : -1;
+}

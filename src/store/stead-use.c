@@ -1,0 +1,313 @@
+/* stead-use.c - what a batch took out of the store room, and how much is left there. */
+#include "config.h"
+
+#include <math.h>
+
+#include "store/stead-item-private.h"
+#include "store/stead-lot-repo.h"
+#include "store/stead-repo-private.h"
+
+void
+stead_use_free (SteadUse *use)
+{
+  if (use == NULL)
+    return;
+  g_free (use->item_name);
+  g_free (use);
+}
+
+static gpointer
+use_from_row (SteadStmt *stmt)
+{
+  SteadUse *use = g_new0 (SteadUse, 1);
+
+  use->item_id = sqlite3_column_int64 (stmt, 0);
+  use->item_name = stead_stmt_text (stmt, 1);
+  use->kind = (SteadItemKind) stead_repo_word (stmt, 2, stead_item_kind_words);
+  use->unit = stead_item_unit (stmt, 3);
+  use->quantity_base = sqlite3_column_double (stmt, 4);
+  use->cost_cents = sqlite3_column_int64 (stmt, 5);
+  use->gift_cents = sqlite3_column_int64 (stmt, 6);
+  return use;
+}
+
+static GPtrArray *
+list_covered (SteadStore  *store,
+              gint64       batch_id,
+              SteadDay     from,
+              SteadDay     to,
+              GError     **error)
+{
+  static const char sql[] =
+    "SELECT i.id, i.name, i.kind, i.unit, sum (-m.quantity_base), sum (-m.cost_cents),"
+    " sum (iif (r.is_gift, -m.cost_cents, 0))"
+    " FROM movement m JOIN lot l ON l.id = m.lot_id JOIN item i ON i.id = l.item_id"
+    " LEFT JOIN receipt_line rl ON rl.id = l.receipt_line_id LEFT JOIN receipt r ON r.id = rl.receipt_id"
+    " WHERE m.batch_id = ?1 AND m.day BETWEEN ?2 AND ?3 AND m.kind = 'used'"
+    " GROUP BY i.id ORDER BY i.name, i.id";
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+
+  if (stmt == NULL)
+    return NULL;
+  sqlite3_bind_int64 (stmt, 1, batch_id);
+  sqlite3_bind_int (stmt, 2, from);
+  sqlite3_bind_int (stmt, 3, to);
+  return stead_repo_rows (store, stmt, use_from_row, (GDestroyNotify) stead_use_free, error);
+}
+
+/* --- feed that no receipt covers ------------------------------------------------ */
+
+/* Cents for a base unit on the receipt nearest to @day: the last up to it, else the first after. */
+static gboolean
+nearest_price (SteadStore  *store,
+               gint64       item_id,
+               SteadDay     day,
+               double      *out_cents,
+               GError     **error)
+{
+  static const char sql[] =
+    "SELECT (SELECT rl.cost_cents / rl.quantity_base FROM lot l JOIN receipt_line rl ON rl.id = l.receipt_line_id"
+    "         WHERE l.item_id = ?1 AND l.day <= ?2 ORDER BY l.day DESC, l.id DESC LIMIT 1),"
+    "       (SELECT rl.cost_cents / rl.quantity_base FROM lot l JOIN receipt_line rl ON rl.id = l.receipt_line_id"
+    "         WHERE l.item_id = ?1 AND l.day > ?2 ORDER BY l.day, l.id LIMIT 1)";
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, item_id);
+  sqlite3_bind_int (stmt, 2, day);
+  if (stead_store_step (store, stmt, error) < 0)
+    return FALSE;
+  *out_cents = stead_stmt_real (stmt, sqlite3_column_type (stmt, 0) != SQLITE_NULL ? 0 : 1);
+  return TRUE;
+}
+
+/* Days with feed that no movement covers; only asked for when the sums differ. */
+static gboolean
+price_uncovered (SteadStore  *store,
+                 gint64       batch_id,
+                 SteadDay     from,
+                 SteadDay     to,
+                 SteadUse    *use,
+                 GError     **error)
+{
+  static const char sql[] =
+    "SELECT e.day, sum (e.feed_kg) + coalesce (sum ((SELECT sum (m.quantity_base) FROM movement m"
+    "                                                 WHERE m.flock_entry_id = e.id)), 0) AS open_kg"
+    " FROM flock_entry e WHERE e.batch_id = ?1 AND e.day BETWEEN ?2 AND ?3 AND e.feed_kg > 0"
+    " GROUP BY e.day HAVING open_kg > 1e-6 ORDER BY e.day";
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+  int found;
+
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, batch_id);
+  sqlite3_bind_int (stmt, 2, from);
+  sqlite3_bind_int (stmt, 3, to);
+  while ((found = stead_store_step (store, stmt, error)) == 1)
+    {
+      double price = NAN;
+
+      if (!nearest_price (store, use->item_id, stead_stmt_day (stmt, 0), &price, error))
+        return FALSE;
+      use->uncovered_base += sqlite3_column_double (stmt, 1);
+      use->uncovered_cents += price * sqlite3_column_double (stmt, 1);
+    }
+  return found == 0;
+}
+
+/* The item that the flock feeds, with what its log has of it in the span. */
+static int
+log_feed (SteadStore  *store,
+          gint64       batch_id,
+          SteadDay     from,
+          SteadDay     to,
+          SteadUse   **out,
+          double      *out_feed_kg,
+          double      *out_covered_kg,
+          GError     **error)
+{
+  static const char sql[] =
+    "SELECT i.id, i.name, i.kind, i.unit, 0, 0, 0,"
+    " (SELECT sum (feed_kg) FROM flock_entry WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3),"
+    " (SELECT sum (-quantity_base) FROM movement WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3"
+    "   AND flock_entry_id IS NOT NULL)"
+    " FROM flock f JOIN item i ON i.id = f.feed_item_id WHERE f.batch_id = ?1";
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+  int found;
+
+  if (stmt == NULL)
+    return -1;
+  sqlite3_bind_int64 (stmt, 1, batch_id);
+  sqlite3_bind_int (stmt, 2, from);
+  sqlite3_bind_int (stmt, 3, to);
+  found = stead_store_step (store, stmt, error);
+  if (found == 1)
+    {
+      *out = use_from_row (stmt);
+      *out_feed_kg = sqlite3_column_double (stmt, 7);
+      *out_covered_kg = sqlite3_column_double (stmt, 8);
+    }
+  return found;
+}
+
+static SteadUse *
+find_use (GPtrArray *uses,
+          gint64     item_id)
+{
+  for (guint i = 0; i < uses->len; i++)
+    {
+      SteadUse *use = g_ptr_array_index (uses, i);
+
+      if (use->item_id == item_id)
+        return use;
+    }
+  return NULL;
+}
+
+static gboolean
+add_uncovered (SteadStore  *store,
+               GPtrArray   *uses,
+               gint64       batch_id,
+               SteadDay     from,
+               SteadDay     to,
+               GError     **error)
+{
+  g_autoptr(SteadUse) fed = NULL;
+  SteadUse *use;
+  double feed_kg = 0, covered_kg = 0;
+  int found = log_feed (store, batch_id, from, to, &fed, &feed_kg, &covered_kg, error);
+
+  if (found < 0)
+    return FALSE;
+  if (found == 0 || !(feed_kg - covered_kg > 1e-6))
+    return TRUE;
+  use = find_use (uses, fed->item_id);
+  if (use == NULL)
+    g_ptr_array_add (uses, use = g_steal_pointer (&fed));
+  return price_uncovered (store, batch_id, from, to, use, error);
+}
+
+/**
+ * stead_lot_repo_uses:
+ *
+ * Returns: (transfer full) (element-type SteadUse): by item name, the flock's
+ *   feed last if none of it is covered; %NULL with @error
+ */
+GPtrArray *
+stead_lot_repo_uses (SteadStore  *store,
+                     gint64       batch_id,
+                     SteadDay     from,
+                     SteadDay     to,
+                     GError     **error)
+{
+  g_autoptr(GPtrArray) uses = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  uses = list_covered (store, batch_id, from, to, error);
+  if (uses == NULL || !add_uncovered (store, uses, batch_id, from, to, error))
+    return NULL;
+  return g_steal_pointer (&uses);
+}
+
+/* --- stock ------------------------------------------------------------------------ */
+
+static gboolean
+read_on_hand (SteadStore  *store,
+              gint64       item_id,
+              SteadStock  *stock,
+              GError     **error)
+{
+  static const char sql[] = "SELECT coalesce (sum (s.base), 0), coalesce (sum (s.cents), 0)"
+                            " FROM lot l JOIN lot_stock s ON s.lot_id = l.id WHERE l.item_id = ?1";
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+  double base;
+
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, item_id);
+  if (stead_store_step (store, stmt, error) < 0)
+    return FALSE;
+  base = sqlite3_column_double (stmt, 0);
+  stock->on_hand_base = base > STEAD_AMOUNT_EPSILON ? base : 0;
+  stock->on_hand_cents = sqlite3_column_int64 (stmt, 1);
+  return TRUE;
+}
+
+/* Used by hand, and fed by the logs, covered or not: the hens ate it either way. */
+static gboolean
+read_use (SteadStore  *store,
+          gint64       item_id,
+          SteadDay     from,
+          SteadDay     to,
+          double      *out_base,
+          GError     **error)
+{
+  static const char sql[] =
+    "SELECT (SELECT coalesce (sum (-m.quantity_base), 0) FROM lot l CROSS JOIN movement m ON m.lot_id = l.id"
+    "         WHERE l.item_id = ?1 AND m.day BETWEEN ?2 AND ?3 AND m.kind IN ('used', 'sold')"
+    "           AND m.flock_entry_id IS NULL)"
+    "     + (SELECT coalesce (sum (e.feed_kg), 0) FROM flock f CROSS JOIN flock_entry e ON e.batch_id = f.batch_id"
+    "         WHERE f.feed_item_id = ?1 AND e.day BETWEEN ?2 AND ?3)";
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, item_id);
+  sqlite3_bind_int (stmt, 2, from);
+  sqlite3_bind_int (stmt, 3, to);
+  if (stead_store_step (store, stmt, error) < 0)
+    return FALSE;
+  *out_base = sqlite3_column_double (stmt, 0);
+  return TRUE;
+}
+
+/* The oldest lot with something on hand, else the newest lot that there was. */
+static gboolean
+read_next (SteadStore  *store,
+           gint64       item_id,
+           SteadStock  *stock,
+           GError     **error)
+{
+  static const char sql[] =
+    "SELECT rl.cost_cents / rl.quantity_base, r.is_gift, s.base > 1e-7 AS open"
+    " FROM lot l JOIN lot_stock s ON s.lot_id = l.id JOIN receipt_line rl ON rl.id = l.receipt_line_id"
+    " JOIN receipt r ON r.id = rl.receipt_id WHERE l.item_id = ?1"
+    " ORDER BY open DESC, iif (open, l.day, -l.day), iif (open, l.id, -l.id) LIMIT 1";
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+  int found;
+
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, item_id);
+  found = stead_store_step (store, stmt, error);
+  stock->next_unit_cents = found == 1 ? sqlite3_column_double (stmt, 0) : NAN;
+  stock->next_is_gift = found == 1 && sqlite3_column_int (stmt, 1) != 0;
+  return found >= 0;
+}
+
+/**
+ * stead_lot_repo_stock:
+ * @days: over how many days up to @today, that day included, use is averaged; 1 or more
+ *
+ * Returns: %TRUE, or %FALSE with @error and @out left alone
+ */
+gboolean
+stead_lot_repo_stock (SteadStore  *store,
+                      gint64       item_id,
+                      SteadDay     today,
+                      int          days,
+                      SteadStock  *out,
+                      GError     **error)
+{
+  SteadStock stock = { 0 };
+  double used = 0;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && days > 0 && out != NULL, FALSE);
+  if (!read_on_hand (store, item_id, &stock, error) || !read_next (store, item_id, &stock, error) ||
+      !read_use (store, item_id, today - days + 1, today, &used, error))
+    return FALSE;
+  stock.use_per_day_base = used / days;
+  *out = stock;
+  return TRUE;
+}

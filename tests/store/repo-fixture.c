@@ -1,0 +1,179 @@
+/* repo-fixture.c - a small farm, made through the repositories. */
+#include "config.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "repo-fixture.h"
+
+void
+farm_assert_says (const char *message,
+                  const char *words)
+{
+  if (strstr (message, words) == NULL)
+    g_error ("“%s” does not say “%s”", message, words);
+}
+
+static gint64
+make_person (Farm            *farm,
+             const char      *name,
+             SteadPersonRole  role)
+{
+  SteadPerson person = { .name = g_strdup (name), .role = role, .left_on = STEAD_DAY_NONE };
+
+  ACT (farm, stead_person_repo_save (farm->store, &person, err));
+  g_free (person.name);
+  return person.id;
+}
+
+static gint64
+make_flock (Farm *farm)
+{
+  g_autoptr(SteadFlock) flock = stead_flock_new ();
+
+  flock->name = g_strdup ("Hens 1");
+  flock->housed_on = TODAY - 100;
+  flock->hatched_on = TODAY - 100 - 17 * 7;
+  flock->birds = 30;
+  flock->birds_cost_cents = 36000;
+  flock->salvage_cents = 6000;
+  flock->eggs_expected = 300;
+  flock->care_minutes_day = 20;
+  flock->feed_item_id = farm->feed;
+  ACT (farm, stead_flock_repo_save (farm->store, flock, err));
+  return flock->id;
+}
+
+gint64
+farm_item (Farm          *farm,
+           const char    *name,
+           SteadItemKind  kind,
+           const char    *unit)
+{
+  SteadItem item = { .name = g_strdup (name), .kind = kind, .unit = stead_unit_by_id (unit), .reorder_base = NAN };
+
+  ACT (farm, stead_item_repo_save (farm->store, &item, err));
+  g_free (item.name);
+  return item.id;
+}
+
+Farm *
+farm_new (void)
+{
+  g_autoptr(GError) error = NULL;
+  Farm *farm = g_new0 (Farm, 1);
+
+  farm->store = stead_store_create_memory ("Test Farm", &error);
+  g_assert_no_error (error);
+  stead_store_set_today (farm->store, TODAY);
+  farm->feed = farm_item (farm, "Layer feed", STEAD_ITEM_FEED, "lb");
+  farm->straw = farm_item (farm, "Straw", STEAD_ITEM_BEDDING, "lb");
+  farm->carton = farm_item (farm, "Carton", STEAD_ITEM_PACKAGING, "ea");
+  farm->student = make_person (farm, "Ada B.", STEAD_PERSON_STUDENT);
+  farm->advisor = make_person (farm, "Mx. Reed", STEAD_PERSON_ADVISOR);
+  farm->flock = make_flock (farm);
+  return farm;
+}
+
+void
+farm_free (Farm *farm)
+{
+  g_object_unref (farm->store);
+  g_free (farm);
+}
+
+gint64
+farm_receipt (Farm     *farm,
+              gint64    item_id,
+              SteadDay  day,
+              double    base,
+              gint64    cents,
+              gboolean  is_gift)
+{
+  g_autoptr(SteadReceipt) receipt = stead_receipt_new ();
+  SteadReceiptLine line = { .item_id = item_id, .quantity_base = base, .cost_cents = cents,
+                            .best_by = STEAD_DAY_NONE };
+
+  receipt->day = day;
+  receipt->supplier = g_strdup ("Lakeside Feed & Seed");
+  receipt->is_gift = is_gift;
+  g_array_append_val (receipt->lines, line);
+  ACT (farm, stead_receipt_repo_save (farm->store, receipt, err));
+  return receipt->id;
+}
+
+gint64
+farm_entry (Farm     *farm,
+            SteadDay  day,
+            int       eggs,
+            double    feed_kg,
+            int       deaths)
+{
+  SteadFlockEntry entry = { .flock_id = farm->flock, .day = day, .eggs = eggs, .feed_kg = feed_kg,
+                            .deaths = deaths };
+
+  ACT (farm, stead_flock_repo_save_entry (farm->store, &entry, err));
+  return entry.id;
+}
+
+void
+farm_assert_ledger (Farm *farm)
+{
+  /* What is kept beside the lots is what the movements say. */
+  g_assert_cmpint (fixture_number (farm->store,
+    "SELECT count (*) FROM lot l JOIN lot_stock s ON s.lot_id = l.id"
+    " WHERE abs (s.base - (SELECT coalesce (sum (quantity_base), 0) FROM movement WHERE lot_id = l.id)) > 1e-9"
+    "    OR s.cents <> (SELECT coalesce (sum (cost_cents), 0) FROM movement WHERE lot_id = l.id)"), ==, 0);
+  /* No lot below zero at the end of any day. */
+  g_assert_cmpint (fixture_number (farm->store,
+    "SELECT count (*) FROM movement a WHERE (SELECT sum (b.quantity_base) FROM movement b"
+    " WHERE b.lot_id = a.lot_id AND b.day <= a.day) < -1e-6"), ==, 0);
+  /* No money below zero, and none left in an empty lot. */
+  g_assert_cmpint (fixture_number (farm->store,
+    "SELECT count (*) FROM lot_stock WHERE cents < 0 OR (abs (base) < 1e-7 AND cents <> 0)"), ==, 0);
+  /* Nothing moves before it came; feed moves on the day of its entry, and not more than it. */
+  g_assert_cmpint (fixture_number (farm->store,
+    "SELECT count (*) FROM movement m JOIN lot l ON l.id = m.lot_id WHERE m.day < l.day"), ==, 0);
+  g_assert_cmpint (fixture_number (farm->store,
+    "SELECT count (*) FROM movement m JOIN flock_entry e ON e.id = m.flock_entry_id"
+    " WHERE m.day <> e.day OR m.batch_id <> e.batch_id"), ==, 0);
+  g_assert_cmpint (fixture_number (farm->store,
+    "SELECT count (*) FROM flock_entry e WHERE (SELECT coalesce (-sum (m.quantity_base), 0) FROM movement m"
+    " WHERE m.flock_entry_id = e.id) > coalesce (e.feed_kg, 0) + 1e-6"), ==, 0);
+  /* A line of a receipt, its lot and its movement agree. */
+  g_assert_cmpint (fixture_number (farm->store,
+    "SELECT count (*) FROM receipt_line rl JOIN receipt r ON r.id = rl.receipt_id"
+    " LEFT JOIN lot l ON l.receipt_line_id = rl.id LEFT JOIN movement m ON m.lot_id = l.id AND m.kind = 'received'"
+    " WHERE l.id IS NULL OR m.id IS NULL OR l.item_id <> rl.item_id OR l.day <> r.day OR m.day <> r.day"
+    "    OR m.quantity_base <> rl.quantity_base OR m.cost_cents <> rl.cost_cents"), ==, 0);
+}
+
+void
+farm_assert_undo (Farm *farm)
+{
+  g_autofree char *end = fixture_dump (farm->store);
+  g_autofree char *again = NULL;
+  char *name;
+  int steps = 0;
+
+  while ((name = stead_store_get_undo_name (farm->store)) != NULL)
+    {
+      g_autoptr(GError) error = NULL;
+
+      g_free (name);
+      g_assert_true (stead_store_undo (farm->store, &error));
+      g_assert_no_error (error);
+      farm_assert_ledger (farm);
+      steps++;
+    }
+  g_assert_cmpint (steps, >, 0);
+  while (steps-- > 0)
+    {
+      g_autoptr(GError) error = NULL;
+
+      g_assert_true (stead_store_redo (farm->store, &error));
+      g_assert_no_error (error);
+    }
+  again = fixture_dump (farm->store);
+  g_assert_cmpstr (again, ==, end);
+}

@@ -1,0 +1,76 @@
+/* repo-fixture.h - a small farm, made through the repositories. */
+#pragma once
+
+#include "store-fixture.h"
+#include "store/stead-asset-repo.h"
+#include "store/stead-farm-repo.h"
+#include "store/stead-flock-repo.h"
+#include "store/stead-item-repo.h"
+#include "store/stead-lot-repo.h"
+#include "store/stead-product-repo.h"
+#include "store/stead-receipt-repo.h"
+#include "store/stead-search-repo.h"
+
+G_BEGIN_DECLS
+
+/* All tests live on this day. */
+#define TODAY (stead_day_new (2026, 3, 3))
+
+/* One pound in kg (NIST Special Publication 811, appendix B). */
+#define LB 0.45359237
+
+typedef struct
+{
+  SteadStore *store;
+  gint64      feed;     /* "Layer feed", lb */
+  gint64      straw;    /* "Straw", bedding, lb */
+  gint64      carton;   /* "Carton", packaging, pieces */
+  gint64      flock;    /* "Hens 1": 30 hens, housed 100 days ago, feeding Layer feed */
+  gint64      student;
+  gint64      advisor;
+} Farm;
+
+/* Expands to one action around a call that must succeed. */
+#define ACT(farm, call) \
+  G_STMT_START { \
+    g_autoptr(GError) act_error = NULL; \
+    GError **err = &act_error; \
+    g_assert_true (stead_store_begin ((farm)->store, #call, err)); \
+    g_assert_true (call); \
+    g_assert_no_error (act_error); \
+    g_assert_true (stead_store_commit ((farm)->store, err)); \
+    g_assert_no_error (act_error); \
+  } G_STMT_END
+
+/* The call must be refused with this code, and the message must hold @words; rolled back. */
+#define REFUSE(farm, call, code, words) \
+  G_STMT_START { \
+    g_autoptr(GError) act_error = NULL; \
+    GError **err = &act_error; \
+    g_assert_true (stead_store_begin ((farm)->store, #call, err)); \
+    g_assert_false (call); \
+    g_assert_error (act_error, STEAD_STORE_ERROR, code); \
+    farm_assert_says (act_error->message, words); \
+    stead_store_rollback ((farm)->store); \
+  } G_STMT_END
+
+#define INVALID(farm, call, words) REFUSE (farm, call, STEAD_STORE_ERROR_INVALID, words)
+
+Farm  *farm_new  (void);
+void   farm_free (Farm *farm);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Farm, farm_free)
+
+void farm_assert_says (const char *message, const char *words);
+
+gint64 farm_item    (Farm *farm, const char *name, SteadItemKind kind, const char *unit);
+/* A receipt of one line; returns its id. */
+gint64 farm_receipt (Farm *farm, gint64 item_id, SteadDay day, double base, gint64 cents, gboolean is_gift);
+/* An entry; eggs may be STEAD_COUNT_NONE, feed NAN; returns its id. */
+gint64 farm_entry   (Farm *farm, SteadDay day, int eggs, double feed_kg, int deaths);
+
+/* Fails if the ledger breaks one of its rules anywhere. */
+void farm_assert_ledger (Farm *farm);
+/* Undoes all steps, redoes them, and compares whole dumps. */
+void farm_assert_undo   (Farm *farm);
+
+G_END_DECLS
