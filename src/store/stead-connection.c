@@ -10,9 +10,11 @@
 #include "config.h"
 
 #include <errno.h>
+#include <fcntl.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "store/stead-connection.h"
 #include "store/stead-message.h"
@@ -82,6 +84,17 @@ stead_connection_number (sqlite3     *db,
   return FALSE;
 }
 
+const char *
+stead_connection_finding (sqlite3_stmt *stmt)
+{
+  static const char heading[] = "*** in database main ***\n";
+  const char *found = (const char *) sqlite3_column_text (stmt, 0);
+
+  if (found == NULL)
+    return "?";
+  return g_str_has_prefix (found, heading) ? found + strlen (heading) : found;
+}
+
 gboolean
 stead_connection_check (sqlite3     *db,
                         const char  *pragma,
@@ -98,13 +111,21 @@ stead_connection_check (sqlite3     *db,
       stead_message_set (db, rc == SQLITE_DONE ? SQLITE_CORRUPT : rc, error);
       return FALSE;
     }
-  found = (const char *) sqlite3_column_text (stmt, 0);
-  if (g_strcmp0 (found, "ok") == 0)
+  found = stead_connection_finding (stmt);
+  if (g_str_equal (found, "ok"))
     return TRUE;
   g_set_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_DAMAGED,
                _("The farm file is damaged (%s). Nothing was changed in it. Open one of its dated copies."),
-               found != NULL ? found : "?");
+               found);
   return FALSE;
+}
+
+gboolean
+stead_connection_may_write (const char *path)
+{
+  g_autofree char *folder = g_path_get_dirname (path);
+
+  return g_access (path, W_OK) == 0 && g_access (folder, W_OK | X_OK) == 0;
 }
 
 static int
@@ -233,11 +254,11 @@ harden (sqlite3  *db,
                                 error);
 }
 
-sqlite3 *
-stead_connection_open (const char         *path,
-                       gboolean            writable,
-                       const SteadSchema  *schema,
-                       GError            **error)
+static sqlite3 *
+open_file (const char         *path,
+           gboolean            writable,
+           const SteadSchema  *schema,
+           GError            **error)
 {
   g_autofree char *whole = g_canonicalize_filename (path, NULL);   /* never a "file:" or ":memory:" */
   g_autoptr(sqlite3) db = NULL;
@@ -252,9 +273,82 @@ stead_connection_open (const char         *path,
       stead_message_set (db, rc, error);
       return NULL;
     }
-  if (!sniff (db, schema, error) || !harden (db, error))
+  if ((schema != NULL && !sniff (db, schema, error)) || !harden (db, error))
     return NULL;
   return g_steal_pointer (&db);
+}
+
+sqlite3 *
+stead_connection_open (const char         *path,
+                       gboolean            writable,
+                       const SteadSchema  *schema,
+                       GError            **error)
+{
+  g_return_val_if_fail (schema != NULL, NULL);
+  return open_file (path, writable, schema, error);
+}
+
+sqlite3 *
+stead_connection_open_any (const char  *path,
+                           gboolean     writable,
+                           GError     **error)
+{
+  return open_file (path, writable, NULL, error);
+}
+
+sqlite3 *
+stead_connection_open_bytes (gconstpointer       bytes,
+                             gsize               size,
+                             const SteadSchema  *schema,
+                             GError            **error)
+{
+  g_autoptr(sqlite3) db = NULL;
+  guint8 *copy = sqlite3_malloc64 (size + 1);
+  int rc = sqlite3_open_v2 (":memory:", &db, SQLITE_OPEN_READWRITE | SQLITE_OPEN_EXRESCODE, NULL);
+
+  g_return_val_if_fail (copy != NULL && rc == SQLITE_OK, NULL);
+  if (size > 0)
+    memcpy (copy, bytes, size);
+  rc = sqlite3_deserialize (db, "main", copy, (sqlite3_int64) size, (sqlite3_int64) size,
+                            SQLITE_DESERIALIZE_FREEONCLOSE | SQLITE_DESERIALIZE_RESIZEABLE);
+  if (rc != SQLITE_OK)
+    stead_message_set (db, rc, error);
+  if (rc != SQLITE_OK || !sniff (db, schema, error) || !harden (db, error))
+    return NULL;
+  return g_steal_pointer (&db);
+}
+
+gboolean
+stead_connection_claim (const char  *path,
+                        GError     **error)
+{
+  int fd = g_open (path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+
+  if (fd >= 0)
+    return g_close (fd, error);
+  switch (errno)
+    {
+    case EEXIST:
+      return refuse (STEAD_STORE_ERROR_INVALID,
+                     _("There is already a file of this name. Choose another name."), error);
+    case ENOENT:
+    case ENOTDIR:
+      return refuse (STEAD_STORE_ERROR_NOT_FOUND,
+                     _("The folder for this file is not there. Choose another folder."), error);
+    case ENOSPC:
+    case EDQUOT:
+      return refuse (STEAD_STORE_ERROR_FULL,
+                     _("The disk is full. Free some space, or choose a folder on another disk."), error);
+    case EACCES:
+    case EPERM:
+    case EROFS:
+      return refuse (STEAD_STORE_ERROR_READ_ONLY,
+                     _("This folder cannot be written to. Choose another folder."), error);
+    default:
+      g_set_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_IO,
+                   _("The file could not be made here (%s). Choose another folder."), g_strerror (errno));
+      return FALSE;
+    }
 }
 
 sqlite3 *

@@ -26,9 +26,27 @@ sqlite3 *stead_connection_open   (const char         *path,
                                   const SteadSchema  *schema,
                                   GError            **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* As stead_connection_open(), on a copy of @size bytes kept in memory; changes stay there. */
+sqlite3 *stead_connection_open_bytes (gconstpointer       bytes,
+                                      gsize               size,
+                                      const SteadSchema  *schema,
+                                      GError            **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The same without a look at the header: a copy of ours that is being checked. */
+sqlite3 *stead_connection_open_any (const char         *path,
+                                    gboolean            writable,
+                                    GError            **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* An empty file where there was none, so that no other is ever written over. */
+gboolean stead_connection_claim  (const char         *path,
+                                  GError            **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* A connection on a file that is empty, or in memory if @path is %NULL. */
 sqlite3 *stead_connection_create (const char         *path,
                                   GError            **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Whether a farm here could be changed: the rollback journal needs the folder, too. */
+gboolean stead_connection_may_write (const char *path);
 
 /* Runs SQL that gives no rows, or whose rows do not matter. */
 gboolean stead_connection_exec   (sqlite3            *db,
@@ -45,6 +63,9 @@ gboolean stead_connection_number (sqlite3            *db,
 gboolean stead_connection_check  (sqlite3            *db,
                                   const char         *pragma,
                                   GError            **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What a check of SQLite said, without its heading. */
+const char *stead_connection_finding (sqlite3_stmt *stmt);
 
 /* Long work on @db ends with %SQLITE_INTERRUPT once @cancellable is cancelled. */
 void     stead_connection_watch  (sqlite3            *db,

@@ -8,6 +8,8 @@
 
 G_BEGIN_DECLS
 
+typedef struct _SteadBackupJob SteadBackupJob;
+
 struct _SteadStore
 {
   GObject            parent_instance;
@@ -31,12 +33,16 @@ struct _SteadStore
 
   char              *notice;         /* (nullable): told once */
   SteadDay           copy_tried_on;  /* the day whose copy was seen to, well or not */
+  SteadBackupJob    *backup_job;     /* (nullable): the copy that is being checked */
 };
 
 /* A store round an open connection, which it takes over. */
 SteadStore *stead_store_wrap (sqlite3           *db,
                               const char        *path,
                               const SteadSchema *schema) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The present day in the person's time zone. */
+SteadDay    stead_store_clock_day (void);
 
 /* As the public ones, with a schema that a test made up. */
 SteadStore *stead_store_open_as   (const char           *path,
@@ -46,6 +52,11 @@ SteadStore *stead_store_open_as   (const char           *path,
 SteadStore *stead_store_create_as (const char           *path,
                                    const char           *farm_name,
                                    const SteadSchema    *schema,
+                                   GError              **error) G_GNUC_WARN_UNUSED_RESULT;
+
+GPtrArray  *stead_store_verify_as (const char           *path,
+                                   const SteadSchema    *schema,
+                                   GCancellable         *cancellable,
                                    GError              **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Starts the transaction of an action, of an undo or of a redo: may this farm be

@@ -5,13 +5,11 @@
  */
 #include "config.h"
 
-#include <errno.h>
-#include <fcntl.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
-#include <unistd.h>
 
 #include "store/stead-message.h"
+#include "store/stead-migrate.h"
 #include "store/stead-store-internal.h"
 
 #define LONGEST_NAME 200
@@ -66,43 +64,6 @@ fill_in (sqlite3            *db,
          stead_connection_exec (db, "COMMIT", error);
 }
 
-/* An empty file where there was none, so that no other file is ever written over. */
-static gboolean
-claim (const char  *path,
-       GError     **error)
-{
-  int fd = g_open (path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-
-  if (fd >= 0)
-    return g_close (fd, error);
-  switch (errno)
-    {
-    case EEXIST:
-      g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_INVALID,
-                           _("There is already a file of this name. Choose another name."));
-      break;
-    case ENOENT:
-    case ENOTDIR:
-      g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_NOT_FOUND,
-                           _("The folder for the new farm is not there. Choose another folder."));
-      break;
-    case ENOSPC:
-    case EDQUOT:
-      stead_message_set (NULL, SQLITE_FULL, error);
-      break;
-    case EACCES:
-    case EPERM:
-    case EROFS:
-      g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_READ_ONLY,
-                           _("This folder cannot be written to. Choose another folder."));
-      break;
-    default:
-      g_set_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_IO,
-                   _("The new farm could not be made here (%s)."), g_strerror (errno));
-    }
-  return FALSE;
-}
-
 SteadStore *
 stead_store_create_as (const char         *path,
                        const char         *farm_name,
@@ -111,7 +72,7 @@ stead_store_create_as (const char         *path,
 {
   g_autoptr(sqlite3) db = NULL;
 
-  if (!check_name (farm_name, error) || (path != NULL && !claim (path, error)))
+  if (!check_name (farm_name, error) || (path != NULL && !stead_connection_claim (path, error)))
     return NULL;
   db = stead_connection_create (path, error);
   if (db != NULL && fill_in (db, farm_name, schema, error))
@@ -142,13 +103,23 @@ stead_store_create_memory (const char  *farm_name,
 
 /* --- opening ---------------------------------------------------------------- */
 
-/* The rollback journal needs the folder, too. */
 static gboolean
-is_writable (const char *path)
+bring_up_to_date (sqlite3            *db,
+                  const char         *path,
+                  gboolean            writable,
+                  const SteadSchema  *schema,
+                  int                 version,
+                  GError            **error)
 {
-  g_autofree char *folder = g_path_get_dirname (path);
-
-  return g_access (path, W_OK) == 0 && g_access (folder, W_OK | X_OK) == 0;
+  if (version == schema->version)
+    return TRUE;
+  if (writable)
+    return stead_connection_check (db, "PRAGMA quick_check(1)", error) &&
+           stead_migrate (db, path, schema, version, error);
+  g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_READ_ONLY,
+                       _("An older version of this program made this farm, and it cannot be brought up to date "
+                         "where it is. Copy it to a folder that you can write to, and open it there."));
+  return FALSE;
 }
 
 SteadStore *
@@ -159,19 +130,19 @@ stead_store_open_as (const char           *path,
 {
   g_autoptr(SteadStore) self = NULL;
   g_autoptr(sqlite3) db = NULL;
-  gboolean writable = is_writable (path);
+  gboolean writable = stead_connection_may_write (path);
+  gboolean defer = (flags & STEAD_STORE_OPEN_DEFER_CHECK) != 0;
   int version;
 
   db = stead_connection_open (path, writable, schema, error);
-  if (db == NULL)
-    return NULL;
-  if ((flags & STEAD_STORE_OPEN_DEFER_CHECK) == 0 && !stead_connection_check (db, "PRAGMA quick_check(1)", error))
-    return NULL;
-  if (!stead_connection_recognize (db, schema, &version, error))
+  if (db == NULL ||
+      (!defer && !stead_connection_check (db, "PRAGMA quick_check(1)", error)) ||
+      !stead_connection_recognize (db, schema, &version, error) ||
+      !bring_up_to_date (db, path, writable && (flags & STEAD_STORE_OPEN_READ_ONLY) == 0, schema, version, error))
     return NULL;
   self = stead_store_wrap (g_steal_pointer (&db), path, schema);
   self->read_only = !writable || (flags & STEAD_STORE_OPEN_READ_ONLY) != 0;
-  self->unchecked = (flags & STEAD_STORE_OPEN_DEFER_CHECK) != 0;
+  self->unchecked = defer;
   if (self->read_only && !stead_connection_exec (self->db, "PRAGMA query_only = ON", error))
     return NULL;
   return g_steal_pointer (&self);
@@ -195,7 +166,7 @@ stead_store_check_file (const char    *path,
   int version;
 
   g_return_val_if_fail (path != NULL, FALSE);
-  db = stead_connection_open (path, is_writable (path), &stead_schema, error);
+  db = stead_connection_open (path, stead_connection_may_write (path), &stead_schema, error);
   if (db == NULL)
     return FALSE;
   stead_connection_watch (db, cancellable);

@@ -12,8 +12,6 @@
 #include "store/stead-store-internal.h"
 #include "store/stead-undo.h"
 
-#define JULIAN_OF_1970 719163   /* 1970-01-01 as GDate counts days */
-
 G_DEFINE_FINAL_TYPE (SteadStore, stead_store, G_TYPE_OBJECT)
 
 enum { CHANGED, N_SIGNALS };
@@ -36,6 +34,7 @@ stead_store_finalize (GObject *object)
 
   if (self->in_action)
     stead_store_rollback (self);
+  stead_backup_wait (self);
   g_clear_pointer (&self->stmts, g_hash_table_unref);
   g_clear_pointer (&self->db, sqlite3_close);
   g_clear_pointer (&self->path, g_free);
@@ -110,19 +109,20 @@ stead_store_get_change_no (SteadStore *self)
 }
 
 SteadDay
+stead_store_clock_day (void)
+{
+  g_autoptr(GDateTime) now = g_date_time_new_now_local ();
+  int year, month, mday;
+
+  g_date_time_get_ymd (now, &year, &month, &mday);
+  return stead_day_new (year, month, mday);
+}
+
+SteadDay
 stead_store_get_today (SteadStore *self)
 {
-  g_autoptr(GDateTime) now = NULL;
-  GDate date;
-
   g_return_val_if_fail (STEAD_IS_STORE (self), STEAD_DAY_NONE);
-  if (self->today != STEAD_DAY_NONE)
-    return self->today;
-  now = g_date_time_new_now_local ();
-  g_date_clear (&date, 1);
-  g_date_set_dmy (&date, (GDateDay) g_date_time_get_day_of_month (now),
-                  (GDateMonth) g_date_time_get_month (now), (GDateYear) g_date_time_get_year (now));
-  return (SteadDay) g_date_get_julian (&date) - JULIAN_OF_1970;
+  return self->today != STEAD_DAY_NONE ? self->today : stead_store_clock_day ();
 }
 
 void
@@ -151,6 +151,7 @@ char *
 stead_store_take_notice (SteadStore *self)
 {
   g_return_val_if_fail (STEAD_IS_STORE (self), NULL);
+  stead_backup_settle (self);
   return g_steal_pointer (&self->notice);
 }
 

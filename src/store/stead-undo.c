@@ -43,13 +43,17 @@ insert_step (SteadStore   *self,
 {
   g_autoptr(SteadStmt) stmt =
     stead_store_prepare (self, "INSERT INTO step (name, made_at, changeset) VALUES (?1, ?2, ?3)", error);
+  int rc;
 
   if (stmt == NULL)
     return FALSE;
   sqlite3_bind_text (stmt, 1, self->step_name, -1, SQLITE_STATIC);
   sqlite3_bind_int64 (stmt, 2, g_get_real_time () / G_USEC_PER_SEC);
-  sqlite3_bind_blob (stmt, 3, changeset, size, SQLITE_STATIC);
-  return stead_store_run (self, stmt, error);
+  rc = sqlite3_bind_blob (stmt, 3, changeset, size, SQLITE_STATIC);
+  if (rc == SQLITE_OK)
+    return stead_store_run (self, stmt, error);
+  stead_message_set (NULL, rc, error);   /* longer than a value may be */
+  return FALSE;
 }
 
 static gboolean

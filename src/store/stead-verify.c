@@ -1,0 +1,323 @@
+/* stead-verify.c - is a farm file sound, and do its facts agree with each other?
+ *
+ * The structure is SQLite's to check.  What only we know is checked here: rules
+ * that hold between rows, in whatever order the rows were entered.
+ */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "store/stead-copy.h"
+#include "store/stead-message.h"
+#include "store/stead-migrate.h"
+#include "store/stead-seal.h"
+#include "store/stead-store-internal.h"
+
+/* Of one kind; a farm with more has said enough. */
+#define MOST_FINDINGS 20
+
+typedef struct
+{
+  sqlite3   *db;
+  GPtrArray *found;
+} Report;
+
+/* A rule between rows: the SQL gives those that break it, and each is told. */
+typedef struct
+{
+  const char *sql;
+  char     *(*tell) (sqlite3_stmt *stmt);
+} Rule;
+
+static const char *
+text_at (sqlite3_stmt *stmt,
+         int           at)
+{
+  const char *text = (const char *) sqlite3_column_text (stmt, at);
+
+  return text != NULL ? text : "?";
+}
+
+/* --- the sentences ---------------------------------------------------------- */
+
+static char *
+tell_structure (sqlite3_stmt *stmt)
+{
+  const char *finding = stead_connection_finding (stmt);
+
+  if (g_str_equal (finding, "ok"))
+    return NULL;
+  /* Translators: %s is what the database says, in English. */
+  return g_strdup_printf (_("The structure of the file is damaged (%s)."), finding);
+}
+
+static char *
+tell_reference (sqlite3_stmt *stmt)
+{
+  /* Translators: the names of two tables in the file. */
+  return g_strdup_printf (_("A row of “%s” names a row of “%s” that is not there."),
+                          text_at (stmt, 0), text_at (stmt, 2));
+}
+
+static char *
+tell_settings (sqlite3_stmt *stmt)
+{
+  return g_strdup (_("The farm's own settings are missing."));
+}
+
+static char *
+tell_below_zero (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("Lot %s holds less than nothing on %s."), text_at (stmt, 0), text_at (stmt, 1));
+}
+
+static char *
+tell_stock (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("What is on hand of lot %s is not the sum of its movements."), text_at (stmt, 0));
+}
+
+static char *
+tell_emptied (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("Lot %s is used up, but money is left in it."), text_at (stmt, 0));
+}
+
+static char *
+tell_line (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("The receipt from %s of %s does not agree with what came into the store room."),
+                          text_at (stmt, 0), text_at (stmt, 1));
+}
+
+static char *
+tell_feed (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("More feed was taken for “%s” on %s than its entry says."),
+                          text_at (stmt, 0), text_at (stmt, 1));
+}
+
+static char *
+tell_share (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("The shares of “%s” are more than the whole of it."), text_at (stmt, 0));
+}
+
+/* --- the rules -------------------------------------------------------------- */
+
+#define DAY(column) "date (" column " * 86400, 'unixepoch')"
+
+static const Rule rules[] = {
+  { "PRAGMA integrity_check(20)", tell_structure },
+  { "PRAGMA foreign_key_check", tell_reference },
+  { "SELECT 1 WHERE (SELECT count(*) FROM farm) <> 1 OR (SELECT count(*) FROM change_count) <> 1", tell_settings },
+
+  /* By the end of each day, so that the order of entry does not matter. */
+  { "SELECT lot.code, " DAY ("min (running.day)") " FROM"
+    " (SELECT lot_id, day, sum (base) OVER (PARTITION BY lot_id ORDER BY day) AS base FROM"
+    "   (SELECT lot_id, day, sum (quantity_base) AS base FROM movement GROUP BY lot_id, day)) AS running"
+    " JOIN lot ON lot.id = running.lot_id"
+    " WHERE running.base < -1e-6 GROUP BY lot.id ORDER BY lot.code", tell_below_zero },
+
+  { "SELECT lot.code FROM lot LEFT JOIN lot_stock ON lot_stock.lot_id = lot.id"
+    " LEFT JOIN (SELECT lot_id, sum (quantity_base) AS base, sum (cost_cents) AS cents FROM movement GROUP BY lot_id)"
+    "   AS moved ON moved.lot_id = lot.id"
+    " WHERE lot_stock.lot_id IS NULL OR abs (lot_stock.base - coalesce (moved.base, 0)) > 1e-6"
+    "    OR lot_stock.cents <> coalesce (moved.cents, 0) ORDER BY lot.code", tell_stock },
+
+  { "SELECT lot.code FROM lot JOIN movement ON movement.lot_id = lot.id GROUP BY lot.id"
+    " HAVING abs (sum (movement.quantity_base)) <= 1e-6 AND sum (movement.cost_cents) <> 0"
+    " ORDER BY lot.code", tell_emptied },
+
+  /* Each line made one lot, and one movement brought all of it in. */
+  { "SELECT receipt.supplier, " DAY ("receipt.day") " FROM receipt_line AS line"
+    " JOIN receipt ON receipt.id = line.receipt_id"
+    " LEFT JOIN lot ON lot.receipt_line_id = line.id"
+    " LEFT JOIN (SELECT lot_id, count (*) AS n, sum (quantity_base) AS base, sum (cost_cents) AS cents"
+    "              FROM movement WHERE kind = 'received' GROUP BY lot_id) AS came ON came.lot_id = lot.id"
+    " WHERE lot.id IS NULL OR came.n IS NOT 1 OR lot.item_id <> line.item_id"
+    "    OR abs (came.base - line.quantity_base) > 1e-6 OR came.cents <> line.cost_cents"
+    " ORDER BY receipt.day, line.id", tell_line },
+
+  { "SELECT batch.name, " DAY ("flock_entry.day") " FROM flock_entry"
+    " JOIN movement ON movement.flock_entry_id = flock_entry.id AND movement.kind = 'used'"
+    " JOIN batch ON batch.id = flock_entry.batch_id GROUP BY flock_entry.id"
+    " HAVING -sum (movement.quantity_base) > coalesce (flock_entry.feed_kg, 0) + 1e-6"
+    " ORDER BY flock_entry.day, flock_entry.id", tell_feed },
+
+  { "SELECT asset.name FROM asset JOIN asset_share ON asset_share.asset_id = asset.id GROUP BY asset.id"
+    " HAVING sum (asset_share.frac) > 1 + 1e-9 ORDER BY asset.name", tell_share },
+};
+
+/* A rule that cannot be looked at is a finding of its own, except that a person
+ * stopped it or another program holds the file. */
+static gboolean
+note_failure (Report  *report,
+              int      rc,
+              GError **error)
+{
+  g_autoptr(GError) problem = NULL;
+
+  stead_message_set (report->db, rc, &problem);
+  if (g_error_matches (problem, STEAD_STORE_ERROR, STEAD_STORE_ERROR_CANCELLED) ||
+      g_error_matches (problem, STEAD_STORE_ERROR, STEAD_STORE_ERROR_BUSY))
+    {
+      g_propagate_error (error, g_steal_pointer (&problem));
+      return FALSE;
+    }
+  if (!g_ptr_array_find_with_equal_func (report->found, problem->message, g_str_equal, NULL))
+    g_ptr_array_add (report->found, g_strdup (problem->message));
+  return TRUE;
+}
+
+static gboolean
+apply_rule (Report      *report,
+            const Rule  *rule,
+            GError     **error)
+{
+  g_autoptr(sqlite3_stmt) stmt = NULL;
+  int rc = sqlite3_prepare_v2 (report->db, rule->sql, -1, &stmt, NULL);
+
+  for (int i = 0; rc == SQLITE_OK && i < MOST_FINDINGS; i++)
+    {
+      char *sentence;
+
+      rc = sqlite3_step (stmt);
+      if (rc != SQLITE_ROW)
+        break;
+      rc = SQLITE_OK;
+      sentence = rule->tell (stmt);
+      if (sentence != NULL)
+        g_ptr_array_add (report->found, sentence);
+    }
+  return rc == SQLITE_OK || rc == SQLITE_DONE || note_failure (report, rc, error);
+}
+
+/* --- the seals -------------------------------------------------------------- */
+
+static gboolean
+check_seal (Report        *report,
+            sqlite3_stmt  *stmt,
+            const char    *previous,
+            GError       **error)
+{
+  g_autofree char *seal = stead_seal_compute (report->db, sqlite3_column_int64 (stmt, 0),
+                                              sqlite3_column_int64 (stmt, 1), previous,
+                                              sqlite3_column_int64 (stmt, 3), sqlite3_column_int (stmt, 4), error);
+
+  if (seal == NULL)
+    return FALSE;
+  if (!g_str_equal (seal, text_at (stmt, 2)))
+    g_ptr_array_add (report->found,
+                     g_strdup_printf (_("The receipt from %s of %s is not as it was when it was signed."),
+                                      text_at (stmt, 5), text_at (stmt, 6)));
+  return TRUE;
+}
+
+static gboolean
+check_seals (Report  *report,
+             GError **error)
+{
+  static const char sql[] = "SELECT id, seal_no, seal, signed_by, signed_on, supplier, " DAY ("day")
+                            " FROM receipt WHERE seal_no IS NOT NULL ORDER BY seal_no";
+  g_autoptr(sqlite3_stmt) stmt = NULL;
+  g_autofree char *previous = NULL;
+  gint64 expected = 1;
+  int rc = sqlite3_prepare_v2 (report->db, sql, -1, &stmt, NULL);
+
+  while (rc == SQLITE_OK && (rc = sqlite3_step (stmt)) == SQLITE_ROW)
+    {
+      gint64 no = sqlite3_column_int64 (stmt, 1);
+
+      rc = SQLITE_OK;
+      if (no != expected)
+        g_ptr_array_add (report->found, g_strdup_printf (_("A signed receipt is missing before the one from %s of %s."),
+                                                         text_at (stmt, 5), text_at (stmt, 6)));
+      else if (!check_seal (report, stmt, previous, error))
+        return FALSE;
+      g_free (previous);
+      previous = g_strdup (text_at (stmt, 2));
+      expected = no + 1;
+    }
+  return rc == SQLITE_OK || rc == SQLITE_DONE || note_failure (report, rc, error);
+}
+
+/* --- the whole -------------------------------------------------------------- */
+
+static gboolean
+look (sqlite3       *db,
+      GCancellable  *cancellable,
+      GPtrArray     *found,
+      GError       **error)
+{
+  Report report = { db, found };
+
+  stead_connection_watch (db, cancellable);
+  for (gsize i = 0; i < G_N_ELEMENTS (rules); i++)
+    if (!apply_rule (&report, &rules[i], error))
+      return FALSE;
+  return check_seals (&report, error);
+}
+
+/* An older farm is looked at as it will be: a copy in memory is brought up to date. */
+static gboolean
+look_at_older (sqlite3            *db,
+               const SteadSchema  *schema,
+               int                 version,
+               GCancellable       *cancellable,
+               GPtrArray          *found,
+               GError            **error)
+{
+  g_autoptr(sqlite3) copy = stead_connection_create (NULL, error);
+
+  return copy != NULL &&
+         stead_copy_pages (db, copy, cancellable, error) &&
+         stead_migrate (copy, NULL, schema, version, error) &&
+         look (copy, cancellable, found, error);
+}
+
+static gboolean
+look_at_file (const char         *path,
+              const SteadSchema  *schema,
+              GCancellable       *cancellable,
+              GPtrArray          *found,
+              GError            **error)
+{
+  g_autoptr(sqlite3) db = stead_connection_open (path, stead_connection_may_write (path), schema, error);
+  int version;
+
+  if (db == NULL || !stead_connection_recognize (db, schema, &version, error))
+    return FALSE;
+  if (version < schema->version)
+    return look_at_older (db, schema, version, cancellable, found, error);
+  return look (db, cancellable, found, error);
+}
+
+GPtrArray *
+stead_store_verify_as (const char         *path,
+                       const SteadSchema  *schema,
+                       GCancellable       *cancellable,
+                       GError            **error)
+{
+  g_autoptr(GPtrArray) found = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr(GError) problem = NULL;
+
+  if (look_at_file (path, schema, cancellable, found, &problem))
+    return g_steal_pointer (&found);
+  if (g_error_matches (problem, STEAD_STORE_ERROR, STEAD_STORE_ERROR_DAMAGED))
+    {
+      g_ptr_array_add (found, g_strdup (problem->message));
+      return g_steal_pointer (&found);
+    }
+  g_propagate_error (error, g_steal_pointer (&problem));
+  return NULL;
+}
+
+GPtrArray *
+stead_store_verify (const char    *path,
+                    GCancellable  *cancellable,
+                    GError       **error)
+{
+  g_return_val_if_fail (path != NULL, NULL);
+  return stead_store_verify_as (path, &stead_schema, cancellable, error);
+}
