@@ -411,7 +411,9 @@ lay_plan_label (cairo_t              *cr,
   if (!out->has_plan)
     return;
   stead_text_measure (cr, style, words->plan, 1, FALSE, &box->width, &box->height);
-  box->x = CLAMP (out->plan_x - box->width / 2, 2, MAX (2, width - box->width - 2));
+  /* Not over the texts of the left axis, the topmost of which reaches up beside it. */
+  box->x = MIN (MAX (out->plan_x - box->width / 2, out->plot.x - 2), width - box->width - 2);
+  box->x = MAX (box->x, 2);
   box->y = out->plot.y - box->height - style->font_size * 0.25;
 }
 
@@ -462,7 +464,8 @@ find_obstacles (const SteadCvp       *cvp,
     }
 }
 
-/* A text that speaks of a point in the plot; later ones keep clear of it. */
+/* A text that speaks of a point in the plot; later ones keep clear of it.  One that
+ * can be done without is left out where it would cover something. */
 static void
 lay_chip (cairo_t              *cr,
           const SteadDrawStyle *style,
@@ -470,6 +473,7 @@ lay_chip (cairo_t              *cr,
           const char           *text,
           double                x,
           double                y,
+          gboolean              needed,
           SteadObstacles       *obstacles,
           SteadBox             *out)
 {
@@ -478,7 +482,8 @@ lay_chip (cairo_t              *cr,
   stead_text_measure_block (cr, style, text, 1, TRUE, stead_cvp_chip_text_width (layout), &w, &h);
   w += 2 * STEAD_CVP_CHIP_PAD_X_EM * style->font_size;
   h += 2 * STEAD_CVP_CHIP_PAD_Y_EM * style->font_size;
-  stead_labels_place (obstacles, x, y, w, h, stead_cvp_ring_radius (style) + 4, out);
+  if (!stead_labels_place (obstacles, x, y, w, h, stead_cvp_ring_radius (style) + 4, out) && !needed)
+    *out = (SteadBox) { 0 };
   stead_obstacles_add_box (obstacles, *out);
 }
 
@@ -498,12 +503,13 @@ lay_chips (cairo_t              *cr,
   if (out->has_lasting)
     stead_obstacles_add_stroke (&obstacles, out->lasting_x, out->lasting_y, out->lasting_x, bottom);
   if (out->has_even && words->even != NULL)
-    lay_chip (cr, style, out, words->even, out->even_x, out->even_y, &obstacles, &out->even_box);
+    lay_chip (cr, style, out, words->even, out->even_x, out->even_y, TRUE, &obstacles, &out->even_box);
   if (out->has_lasting)
-    lay_chip (cr, style, out, words->lasting, out->lasting_x, out->lasting_y, &obstacles, &out->lasting_box);
+    lay_chip (cr, style, out, words->lasting, out->lasting_x, out->lasting_y, FALSE, &obstacles,
+              &out->lasting_box);
   if (out->has_plan && words->plan_gap != NULL)
     lay_chip (cr, style, out, words->plan_gap, out->plan_x, (out->plan_revenue_y + out->plan_cost_y) / 2,
-              &obstacles, &out->gap_box);
+              FALSE, &obstacles, &out->gap_box);
 }
 
 void

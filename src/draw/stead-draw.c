@@ -202,7 +202,7 @@ stead_fill_pattern (cairo_t              *cr,
   stead_palette_set_source (cr, style->scheme, role, 1);
   cairo_fill_preserve (cr);
   stead_palette_set_source (cr, style->scheme, clear_role_on (style->scheme, role), 0.85);
-  hatch_current (cr, pattern, style->font_size / 2.4, style->font_size / 12);
+  hatch_current (cr, pattern, style->font_size / 2, style->font_size / 14);
   if (outline)
     {
       stead_palette_set_source (cr, style->scheme, STEAD_ROLE_INK, 1);

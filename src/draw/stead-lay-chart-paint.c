@@ -52,6 +52,29 @@ paint_curve (cairo_t              *cr,
   stead_stroke_line (cr, style, STEAD_ROLE_SOFT, STEAD_LINE_DASHED, width);
 }
 
+/* One week of feed.  Where weeks stand close an outline would be all that is seen,
+ * so the bars touch and only their upper ends are inked. */
+static void
+paint_feed_bar (cairo_t              *cr,
+                const SteadDrawStyle *style,
+                const SteadBox       *bar,
+                gboolean              close)
+{
+  cairo_new_path (cr);
+  cairo_rectangle (cr, bar->x, bar->y, bar->width, bar->height);
+  stead_palette_set_source (cr, style->scheme, STEAD_ROLE_EGG, 1);
+  cairo_fill_preserve (cr);
+  if (close)
+    {
+      cairo_new_path (cr);
+      cairo_move_to (cr, bar->x, bar->y);
+      cairo_line_to (cr, bar->x + bar->width, bar->y);
+    }
+  stead_palette_set_source (cr, style->scheme, STEAD_ROLE_INK, 1);
+  cairo_set_line_width (cr, close ? 1 : style->font_size / 14);
+  cairo_stroke (cr);
+}
+
 static void
 paint_feed (cairo_t              *cr,
             const SteadLaySeries *series,
@@ -61,7 +84,7 @@ paint_feed (cairo_t              *cr,
 {
   const SteadBox *plot = &layout->feed_plot;
   double apart = layout->plot.width / MAX (layout->max_age - layout->min_age, 1);
-  double width = MAX (apart * 0.62, 0.75);
+  gboolean close = apart < style->font_size * 0.5;
   SteadAxis axis = stead_lay_chart_feed_axis (layout, words);
 
   if (plot->height <= 0)
@@ -70,18 +93,14 @@ paint_feed (cairo_t              *cr,
   for (gsize i = 0; i < series->n_weeks; i++)
     {
       double share = stead_lay_feed_kg (&series->weeks[i]) / layout->max_feed;
-      double x = stead_lay_chart_x (layout, series->weeks[i].age_weeks) - width / 2;
+      SteadBox bar = { .width = close ? apart : apart * 0.62, .height = plot->height * share };
 
       if (share <= 0)
         continue;
-      x = CLAMP (x, plot->x, plot->x + plot->width - width);
-      cairo_new_path (cr);
-      cairo_rectangle (cr, x, plot->y + plot->height * (1 - share), width, plot->height * share);
-      stead_palette_set_source (cr, style->scheme, STEAD_ROLE_EGG, 1);
-      cairo_fill_preserve (cr);
-      stead_palette_set_source (cr, style->scheme, STEAD_ROLE_INK, 1);
-      cairo_set_line_width (cr, MIN (width / 4, style->font_size / 14));
-      cairo_stroke (cr);
+      bar.x = CLAMP (stead_lay_chart_x (layout, series->weeks[i].age_weeks) - bar.width / 2,
+                     plot->x, plot->x + plot->width - bar.width);
+      bar.y = plot->y + plot->height - bar.height;
+      paint_feed_bar (cr, style, &bar, close);
     }
 }
 
@@ -146,7 +165,7 @@ paint_names (cairo_t              *cr,
       double y = key->box.y + key->box.height / 2;
 
       if (key->mark != STEAD_MARK_NONE)
-        stead_mark_paint (cr, style, key->role, key->mark, key->box.x - style->font_size * 0.5, y,
+        stead_mark_paint (cr, style, key->role, key->mark, key->box.x - style->font_size * 0.75, y,
                           style->font_size * 0.28);
       stead_text_paint_block (cr, style, key->role == STEAD_ROLE_TOMATO ? STEAD_ROLE_TOMATO : STEAD_ROLE_SOFT,
                               key->text, 1, FALSE, STEAD_ALIGN_LEFT, layout->right_labels_width,

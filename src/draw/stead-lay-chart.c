@@ -7,7 +7,7 @@
 #include "draw/stead-lay-chart-private.h"
 
 #define NARROW_EM 40.0
-#define RIGHT_LABELS_SHARE 0.2
+#define RIGHT_LABELS_SHARE 0.18
 #define FEED_SHARE 0.18        /* of the height of both plots */
 #define FEED_GAP_EM 1.0
 #define LOST_ABOVE_EM 0.8      /* the crosses stand so far over the zero line */
@@ -174,7 +174,7 @@ right_room (cairo_t              *cr,
       widest = MAX (widest, w);
     }
   out->right_labels_width = ceil (widest) + 1;
-  return out->right_labels_width + style->font_size;
+  return out->right_labels_width + style->font_size * 1.7;
 }
 
 static double
@@ -373,7 +373,9 @@ stead_lay_chart_layout (cairo_t              *cr,
       SteadBox *box = &out->today_box;
 
       stead_text_measure (cr, &fit, words->today, 1, TRUE, &box->width, &box->height);
-      box->x = CLAMP (out->today_x - box->width / 2, 2, MAX (2, width - box->width - 2));
+      /* Not over the texts of the left axis, the topmost of which reaches up beside it. */
+      box->x = MIN (MAX (out->today_x - box->width / 2, out->plot.x - 2), width - box->width - 2);
+      box->x = MAX (box->x, 2);
       box->y = out->plot.y - box->height - fit.font_size * 0.2;
     }
 }

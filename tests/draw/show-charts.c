@@ -8,6 +8,7 @@
 #include "draw/stead-cost-bar.h"
 #include "draw/stead-cvp-chart.h"
 #include "draw/stead-lay-chart.h"
+#include "draw/stead-price-history-chart.h"
 
 static const char *scheme_names[] = { "light", "dark", "print" };
 
@@ -146,6 +147,23 @@ show_bar (const char *folder,
   end (cr, folder, "bar", scheme_names[scheme]);
 }
 
+static void
+show_history (const char *folder,
+              SteadScheme scheme)
+{
+  static const SteadDay days[] = { 20000, 20090, 20210, 20216, 20470 };
+  static const gint64 cents[] = { 350, 400, 375, 450, 425 };
+  static const SteadPriceHistoryWords words = { "costs $2.41 now" };
+  SteadPriceHistory history = { days, cents, G_N_ELEMENTS (days), 20520, 241 };
+  SteadDrawStyle style = { scheme, 12, NULL, "USD" };
+  cairo_t *cr = begin (scheme, 700, 180);
+  SteadPriceHistoryLayout layout;
+
+  stead_price_history_chart_layout (cr, &history, &words, &style, 700, 180, &layout);
+  stead_price_history_chart_paint (cr, &history, &words, &style, &layout);
+  end (cr, folder, "history", scheme_names[scheme]);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -172,6 +190,7 @@ main (int    argc,
       show_cvp (argv[1], "cvp-steps", &steps, &cvp_words, scheme, 880, 560, font, s < 2);
       show_lay (argv[1], "lay", 29, scheme, 900, 560, font);
       show_bar (argv[1], scheme);
+      show_history (argv[1], scheme);
     }
   show_cvp (argv[1], "cvp-small", &plain, &cvp_words, STEAD_SCHEME_LIGHT, 320, 280, 12, TRUE);
   show_cvp (argv[1], "cvp-small-big", &plain, &cvp_words_es, STEAD_SCHEME_LIGHT, 320, 280, 24, TRUE);
