@@ -69,12 +69,13 @@ stead_cost_bar_paint (cairo_t                  *cr,
     {
       const SteadBox *box = &layout->boxes[i];
 
-      /* Half a line in, so that the outline stays in the box. */
+      gboolean outline = MIN (box->width, box->height) > 3 * line;
+      double inset = outline ? line / 2 : 0;   /* the outline stays in the box */
+
       cairo_new_path (cr);
-      cairo_rectangle (cr, box->x + line / 2, box->y + line / 2,
-                       MAX (box->width - line, line), MAX (box->height - line, line));
+      cairo_rectangle (cr, box->x + inset, box->y + inset, box->width - 2 * inset, box->height - 2 * inset);
       stead_fill_pattern (cr, style, stead_cost_kind_role (layout->kinds[i]),
-                          stead_cost_kind_pattern (layout->kinds[i]), TRUE);
+                          stead_cost_kind_pattern (layout->kinds[i]), outline);
     }
   cairo_restore (cr);
 }

@@ -184,16 +184,17 @@ paint_plan (cairo_t              *cr,
             const SteadCvpLayout *layout)
 {
   double bottom = layout->plot.y + layout->plot.height;
+  double x = style->scheme == STEAD_SCHEME_PRINT ? layout->plan_x : floor (layout->plan_x) + 0.5;
   gboolean gains = layout->plan_revenue_y <= layout->plan_cost_y;
 
   if (!layout->has_plan)
     return;
   cairo_new_path (cr);
-  cairo_move_to (cr, layout->plan_x, layout->plot.y - layout->font_size * 0.2);
-  cairo_line_to (cr, layout->plan_x, bottom);
+  cairo_move_to (cr, x, layout->plot.y - layout->font_size * 0.2);
+  cairo_line_to (cr, x, bottom);
   stead_stroke_line (cr, style, STEAD_ROLE_INK, STEAD_LINE_SOLID, MAX (0.75, layout->font_size / 12));
-  cairo_move_to (cr, layout->plan_x, layout->plan_revenue_y);
-  cairo_line_to (cr, layout->plan_x, layout->plan_cost_y);
+  cairo_move_to (cr, x, layout->plan_revenue_y);
+  cairo_line_to (cr, x, layout->plan_cost_y);
   stead_stroke_line (cr, style, gains ? STEAD_ROLE_WATER : STEAD_ROLE_TOMATO, STEAD_LINE_SOLID,
                      layout->keys[0].line_width * 1.6);
   stead_text_paint (cr, style, STEAD_ROLE_INK, words->plan, 1, FALSE, STEAD_ALIGN_LEFT,

@@ -103,7 +103,7 @@ stead_cvp_ring_radius (const SteadDrawStyle *style)
 double
 stead_cvp_tick_gap (const SteadDrawStyle *style)
 {
-  return style->scheme == STEAD_SCHEME_PRINT ? 5 : STEAD_CVP_HANDLE_RADIUS + 3;
+  return style->scheme == STEAD_SCHEME_PRINT ? MAX (5, style->font_size * 0.5) : STEAD_CVP_HANDLE_RADIUS + 3;
 }
 
 double
@@ -180,7 +180,8 @@ measure_key (cairo_t              *cr,
   stead_text_measure_block (cr, style, out->keys[i].text, 1, i < 2, max_width, width, height);
 }
 
-/* The room right of the plot: for the names of the lines, or for half a handle. */
+/* The room right of the plot: for the names of the lines, or for half a handle and
+ * half a text of the bottom axis. */
 static double
 right_room (cairo_t              *cr,
             const SteadDrawStyle *style,
@@ -191,7 +192,13 @@ right_room (cairo_t              *cr,
   double widest = 0;
 
   if (out->narrow)
-    return room;
+    {
+      SteadAxis axis = { 0, out->max_units, { out->max_units, 1, out->max_units, 1 }, stead_axis_text_number };
+      double w, h;
+
+      stead_axis_measure (cr, style, &axis, &w, &h);
+      return MAX (room, w / 2 + 2);
+    }
   for (int i = 0; i < 3; i++)
     {
       double w, h;

@@ -169,5 +169,5 @@ stead_labels_spread (SteadEndLabel *labels,
       label->y = MIN (label->y, edge - label->height / 2);
       edge = label->y - label->height / 2;
     }
-  return edge >= top;
+  return edge >= top - 1e-9;   /* sums of halves */
 }

@@ -138,11 +138,13 @@ paint_today (cairo_t              *cr,
              const SteadDrawStyle *style,
              const SteadLayLayout *layout)
 {
+  double x = style->scheme == STEAD_SCHEME_PRINT ? layout->today_x : floor (layout->today_x) + 0.5;
+
   if (!layout->has_today || words->today == NULL)
     return;
   cairo_new_path (cr);
-  cairo_move_to (cr, layout->today_x, layout->plot.y - style->font_size * 0.15);
-  cairo_line_to (cr, layout->today_x, layout->feed_plot.y + layout->feed_plot.height);
+  cairo_move_to (cr, x, layout->plot.y - style->font_size * 0.15);
+  cairo_line_to (cr, x, layout->feed_plot.y + layout->feed_plot.height);
   stead_stroke_line (cr, style, STEAD_ROLE_INK, STEAD_LINE_SOLID, MAX (0.75, style->font_size / 12));
   stead_text_paint (cr, style, STEAD_ROLE_INK, words->today, 1, TRUE, STEAD_ALIGN_LEFT,
                     layout->today_box.x, layout->today_box.y + layout->today_box.height / 2);

@@ -179,7 +179,8 @@ stead_price_history_chart_layout (cairo_t                       *cr,
       out->cost_box.x = width - out->cost_box.width - 1;
       out->cost_box.y = stead_price_history_chart_y (out, (double) MAX (history->cost_cents, 0))
                         - out->cost_box.height / 2;
-      out->cost_box.y = CLAMP (out->cost_box.y, 0, MAX (0, height - out->cost_box.height));
+      out->cost_box.y = CLAMP (out->cost_box.y, 0,
+                               MAX (0, out->plot.y + out->plot.height + TICK_GAP - out->cost_box.height));
     }
   lay_names (cr, history, &fit, width, out);
 }
