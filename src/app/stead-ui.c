@@ -1,0 +1,53 @@
+/* stead-ui.c - what every part of the window needs before it is made. */
+#include "config.h"
+
+#include "app/stead-desk.h"
+#include "app/stead-field.h"
+#include "app/stead-page.h"
+#include "app/stead-table.h"
+#include "app/stead-ui.h"
+
+/* Made by glib-compile-resources from ui/steading.gresource.xml. */
+GResource *steading_get_resource (void);
+
+void
+stead_ui_register (void)
+{
+  static gsize done = 0;
+
+  if (!g_once_init_enter (&done))
+    return;
+  g_resources_register (steading_get_resource ());
+  g_type_ensure (STEAD_TYPE_DESK);
+  g_type_ensure (STEAD_TYPE_FIELD);
+  g_type_ensure (STEAD_TYPE_PAGE);
+  g_type_ensure (STEAD_TYPE_TABLE);
+  g_once_init_leave (&done, 1);
+}
+
+void
+stead_ui_drop_children (GtkWidget *widget)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (widget)) != NULL)
+    gtk_widget_unparent (child);
+}
+
+void
+stead_ui_name (GtkWidget  *widget,
+               const char *text)
+{
+  gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
+}
+
+GtkWidget *
+stead_ui_icon_button (const char *icon,
+                      const char *name)
+{
+  GtkWidget *button = gtk_button_new_from_icon_name (icon);
+
+  gtk_widget_set_tooltip_text (button, name);
+  stead_ui_name (button, name);
+  return button;
+}

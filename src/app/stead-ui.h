@@ -1,0 +1,27 @@
+/* stead-ui.h - what every part of the window needs before it is made. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+/* Path of a file of ui/ in the resources: STEAD_UI ("stead-window.ui"). */
+#define STEAD_UI(name) "/farm/steading/Steading/ui/" name
+
+/* Registers resources and the types that .ui files name.  Any number of times;
+ * needs no display. */
+void stead_ui_register (void);
+
+/* Unparents every child; the last step of dispose in each widget of ours
+ * (gtk_widget_dispose_template() leaves unnamed children on GTK 4.8). */
+void stead_ui_drop_children (GtkWidget *widget);
+
+/* @text as the name that a screen reader says; replaces the name made of the class. */
+void stead_ui_name (GtkWidget  *widget,
+                    const char *text);
+
+/* An icon button without words: @icon is shown, @name is said and shown as tooltip. */
+GtkWidget *stead_ui_icon_button (const char *icon,
+                                 const char *name);
+
+G_END_DECLS
