@@ -22,6 +22,7 @@ typedef void (*SteadTableActivate) (gpointer item, gpointer data);
 
 /* @name: what a screen reader calls the table */
 GtkWidget *stead_table_new (const char *name);
+void stead_table_set_name       (SteadTable *self, const char *name);   /* for a table made in a .ui file */
 
 /**
  * stead_table_add_column:
@@ -40,7 +41,8 @@ void stead_table_add_column (SteadTable        *self,
                              SteadTableCompare  compare,
                              gpointer           data);
 
-/* @model: (transfer none): of GObjects; may be lazy. */
+/* @model: (transfer none): of GObjects.  A GListStore is sorted and filtered here;
+ * any other model is taken to be lazy and shown as it is. */
 void stead_table_set_model      (SteadTable *self, GListModel *model);
 /* Shown instead of rows while the model is empty: what belongs here, and the first step. */
 void stead_table_set_empty      (SteadTable *self, const char *text);
