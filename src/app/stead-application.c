@@ -1,0 +1,144 @@
+/* stead-application.c - the program with a window: one process, one window a farm. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/stead-application.h"
+#include "app/stead-scheme.h"
+#include "app/stead-ui.h"
+#include "app/stead-window.h"
+
+struct _SteadApplication
+{
+  GtkApplication parent_instance;
+};
+
+G_DEFINE_FINAL_TYPE (SteadApplication, stead_application, GTK_TYPE_APPLICATION)
+
+static void
+quit_cb (GSimpleAction *action,
+         GVariant      *parameter,
+         gpointer       data)
+{
+  GList *windows;
+
+  while ((windows = gtk_application_get_windows (GTK_APPLICATION (data))) != NULL)
+    gtk_window_destroy (windows->data);
+}
+
+static const GActionEntry actions[] = {
+  { .name = "quit", .activate = quit_cb },
+};
+
+/* The window of a farm that is open already. */
+static SteadWindow *
+find_window (SteadApplication *self,
+             const char       *path)
+{
+  for (GList *l = gtk_application_get_windows (GTK_APPLICATION (self)); l != NULL; l = l->next)
+    if (STEAD_IS_WINDOW (l->data) && g_strcmp0 (stead_window_get_path (l->data), path) == 0)
+      return l->data;
+  return NULL;
+}
+
+static void
+stead_application_activate (GApplication *application)
+{
+  GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (application));
+
+  if (window == NULL)
+    window = GTK_WINDOW (stead_window_new (GTK_APPLICATION (application)));
+  gtk_window_present (window);
+}
+
+static void
+stead_application_open (GApplication  *application,
+                        GFile        **files,
+                        int            n_files,
+                        const char    *hint)
+{
+  SteadApplication *self = STEAD_APPLICATION (application);
+
+  for (int i = 0; i < n_files; i++)
+    {
+      g_autofree char *path = g_file_get_path (files[i]);
+      SteadWindow *window = find_window (self, path);
+
+      if (window == NULL)
+        window = find_window (self, NULL);
+      if (window == NULL)
+        window = STEAD_WINDOW (stead_window_new (GTK_APPLICATION (self)));
+      if (path != NULL && g_strcmp0 (stead_window_get_path (window), path) != 0)
+        stead_window_open (window, path);
+      gtk_window_present (GTK_WINDOW (window));
+    }
+}
+
+static void
+set_keys (GtkApplication *application)
+{
+  static const struct { const char *action; const char *keys[3]; } keys[] = {
+    { "app.quit", { "<Control>q" } },
+    { "window.close", { "<Control>w" } },
+    { "win.undo", { "<Control>z" } },
+    { "win.redo", { "<Control><Shift>z", "<Control>y" } },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)
+    gtk_application_set_accels_for_action (application, keys[i].action, (const char **) keys[i].keys);
+  for (int i = 1; i <= 9; i++)
+    {
+      g_autofree char *action = g_strdup_printf ("win.place(%d)", i);
+      g_autofree char *key = g_strdup_printf ("<Alt>%d", i);
+
+      gtk_application_set_accels_for_action (application, action, (const char *[]) { key, NULL });
+    }
+}
+
+static void
+stead_application_startup (GApplication *application)
+{
+  stead_ui_register ();
+  G_APPLICATION_CLASS (stead_application_parent_class)->startup (application);
+  stead_scheme_start ();
+  gtk_window_set_default_icon_name (STEAD_APP_ID);
+  g_action_map_add_action_entries (G_ACTION_MAP (application), actions, G_N_ELEMENTS (actions), application);
+  set_keys (GTK_APPLICATION (application));
+}
+
+static void
+stead_application_class_init (SteadApplicationClass *klass)
+{
+  GApplicationClass *application_class = G_APPLICATION_CLASS (klass);
+
+  application_class->startup = stead_application_startup;
+  application_class->activate = stead_application_activate;
+  application_class->open = stead_application_open;
+}
+
+static void
+stead_application_init (SteadApplication *self)
+{
+}
+
+/**
+ * stead_application_run:
+ * @argc: length of @argv
+ * @argv: the command line: the program, then farm files
+ *
+ * Returns: the program's exit status
+ */
+int
+stead_application_run (int    argc,
+                       char **argv)
+{
+  g_autoptr(SteadApplication) application = NULL;
+
+  g_set_application_name (_("Steading"));
+  g_set_prgname (STEAD_APP_ID);
+  application = g_object_new (STEAD_TYPE_APPLICATION,
+                              "application-id", STEAD_APP_ID,
+                              "flags", G_APPLICATION_HANDLES_OPEN,
+                              NULL);
+  return g_application_run (G_APPLICATION (application), argc, argv);
+}

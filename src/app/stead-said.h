@@ -1,0 +1,18 @@
+/* stead-said.h - the quiet strip at the bottom: what was saved, with its Undo. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+#define STEAD_TYPE_SAID (stead_said_get_type ())
+G_DECLARE_FINAL_TYPE (SteadSaid, stead_said, STEAD, SAID, GtkWidget)
+
+/* One thing at a time, gone after ten seconds unless the pointer or the keys are
+ * on it.  It never takes the focus.  Its button is the action "win.undo". */
+
+GtkWidget *stead_said_new  (void);
+void       stead_said_show (SteadSaid *self, const char *text, gboolean with_undo);
+void       stead_said_hide (SteadSaid *self);
+
+G_END_DECLS

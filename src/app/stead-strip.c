@@ -1,0 +1,284 @@
+/* stead-strip.c - the row of posts at the top.
+ *
+ * Invariant: what a post shows is what it is called: "Today, 3 due, 1 warning".
+ * A warning is a symbol and heavier words, not a colour alone.
+ */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/stead-strip.h"
+#include "app/stead-ui.h"
+
+#define POST_WIDTH 137       /* at the usual size of text */
+#define POST_LEAST 76        /* nine of them and the tools fit 1024 px */
+#define USUAL_TEXT_PX 13.3   /* 10 pt at 96 dots an inch */
+
+typedef struct
+{
+  char      *name;
+  char      *label;
+  GtkWidget *button;    /* not owned */
+  GtkWidget *symbol;
+  GtkWidget *figure;
+} Post;
+
+struct _SteadStrip
+{
+  GtkWidget  parent_instance;
+
+  GtkWidget *box;
+  GPtrArray *posts;     /* of Post, left to right */
+  gboolean   quiet;     /* the code is choosing, not the person */
+};
+
+enum
+{
+  SIGNAL_CHOSEN,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (SteadStrip, stead_strip, GTK_TYPE_WIDGET)
+
+static void
+post_free (Post *post)
+{
+  g_free (post->name);
+  g_free (post->label);
+  g_free (post);
+}
+
+static Post *
+find_post (SteadStrip *self,
+           const char *name)
+{
+  for (guint i = 0; i < self->posts->len; i++)
+    {
+      Post *post = self->posts->pdata[i];
+
+      if (g_strcmp0 (post->name, name) == 0)
+        return post;
+    }
+  return NULL;
+}
+
+static void
+toggled_cb (SteadStrip      *self,
+            GtkToggleButton *button)
+{
+  if (self->quiet || !gtk_toggle_button_get_active (button))
+    return;
+  for (guint i = 0; i < self->posts->len; i++)
+    {
+      Post *post = self->posts->pdata[i];
+
+      if (post->button == GTK_WIDGET (button))
+        g_signal_emit (self, signals[SIGNAL_CHOSEN], 0, post->name);
+    }
+}
+
+static GtkWidget *
+make_line (const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_widget_add_css_class (label, css_class);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  return label;
+}
+
+static GtkWidget *
+make_content (Post *post)
+{
+  GtkWidget *content = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *below = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
+  GtkWidget *verb = make_line ("verb");
+
+  gtk_label_set_text (GTK_LABEL (verb), post->label);
+  post->figure = make_line ("live");
+  post->symbol = gtk_image_new_from_icon_name ("stead-warning-symbolic");
+  gtk_image_set_pixel_size (GTK_IMAGE (post->symbol), 12);
+  gtk_widget_add_css_class (post->symbol, "live");
+  gtk_widget_add_css_class (post->symbol, "warn");
+  gtk_widget_set_visible (post->symbol, FALSE);
+  gtk_box_append (GTK_BOX (below), post->symbol);
+  gtk_box_append (GTK_BOX (below), post->figure);
+  gtk_box_append (GTK_BOX (content), verb);
+  gtk_box_append (GTK_BOX (content), below);
+  gtk_widget_set_valign (content, GTK_ALIGN_CENTER);
+  return content;
+}
+
+/* How much larger than usual the person's text is. */
+static double
+text_scale (GtkWidget *widget)
+{
+  PangoContext *context = gtk_widget_get_pango_context (widget);
+  const PangoFontDescription *font = pango_context_get_font_description (context);
+  double size = pango_font_description_get_size (font) / (double) PANGO_SCALE;
+
+  if (!pango_font_description_get_size_is_absolute (font))
+    size *= pango_cairo_context_get_resolution (context) > 0 ? pango_cairo_context_get_resolution (context) / 72 : 96 / 72.0;
+  return size > 0 ? MAX (1, size / USUAL_TEXT_PX) : 1;
+}
+
+/* Posts of one width, so that four of them look as meant; less where there is no room. */
+static void
+stead_strip_measure (GtkWidget      *widget,
+                     GtkOrientation  orientation,
+                     int             for_size,
+                     int            *minimum,
+                     int            *natural,
+                     int            *minimum_baseline,
+                     int            *natural_baseline)
+{
+  SteadStrip *self = STEAD_STRIP (widget);
+
+  gtk_widget_measure (self->box, orientation, for_size, minimum, natural, NULL, NULL);
+  if (orientation == GTK_ORIENTATION_HORIZONTAL)
+    *natural = MAX (*minimum, (int) (self->posts->len * POST_WIDTH * text_scale (widget)));
+}
+
+static void
+stead_strip_size_allocate (GtkWidget *widget,
+                           int        width,
+                           int        height,
+                           int        baseline)
+{
+  gtk_widget_size_allocate (STEAD_STRIP (widget)->box, &(GtkAllocation) { 0, 0, width, height }, baseline);
+}
+
+static void
+stead_strip_dispose (GObject *object)
+{
+  SteadStrip *self = STEAD_STRIP (object);
+
+  stead_ui_drop_children (GTK_WIDGET (self));
+  g_clear_pointer (&self->posts, g_ptr_array_unref);
+  G_OBJECT_CLASS (stead_strip_parent_class)->dispose (object);
+}
+
+static void
+stead_strip_class_init (SteadStripClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = stead_strip_dispose;
+  signals[SIGNAL_CHOSEN] = g_signal_new ("chosen", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0,
+                                         NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  widget_class->measure = stead_strip_measure;
+  widget_class->size_allocate = stead_strip_size_allocate;
+  gtk_widget_class_set_css_name (widget_class, "posts");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_NAVIGATION);
+}
+
+static void
+stead_strip_init (SteadStrip *self)
+{
+  self->posts = g_ptr_array_new_with_free_func ((GDestroyNotify) post_free);
+  self->box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  gtk_box_set_homogeneous (GTK_BOX (self->box), TRUE);
+  gtk_widget_set_parent (self->box, GTK_WIDGET (self));
+  stead_ui_name (GTK_WIDGET (self), _("Places"));
+}
+
+GtkWidget *
+stead_strip_new (void)
+{
+  return g_object_new (STEAD_TYPE_STRIP, NULL);
+}
+
+void
+stead_strip_add (SteadStrip *self,
+                 const char *name,
+                 const char *label)
+{
+  Post *first, *post;
+
+  g_return_if_fail (STEAD_IS_STRIP (self));
+  g_return_if_fail (name != NULL && label != NULL);
+
+  first = self->posts->len > 0 ? self->posts->pdata[0] : NULL;
+  post = g_new0 (Post, 1);
+  post->name = g_strdup (name);
+  post->label = g_strdup (label);
+  post->button = gtk_toggle_button_new ();
+  if (first != NULL)
+    gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (post->button), GTK_TOGGLE_BUTTON (first->button));
+  gtk_widget_add_css_class (post->button, "post");
+  gtk_button_set_child (GTK_BUTTON (post->button), make_content (post));
+  gtk_widget_set_size_request (post->button, POST_LEAST, -1);
+  g_signal_connect_swapped (post->button, "toggled", G_CALLBACK (toggled_cb), self);
+  g_ptr_array_add (self->posts, post);
+  gtk_box_append (GTK_BOX (self->box), post->button);
+  stead_strip_set_figure (self, name, NULL, FALSE);
+}
+
+void
+stead_strip_set_figure (SteadStrip *self,
+                        const char *name,
+                        const char *figure,
+                        gboolean    warns)
+{
+  g_autofree char *said = NULL;
+  Post *post;
+
+  g_return_if_fail (STEAD_IS_STRIP (self));
+
+  post = find_post (self, name);
+  if (post == NULL)
+    return;
+  gtk_label_set_text (GTK_LABEL (post->figure), figure != NULL ? figure : "");
+  gtk_widget_set_visible (post->symbol, warns);
+  if (warns)
+    gtk_widget_add_css_class (post->figure, "warn");
+  else
+    gtk_widget_remove_css_class (post->figure, "warn");
+  if (figure != NULL && *figure != '\0')
+    /* Translators: a place and its live figure, as a screen reader says them: "Today, 3 due". */
+    said = g_strdup_printf (C_("post", "%1$s, %2$s"), post->label, figure);
+  stead_ui_name (post->button, said != NULL ? said : post->label);
+  gtk_widget_set_tooltip_text (post->button, figure);
+}
+
+void
+stead_strip_select (SteadStrip *self,
+                    const char *name)
+{
+  g_return_if_fail (STEAD_IS_STRIP (self));
+
+  self->quiet = TRUE;
+  for (guint i = 0; i < self->posts->len; i++)
+    {
+      Post *post = self->posts->pdata[i];
+
+      gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (post->button), g_strcmp0 (post->name, name) == 0);
+    }
+  self->quiet = FALSE;
+}
+
+const char *
+stead_strip_get_selected (SteadStrip *self)
+{
+  g_return_val_if_fail (STEAD_IS_STRIP (self), NULL);
+
+  for (guint i = 0; i < self->posts->len; i++)
+    {
+      Post *post = self->posts->pdata[i];
+
+      if (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (post->button)))
+        return post->name;
+    }
+  return NULL;
+}
+
+const char *
+stead_strip_get_nth (SteadStrip *self,
+                     guint       n)
+{
+  g_return_val_if_fail (STEAD_IS_STRIP (self), NULL);
+  return n < self->posts->len ? ((Post *) self->posts->pdata[n])->name : NULL;
+}

@@ -1,0 +1,375 @@
+/* stead-window.c - one window: one farm, its posts and its places.
+ *
+ * Invariants:
+ *  1. A place is made when it is first shown, and refreshed only while it is shown.
+ *  2. What the strip says follows from the same answers as the places.
+ */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/stead-page.h"
+#include "app/stead-said.h"
+#include "app/stead-settings.h"
+#include "app/stead-strip.h"
+#include "app/stead-ui.h"
+#include "app/stead-window.h"
+#include "app/today/stead-today-page.h"
+
+/* The places, left to right.  A new one is a line here. */
+typedef struct
+{
+  const char *name;         /* of its post, its page and its setting */
+  const char *label;        /* the verb on the post */
+  GType     (*page_type) (void);
+} Place;
+
+static const Place places[] = {
+  { "today", NC_("place", "Today"), stead_today_page_get_type },
+};
+
+/* Which place shows a target. */
+static const char * const place_of_target[] = {
+  [STEAD_TARGET_NONE] = "today",
+  [STEAD_TARGET_FLOCK] = "raise",
+  [STEAD_TARGET_ITEM] = "keep",
+  [STEAD_TARGET_LOT] = "keep",
+  [STEAD_TARGET_RECEIPT] = "keep",
+  [STEAD_TARGET_ASSET] = "keep",
+  [STEAD_TARGET_PRODUCT] = "price",
+  [STEAD_TARGET_NEW_RECEIPT] = "keep",
+};
+
+struct _SteadWindow
+{
+  GtkApplicationWindow  parent_instance;
+
+  GtkWidget            *strip;
+  GtkWidget            *plain_title;
+  GtkWidget            *undo_button;
+  GtkWidget            *redo_button;
+  GtkWidget            *menu_button;
+  GtkWidget            *notice;
+  GtkWidget            *notice_text;
+  GtkWidget            *stack;
+  GtkWidget            *said;
+
+  SteadDesk            *desk;
+  char                 *path;     /* (nullable) */
+};
+
+G_DEFINE_FINAL_TYPE (SteadWindow, stead_window, GTK_TYPE_APPLICATION_WINDOW)
+
+static const Place *
+find_place (const char *name)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
+    if (g_strcmp0 (places[i].name, name) == 0)
+      return &places[i];
+  return NULL;
+}
+
+/* --- what stands around the place --------------------------------------------------- */
+
+static void
+show_figures (SteadWindow            *self,
+              const SteadStripAnswer *answer)
+{
+  SteadStrip *strip = STEAD_STRIP (self->strip);
+
+  stead_strip_set_figure (strip, "today", answer->today, answer->today_warns);
+  stead_strip_set_figure (strip, "raise", answer->raise, FALSE);
+  stead_strip_set_figure (strip, "price", answer->price, FALSE);
+  stead_strip_set_figure (strip, "keep", answer->keep, FALSE);
+}
+
+static void
+update_strip (SteadWindow *self)
+{
+  SteadStore *store = stead_desk_get_store (self->desk);
+  g_autoptr(SteadStripAnswer) answer = NULL;
+
+  if (store == NULL)
+    return;
+  answer = stead_strip_answer_new (store, stead_desk_get_product (self->desk), NULL);
+  if (answer != NULL)
+    show_figures (self, answer);
+}
+
+static void
+update_step (SteadWindow *self,
+             GtkWidget   *button,
+             const char  *action,
+             gboolean     can,
+             const char  *text)
+{
+  gtk_widget_set_tooltip_text (button, text);
+  stead_ui_name (button, text);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), action, can);
+}
+
+/* "Undo: 22 eggs on March 3", or that there is nothing to undo. */
+static void
+update_steps (SteadWindow *self)
+{
+  SteadStore *store = stead_desk_get_store (self->desk);
+  gboolean can = store != NULL && !stead_store_is_read_only (store);
+  g_autofree char *undo = can ? stead_store_get_undo_name (store) : NULL;
+  g_autofree char *redo = can ? stead_store_get_redo_name (store) : NULL;
+  /* Translators: %s is what was done: "22 eggs on March 3". */
+  g_autofree char *undo_text = undo != NULL ? g_strdup_printf (_("Undo: %s"), undo) : NULL;
+  /* Translators: %s is what was done: "22 eggs on March 3". */
+  g_autofree char *redo_text = redo != NULL ? g_strdup_printf (_("Redo: %s"), redo) : NULL;
+
+  update_step (self, self->undo_button, "win.undo", undo != NULL,
+               undo_text != NULL ? undo_text : _("Nothing to undo"));
+  update_step (self, self->redo_button, "win.redo", redo != NULL,
+               redo_text != NULL ? redo_text : _("Nothing to redo"));
+}
+
+static void
+update_title (SteadWindow *self)
+{
+  const SteadFarm *farm = stead_desk_get_farm (self->desk);
+
+  gtk_window_set_title (GTK_WINDOW (self), farm != NULL ? farm->name : _("Steading"));
+}
+
+static void
+update_notice (SteadWindow *self)
+{
+  SteadStore *store = stead_desk_get_store (self->desk);
+  gboolean read_only = store != NULL && stead_store_is_read_only (store);
+
+  gtk_widget_set_visible (self->notice, read_only);
+  if (read_only)
+    gtk_label_set_text (GTK_LABEL (self->notice_text),
+                        _("This farm can only be read: the file or its folder is protected. "
+                          "Save a copy to make changes in."));
+}
+
+static void
+update_frame (SteadWindow *self)
+{
+  gboolean open = stead_desk_get_store (self->desk) != NULL;
+
+  gtk_widget_set_visible (self->strip, open);
+  gtk_widget_set_visible (self->plain_title, !open);
+  gtk_widget_set_visible (self->undo_button, open);
+  gtk_widget_set_visible (self->redo_button, open);
+  update_title (self);
+  update_notice (self);
+  update_steps (self);
+  update_strip (self);
+}
+
+/* --- places ----------------------------------------------------------------------------- */
+
+static GtkWidget *
+ensure_page (SteadWindow *self,
+             const Place *place)
+{
+  GtkWidget *page = gtk_stack_get_child_by_name (GTK_STACK (self->stack), place->name);
+
+  if (page == NULL)
+    {
+      page = g_object_new (place->page_type (), "desk", self->desk, NULL);
+      gtk_stack_add_named (GTK_STACK (self->stack), page, place->name);
+    }
+  return page;
+}
+
+static void
+drop_pages (SteadWindow *self)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (self->stack)) != NULL)
+    gtk_stack_remove (GTK_STACK (self->stack), child);
+}
+
+void
+stead_window_go (SteadWindow *self,
+                 const char  *name)
+{
+  const Place *place = find_place (name);
+
+  g_return_if_fail (STEAD_IS_WINDOW (self));
+
+  if (place == NULL || stead_desk_get_store (self->desk) == NULL)
+    return;
+  ensure_page (self, place);
+  gtk_stack_set_visible_child_name (GTK_STACK (self->stack), place->name);
+  stead_strip_select (STEAD_STRIP (self->strip), place->name);
+  stead_settings_set_text ("last-place", place->name);
+}
+
+static void
+jump_cb (SteadWindow *self,
+         int          target,
+         gint64       id)
+{
+  const Place *place;
+
+  if (target < 0 || target >= (int) G_N_ELEMENTS (place_of_target))
+    return;
+  place = find_place (place_of_target[target]);
+  if (place == NULL)
+    return;
+  stead_window_go (self, place->name);
+  stead_page_show (STEAD_PAGE (ensure_page (self, place)), (SteadTarget) target, id);
+}
+
+static void
+said_cb (SteadWindow *self,
+         const char  *text,
+         gboolean     with_undo)
+{
+  stead_said_show (STEAD_SAID (self->said), text, with_undo);
+}
+
+/* --- actions --------------------------------------------------------------------------------- */
+
+static void
+undo_action (GtkWidget  *widget,
+             const char *action,
+             GVariant   *parameter)
+{
+  stead_desk_undo (STEAD_WINDOW (widget)->desk);
+}
+
+static void
+redo_action (GtkWidget  *widget,
+             const char *action,
+             GVariant   *parameter)
+{
+  stead_desk_redo (STEAD_WINDOW (widget)->desk);
+}
+
+/* "win.place" (i): the nth post, from 1. */
+static void
+place_action (GtkWidget  *widget,
+              const char *action,
+              GVariant   *number)
+{
+  SteadWindow *self = STEAD_WINDOW (widget);
+  const char *name = stead_strip_get_nth (STEAD_STRIP (self->strip), (guint) g_variant_get_int32 (number) - 1);
+
+  if (name != NULL)
+    stead_window_go (self, name);
+}
+
+/* --- the object --------------------------------------------------------------------------------- */
+
+static void
+active_cb (SteadWindow *self)
+{
+  SteadStore *store = stead_desk_get_store (self->desk);
+
+  /* Somebody may have written to the file from another window or machine. */
+  if (gtk_window_is_active (GTK_WINDOW (self)) && store != NULL)
+    stead_store_poll (store);
+}
+
+static void
+stead_window_dispose (GObject *object)
+{
+  SteadWindow *self = STEAD_WINDOW (object);
+
+  if (self->stack != NULL)
+    drop_pages (self);
+  gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_WINDOW);
+  g_clear_object (&self->desk);
+  g_clear_pointer (&self->path, g_free);
+  G_OBJECT_CLASS (stead_window_parent_class)->dispose (object);
+}
+
+static void
+stead_window_class_init (SteadWindowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = stead_window_dispose;
+  g_type_ensure (STEAD_TYPE_STRIP);
+  g_type_ensure (STEAD_TYPE_SAID);
+  gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("stead-window.ui"));
+  gtk_widget_class_bind_template_child (widget_class, SteadWindow, strip);
+  gtk_widget_class_bind_template_child (widget_class, SteadWindow, plain_title);
+  gtk_widget_class_bind_template_child (widget_class, SteadWindow, undo_button);
+  gtk_widget_class_bind_template_child (widget_class, SteadWindow, redo_button);
+  gtk_widget_class_bind_template_child (widget_class, SteadWindow, menu_button);
+  gtk_widget_class_bind_template_child (widget_class, SteadWindow, notice);
+  gtk_widget_class_bind_template_child (widget_class, SteadWindow, notice_text);
+  gtk_widget_class_bind_template_child (widget_class, SteadWindow, stack);
+  gtk_widget_class_bind_template_child (widget_class, SteadWindow, said);
+  gtk_widget_class_install_action (widget_class, "win.undo", NULL, undo_action);
+  gtk_widget_class_install_action (widget_class, "win.redo", NULL, redo_action);
+  gtk_widget_class_install_action (widget_class, "win.place", "i", place_action);
+}
+
+static void
+stead_window_init (SteadWindow *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  self->desk = stead_desk_new ();
+  for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
+    stead_strip_add (STEAD_STRIP (self->strip), places[i].name,
+                     g_dpgettext2 (GETTEXT_PACKAGE, "place", places[i].label));
+  g_signal_connect_swapped (self->strip, "chosen", G_CALLBACK (stead_window_go), self);
+  g_signal_connect_object (self->desk, "changed", G_CALLBACK (update_frame), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->desk, "selected", G_CALLBACK (update_strip), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->desk, "jump", G_CALLBACK (jump_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->desk, "said", G_CALLBACK (said_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect (self, "notify::is-active", G_CALLBACK (active_cb), NULL);
+  update_frame (self);
+}
+
+GtkWidget *
+stead_window_new (GtkApplication *application)
+{
+  return g_object_new (STEAD_TYPE_WINDOW, "application", application, NULL);
+}
+
+SteadDesk *
+stead_window_get_desk (SteadWindow *self)
+{
+  g_return_val_if_fail (STEAD_IS_WINDOW (self), NULL);
+  return self->desk;
+}
+
+const char *
+stead_window_get_path (SteadWindow *self)
+{
+  g_return_val_if_fail (STEAD_IS_WINDOW (self), NULL);
+  return self->path;
+}
+
+void
+stead_window_open (SteadWindow *self,
+                   const char  *path)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadStore) store = NULL;
+
+  g_return_if_fail (STEAD_IS_WINDOW (self));
+  g_return_if_fail (path != NULL);
+
+  store = stead_store_open (path, STEAD_STORE_OPEN_DEFAULT, &error);
+  if (store == NULL)
+    return;
+  stead_window_take (self, store);
+}
+
+void
+stead_window_take (SteadWindow *self,
+                   SteadStore  *store)
+{
+  g_return_if_fail (STEAD_IS_WINDOW (self));
+  g_return_if_fail (STEAD_IS_STORE (store));
+
+  g_free (self->path);
+  self->path = g_strdup (stead_store_get_path (store));
+  drop_pages (self);
+  stead_desk_set_store (self->desk, store);
+  stead_window_go (self, places[0].name);
+}
