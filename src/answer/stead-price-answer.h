@@ -37,6 +37,20 @@ void stead_price_answer_set (SteadPriceAnswer *self,
 /* (transfer full) (element-type SteadWhy): break-even, margin, safety, leverage, target, steps */
 GPtrArray *stead_price_answer_whys (const SteadPriceAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The figures that have a "Why?", in the order of stead_price_answer_whys(). */
+typedef enum
+{
+  STEAD_PRICE_WHY_MARGIN,
+  STEAD_PRICE_WHY_EVEN,
+  STEAD_PRICE_WHY_SAFETY,
+  STEAD_PRICE_WHY_LEVERAGE,
+  STEAD_PRICE_WHY_TARGET,
+  STEAD_PRICE_WHY_STEPS,
+} SteadPriceWhy;
+
+/* The title that its "Why?" bears whenever there is one. */
+const char *stead_price_why_title (SteadPriceWhy why);
+
 /* The numbers of the chart as rows, for "Show as table": units, money in, all costs, what is left. */
 typedef struct
 {

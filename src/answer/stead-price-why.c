@@ -55,6 +55,21 @@ fixed_text (const SteadPriceAnswer *self,
   return g_strdup_printf ("%s + %s × %s", fixed, steps, step);
 }
 
+const char *
+stead_price_why_title (SteadPriceWhy why)
+{
+  switch (why)
+    {
+    case STEAD_PRICE_WHY_MARGIN:   return _("What one sale leaves");
+    case STEAD_PRICE_WHY_EVEN:     return _("How many sales cover the day");
+    case STEAD_PRICE_WHY_SAFETY:   return _("How far the plan can fall short");
+    case STEAD_PRICE_WHY_LEVERAGE: return _("How hard sales pull on the profit");
+    case STEAD_PRICE_WHY_TARGET:   return _("How many sales reach the target");
+    case STEAD_PRICE_WHY_STEPS:    return _("Costs that come in steps");
+    default: g_return_val_if_reached (NULL);
+    }
+}
+
 static SteadWhy *
 margin_why (const SteadPriceAnswer *self)
 {
@@ -72,7 +87,7 @@ margin_why (const SteadPriceAnswer *self)
       /* Translators: price − cost = what one sale leaves, and its share of the price. */
       worked = g_strdup_printf (_("%s − %s = %s, which is %s of the price"), price, variable, margin, share);
     }
-  return stead_why_new (g_strdup (_("What one sale leaves")),
+  return stead_why_new (g_strdup (stead_price_why_title (STEAD_PRICE_WHY_MARGIN)),
                         _("Price − cost of one."), worked,
                         _("Contribution margin: OpenStax, Principles of Accounting, vol. 2, section 3.1."));
 }
@@ -100,7 +115,7 @@ even_why (const SteadPriceAnswer *self)
       /* Translators: fixed costs ÷ what one sale leaves = exact number, so a whole number of units. */
       worked = g_strdup_printf (_("(%s) ÷ %s = %s, so %s"), fixed, margin, exact, whole);
     }
-  return stead_why_new (g_strdup (_("How many sales cover the day")),
+  return stead_why_new (g_strdup (stead_price_why_title (STEAD_PRICE_WHY_EVEN)),
                         _("Fixed costs of the day ÷ what one sale leaves, rounded up."), worked,
                         _("Break-even: OpenStax, Principles of Accounting, vol. 2, section 3.2. "
                           "Rounded up, since part of a unit cannot be sold."));
@@ -116,7 +131,7 @@ safety_why (const SteadPriceAnswer *self)
   g_autofree char *safety = stead_words_units_exact (pack, figures->safety_units, 2);
   g_autofree char *share = stead_words_percent (figures->safety_frac, 1);
 
-  return stead_why_new (g_strdup (_("How far the plan can fall short")),
+  return stead_why_new (g_strdup (stead_price_why_title (STEAD_PRICE_WHY_SAFETY)),
                         _("Plan − break-even."),
                         /* Translators: planned units − exact break-even = units to spare, and their share. */
                         g_strdup_printf (_("%s − %s = %s, which is %s of the plan"), plan, even, safety, share),
@@ -133,7 +148,7 @@ leverage_why (const SteadPriceAnswer *self)
   g_autofree char *leverage = stead_number_format (figures->leverage, 2);
   g_autofree char *change = stead_words_percent (fabs (figures->leverage) / 10, 1);
 
-  return stead_why_new (g_strdup (_("How hard sales pull on the profit")),
+  return stead_why_new (g_strdup (stead_price_why_title (STEAD_PRICE_WHY_LEVERAGE)),
                         _("What all planned sales leave ÷ profit. It holds at this plan only."),
                         /* Translators: margin of the plan ÷ profit = times; then 10 % more sales and what it does. */
                         g_strdup_printf (_("%s ÷ %s = %s: one tenth more sales changes the profit by %s"),
@@ -163,7 +178,7 @@ target_why (const SteadPriceAnswer *self)
       /* Translators: (fixed costs + target) ÷ what one sale leaves = exact number, so a whole number of units. */
       worked = g_strdup_printf (_("(%s + %s) ÷ %s = %s, so %s"), fixed, target, margin, exact, whole);
     }
-  return stead_why_new (g_strdup (_("How many sales reach the target")),
+  return stead_why_new (g_strdup (stead_price_why_title (STEAD_PRICE_WHY_TARGET)),
                         _("(Fixed costs of the day + target) ÷ what one sale leaves, rounded up."), worked,
                         _("Target profit: OpenStax, Principles of Accounting, vol. 2, section 3.2."));
 }
@@ -177,7 +192,7 @@ steps_why (const SteadPriceAnswer *self)
   g_autofree char *plan = stead_words_units (self->cost->product->pack, planned);
   g_autofree char *size = stead_words_units (self->cost->product->pack, self->cvp.step_units);
 
-  return stead_why_new (g_strdup (_("Costs that come in steps")),
+  return stead_why_new (g_strdup (stead_price_why_title (STEAD_PRICE_WHY_STEPS)),
                         _("Fixed costs + one step for each full or part load, at least one step."),
                         /* Translators: for "72 dozen", one step for each "40 dozen": costs and steps = all. */
                         g_strdup_printf (_("For %s, one step for each %s: %s = %s"), plan, size, fixed, total),
