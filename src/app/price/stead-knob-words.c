@@ -58,3 +58,37 @@ stead_knob_said (const SteadPriceAnswer *answer,
       g_return_val_if_reached (NULL);
     }
 }
+
+const char *
+stead_knob_what_costs (SteadPack pack)
+{
+  switch (pack)
+    {
+    case STEAD_PACK_DOZEN:      return _("What one dozen costs");
+    case STEAD_PACK_HALF_DOZEN: return _("What one half dozen costs");
+    case STEAD_PACK_TRAY:       return _("What one tray costs");
+    case STEAD_PACK_PIECE:      return _("What one piece costs");
+    case STEAD_PACK_POUND:      return _("What one pound costs");
+    case STEAD_PACK_KILOGRAM:   return _("What one kilogram costs");
+    case STEAD_PACK_JAR:        return _("What one jar costs");
+    case STEAD_PACK_PACK:       return _("What one pack costs");
+    default:                    g_return_val_if_reached (NULL);
+    }
+}
+
+const char *
+stead_knob_one_costs (SteadPack pack)
+{
+  switch (pack)
+    {
+    case STEAD_PACK_DOZEN:      return _("One dozen costs");
+    case STEAD_PACK_HALF_DOZEN: return _("One half dozen costs");
+    case STEAD_PACK_TRAY:       return _("One tray costs");
+    case STEAD_PACK_PIECE:      return _("One piece costs");
+    case STEAD_PACK_POUND:      return _("One pound costs");
+    case STEAD_PACK_KILOGRAM:   return _("One kilogram costs");
+    case STEAD_PACK_JAR:        return _("One jar costs");
+    case STEAD_PACK_PACK:       return _("One pack costs");
+    default:                    g_return_val_if_reached (NULL);
+    }
+}

@@ -12,4 +12,9 @@ const char *stead_knob_name (SteadKnob knob);
 /* Whether a knob counts units and not money. */
 gboolean stead_knob_is_count (SteadKnob knob);
 
+/* "What one dozen costs": head of the sheet on screen. */
+const char *stead_knob_what_costs (SteadPack pack);
+/* "One dozen costs": beside its sum. */
+const char *stead_knob_one_costs (SteadPack pack);
+
 G_END_DECLS
