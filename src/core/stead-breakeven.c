@@ -308,3 +308,10 @@ stead_cvp_crossings (const SteadCvp *cvp,
     }
   return crossings;
 }
+
+double
+stead_pretax_cents (double after_tax_cents,
+                    double tax_frac)
+{
+  return tax_frac >= 0 && tax_frac < 1 ? after_tax_cents / (1 - tax_frac) : NAN;
+}

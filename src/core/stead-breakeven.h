@@ -103,6 +103,18 @@ gint64 stead_cvp_lasting_whole_units (const SteadCvp *cvp,
                                       double          max_units);
 
 /**
+ * stead_pretax_cents:
+ * @after_tax_cents: profit wanted after income tax
+ * @tax_frac: share that the tax takes, 0 to below 1
+ *
+ * Source: OpenStax Principles of Accounting vol. 2, section 3.2.
+ *
+ * Returns: profit wanted before tax; NAN for a tax of all or more
+ */
+double stead_pretax_cents (double after_tax_cents,
+                           double tax_frac);
+
+/**
  * stead_cvp_crossings:
  * @cvp: the product
  * @max_units: the last unit looked at, 0 to 1e9

@@ -6,6 +6,12 @@
 
 #include <math.h>
 
+gboolean
+stead_thing_is_depreciated (SteadThing thing)
+{
+  return thing != STEAD_THING_SUPPLIES && thing != STEAD_THING_MARKET_STOCK;
+}
+
 static double
 straight_line_value (const SteadDepreciable *thing,
                      double                  years)

@@ -24,6 +24,27 @@ typedef struct
   double life_units;         /* above 0; only UNITS */
 } SteadDepreciable;
 
+/* What is bought, by how its cost is treated. */
+typedef enum
+{
+  STEAD_THING_FENCE,
+  STEAD_THING_BUILDING,
+  STEAD_THING_EQUIPMENT,
+  STEAD_THING_BREEDING_STOCK,
+  STEAD_THING_SUPPLIES,       /* used up within the year */
+  STEAD_THING_MARKET_STOCK,   /* animals raised for sale */
+} SteadThing;
+
+/**
+ * stead_thing_is_depreciated:
+ *
+ * Source: Colorado State University Extension 3.766, economic depreciation.
+ *
+ * Returns: whether its cost is spread over years: long-lived things and breeding
+ *   stock are, what is used up or raised for sale is not
+ */
+gboolean stead_thing_is_depreciated (SteadThing thing);
+
 /**
  * stead_depreciation_between:
  * @thing: as described

@@ -21,6 +21,40 @@ stead_flock_hen_housed_frac (gint64 eggs,
 }
 
 double
+stead_flock_hen_days (double                  hens,
+                      int                     days,
+                      const SteadFlockChange *deaths,
+                      gsize                   n_deaths,
+                      const SteadFlockChange *arrivals,
+                      gsize                   n_arrivals)
+{
+  double sum = hens * days;
+
+  g_return_val_if_fail (deaths != NULL || n_deaths == 0, NAN);
+  g_return_val_if_fail (arrivals != NULL || n_arrivals == 0, NAN);
+
+  for (gsize i = 0; i < n_deaths; i++)
+    sum -= deaths[i].birds * (days - deaths[i].day + 1);
+  for (gsize i = 0; i < n_arrivals; i++)
+    sum += arrivals[i].birds * (days - arrivals[i].day);
+  return sum;
+}
+
+double
+stead_flock_mortality_frac (double deaths,
+                            double started)
+{
+  return started > 0 ? deaths / started : NAN;
+}
+
+double
+stead_flock_survivors (double started,
+                       double mortality_frac)
+{
+  return started * (1 - mortality_frac);
+}
+
+double
 stead_flock_feed_per_dozen_kg (double feed_kg,
                                gint64 eggs)
 {

@@ -62,6 +62,44 @@ double stead_flock_hen_housed_frac (gint64 eggs,
                                     gint64 hens_housed,
                                     gint64 days);
 
+/* Birds that died or came on one day of a period. */
+typedef struct
+{
+  int    day;     /* 1 is the first day of the period */
+  double birds;
+} SteadFlockChange;
+
+/**
+ * stead_flock_hen_days:
+ * @hens: alive on the first day
+ * @days: days of the period
+ * @deaths: (array length=n_deaths): who died when
+ * @arrivals: (array length=n_arrivals): who came when
+ *
+ * The convention of monthly books: neither the day of death nor the day of
+ * arrival counts.  Daily counts need no convention and are better.
+ * Source: Calculating Agriculture, chapter 12, p. 12-11.
+ *
+ * Returns: hens alive, summed over the days
+ */
+double stead_flock_hen_days (double                  hens,
+                             int                     days,
+                             const SteadFlockChange *deaths,
+                             gsize                   n_deaths,
+                             const SteadFlockChange *arrivals,
+                             gsize                   n_arrivals);
+
+/**
+ * stead_flock_mortality_frac: deaths as a share of the birds started; NAN without birds
+ * stead_flock_survivors: birds started x (1 - mortality)
+ *
+ * Source: Calculating Agriculture, chapter 12, p. 12-9.
+ */
+double stead_flock_mortality_frac (double deaths,
+                                   double started);
+double stead_flock_survivors (double started,
+                              double mortality_frac);
+
 /**
  * stead_flock_feed_per_dozen_kg:
  * @feed_kg: feed of the span, kg

@@ -1,6 +1,7 @@
 /* stead-lay.c - laying curves. */
 #include "config.h"
 
+#include "core/stead-lay-models.h"
 #include "core/stead-lay.h"
 
 #include <math.h>
@@ -27,8 +28,8 @@ stead_lay_curve_frac (const SteadLayCurve *curve,
   g_return_val_if_fail (curve != NULL, NAN);
 
   t = age_weeks - curve->onset_age_weeks;
-  y = curve->level_frac * exp (-curve->decline_week * t)
-      / (1 + exp (-curve->steepness_week * (t - curve->half_week)));
+  y = stead_lay_compartment (curve->level_frac, curve->decline_week, curve->steepness_week,
+                             curve->half_week, t);
   return CLAMP (y, 0, 1);
 }
 

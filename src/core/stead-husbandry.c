@@ -1,0 +1,92 @@
+/* stead-husbandry.c - what the program assumes until a farm's own records say more. */
+#include "config.h"
+
+#include "core/stead-feed.h"
+#include "core/stead-husbandry.h"
+#include "core/stead-lay.h"
+
+#include <math.h>
+
+#define SQFT_M2 0.09290304
+
+/* Weeks of lay at which the curve is highest: where its slope is 0. */
+static double
+peak_week (const SteadLayCurve *curve)
+{
+  double c = curve->steepness_week;
+  double x = curve->decline_week;
+
+  return curve->half_week + log ((c - x) / x) / c;
+}
+
+static double
+lay_default (SteadHusbandryDefault which)
+{
+  SteadLayCurve curve;
+  double peak_age;
+  double peak;
+  double after_year;
+
+  stead_lay_curve_default (&curve);
+  peak_age = curve.onset_age_weeks + peak_week (&curve);
+  peak = stead_lay_curve_frac (&curve, peak_age);
+  after_year = stead_lay_curve_frac (&curve, curve.onset_age_weeks + 52);
+  switch (which)
+    {
+    case STEAD_DEFAULT_LAY_ONSET_AGE:
+      return curve.onset_age_weeks;
+    case STEAD_DEFAULT_LAY_ONSET_TO_PEAK:
+      return peak_week (&curve);
+    case STEAD_DEFAULT_LAY_PEAK:
+      return 100 * peak;
+    case STEAD_DEFAULT_LAY_AFTER_YEAR:
+      return 100 * after_year;
+    case STEAD_DEFAULT_LAY_DECLINE:
+    default:
+      return 100 * (peak - after_year) / (curve.onset_age_weeks + 52 - peak_age);
+    }
+}
+
+/* Feed of a year of lay over the eggs of that year. */
+static double
+feed_per_dozen_kg (void)
+{
+  SteadLayCurve curve;
+  double eggs_a_day;
+
+  stead_lay_curve_default (&curve);
+  eggs_a_day = stead_lay_curve_eggs (&curve, curve.onset_age_weeks, curve.onset_age_weeks + 52) / 364;
+  return stead_feed_per_dozen (stead_husbandry_default (STEAD_DEFAULT_LAYER_FEED) / 1000, eggs_a_day);
+}
+
+double
+stead_husbandry_default (SteadHusbandryDefault which)
+{
+  switch (which)
+    {
+    /* Trial of caged brown hens 119 g, an old college rule 113 g (both read). */
+    case STEAD_DEFAULT_LAYER_FEED:
+      return 115;
+    case STEAD_DEFAULT_LAYER_FEED_PER_DOZEN:
+      return feed_per_dozen_kg ();
+    /* About two parts of water to one of feed; up to 500 mL in a smallholder's list. */
+    case STEAD_DEFAULT_HEN_WATER:
+      return 250;
+    /* County extension column on successful backyard egg production: 14 to 16. */
+    case STEAD_DEFAULT_HEN_LIGHT:
+      return 15;
+    /* Extension answer 257347, Ohio: 2 square feet, 4 to 5 hens a box. */
+    case STEAD_DEFAULT_HEN_FLOOR:
+      return 2 * SQFT_M2;
+    case STEAD_DEFAULT_HENS_PER_BOX:
+      return 5;
+    /* A smallholder's record of one breed: about 300 quoted, 332 recorded. */
+    case STEAD_DEFAULT_LAYING_DUCK_EGGS:
+      return 300;
+    /* Cookery reference on measuring eggs: 12 %. */
+    case STEAD_DEFAULT_EGG_SHELL:
+      return 12;
+    default:
+      return lay_default (which);
+    }
+}

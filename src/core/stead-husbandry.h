@@ -1,0 +1,39 @@
+/* stead-husbandry.h - what the program assumes until a farm's own records say more.
+ *
+ * Each value lies inside the range of a handbook; a handbook's range is a
+ * planning value, never a promise.
+ */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+typedef enum
+{
+  STEAD_DEFAULT_LAY_ONSET_AGE,        /* weeks */
+  STEAD_DEFAULT_LAY_ONSET_TO_PEAK,    /* weeks */
+  STEAD_DEFAULT_LAY_PEAK,             /* percent hen-day */
+  STEAD_DEFAULT_LAY_AFTER_YEAR,       /* percent hen-day */
+  STEAD_DEFAULT_LAY_DECLINE,          /* points a week after the peak */
+  STEAD_DEFAULT_LAYER_FEED,           /* g a hen and day */
+  STEAD_DEFAULT_LAYER_FEED_PER_DOZEN, /* kg, a year from the onset of lay */
+  STEAD_DEFAULT_HEN_WATER,            /* mL a hen and day */
+  STEAD_DEFAULT_HEN_LIGHT,            /* hours a day */
+  STEAD_DEFAULT_HEN_FLOOR,            /* m² a hen */
+  STEAD_DEFAULT_HENS_PER_BOX,         /* count */
+  STEAD_DEFAULT_LAYING_DUCK_EGGS,     /* a year */
+  STEAD_DEFAULT_EGG_SHELL,            /* percent of the egg */
+} SteadHusbandryDefault;
+
+/**
+ * stead_husbandry_default:
+ *
+ * The values about lay follow from the default curve (stead-lay.h), so that a
+ * sentence and a chart never disagree.
+ *
+ * Returns: the setting, in the unit beside its name above
+ */
+double stead_husbandry_default (SteadHusbandryDefault which);
+
+G_END_DECLS

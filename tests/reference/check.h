@@ -1,0 +1,110 @@
+/* check.h - what the areas of the checker share.
+ *
+ * An area is a table of topics; a topic is a table of asks; an ask is a small
+ * function that reads the inputs it needs by name, calls the program's core,
+ * and returns a number.  Three rules make the functions small:
+ *  1. Reading an input never fails in the caller's eyes.  What is missing or
+ *     cannot be read is noted on the row, and the row is then an error whatever
+ *     the function returns.
+ *  2. Money goes in as cents: check_cents() multiplies by 100, and the answer of
+ *     an ask whose unit begins with USD is divided by 100 again.
+ *  3. NAN means that there is no such number.
+ */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+typedef struct _CheckRow CheckRow;
+
+typedef double (*CheckFunc) (CheckRow *row);
+
+/* One thing that can be asked for; the list ends with a NULL name. */
+typedef struct
+{
+  const char *name;
+  const char *unit;
+  CheckFunc   func;
+} CheckAsk;
+
+/* One computation.  A name of inputs that ends in '#' stands for all with a
+ * number there: "c#" for c1, c2 and so on.  The list ends with a NULL name. */
+typedef struct
+{
+  const char     *name;
+  const char     *inputs;   /* every name that the topic knows, with spaces between */
+  const CheckAsk *asks;
+} CheckTopic;
+
+/* The areas. */
+extern const CheckTopic check_breakeven_topics[];
+extern const CheckTopic check_goods_topics[];
+extern const CheckTopic check_shared_topics[];
+extern const CheckTopic check_budget_topics[];
+extern const CheckTopic check_hens_topics[];
+
+gboolean check_has (CheckRow   *row,
+                    const char *name);
+double check_number (CheckRow   *row,
+                     const char *name);
+double check_number_or (CheckRow   *row,
+                        const char *name,
+                        double      fallback);
+double check_cents (CheckRow   *row,
+                    const char *name);
+double check_cents_or (CheckRow   *row,
+                       const char *name,
+                       double      fallback);
+/* A percent input as a share. */
+double check_frac (CheckRow   *row,
+                   const char *name);
+double check_frac_or (CheckRow   *row,
+                      const char *name,
+                      double      fallback);
+
+/* Lists belong to the row.  An input that is not there is a list of 0 numbers
+ * for the _or kind, an error for the other; a list of another length than
+ * *@n, unless that is 0, is an error. */
+const double *check_list (CheckRow   *row,
+                          const char *name,
+                          gsize      *n);
+const double *check_cents_list (CheckRow   *row,
+                                const char *name,
+                                gsize      *n);
+/* Sums of lists; what is not there adds 0. */
+double check_cents_sum_or (CheckRow   *row,
+                           const char *name);
+
+/* The place of the input's word in the NULL-terminated @words; @fallback if it
+ * is not there, which is an error for a fallback below 0. */
+int check_word (CheckRow           *row,
+                const char         *name,
+                const char * const *words,
+                int                 fallback);
+/* The raw text; "" and an error if it is not there. */
+const char *check_text (CheckRow   *row,
+                        const char *name);
+
+/* Notes each of the names, with spaces between, that is not there. */
+void check_need (CheckRow   *row,
+                 const char *names);
+
+/* The place in a list of @n that `item` asks for, from 0; the first without one. */
+gsize check_item (CheckRow *row,
+                  gsize     n);
+
+/* Notes that an input is missing or wrong; the answer does not count. */
+double check_bad_input (CheckRow   *row,
+                        const char *name);
+/* Answers with a word. */
+double check_answer_word (CheckRow   *row,
+                          const char *word);
+/* Answers that there is none, and why. */
+double check_answer_none (CheckRow *row,
+                          GError   *error);
+
+/* For asks that only differ in what they take from one figure. */
+const char *check_ask_name (CheckRow *row);
+
+G_END_DECLS
