@@ -82,7 +82,8 @@ check_cells (Reader *reader)
 
   if (reader->cells->len != reader->n_columns)
     {
-      printf ("row %u unknown row: %u cells where the header has %" G_GSIZE_FORMAT "\n",
+      printf ("%s unknown row %u: %u cells where the header has %" G_GSIZE_FORMAT "\n",
+              reader->place[0] < reader->cells->len ? cell (reader, 0) : "?",
               reader->line, reader->cells->len, reader->n_columns);
       reader->counts[CHECK_UNKNOWN]++;
       return;
