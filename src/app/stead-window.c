@@ -8,6 +8,8 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/keep/stead-keep-page.h"
+#include "app/raise/stead-raise-page.h"
 #include "app/stead-page.h"
 #include "app/stead-said.h"
 #include "app/stead-settings.h"
@@ -26,6 +28,8 @@ typedef struct
 
 static const Place places[] = {
   { "today", NC_("place", "Today"), stead_today_page_get_type },
+  { "raise", NC_("place", "Raise"), stead_raise_page_get_type },
+  { "keep", NC_("place", "Keep"), stead_keep_page_get_type },
 };
 
 /* Which place shows a target. */

@@ -1,0 +1,171 @@
+/* stead-lots-pane.c - traceable quantities on hand. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/keep/stead-lots-pane.h"
+
+#include "app/keep/stead-lot-dialog.h"
+#include "core/stead-money.h"
+#include "store/stead-lot-repo.h"
+
+struct _SteadLotsPane
+{
+  SteadPane       parent_instance;
+
+  SteadTable     *table;
+  GtkCheckButton *all;
+};
+
+G_DEFINE_FINAL_TYPE (SteadLotsPane, stead_lots_pane, STEAD_TYPE_PANE)
+
+static const SteadLot *
+lot_of (gpointer item)
+{
+  return stead_row_get (item);
+}
+
+static char *
+code_text (gpointer item,
+           gpointer data)
+{
+  return g_strdup (lot_of (item)->code);
+}
+
+static char *
+item_text (gpointer item,
+           gpointer data)
+{
+  return g_strdup (lot_of (item)->item_name);
+}
+
+static char *
+day_text (gpointer item,
+          gpointer data)
+{
+  return stead_day_format (lot_of (item)->day, STEAD_DAY_STYLE_MEDIUM);
+}
+
+static char *
+supplier_text (gpointer item,
+               gpointer data)
+{
+  const SteadLot *lot = lot_of (item);
+
+  return g_strdup (lot->supplier != NULL ? lot->supplier : "");
+}
+
+static char *
+best_by_text (gpointer item,
+              gpointer data)
+{
+  const SteadLot *lot = lot_of (item);
+  SteadDay today = stead_store_get_today (stead_pane_get_store (data));
+  g_autofree char *day = NULL;
+
+  if (lot->best_by == STEAD_DAY_NONE)
+    return g_strdup ("");
+  day = stead_day_format (lot->best_by, STEAD_DAY_STYLE_MEDIUM);
+  /* Translators: a date that has passed */
+  return lot->best_by < today ? g_strdup_printf (_("⚠ %s, past"), day) : g_steal_pointer (&day);
+}
+
+static char *
+on_hand_text (gpointer item,
+              gpointer data)
+{
+  return stead_quantity_format (lot_of (item)->on_hand_base, lot_of (item)->unit);
+}
+
+static char *
+cost_text (gpointer item,
+           gpointer data)
+{
+  const SteadFarm *farm = stead_desk_get_farm (stead_pane_get_desk (data));
+
+  return stead_money_format (lot_of (item)->on_hand_cents, farm->currency);
+}
+
+static int
+compare_day (gconstpointer a,
+             gconstpointer b,
+             gpointer      data)
+{
+  SteadDay x = lot_of ((gpointer) a)->day, y = lot_of ((gpointer) b)->day;
+
+  return (x > y) - (x < y);
+}
+
+static int
+compare_item (gconstpointer a,
+              gconstpointer b,
+              gpointer      data)
+{
+  return g_utf8_collate (lot_of ((gpointer) a)->item_name, lot_of ((gpointer) b)->item_name);
+}
+
+static void
+open_lot (gpointer item,
+          gpointer data)
+{
+  stead_lot_dialog_show (data, stead_pane_get_desk (data), lot_of (item)->id);
+}
+
+static void
+open_cb (SteadPane *pane)
+{
+  const SteadLot *lot = stead_pane_get_chosen (pane);
+
+  if (lot != NULL)
+    stead_lot_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), lot->id);
+}
+
+static void
+stead_lots_pane_refresh (SteadPane *pane)
+{
+  SteadLotsPane *self = STEAD_LOTS_PANE (pane);
+  g_autoptr(GError) error = NULL;
+  gboolean all = gtk_check_button_get_active (self->all);
+  g_autoptr(GPtrArray) lots = stead_lot_repo_list (stead_pane_get_store (pane), all, &error);
+  g_autoptr(GListModel) model = NULL;
+
+  stead_pane_say (pane, _("Each lot came on one receipt line; what left it is on its card."), error);
+  if (lots != NULL)
+    model = stead_rows_from_array (lots, (GDestroyNotify) stead_lot_free);
+  stead_table_set_model (self->table, model);
+}
+
+static void
+all_cb (SteadPane *pane)
+{
+  if (stead_pane_get_desk (pane) != NULL)
+    stead_lots_pane_refresh (pane);
+}
+
+static void
+stead_lots_pane_class_init (SteadLotsPaneClass *klass)
+{
+  STEAD_PANE_CLASS (klass)->refresh = stead_lots_pane_refresh;
+}
+
+static void
+stead_lots_pane_init (SteadLotsPane *self)
+{
+  SteadPane *pane = STEAD_PANE (self);
+  GtkWidget *open;
+
+  self->table = stead_pane_add_table (pane, _("Lots"));
+  stead_table_add_column (self->table, _("Lot"), FALSE, FALSE, code_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("Item"), FALSE, TRUE, item_text, NULL, compare_item, self);
+  stead_table_add_column (self->table, _("Came on"), FALSE, FALSE, day_text, NULL, compare_day, self);
+  stead_table_add_column (self->table, _("From"), FALSE, FALSE, supplier_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("Best by"), FALSE, FALSE, best_by_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("On hand"), TRUE, FALSE, on_hand_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("Cost"), TRUE, FALSE, cost_text, NULL, NULL, self);
+  stead_table_set_empty (self->table, _("Nothing is on hand. A receipt brings lots."));
+  stead_table_set_activate (self->table, open_lot, self);
+  open = stead_pane_add_button (pane, _("Open the lot's card…"), G_CALLBACK (open_cb));
+  self->all = GTK_CHECK_BUTTON (gtk_check_button_new_with_label (_("Show used-up lots too")));
+  gtk_box_append (GTK_BOX (gtk_widget_get_parent (open)), GTK_WIDGET (self->all));
+  g_signal_connect_swapped (self->all, "toggled", G_CALLBACK (all_cb), self);
+}

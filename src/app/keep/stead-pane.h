@@ -1,0 +1,35 @@
+/* stead-pane.h - one of Keep's lists: a sentence, a table, and its buttons. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/stead-desk.h"
+#include "app/stead-table.h"
+
+G_BEGIN_DECLS
+
+#define STEAD_TYPE_PANE (stead_pane_get_type ())
+G_DECLARE_DERIVABLE_TYPE (SteadPane, stead_pane, STEAD, PANE, GtkWidget)
+
+struct _SteadPaneClass
+{
+  GtkWidgetClass parent_class;
+
+  /* Reads the farm anew and fills the table. */
+  void (*refresh) (SteadPane *self);
+};
+
+void        stead_pane_refresh    (SteadPane *self, SteadDesk *desk);
+SteadDesk  *stead_pane_get_desk   (SteadPane *self);
+SteadStore *stead_pane_get_store  (SteadPane *self);
+
+/* The table is named for screen readers here, once, in the subclass's init. */
+SteadTable *stead_pane_add_table  (SteadPane *self, const char *name);
+/* A button under the table; the first one is the one that is pressed most. */
+GtkWidget  *stead_pane_add_button (SteadPane *self, const char *label, GCallback clicked);
+/* @markup: the sentence above; @error (nullable) is shown instead. */
+void        stead_pane_say        (SteadPane *self, const char *markup, const GError *error);
+/* The fact of the chosen row, or NULL after saying "choose one first". */
+gpointer    stead_pane_get_chosen (SteadPane *self);
+
+G_END_DECLS

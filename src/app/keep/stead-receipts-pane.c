@@ -1,0 +1,208 @@
+/* stead-receipts-pane.c - purchases and gifts, newest first. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/keep/stead-receipts-pane.h"
+
+#include "app/keep/stead-receipt-dialog.h"
+#include "app/stead-import-dialog.h"
+#include "core/stead-money.h"
+#include "store/stead-item-repo.h"
+#include "store/stead-receipt-repo.h"
+
+struct _SteadReceiptsPane
+{
+  SteadPane   parent_instance;
+
+  SteadTable *table;
+  GHashTable *items;    /* id → name */
+};
+
+G_DEFINE_FINAL_TYPE (SteadReceiptsPane, stead_receipts_pane, STEAD_TYPE_PANE)
+
+static const SteadReceipt *
+receipt_of (gpointer item)
+{
+  return stead_row_get (item);
+}
+
+static char *
+day_text (gpointer item,
+          gpointer data)
+{
+  return stead_day_format (receipt_of (item)->day, STEAD_DAY_STYLE_MEDIUM);
+}
+
+static char *
+supplier_text (gpointer item,
+               gpointer data)
+{
+  return g_strdup (receipt_of (item)->supplier);
+}
+
+static char *
+lines_text (gpointer item,
+            gpointer data)
+{
+  SteadReceiptsPane *self = data;
+  const SteadReceipt *receipt = receipt_of (item);
+  g_autoptr(GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < receipt->lines->len; i++)
+    {
+      const SteadReceiptLine *line = &g_array_index (receipt->lines, SteadReceiptLine, i);
+      const char *name = g_hash_table_lookup (self->items, &line->item_id);
+
+      if (i > 0)
+        g_string_append (text, C_("between items of a list", ", "));
+      g_string_append (text, name != NULL ? name : "?");
+    }
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+static char *
+total_text (gpointer item,
+            gpointer data)
+{
+  const SteadFarm *farm = stead_desk_get_farm (stead_pane_get_desk (data));
+
+  return stead_money_format (stead_receipt_total_cents (receipt_of (item)), farm->currency);
+}
+
+static char *
+mark_text (gpointer item,
+           gpointer data)
+{
+  const SteadReceipt *receipt = receipt_of (item);
+  const char *gift = receipt->is_gift ? _("gift") : NULL;
+  const char *mark = receipt->signed_by != 0 ? _("checked ✓") : receipt->corrects_id != 0 ? _("correction") : NULL;
+
+  if (gift != NULL && mark != NULL)
+    return g_strdup_printf (C_("two marks of a receipt", "%s, %s"), gift, mark);
+  return g_strdup (gift != NULL ? gift : mark != NULL ? mark : "");
+}
+
+static int
+compare_day (gconstpointer a,
+             gconstpointer b,
+             gpointer      data)
+{
+  SteadDay x = receipt_of ((gpointer) a)->day, y = receipt_of ((gpointer) b)->day;
+
+  return (x > y) - (x < y);
+}
+
+static int
+compare_supplier (gconstpointer a,
+                  gconstpointer b,
+                  gpointer      data)
+{
+  return g_utf8_collate (receipt_of ((gpointer) a)->supplier, receipt_of ((gpointer) b)->supplier);
+}
+
+static int
+compare_total (gconstpointer a,
+               gconstpointer b,
+               gpointer      data)
+{
+  gint64 x = stead_receipt_total_cents (receipt_of ((gpointer) a));
+  gint64 y = stead_receipt_total_cents (receipt_of ((gpointer) b));
+
+  return (x > y) - (x < y);
+}
+
+static void
+open_receipt (gpointer item,
+              gpointer data)
+{
+  stead_receipt_dialog_show (data, stead_pane_get_desk (data), receipt_of (item)->id, 0);
+}
+
+static void
+new_cb (SteadPane *pane)
+{
+  stead_receipt_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), 0, 0);
+}
+
+static void
+open_cb (SteadPane *pane)
+{
+  const SteadReceipt *receipt = stead_pane_get_chosen (pane);
+
+  if (receipt != NULL)
+    stead_receipt_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), receipt->id, 0);
+}
+
+static void
+import_cb (SteadPane *pane)
+{
+  stead_import_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_IMPORT_RECEIPTS, 0);
+}
+
+static gboolean
+load_items (SteadReceiptsPane *self,
+            SteadStore        *store,
+            GError           **error)
+{
+  g_autoptr(GPtrArray) items = stead_item_repo_list (store, error);
+
+  if (items == NULL)
+    return FALSE;
+  g_hash_table_remove_all (self->items);
+  for (guint i = 0; i < items->len; i++)
+    {
+      SteadItem *item = items->pdata[i];
+
+      g_hash_table_insert (self->items, g_memdup2 (&item->id, sizeof item->id), g_strdup (item->name));
+    }
+  return TRUE;
+}
+
+static void
+stead_receipts_pane_refresh (SteadPane *pane)
+{
+  SteadReceiptsPane *self = STEAD_RECEIPTS_PANE (pane);
+  SteadStore *store = stead_pane_get_store (pane);
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) receipts = load_items (self, store, &error) ? stead_receipt_repo_list (store, &error) : NULL;
+  g_autoptr(GListModel) model = NULL;
+
+  stead_pane_say (pane, _("Every purchase and every gift, with what came and what it cost."), error);
+  if (receipts != NULL)
+    model = stead_rows_from_array (receipts, (GDestroyNotify) stead_receipt_free);
+  stead_table_set_model (self->table, model);
+}
+
+static void
+stead_receipts_pane_finalize (GObject *object)
+{
+  g_clear_pointer (&STEAD_RECEIPTS_PANE (object)->items, g_hash_table_unref);
+  G_OBJECT_CLASS (stead_receipts_pane_parent_class)->finalize (object);
+}
+
+static void
+stead_receipts_pane_class_init (SteadReceiptsPaneClass *klass)
+{
+  G_OBJECT_CLASS (klass)->finalize = stead_receipts_pane_finalize;
+  STEAD_PANE_CLASS (klass)->refresh = stead_receipts_pane_refresh;
+}
+
+static void
+stead_receipts_pane_init (SteadReceiptsPane *self)
+{
+  SteadPane *pane = STEAD_PANE (self);
+
+  self->items = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_free);
+  self->table = stead_pane_add_table (pane, _("Receipts"));
+  stead_table_add_column (self->table, _("Day"), FALSE, FALSE, day_text, NULL, compare_day, self);
+  stead_table_add_column (self->table, _("From"), FALSE, FALSE, supplier_text, NULL, compare_supplier, self);
+  stead_table_add_column (self->table, _("What came"), FALSE, TRUE, lines_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("Total"), TRUE, FALSE, total_text, NULL, compare_total, self);
+  stead_table_add_column (self->table, _("Marks"), FALSE, FALSE, mark_text, NULL, NULL, self);
+  stead_table_set_empty (self->table, _("Receipts belong here. Enter the last feed bag: day, shop, pounds, price."));
+  stead_table_set_activate (self->table, open_receipt, self);
+  stead_pane_add_button (pane, _("New receipt…"), G_CALLBACK (new_cb));
+  stead_pane_add_button (pane, _("Open…"), G_CALLBACK (open_cb));
+  stead_pane_add_button (pane, _("Import…"), G_CALLBACK (import_cb));
+}

@@ -1,0 +1,184 @@
+/* stead-stock-pane.c - what is in the store room, item by item. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "app/keep/stead-stock-pane.h"
+
+#include "answer/stead-stock-answer.h"
+#include "app/keep/stead-item-dialog.h"
+#include "app/keep/stead-receipt-dialog.h"
+#include "app/keep/stead-use-dialog.h"
+#include "core/stead-money.h"
+
+struct _SteadStockPane
+{
+  SteadPane   parent_instance;
+
+  SteadTable *table;
+};
+
+G_DEFINE_FINAL_TYPE (SteadStockPane, stead_stock_pane, STEAD_TYPE_PANE)
+
+static const SteadStockLine *
+line_of (gpointer item)
+{
+  return stead_row_get (item);
+}
+
+static char *
+name_text (gpointer item,
+           gpointer data)
+{
+  return g_strdup (line_of (item)->item->name);
+}
+
+static char *
+kind_text (gpointer item,
+           gpointer data)
+{
+  return g_strdup (stead_item_kind_label (line_of (item)->item->kind));
+}
+
+static char *
+on_hand_text (gpointer item,
+              gpointer data)
+{
+  return g_strdup (line_of (item)->on_hand);
+}
+
+static char *
+lasts_text (gpointer item,
+            gpointer data)
+{
+  return g_strdup (line_of (item)->lasts);
+}
+
+static char *
+value_text (gpointer item,
+            gpointer data)
+{
+  const SteadFarm *farm = stead_desk_get_farm (stead_pane_get_desk (data));
+
+  return stead_money_format (line_of (item)->stock.on_hand_cents, farm->currency);
+}
+
+static char *
+low_text (gpointer item,
+          gpointer data)
+{
+  return g_strdup (line_of (item)->low ? _("⚠ running low") : "");
+}
+
+static int
+compare_name (gconstpointer a,
+              gconstpointer b,
+              gpointer      data)
+{
+  return g_utf8_collate (line_of ((gpointer) a)->item->name, line_of ((gpointer) b)->item->name);
+}
+
+static int
+compare_value (gconstpointer a,
+               gconstpointer b,
+               gpointer      data)
+{
+  gint64 x = line_of ((gpointer) a)->stock.on_hand_cents, y = line_of ((gpointer) b)->stock.on_hand_cents;
+
+  return (x > y) - (x < y);
+}
+
+/* What lasts least comes first; what is not used comes last. */
+static int
+compare_lasts (gconstpointer a,
+               gconstpointer b,
+               gpointer      data)
+{
+  double x = line_of ((gpointer) a)->days, y = line_of ((gpointer) b)->days;
+
+  if (isnan (x) || isnan (y))
+    return isnan (x) - isnan (y);
+  return (x > y) - (x < y);
+}
+
+static void
+edit_item (gpointer item,
+           gpointer data)
+{
+  stead_item_dialog_show (data, stead_pane_get_desk (data), line_of (item)->item->id);
+}
+
+static void
+new_receipt_cb (SteadPane *pane)
+{
+  SteadTable *table = STEAD_STOCK_PANE (pane)->table;
+  gpointer row = stead_table_get_selected (table);
+
+  stead_receipt_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), 0,
+                             row != NULL ? line_of (row)->item->id : 0);
+}
+
+static void
+use_cb (SteadPane *pane)
+{
+  const SteadStockLine *line = stead_pane_get_chosen (pane);
+
+  if (line != NULL)
+    stead_use_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), line->item->id);
+}
+
+static void
+new_item_cb (SteadPane *pane)
+{
+  stead_item_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), 0);
+}
+
+static void
+edit_cb (SteadPane *pane)
+{
+  const SteadStockLine *line = stead_pane_get_chosen (pane);
+
+  if (line != NULL)
+    stead_item_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), line->item->id);
+}
+
+static void
+stead_stock_pane_refresh (SteadPane *pane)
+{
+  SteadStockPane *self = STEAD_STOCK_PANE (pane);
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadStockAnswer) answer = stead_stock_answer_new (stead_pane_get_store (pane), &error);
+  g_autoptr(GListModel) model = NULL;
+
+  stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
+  if (answer != NULL)
+    model = stead_rows_from_array (answer->lines, (GDestroyNotify) stead_stock_line_free);
+  stead_table_set_model (self->table, model);
+}
+
+static void
+stead_stock_pane_class_init (SteadStockPaneClass *klass)
+{
+  STEAD_PANE_CLASS (klass)->refresh = stead_stock_pane_refresh;
+}
+
+static void
+stead_stock_pane_init (SteadStockPane *self)
+{
+  SteadPane *pane = STEAD_PANE (self);
+
+  self->table = stead_pane_add_table (pane, _("Items in the store room"));
+  stead_table_add_column (self->table, _("Item"), FALSE, TRUE, name_text, NULL, compare_name, self);
+  stead_table_add_column (self->table, _("Kind"), FALSE, FALSE, kind_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("On hand"), TRUE, FALSE, on_hand_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("Lasts"), FALSE, FALSE, lasts_text, NULL, compare_lasts, self);
+  stead_table_add_column (self->table, _("Cost"), TRUE, FALSE, value_text, NULL, compare_value, self);
+  stead_table_add_column (self->table, _("To look at"), FALSE, FALSE, low_text, NULL, NULL, self);
+  stead_table_set_empty (self->table, _("Feed, litter, cartons belong here. Start with a receipt: it brings its items along."));
+  stead_table_set_activate (self->table, edit_item, self);
+  stead_pane_add_button (pane, _("New receipt…"), G_CALLBACK (new_receipt_cb));
+  stead_pane_add_button (pane, _("Use in a batch…"), G_CALLBACK (use_cb));
+  stead_pane_add_button (pane, _("New item…"), G_CALLBACK (new_item_cb));
+  stead_pane_add_button (pane, _("Change item…"), G_CALLBACK (edit_cb));
+}

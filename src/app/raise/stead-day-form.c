@@ -1,0 +1,268 @@
+/* stead-day-form.c - the form of a day: eggs, feed, hens lost.
+ *
+ * What the farm file would refuse is told at the field that breaks the rule:
+ * the entry is checked as it grows, one field after the other, and the field
+ * whose number made it fail is the one at fault.
+ */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "app/raise/stead-day-form.h"
+
+#include "answer/stead-flock-answer.h"
+#include "app/stead-field.h"
+#include "app/stead-ui.h"
+#include "store/stead-item-repo.h"
+
+#define RESOURCE STEAD_UI ("raise/stead-day-form.ui")
+
+struct _SteadDayForm
+{
+  GtkWidget    parent_instance;
+
+  SteadDesk   *desk;
+  gint64       flock_id;
+  SteadDay     today;        /* for which the day was proposed */
+  GPtrArray   *people;       /* of SteadPerson: what the drop-down offers after "not said" */
+
+  GtkLabel    *form_title, *error;
+  SteadField  *day, *eggs, *cracked, *feed, *lost, *note;
+  GtkDropDown *person;
+};
+
+G_DEFINE_FINAL_TYPE (SteadDayForm, stead_day_form, GTK_TYPE_WIDGET)
+
+static void
+show_error (SteadDayForm *self,
+            const char   *text)
+{
+  gtk_label_set_text (self->error, text != NULL ? text : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->error), text != NULL);
+}
+
+static gboolean
+read_fields (SteadDayForm    *self,
+             SteadFlockEntry *entry)
+{
+  gint64 eggs = STEAD_COUNT_NONE, cracked = 0, lost = 0;
+  guint person = gtk_drop_down_get_selected (self->person);
+  gboolean good = stead_field_read_day (self->day, STEAD_DAY_NONE, &entry->day);
+
+  good &= stead_field_read_count (self->eggs, STEAD_COUNT_NONE, &eggs);
+  good &= stead_field_read_count (self->cracked, 0, &cracked);
+  good &= stead_field_read_quantity (self->feed, NAN, &entry->feed_kg);
+  good &= stead_field_read_count (self->lost, 0, &lost);
+  if (!good)
+    return FALSE;
+  entry->flock_id = self->flock_id;
+  entry->eggs = (gint32) MIN (eggs, G_MAXINT32);
+  entry->cracked = (gint32) MIN (cracked, G_MAXINT32);
+  entry->deaths = (gint32) MIN (lost, G_MAXINT32);
+  if (!stead_field_is_empty (self->note))
+    entry->note = g_strdup (stead_field_get_text (self->note));
+  if (person > 0 && person != GTK_INVALID_LIST_POSITION)
+    entry->person_id = ((SteadPerson *) self->people->pdata[person - 1])->id;
+  return TRUE;
+}
+
+/* The entry grows field by field; the first one that fails bears the message. */
+static gboolean
+check_fields (SteadDayForm          *self,
+              SteadStore            *store,
+              const SteadFlockEntry *entry)
+{
+  g_autoptr(SteadFlock) flock = stead_flock_repo_get (store, self->flock_id, NULL);
+  SteadFlockEntry part = { .flock_id = entry->flock_id, .day = entry->day, .eggs = 0, .feed_kg = NAN };
+  gint64 alive = stead_flock_repo_alive (store, self->flock_id, entry->day, NULL);
+  SteadField *order[] = { self->day, self->eggs, self->cracked, self->lost, self->feed };
+
+  if (flock == NULL)
+    return TRUE;    /* saving tells why */
+  for (gsize i = 0; i < G_N_ELEMENTS (order); i++)
+    {
+      g_autoptr(GError) error = NULL;
+
+      if (order[i] == self->eggs && entry->eggs != STEAD_COUNT_NONE)
+        part.eggs = entry->eggs;
+      else if (order[i] == self->cracked)
+        part.cracked = entry->cracked;
+      else if (order[i] == self->lost)
+        part.deaths = entry->deaths;
+      else if (order[i] == self->feed)
+        part.feed_kg = entry->feed_kg;
+      if (stead_flock_entry_check (&part, flock, alive, stead_store_get_today (store), &error))
+        continue;
+      stead_field_set_error (order[i], error->message);
+      gtk_widget_grab_focus (GTK_WIDGET (order[i]));
+      return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+save_act (SteadStore *store,
+          gpointer    data,
+          GError    **error)
+{
+  return stead_flock_repo_save_entry (store, data, error);
+}
+
+static void
+empty_fields (SteadDayForm *self)
+{
+  SteadField *fields[] = { self->eggs, self->cracked, self->feed, self->lost, self->note };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
+    stead_field_set_text (fields[i], "");
+  stead_field_show_day (self->day, self->today);
+}
+
+static void
+record_cb (SteadDayForm *self)
+{
+  SteadStore *store = stead_desk_get_store (self->desk);
+  g_autoptr(SteadFlockEntry) entry = g_new0 (SteadFlockEntry, 1);
+  g_autoptr(GError) error = NULL;
+  g_autofree char *step = NULL;
+
+  show_error (self, NULL);
+  if (!read_fields (self, entry))
+    return;
+  if (entry->eggs == STEAD_COUNT_NONE && isnan (entry->feed_kg) && entry->deaths == 0 && entry->note == NULL)
+    {
+      stead_field_set_error (self->eggs, _("Enter the eggs, the feed, a lost hen or a note."));
+      gtk_widget_grab_focus (GTK_WIDGET (self->eggs));
+      return;
+    }
+  if (!check_fields (self, store, entry))
+    return;
+  step = stead_flock_answer_entry_name (entry, stead_desk_get_farm (self->desk));
+  if (!stead_desk_act (self->desk, step, save_act, entry, &error))
+    {
+      show_error (self, error->message);
+      return;
+    }
+  empty_fields (self);
+  stead_day_form_focus (self);
+}
+
+/* Keeps the person who was chosen: one student often enters several days. */
+static void
+fill_people (SteadDayForm *self,
+             SteadStore   *store)
+{
+  guint before = gtk_drop_down_get_selected (self->person);
+  gint64 chosen = before > 0 && before <= self->people->len
+                  ? ((SteadPerson *) self->people->pdata[before - 1])->id : 0;
+  g_autoptr(GPtrArray) people = stead_person_repo_list (store, NULL);
+  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
+  guint at = 0;
+
+  g_ptr_array_set_size (self->people, 0);
+  gtk_string_list_append (names, _("not said"));
+  for (guint i = 0; people != NULL && i < people->len; i++)
+    {
+      SteadPerson *person = people->pdata[i];
+
+      if (person->left_on != STEAD_DAY_NONE)
+        continue;
+      gtk_string_list_append (names, person->name);
+      g_ptr_array_add (self->people, g_steal_pointer (&people->pdata[i]));
+      if (person->id == chosen)
+        at = self->people->len;
+    }
+  gtk_drop_down_set_model (self->person, G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (self->person, at);
+}
+
+static void
+set_feed_unit (SteadDayForm     *self,
+               SteadStore       *store,
+               const SteadFlock *flock)
+{
+  const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_MASS, stead_desk_get_farm (self->desk)->units);
+  g_autoptr(SteadItem) item = NULL;
+
+  if (flock->feed_item_id != 0)
+    item = stead_item_repo_get (store, flock->feed_item_id, NULL);
+  if (item != NULL && item->unit->dimension == STEAD_DIMENSION_MASS)
+    unit = item->unit;
+  stead_field_set_unit (self->feed, unit);
+}
+
+static void
+stead_day_form_dispose (GObject *object)
+{
+  SteadDayForm *self = STEAD_DAY_FORM (object);
+
+  gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_DAY_FORM);
+  stead_ui_drop_children (GTK_WIDGET (self));
+  g_clear_object (&self->desk);
+  g_clear_pointer (&self->people, g_ptr_array_unref);
+  G_OBJECT_CLASS (stead_day_form_parent_class)->dispose (object);
+}
+
+static void
+stead_day_form_class_init (SteadDayFormClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  g_type_ensure (STEAD_TYPE_FIELD);
+  G_OBJECT_CLASS (klass)->dispose = stead_day_form_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_template_from_resource (widget_class, RESOURCE);
+  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, form_title);
+  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, error);
+  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, day);
+  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, eggs);
+  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, cracked);
+  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, feed);
+  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, lost);
+  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, note);
+  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, person);
+  gtk_widget_class_bind_template_callback (widget_class, record_cb);
+}
+
+static void
+stead_day_form_init (SteadDayForm *self)
+{
+  self->today = STEAD_DAY_NONE;
+  self->people = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_person_free);
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+void
+stead_day_form_show (SteadDayForm     *self,
+                     SteadDesk        *desk,
+                     const SteadFlock *flock)
+{
+  SteadStore *store = stead_desk_get_store (desk);
+  SteadDay today = stead_store_get_today (store);
+  gboolean same = self->flock_id == flock->id && self->today == today;
+  g_autofree char *day = stead_day_format (today, STEAD_DAY_STYLE_LONG);
+  /* Translators: a date with its weekday follows */
+  g_autofree char *title = g_strdup_printf (_("Today, %s"), day);
+
+  g_return_if_fail (STEAD_IS_DAY_FORM (self));
+
+  g_set_object (&self->desk, desk);
+  self->flock_id = flock->id;
+  self->today = today;
+  gtk_label_set_text (self->form_title, title);
+  stead_field_set_today (self->day, today);
+  set_feed_unit (self, store, flock);
+  fill_people (self, store);
+  if (same)
+    return;
+  empty_fields (self);
+  show_error (self, NULL);
+}
+
+void
+stead_day_form_focus (SteadDayForm *self)
+{
+  g_return_if_fail (STEAD_IS_DAY_FORM (self));
+  gtk_widget_grab_focus (GTK_WIDGET (self->eggs));
+}

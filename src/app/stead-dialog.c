@@ -1,0 +1,168 @@
+/* stead-dialog.c - the frame of every dialog that changes one thing. */
+#include "config.h"
+
+#include "app/stead-dialog.h"
+#include "app/stead-ui.h"
+
+typedef struct
+{
+  SteadDesk         *desk;
+  GtkScrolledWindow *slot;
+  GtkLabel          *error;
+  GtkButton         *remove;
+  GtkButton         *save;
+} SteadDialogPrivate;
+
+enum { PROP_CONTENT = 1, PROP_SAVE_LABEL, PROP_DELETE_LABEL, N_PROPS };
+
+static GParamSpec *props[N_PROPS];
+
+G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (SteadDialog, stead_dialog, GTK_TYPE_WINDOW)
+
+static SteadDialogPrivate *
+private_of (SteadDialog *self)
+{
+  return stead_dialog_get_instance_private (self);
+}
+
+static void
+finish (SteadDialog *self,
+        gboolean     done,
+        GError      *error)   /* (nullable) */
+{
+  if (done)
+    gtk_window_destroy (GTK_WINDOW (self));
+  else if (error != NULL)
+    stead_dialog_show_error (self, error->message);
+}
+
+static void
+save_cb (SteadDialog *self)
+{
+  g_autoptr(GError) error = NULL;
+
+  stead_dialog_show_error (self, NULL);
+  finish (self, STEAD_DIALOG_GET_CLASS (self)->save (self, &error), error);
+}
+
+static void
+remove_cb (SteadDialog *self)
+{
+  g_autoptr(GError) error = NULL;
+
+  stead_dialog_show_error (self, NULL);
+  finish (self, STEAD_DIALOG_GET_CLASS (self)->remove (self, &error), error);
+}
+
+static void
+set_content (SteadDialog *self,
+             GtkWidget   *content)
+{
+  gtk_widget_set_margin_top (content, 18);
+  gtk_widget_set_margin_bottom (content, 6);
+  gtk_widget_set_margin_start (content, 18);
+  gtk_widget_set_margin_end (content, 18);
+  gtk_scrolled_window_set_child (private_of (self)->slot, content);
+}
+
+static void
+stead_dialog_set_property (GObject      *object,
+                           guint         id,
+                           const GValue *value,
+                           GParamSpec   *pspec)
+{
+  SteadDialog *self = STEAD_DIALOG (object);
+  SteadDialogPrivate *priv = private_of (self);
+
+  switch (id)
+    {
+    case PROP_CONTENT:
+      if (g_value_get_object (value) != NULL)
+        set_content (self, g_value_get_object (value));
+      break;
+    case PROP_SAVE_LABEL:
+      gtk_button_set_label (priv->save, g_value_get_string (value));
+      break;
+    case PROP_DELETE_LABEL:
+      gtk_button_set_label (priv->remove, g_value_get_string (value) != NULL ? g_value_get_string (value) : "");
+      gtk_widget_set_visible (GTK_WIDGET (priv->remove), g_value_get_string (value) != NULL);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, pspec);
+    }
+}
+
+static void
+stead_dialog_dispose (GObject *object)
+{
+  SteadDialogPrivate *priv = private_of (STEAD_DIALOG (object));
+
+  gtk_widget_dispose_template (GTK_WIDGET (object), STEAD_TYPE_DIALOG);
+  g_clear_object (&priv->desk);
+  G_OBJECT_CLASS (stead_dialog_parent_class)->dispose (object);
+}
+
+static void
+stead_dialog_class_init (SteadDialogClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->dispose = stead_dialog_dispose;
+  object_class->set_property = stead_dialog_set_property;
+  props[PROP_CONTENT] = g_param_spec_object ("content", NULL, NULL, GTK_TYPE_WIDGET,
+                                             G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS);
+  props[PROP_SAVE_LABEL] = g_param_spec_string ("save-label", NULL, NULL, NULL,
+                                                G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS);
+  props[PROP_DELETE_LABEL] = g_param_spec_string ("delete-label", NULL, NULL, NULL,
+                                                  G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (object_class, N_PROPS, props);
+
+  gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("stead-dialog.ui"));
+  gtk_widget_class_bind_template_child_private (widget_class, SteadDialog, slot);
+  gtk_widget_class_bind_template_child_private (widget_class, SteadDialog, error);
+  gtk_widget_class_bind_template_child_private (widget_class, SteadDialog, remove);
+  gtk_widget_class_bind_template_child_private (widget_class, SteadDialog, save);
+  gtk_widget_class_bind_template_callback (widget_class, save_cb);
+  gtk_widget_class_bind_template_callback (widget_class, remove_cb);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_CONTROL_MASK, "window.close", NULL);
+}
+
+static void
+stead_dialog_init (SteadDialog *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+SteadDesk *
+stead_dialog_get_desk (SteadDialog *self)
+{
+  g_return_val_if_fail (STEAD_IS_DIALOG (self), NULL);
+  return private_of (self)->desk;
+}
+
+void
+stead_dialog_present (SteadDialog *self,
+                      GtkWidget   *parent,
+                      SteadDesk   *desk)
+{
+  g_return_if_fail (STEAD_IS_DIALOG (self));
+  g_return_if_fail (STEAD_IS_DESK (desk));
+
+  g_set_object (&private_of (self)->desk, desk);
+  gtk_window_set_transient_for (GTK_WINDOW (self), GTK_WINDOW (gtk_widget_get_root (parent)));
+  gtk_window_present (GTK_WINDOW (self));
+}
+
+void
+stead_dialog_show_error (SteadDialog *self,
+                         const char  *text)
+{
+  SteadDialogPrivate *priv = private_of (self);
+
+  g_return_if_fail (STEAD_IS_DIALOG (self));
+
+  gtk_label_set_text (priv->error, text != NULL ? text : "");
+  gtk_widget_set_visible (GTK_WIDGET (priv->error), text != NULL);
+}
