@@ -253,8 +253,8 @@ warn_low (Look                 *look,
     /* Translators: a thing in the store room, "3 days", "20 lb". */
     text = g_strdup_printf (_("%s lasts %s; %s is on hand."), name, line->lasts, line->on_hand);
   else
-    /* Translators: "12 pieces", "Carton". */
-    text = g_strdup_printf (_("Only %s of %s is on hand."), line->on_hand, name);
+    /* Translators: "Carton", "12". */
+    text = g_strdup_printf (_("%s: only %s on hand."), name, line->on_hand);
   add (look, STEAD_DUE_WARNING, STEAD_TARGET_ITEM, line->item->id, text,
        g_strdup (line->item->kind == STEAD_ITEM_FEED ? _("Get more feed before it runs out.")
                                                      : _("Get more before the next sale.")));

@@ -2,7 +2,8 @@
  *
  * The line names a flock (it may be left out when there is one), then amounts
  * in any order, then perhaps a day ("yesterday", "Mar 3") and a person ("by Ana").
- * English words always work, Spanish ones too.
+ * English words always work, Spanish ones too.  A note goes to the end of
+ * the line: "note: windy".
  */
 #pragma once
 
@@ -23,7 +24,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadLineReader, stead_line_reader_free)
 typedef struct
 {
   gboolean         complete;     /* can be recorded as it stands */
-  SteadFlockEntry  entry;        /* eggs, feed, deaths, note, day, person; flock_id 0 if not only bedding */
+  SteadFlockEntry  entry;        /* eggs, feed, deaths, note, day, person; flock_id
+                                    is the flock of use_item_id too */
   gint64           use_item_id;  /* something else used up: bedding, grit; 0: none */
   double           use_base;
   char            *understood;   /* markup: "Brown hens, today: 22 eggs, 1 of them cracked." or, if not
