@@ -46,7 +46,7 @@ division (const SteadCostAnswer *answer,
   g_autofree char *total = stead_money_format (whole, currency);
   g_autofree char *units = NULL;
   g_autofree char *shown = stead_money_format (shown_cents, currency);
-  int digits = 1;
+  int digits = 2;
   int extra = 0;
 
   while (digits < 6 && stead_money_round ((double) whole / as_printed (good, digits)) != shown_cents)
