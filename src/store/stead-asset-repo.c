@@ -194,7 +194,7 @@ asset_check (SteadStore  *store,
 {
   static const char taken_sql[] = "SELECT 1 FROM asset WHERE name = ?1 AND id <> ?2";
 
-  return stead_repo_check_name (&asset->name, error) &&
+  return stead_repo_check_name (asset->name, error) &&
          check_days (store, asset, error) &&
          check_money (asset, error) &&
          check_life (asset, error) &&
@@ -230,7 +230,7 @@ write_asset (SteadStore  *store,
 
   if (stmt == NULL)
     return FALSE;
-  stead_stmt_bind_text (stmt, 1, asset->name);
+  stead_repo_bind_tidy (stmt, 1, asset->name);
   stead_stmt_bind_day (stmt, 2, asset->bought_on);
   sqlite3_bind_int64 (stmt, 3, asset->cost_cents);
   sqlite3_bind_int64 (stmt, 4, asset->extra_cents);
@@ -238,7 +238,7 @@ write_asset (SteadStore  *store,
   stead_stmt_bind_text (stmt, 6, method_words[asset->method]);
   bind_positive (stmt, 7, asset->life_years);
   bind_positive (stmt, 8, asset->life_units);
-  stead_stmt_bind_text (stmt, 9, asset->unit_name);
+  stead_repo_bind_tidy (stmt, 9, asset->unit_name);
   sqlite3_bind_int (stmt, 10, asset->is_gift != FALSE);
   stead_stmt_bind_day (stmt, 11, asset->gone_on);
   if (asset->id != 0)

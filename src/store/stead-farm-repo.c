@@ -77,10 +77,9 @@ stead_farm_repo_get (SteadStore  *store,
 
 static gboolean
 farm_check (const SteadFarm  *farm,
-            char            **name,
             GError          **error)
 {
-  if (!stead_repo_check_name (name, error))
+  if (!stead_repo_check_name (farm->name, error))
     return FALSE;
   if (!stead_currency_is_known (farm->currency))
     return stead_repo_refuse (error, _("The currency “%s” is not known. Choose one from the list."),
@@ -106,14 +105,12 @@ stead_farm_repo_set (SteadStore       *store,
   static const char sql[] = "UPDATE farm SET name = ?1, units = ?2, currency = ?3, elevation_m = ?4,"
                             " school_month = ?5, school_mday = ?6, labor_cents_hour = ?7 WHERE id = 1";
   g_autoptr(SteadStmt) stmt = NULL;
-  g_autofree char *name = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && farm != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  name = g_strdup (farm->name);
-  if (!farm_check (farm, &name, error) || (stmt = stead_store_prepare (store, sql, error)) == NULL)
+  if (!farm_check (farm, error) || (stmt = stead_store_prepare (store, sql, error)) == NULL)
     return FALSE;
-  stead_stmt_bind_text (stmt, 1, name);
+  stead_repo_bind_tidy (stmt, 1, farm->name);
   stead_stmt_bind_text (stmt, 2, unit_words[farm->units]);
   stead_stmt_bind_text (stmt, 3, farm->currency);
   sqlite3_bind_double (stmt, 4, farm->elevation_m);
@@ -159,7 +156,7 @@ person_check (SteadStore   *store,
 {
   static const char taken_sql[] = "SELECT 1 FROM person WHERE name = ?1 AND id <> ?2";
 
-  if (!stead_repo_check_name (&person->name, error))
+  if (!stead_repo_check_name (person->name, error))
     return FALSE;
   if (person->class_year != 0 && !(person->class_year >= 1900 && person->class_year <= 2199))
     return stead_repo_refuse (error, _("The class year %d is not possible. Enter four digits, or leave it empty."),
@@ -185,7 +182,7 @@ stead_person_repo_save (SteadStore   *store,
   stmt = stead_store_prepare (store, person->id == 0 ? insert_sql : update_sql, error);
   if (stmt == NULL)
     return FALSE;
-  stead_stmt_bind_text (stmt, 1, person->name);
+  stead_repo_bind_tidy (stmt, 1, person->name);
   stead_stmt_bind_text (stmt, 2, role_words[person->role]);
   stead_stmt_bind_id (stmt, 3, person->class_year);
   stead_stmt_bind_day (stmt, 4, person->left_on);
@@ -315,7 +312,7 @@ place_check (SteadStore       *store,
 {
   static const char taken_sql[] = "SELECT 1 FROM place WHERE name = ?1 AND id <> ?2";
 
-  if (!stead_repo_check_name (&place->name, error))
+  if (!stead_repo_check_name (place->name, error))
     return FALSE;
   if (!isnan (place->area_m2) && !(place->area_m2 > 0 && place->area_m2 < STEAD_AMOUNT_MAX))
     return stead_repo_refuse (error, _("The area must be above zero. Check the number, or leave it empty."));
@@ -338,7 +335,7 @@ stead_place_repo_save (SteadStore       *store,
   stmt = stead_store_prepare (store, place->id == 0 ? insert_sql : update_sql, error);
   if (stmt == NULL)
     return FALSE;
-  stead_stmt_bind_text (stmt, 1, place->name);
+  stead_repo_bind_tidy (stmt, 1, place->name);
   stead_stmt_bind_text (stmt, 2, place_words[place->kind]);
   stead_stmt_bind_real (stmt, 3, place->area_m2);
   if (place->id != 0)

@@ -314,8 +314,7 @@ check_beside_others (SteadStore             *store,
 
 static void
 bind_entry (SteadStmt             *stmt,
-            const SteadFlockEntry *entry,
-            const char            *note)
+            const SteadFlockEntry *entry)
 {
   sqlite3_bind_int64 (stmt, 1, entry->flock_id);
   stead_stmt_bind_day (stmt, 2, entry->day);
@@ -327,7 +326,7 @@ bind_entry (SteadStmt             *stmt,
   sqlite3_bind_int (stmt, 5, entry->deaths);
   sqlite3_bind_int (stmt, 6, entry->culled);
   stead_stmt_bind_real (stmt, 7, entry->feed_kg);
-  stead_stmt_bind_text (stmt, 8, note);
+  stead_repo_bind_tidy (stmt, 8, entry->note);
   stead_stmt_bind_id (stmt, 9, entry->person_id);
   sqlite3_bind_int (stmt, 10, entry->left_out != FALSE);
 }
@@ -346,14 +345,13 @@ stead_flock_write_entry (SteadStore             *store,
     "UPDATE flock_entry SET batch_id = ?1, day = ?2, eggs = ?3, cracked = ?4, deaths = ?5, culled = ?6,"
     " feed_kg = ?7, note = ?8, person_id = ?9, left_out = ?10 WHERE id = ?11";
   g_autoptr(SteadStmt) stmt = NULL;
-  g_autofree char *note = stead_repo_tidy (entry->note);
 
   if (!check_beside_others (store, entry, flock, error))
     return FALSE;
   stmt = stead_store_prepare (store, before == NULL ? insert_sql : update_sql, error);
   if (stmt == NULL)
     return FALSE;
-  bind_entry (stmt, entry, note);
+  bind_entry (stmt, entry);
   if (before != NULL)
     sqlite3_bind_int64 (stmt, 11, entry->id);
   if (!stead_store_run (store, stmt, error))

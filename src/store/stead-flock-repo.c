@@ -221,7 +221,7 @@ flock_check (SteadStore  *store,
 {
   static const char taken_sql[] = "SELECT 1 FROM batch WHERE name = ?1 AND id <> ?2";
 
-  return stead_repo_check_name (&flock->name, error) &&
+  return stead_repo_check_name (flock->name, error) &&
          check_flock_days (store, flock, error) &&
          check_birds (flock, error) &&
          check_plan (flock, error) &&
@@ -242,15 +242,14 @@ write_batch (SteadStore  *store,
   static const char update_sql[] = "UPDATE batch SET name = ?1, place_id = ?2, started_on = ?3, ended_on = ?4,"
                                    " note = ?5 WHERE id = ?6 AND kind = 'flock'";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, flock->id == 0 ? insert_sql : update_sql, error);
-  g_autofree char *note = stead_repo_tidy (flock->note);
 
   if (stmt == NULL)
     return FALSE;
-  stead_stmt_bind_text (stmt, 1, flock->name);
+  stead_repo_bind_tidy (stmt, 1, flock->name);
   stead_stmt_bind_id (stmt, 2, flock->place_id);
   stead_stmt_bind_day (stmt, 3, flock->housed_on);
   stead_stmt_bind_day (stmt, 4, flock->ended_on);
-  stead_stmt_bind_text (stmt, 5, note);
+  stead_repo_bind_tidy (stmt, 5, flock->note);
   if (flock->id != 0)
     sqlite3_bind_int64 (stmt, 6, flock->id);
   return stead_store_run (store, stmt, error);
@@ -260,7 +259,7 @@ static void
 bind_plan (SteadStmt        *stmt,
            const SteadFlock *flock)
 {
-  stead_stmt_bind_text (stmt, 2, flock->strain);
+  stead_repo_bind_tidy (stmt, 2, flock->strain);
   stead_stmt_bind_day (stmt, 3, flock->hatched_on);
   sqlite3_bind_int64 (stmt, 4, flock->birds);
   sqlite3_bind_int64 (stmt, 5, flock->birds_cost_cents);

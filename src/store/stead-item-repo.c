@@ -128,7 +128,7 @@ item_check (SteadStore  *store,
 {
   static const char taken_sql[] = "SELECT 1 FROM item WHERE name = ?1 AND id <> ?2";
 
-  if (!stead_repo_check_name (&item->name, error))
+  if (!stead_repo_check_name (item->name, error))
     return FALSE;
   if (item->unit->dimension == STEAD_DIMENSION_TEMPERATURE)
     return stead_repo_refuse (error, _("An item is counted, weighed or measured. Choose such a unit."));
@@ -158,11 +158,11 @@ stead_item_repo_save (SteadStore  *store,
   stmt = stead_store_prepare (store, item->id == 0 ? insert_sql : update_sql, error);
   if (stmt == NULL)
     return FALSE;
-  stead_stmt_bind_text (stmt, 1, item->name);
+  stead_repo_bind_tidy (stmt, 1, item->name);
   stead_stmt_bind_text (stmt, 2, stead_item_kind_words[item->kind]);
   stead_stmt_bind_text (stmt, 3, item->unit->id);
-  stead_stmt_bind_text (stmt, 4, item->allergens);
-  stead_stmt_bind_text (stmt, 5, item->storage);
+  stead_repo_bind_tidy (stmt, 4, item->allergens);
+  stead_repo_bind_tidy (stmt, 5, item->storage);
   sqlite3_bind_int (stmt, 6, item->shelf_life_days);
   stead_stmt_bind_real (stmt, 7, item->reorder_base);
   if (item->id != 0)

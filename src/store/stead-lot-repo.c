@@ -230,6 +230,38 @@ refuse_use (const SteadItem  *item,
                             asked, when, had, item->name);
 }
 
+static gboolean
+take_fifo (SteadStore            *store,
+           gint64                 item_id,
+           double                 quantity_base,
+           const SteadMoveFacts  *move,
+           GError               **error)
+{
+  g_autoptr(SteadItem) item = NULL;
+  g_autoptr(SteadLedger) ledger = NULL;
+  SteadFeedPiece piece;
+  double available;
+
+  if (!check_day (store, move->day, error))
+    return FALSE;
+  if (!(quantity_base > STEAD_AMOUNT_EPSILON && quantity_base <= STEAD_AMOUNT_MAX))
+    return stead_repo_refuse (error, _("Enter an amount above zero."));
+  item = stead_item_repo_get (store, item_id, error);
+  ledger = item != NULL ? stead_ledger_load (store, item_id, move->day + 1, error) : NULL;
+  if (ledger == NULL)
+    return FALSE;
+  available = stead_ledger_available (ledger, move->day);
+  if (quantity_base > available + STEAD_AMOUNT_EPSILON)
+    return refuse_use (item, move->day, available, quantity_base, error);
+  while (quantity_base > STEAD_AMOUNT_EPSILON && stead_ledger_take (ledger, move->day, quantity_base, &piece))
+    {
+      if (!write_piece (store, &piece, *move, error))
+        return FALSE;
+      quantity_base -= piece.quantity;
+    }
+  return stead_ledger_settle (store, item_id, move->day + 1, error);
+}
+
 gboolean
 stead_lot_repo_use (SteadStore  *store,
                     gint64       item_id,
@@ -239,33 +271,28 @@ stead_lot_repo_use (SteadStore  *store,
                     gint64       person_id,
                     GError     **error)
 {
-  g_autoptr(SteadItem) item = NULL;
-  g_autoptr(SteadLedger) ledger = NULL;
-  SteadFeedPiece piece;
-  double available;
+  SteadMoveFacts move = { .kind = "used", .day = day, .batch_id = batch_id, .person_id = person_id };
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && batch_id != 0, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  if (!check_day (store, day, error))
-    return FALSE;
-  if (!(quantity_base > STEAD_AMOUNT_EPSILON && quantity_base <= STEAD_AMOUNT_MAX))
-    return stead_repo_refuse (error, _("Enter an amount above zero."));
-  item = stead_item_repo_get (store, item_id, error);
-  ledger = item != NULL ? stead_ledger_load (store, item_id, day + 1, error) : NULL;
-  if (ledger == NULL)
-    return FALSE;
-  available = stead_ledger_available (ledger, day);
-  if (quantity_base > available + STEAD_AMOUNT_EPSILON)
-    return refuse_use (item, day, available, quantity_base, error);
-  while (quantity_base > STEAD_AMOUNT_EPSILON && stead_ledger_take (ledger, day, quantity_base, &piece))
-    {
-      SteadMoveFacts move = { .kind = "used", .batch_id = batch_id, .person_id = person_id };
+  return take_fifo (store, item_id, quantity_base, &move, error);
+}
 
-      if (!write_piece (store, &piece, move, error))
-        return FALSE;
-      quantity_base -= piece.quantity;
-    }
-  return stead_ledger_settle (store, item_id, day + 1, error);
+gboolean
+stead_lot_repo_sell (SteadStore  *store,
+                     gint64       item_id,
+                     SteadDay     day,
+                     double       quantity_base,
+                     const char  *reason,
+                     gint64       person_id,
+                     GError     **error)
+{
+  g_autofree char *why = stead_repo_tidy (reason);
+  SteadMoveFacts move = { .kind = "sold", .day = day, .reason = why, .person_id = person_id };
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
+  g_return_val_if_fail (stead_store_in_action (store), FALSE);
+  return take_fifo (store, item_id, quantity_base, &move, error);
 }
 
 /* --- losses, gifts, counts, corrections ----------------------------------------- */

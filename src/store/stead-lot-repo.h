@@ -85,6 +85,11 @@ GPtrArray *stead_lot_repo_moves (SteadStore *store, gint64 lot_id, GError **erro
 gboolean stead_lot_repo_use (SteadStore *store, gint64 item_id, gint64 batch_id, SteadDay day,
                              double quantity_base, gint64 person_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The same for what goes out with something sold, by no batch: cartons, labels.
+ * @reason (nullable): "Market of March 7". */
+gboolean stead_lot_repo_sell (SteadStore *store, gint64 item_id, SteadDay day, double quantity_base,
+                              const char *reason, gint64 person_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Lost, given, counted, corrected: @quantity_base is signed; a reason is needed. */
 gboolean stead_lot_repo_adjust (SteadStore *store, gint64 lot_id, SteadMoveKind kind, SteadDay day,
                                 double quantity_base, const char *reason, gint64 person_id,

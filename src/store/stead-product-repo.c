@@ -226,7 +226,7 @@ check_stall_costs (const SteadProduct  *product,
     {
       SteadStallCost *cost = product->stall_costs->pdata[i];
 
-      if (!stead_repo_check_name (&cost->name, error) ||
+      if (!stead_repo_check_name (cost->name, error) ||
           !stead_repo_check_cents (cost->name, cost->cents, error))
         return FALSE;
       if (!(cost->per_units >= 0 && cost->per_units <= UNITS_MAX))
@@ -245,7 +245,7 @@ product_check (SteadStore    *store,
 {
   static const char taken_sql[] = "SELECT 1 FROM product WHERE name = ?1 AND id <> ?2";
 
-  return stead_repo_check_name (&product->name, error) &&
+  return stead_repo_check_name (product->name, error) &&
          check_numbers (product, error) &&
          check_parts (product, error) &&
          check_stall_costs (product, error) &&
@@ -269,7 +269,7 @@ write_product (SteadStore    *store,
 
   if (stmt == NULL)
     return FALSE;
-  stead_stmt_bind_text (stmt, 1, product->name);
+  stead_repo_bind_tidy (stmt, 1, product->name);
   stead_stmt_bind_text (stmt, 2, pack_words[product->pack]);
   sqlite3_bind_double (stmt, 3, product->eggs_per_unit);
   stead_stmt_bind_id (stmt, 4, product->flock_id);
@@ -329,7 +329,7 @@ write_stall_cost (SteadStore      *store,
     return FALSE;
   stead_stmt_bind_id (stmt, 1, cost->id);
   sqlite3_bind_int64 (stmt, 2, product_id);
-  stead_stmt_bind_text (stmt, 3, cost->name);
+  stead_repo_bind_tidy (stmt, 3, cost->name);
   sqlite3_bind_int64 (stmt, 4, cost->cents);
   sqlite3_bind_int64 (stmt, 5, cost->per_units);
   if (!stead_store_run (store, stmt, error))
@@ -430,7 +430,6 @@ stead_product_repo_set_price (SteadStore  *store,
   static const char sql[] = "INSERT INTO price (product_id, from_day, cents, note) VALUES (?1, ?2, ?3, ?4)"
                             " ON CONFLICT (product_id, from_day) DO UPDATE SET cents = ?3, note = ?4";
   g_autoptr(SteadStmt) stmt = NULL;
-  g_autofree char *why = stead_repo_tidy (note);
 
   g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
@@ -444,7 +443,7 @@ stead_product_repo_set_price (SteadStore  *store,
   sqlite3_bind_int64 (stmt, 1, product_id);
   stead_stmt_bind_day (stmt, 2, from_day);
   sqlite3_bind_int64 (stmt, 3, cents);
-  stead_stmt_bind_text (stmt, 4, why);
+  stead_repo_bind_tidy (stmt, 4, note);
   return stead_store_run (store, stmt, error);
 }
 

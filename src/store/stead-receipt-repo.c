@@ -200,7 +200,7 @@ check_supplier (SteadReceipt  *receipt,
 
   if (supplier == NULL)
     return stead_repo_refuse (error, _("Enter who it came from: a store, a family, a neighbor."));
-  return stead_repo_check_name (&receipt->supplier, error);
+  return stead_repo_check_name (receipt->supplier, error);
 }
 
 static gboolean
@@ -242,16 +242,14 @@ write_head (SteadStore    *store,
   static const char update_sql[] = "UPDATE receipt SET day = ?1, supplier = ?2, is_gift = ?3, reference = ?4,"
                                    " note = ?5, person_id = ?6, corrects_id = ?7 WHERE id = ?8";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, receipt->id == 0 ? insert_sql : update_sql, error);
-  g_autofree char *reference = stead_repo_tidy (receipt->reference);
-  g_autofree char *note = stead_repo_tidy (receipt->note);
 
   if (stmt == NULL)
     return FALSE;
   stead_stmt_bind_day (stmt, 1, receipt->day);
-  stead_stmt_bind_text (stmt, 2, receipt->supplier);
+  stead_repo_bind_tidy (stmt, 2, receipt->supplier);
   sqlite3_bind_int (stmt, 3, receipt->is_gift != FALSE);
-  stead_stmt_bind_text (stmt, 4, reference);
-  stead_stmt_bind_text (stmt, 5, note);
+  stead_repo_bind_tidy (stmt, 4, receipt->reference);
+  stead_repo_bind_tidy (stmt, 5, receipt->note);
   stead_stmt_bind_id (stmt, 6, receipt->person_id);
   stead_stmt_bind_id (stmt, 7, receipt->corrects_id);
   if (receipt->id != 0)

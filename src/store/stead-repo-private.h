@@ -29,9 +29,14 @@ gboolean stead_repo_missing (GError **error);
 /* Returns: (transfer full) (nullable): @text without blanks at its ends; %NULL if nothing is left */
 char *stead_repo_tidy (const char *text) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Tidies *@name in place; refuses an empty name, one too long, and bad UTF-8. */
-gboolean stead_repo_check_name (char   **name,
-                                GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Binds @text without blanks at its ends; nothing left is SQL NULL. */
+void stead_repo_bind_tidy (SteadStmt  *stmt,
+                           int         at,
+                           const char *text);
+
+/* Refuses an empty name, one too long, and bad UTF-8. */
+gboolean stead_repo_check_name (const char  *name,
+                                GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * stead_repo_check_unique:

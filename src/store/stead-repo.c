@@ -39,11 +39,24 @@ stead_repo_tidy (const char *text)
   return g_steal_pointer (&tidy);
 }
 
-gboolean
-stead_repo_check_name (char   **name,
-                       GError **error)
+void
+stead_repo_bind_tidy (SteadStmt  *stmt,
+                      int         at,
+                      const char *text)
 {
-  g_autofree char *tidy = stead_repo_tidy (*name);
+  g_autofree char *tidy = stead_repo_tidy (text);
+
+  if (tidy == NULL)
+    sqlite3_bind_null (stmt, at);
+  else
+    sqlite3_bind_text (stmt, at, tidy, -1, SQLITE_TRANSIENT);
+}
+
+gboolean
+stead_repo_check_name (const char  *name,
+                       GError     **error)
+{
+  g_autofree char *tidy = stead_repo_tidy (name);
 
   if (tidy == NULL)
     return stead_repo_refuse (error, _("Enter a name."));
@@ -53,8 +66,6 @@ stead_repo_check_name (char   **name,
     return stead_repo_refuse (error, ngettext ("The name is too long. Use at most %d letter.",
                                                "The name is too long. Use at most %d letters.",
                                                STEAD_NAME_MAX), STEAD_NAME_MAX);
-  g_free (*name);
-  *name = g_steal_pointer (&tidy);
   return TRUE;
 }
 
@@ -70,7 +81,7 @@ stead_repo_check_unique (SteadStore  *store,
 
   if (stmt == NULL)
     return FALSE;
-  stead_stmt_bind_text (stmt, 1, name);
+  stead_repo_bind_tidy (stmt, 1, name);
   sqlite3_bind_int64 (stmt, 2, id);
   found = stead_store_step (store, stmt, error);
   if (found == 1)
