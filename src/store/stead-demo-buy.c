@@ -54,8 +54,7 @@ price_of (SteadDemoStory *story,
     }
   first = stead_demo_cents_of (&story->reader, ends[0]);
   last = stead_demo_cents_of (&story->reader, ends[1]);
-  return first == last ? first : stead_money_round ((double) first + share * (double) (last - first) / 25) * 25
-         + (first % 25);
+  return first + 25 * stead_money_round (share * (double) (last - first) / 25);
 }
 
 static double
@@ -158,7 +157,8 @@ plan_newest (SteadDemoStory *story,
 {
   SteadDemoReader *reader = &story->reader;
   int bags = (int) stead_demo_number (reader, "feed", "bags");
-  double left = stead_demo_number (reader, "feed", "days_left") * feed_a_day (story);
+  /* Half a day more: receipts come in whole days. */
+  double left = (stead_demo_number (reader, "feed", "days_left") + 0.5) * feed_a_day (story);
 
   step_back (story, place, MAX (0, bags * LB_BAG - left));
   place->lb = 0;   /* whole days: it came in the morning */

@@ -54,6 +54,7 @@ typedef struct
   double        age_weeks;
   SteadLayCurve curve;
   char        **notes;
+  guint         last_note;
   double        drift;   /* good and bad days hang together */
 } Habits;
 
@@ -73,6 +74,7 @@ read_habits (SteadDemoStory *story,
   habits->feed_entered = stead_demo_number (reader, "feed", "entered");
   habits->age_weeks = stead_demo_number (reader, "flock", "age_weeks");
   habits->notes = stead_demo_list (reader, "notes", "any");
+  habits->last_note = 0;
   habits->drift = 0;
   stead_lay_curve_default (&habits->curve);
 }
@@ -93,15 +95,18 @@ chance_of_egg (SteadDemoStory *story,
 
 /* --- an ordinary day --------------------------------------------------------------- */
 
+/* No note twice in a row. */
 static void
 make_notes (SteadDemoStory *story,
-            const Habits   *habits,
+            Habits         *habits,
             SteadDemoDay   *day)
 {
   guint n = g_strv_length (habits->notes);
 
-  if (gsl_rng_uniform (story->rng) < habits->noted && n > 0)
-    day->note = g_strdup (habits->notes[gsl_rng_uniform_int (story->rng, n)]);
+  if (!(gsl_rng_uniform (story->rng) < habits->noted) || n < 2)
+    return;
+  habits->last_note = (habits->last_note + 1 + (guint) gsl_rng_uniform_int (story->rng, n - 1)) % n;
+  day->note = g_strdup (habits->notes[habits->last_note]);
 }
 
 /* Feed is scooped by the quarter pound. */

@@ -516,12 +516,15 @@ live_buys (Writer  *writer,
   for (; writer->next_buy < buys->len; writer->next_buy++)
     {
       const SteadDemoBuy *buy = buys->pdata[writer->next_buy];
+      g_autofree char *name = NULL;
 
       if (buy->day > writer->at)
         return TRUE;
       if (buy->from == NULL)
         stead_demo_fault (&writer->story->reader, buy->item, "supplier");
-      if (!sound (writer, error) || !act (writer, buy->item, write_buy, buy, error))
+      /* Translators: a step of undo; %s is a store or a family. */
+      name = g_strdup_printf (_("Receipt from %s"), buy->from);
+      if (!sound (writer, error) || !act (writer, name, write_buy, buy, error))
         return FALSE;
     }
   return TRUE;
@@ -558,10 +561,13 @@ live_uses (Writer  *writer,
   for (; writer->next_use < uses->len; writer->next_use++)
     {
       const SteadDemoUse *use = uses->pdata[writer->next_use];
+      g_autofree char *name = NULL;
 
       if (use->day > writer->at)
         return TRUE;
-      if (!act (writer, use->item, write_use, use, error))
+      /* Translators: a step of undo; %s is a thing in the store room. */
+      name = g_strdup_printf (_("Use of %s"), use->item);
+      if (!act (writer, name, write_use, use, error))
         return FALSE;
     }
   return TRUE;
