@@ -220,7 +220,7 @@ show_rows (SteadImportDialog *self)
       if (!only_wrong || row->state == STEAD_ROW_WRONG)
         g_ptr_array_add (rows, (gpointer) row);
     }
-  model = stead_rows_from_array (rows, NULL);
+  model = stead_rows_from_array (g_steal_pointer (&rows), NULL);
   stead_table_set_model (self->table, model);
 }
 

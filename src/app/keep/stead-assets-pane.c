@@ -132,7 +132,7 @@ stead_assets_pane_refresh (SteadPane *pane)
 
   stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
   if (answer != NULL)
-    model = stead_rows_from_array (answer->lines, (GDestroyNotify) stead_asset_line_free);
+    model = stead_rows_from_array (g_steal_pointer (&answer->lines), (GDestroyNotify) stead_asset_line_free);
   stead_table_set_model (self->table, model);
 }
 
@@ -148,13 +148,13 @@ stead_assets_pane_init (SteadAssetsPane *self)
   SteadPane *pane = STEAD_PANE (self);
 
   self->table = stead_pane_add_table (pane, _("Things that last"));
-  stead_table_add_column (self->table, _("Thing"), FALSE, TRUE, name_text, NULL, compare_name, self);
+  stead_table_add_column (self->table, _("Thing"), FALSE, FALSE, name_text, NULL, compare_name, self);
   stead_table_add_column (self->table, _("Bought"), FALSE, FALSE, bought_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Cost"), TRUE, FALSE, cost_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Lasts"), FALSE, FALSE, life_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Wear in 12 months"), TRUE, FALSE, year_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Worth today"), TRUE, FALSE, worth_text, NULL, compare_worth, self);
-  stead_table_add_column (self->table, _("Borne by"), FALSE, FALSE, borne_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("Borne by"), FALSE, TRUE, borne_text, NULL, NULL, self);
   stead_table_set_empty (self->table, _("A coop, a cooler, a scale: what lasts for years belongs here."));
   stead_table_set_activate (self->table, open_asset, self);
   stead_pane_add_button (pane, _("New thing…"), G_CALLBACK (new_cb));

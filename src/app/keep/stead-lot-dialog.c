@@ -115,7 +115,7 @@ show_moves (SteadLotDialog *self,
   gtk_widget_set_hexpand (table, TRUE);
   gtk_box_append (self->slot, table);
   if (moves != NULL)
-    model = stead_rows_from_array (moves, (GDestroyNotify) stead_move_free);
+    model = stead_rows_from_array (g_steal_pointer (&moves), (GDestroyNotify) stead_move_free);
   stead_table_set_model (STEAD_TABLE (table), model);
 }
 

@@ -131,7 +131,7 @@ stead_lots_pane_refresh (SteadPane *pane)
 
   stead_pane_say (pane, _("Each lot came on one receipt line; what left it is on its card."), error);
   if (lots != NULL)
-    model = stead_rows_from_array (lots, (GDestroyNotify) stead_lot_free);
+    model = stead_rows_from_array (g_steal_pointer (&lots), (GDestroyNotify) stead_lot_free);
   stead_table_set_model (self->table, model);
 }
 
@@ -156,12 +156,12 @@ stead_lots_pane_init (SteadLotsPane *self)
 
   self->table = stead_pane_add_table (pane, _("Lots"));
   stead_table_add_column (self->table, _("Lot"), FALSE, FALSE, code_text, NULL, NULL, self);
-  stead_table_add_column (self->table, _("Item"), FALSE, TRUE, item_text, NULL, compare_item, self);
+  stead_table_add_column (self->table, _("Item"), FALSE, FALSE, item_text, NULL, compare_item, self);
   stead_table_add_column (self->table, _("Came on"), FALSE, FALSE, day_text, NULL, compare_day, self);
-  stead_table_add_column (self->table, _("From"), FALSE, FALSE, supplier_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Best by"), FALSE, FALSE, best_by_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("On hand"), TRUE, FALSE, on_hand_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Cost"), TRUE, FALSE, cost_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("From"), FALSE, TRUE, supplier_text, NULL, NULL, self);
   stead_table_set_empty (self->table, _("Nothing is on hand. A receipt brings lots."));
   stead_table_set_activate (self->table, open_lot, self);
   open = stead_pane_add_button (pane, _("Open the lot's card…"), G_CALLBACK (open_cb));

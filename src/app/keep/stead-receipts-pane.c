@@ -170,7 +170,7 @@ stead_receipts_pane_refresh (SteadPane *pane)
 
   stead_pane_say (pane, _("Every purchase and every gift, with what came and what it cost."), error);
   if (receipts != NULL)
-    model = stead_rows_from_array (receipts, (GDestroyNotify) stead_receipt_free);
+    model = stead_rows_from_array (g_steal_pointer (&receipts), (GDestroyNotify) stead_receipt_free);
   stead_table_set_model (self->table, model);
 }
 
@@ -197,9 +197,9 @@ stead_receipts_pane_init (SteadReceiptsPane *self)
   self->table = stead_pane_add_table (pane, _("Receipts"));
   stead_table_add_column (self->table, _("Day"), FALSE, FALSE, day_text, NULL, compare_day, self);
   stead_table_add_column (self->table, _("From"), FALSE, FALSE, supplier_text, NULL, compare_supplier, self);
-  stead_table_add_column (self->table, _("What came"), FALSE, TRUE, lines_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("What came"), FALSE, FALSE, lines_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Total"), TRUE, FALSE, total_text, NULL, compare_total, self);
-  stead_table_add_column (self->table, _("Marks"), FALSE, FALSE, mark_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("Marks"), FALSE, TRUE, mark_text, NULL, NULL, self);
   stead_table_set_empty (self->table, _("Receipts belong here. Enter the last feed bag: day, shop, pounds, price."));
   stead_table_set_activate (self->table, open_receipt, self);
   stead_pane_add_button (pane, _("New receipt…"), G_CALLBACK (new_cb));

@@ -153,7 +153,7 @@ stead_stock_pane_refresh (SteadPane *pane)
 
   stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
   if (answer != NULL)
-    model = stead_rows_from_array (answer->lines, (GDestroyNotify) stead_stock_line_free);
+    model = stead_rows_from_array (g_steal_pointer (&answer->lines), (GDestroyNotify) stead_stock_line_free);
   stead_table_set_model (self->table, model);
 }
 
@@ -169,12 +169,12 @@ stead_stock_pane_init (SteadStockPane *self)
   SteadPane *pane = STEAD_PANE (self);
 
   self->table = stead_pane_add_table (pane, _("Items in the store room"));
-  stead_table_add_column (self->table, _("Item"), FALSE, TRUE, name_text, NULL, compare_name, self);
+  stead_table_add_column (self->table, _("Item"), FALSE, FALSE, name_text, NULL, compare_name, self);
   stead_table_add_column (self->table, _("Kind"), FALSE, FALSE, kind_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("On hand"), TRUE, FALSE, on_hand_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Lasts"), FALSE, FALSE, lasts_text, NULL, compare_lasts, self);
   stead_table_add_column (self->table, _("Cost"), TRUE, FALSE, value_text, NULL, compare_value, self);
-  stead_table_add_column (self->table, _("To look at"), FALSE, FALSE, low_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("To look at"), FALSE, TRUE, low_text, NULL, NULL, self);
   stead_table_set_empty (self->table, _("Feed, litter, cartons belong here. Start with a receipt: it brings its items along."));
   stead_table_set_activate (self->table, edit_item, self);
   stead_pane_add_button (pane, _("New receipt…"), G_CALLBACK (new_receipt_cb));

@@ -207,14 +207,14 @@ build_weeks (SteadRaisePage *self)
   GtkWidget *table = stead_table_new (_("Weeks of the flock"));
 
   self->weeks = STEAD_TABLE (table);
-  stead_table_add_column (self->weeks, _("Week of"), FALSE, TRUE, week_text, NULL, compare_week, self);
+  stead_table_add_column (self->weeks, _("Week of"), FALSE, FALSE, week_text, NULL, compare_week, self);
   stead_table_add_column (self->weeks, _("Age, weeks"), TRUE, FALSE, age_text, NULL, compare_week, self);
   stead_table_add_column (self->weeks, _("Eggs"), TRUE, FALSE, eggs_text, NULL, NULL, self);
   stead_table_add_column (self->weeks, _("From 100 hens a day"), TRUE, FALSE, rate_text, NULL, compare_rate, self);
   stead_table_add_column (self->weeks, _("Cracked"), TRUE, FALSE, cracked_text, NULL, NULL, self);
   stead_table_add_column (self->weeks, _("Lost"), TRUE, FALSE, deaths_text, NULL, NULL, self);
   stead_table_add_column (self->weeks, _("Feed"), TRUE, FALSE, feed_text, NULL, NULL, self);
-  stead_table_add_column (self->weeks, "", FALSE, FALSE, left_out_text, NULL, NULL, self);
+  stead_table_add_column (self->weeks, _("Remark"), FALSE, TRUE, left_out_text, NULL, NULL, self);
   stead_table_set_empty (self->weeks, _("Weeks appear here once eggs are recorded."));
   gtk_widget_set_hexpand (table, TRUE);
   gtk_box_append (self->weeks_slot, table);
@@ -229,7 +229,7 @@ show_weeks (SteadRaisePage *self)
 
   for (guint i = self->answer->weeks->len; i-- > 0;)
     g_ptr_array_add (rows, g_memdup2 (&g_array_index (self->answer->weeks, SteadLayWeek, i), sizeof (SteadLayWeek)));
-  model = stead_rows_from_array (rows, g_free);
+  model = stead_rows_from_array (g_steal_pointer (&rows), g_free);
   stead_table_set_model (self->weeks, model);
 }
 
