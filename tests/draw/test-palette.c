@@ -64,6 +64,44 @@ test_egg_needs_its_outline (void)
                                              stead_palette_rgb (STEAD_SCHEME_LIGHT, STEAD_ROLE_CARD)), <, MARK);
 }
 
+/* The colour that a style sheet defines for @name; -1: none. */
+static gint64
+css_color (const char *css,
+           const char *name)
+{
+  g_autofree char *start = g_strdup_printf ("@define-color %s #", name);
+  const char *at = strstr (css, start);
+
+  return at == NULL ? -1 : g_ascii_strtoll (at + strlen (start), NULL, 16);
+}
+
+/* The window and the drawings have one set of colours. */
+static void
+test_same_as_the_style_sheets (void)
+{
+  static const char * const names[STEAD_N_ROLES] = {
+    "page", "card", "ink", "soft", "rule", "shell", "water", "tomato", "egg", "fish", "crop", "sauce",
+  };
+  static const struct { const char *file; SteadScheme scheme; } sheets[] = {
+    { "steading.css", STEAD_SCHEME_LIGHT }, { "steading-dark.css", STEAD_SCHEME_DARK },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (sheets); i++)
+    {
+      g_autofree char *path = g_test_build_filename (G_TEST_DIST, "..", "ui", sheets[i].file, NULL);
+      g_autoptr(GError) error = NULL;
+      g_autofree char *css = NULL;
+
+      g_file_get_contents (path, &css, NULL, &error);
+      g_assert_no_error (error);
+      for (int role = 0; role < STEAD_N_ROLES; role++)
+        {
+          g_test_message ("%s: %s", sheets[i].file, names[role]);
+          g_assert_cmpint (css_color (css, names[role]), ==, stead_palette_rgb (sheets[i].scheme, (SteadRole) role));
+        }
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -72,5 +110,6 @@ main (int    argc,
   g_test_add_func ("/draw/palette/pairs", test_pairs);
   g_test_add_func ("/draw/palette/contrast", test_contrast);
   g_test_add_func ("/draw/palette/egg-needs-its-outline", test_egg_needs_its_outline);
+  g_test_add_func ("/draw/palette/same-as-the-style-sheets", test_same_as_the_style_sheets);
   return g_test_run ();
 }
