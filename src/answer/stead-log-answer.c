@@ -1,0 +1,278 @@
+/* stead-log-answer.c - what was written down, as rows for a spreadsheet. */
+#include "config.h"
+
+#include "answer/stead-log-answer.h"
+#include "store/stead-farm-repo.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+void
+stead_log_answer_free (SteadLogAnswer *self)
+{
+  if (self == NULL)
+    return;
+  for (guint row = 0; row < self->rows->len; row++)
+    for (guint column = 0; column < self->columns->len; column++)
+      g_free (((SteadLogCell *) self->rows->pdata[row])[column].text);
+  for (guint column = 0; column < self->columns->len; column++)
+    g_free (g_array_index (self->columns, SteadLogColumn, column).title);
+  g_ptr_array_unref (self->rows);
+  g_array_unref (self->columns);
+  g_free (self->title);
+  g_free (self->currency);
+  g_free (self);
+}
+
+const SteadLogColumn *
+stead_log_answer_column (const SteadLogAnswer *self,
+                         guint                 column)
+{
+  g_return_val_if_fail (self != NULL && column < self->columns->len, NULL);
+  return &g_array_index (self->columns, SteadLogColumn, column);
+}
+
+const SteadLogCell *
+stead_log_answer_cell (const SteadLogAnswer *self,
+                       guint                 row,
+                       guint                 column)
+{
+  g_return_val_if_fail (self != NULL && row < self->rows->len && column < self->columns->len, NULL);
+  return &((const SteadLogCell *) self->rows->pdata[row])[column];
+}
+
+static SteadLogAnswer *
+log_answer_new (char       *title,
+                const char *currency,
+                SteadStore *store)
+{
+  SteadLogAnswer *self = g_new0 (SteadLogAnswer, 1);
+
+  self->title = title;
+  self->currency = g_strdup (currency);
+  self->today = stead_store_get_today (store);
+  self->columns = g_array_new (FALSE, TRUE, sizeof (SteadLogColumn));
+  self->rows = g_ptr_array_new_with_free_func (g_free);
+  return self;
+}
+
+static void
+add_column (SteadLogAnswer *self,
+            char           *title,
+            SteadCellKind   kind,
+            int             digits,
+            gboolean        sum)
+{
+  SteadLogColumn column = { title, kind, digits, sum };
+
+  g_array_append_val (self->columns, column);
+}
+
+static SteadLogCell *
+add_row (SteadLogAnswer *self)
+{
+  SteadLogCell *row = g_new0 (SteadLogCell, self->columns->len);
+
+  g_ptr_array_add (self->rows, row);
+  return row;
+}
+
+static SteadLogCell
+text_cell (const char *text)
+{
+  return (SteadLogCell) { .filled = text != NULL && *text != '\0', .text = g_strdup (text) };
+}
+
+static SteadLogCell
+whole_cell (gint64   whole,
+            gboolean filled)
+{
+  return (SteadLogCell) { .filled = filled, .whole = whole };
+}
+
+/* --- a flock's log --------------------------------------------------------- */
+
+enum
+{
+  LOG_DAY,
+  LOG_AGE,
+  LOG_HENS,
+  LOG_EGGS,
+  LOG_CRACKED,
+  LOG_FEED,
+  LOG_DEATHS,
+  LOG_CULLED,
+  LOG_LEFT_OUT,
+  LOG_NOTE,
+  LOG_PERSON,
+};
+
+static void
+add_log_columns (SteadLogAnswer  *self,
+                 const SteadUnit *feed_unit)
+{
+  add_column (self, g_strdup (C_("column of a log", "Date")), STEAD_CELL_DAY, 0, FALSE);
+  add_column (self, g_strdup (C_("column of a log", "Age (weeks)")), STEAD_CELL_NUMBER, 1, FALSE);
+  add_column (self, g_strdup (C_("column of a log", "Hens")), STEAD_CELL_COUNT, 0, FALSE);
+  add_column (self, g_strdup (C_("column of a log", "Eggs")), STEAD_CELL_COUNT, 0, TRUE);
+  add_column (self, g_strdup (C_("column of a log", "Cracked")), STEAD_CELL_COUNT, 0, TRUE);
+  /* Translators: column of a log; %s is a unit: "Feed (lb)". */
+  add_column (self, g_strdup_printf (_("Feed (%s)"), stead_unit_symbol (feed_unit)), STEAD_CELL_NUMBER, 3, TRUE);
+  add_column (self, g_strdup (C_("column of a log", "Died")), STEAD_CELL_COUNT, 0, TRUE);
+  add_column (self, g_strdup (C_("column of a log", "Culled")), STEAD_CELL_COUNT, 0, TRUE);
+  add_column (self, g_strdup (C_("column of a log", "Left out")), STEAD_CELL_TEXT, 0, FALSE);
+  add_column (self, g_strdup (C_("column of a log", "Note")), STEAD_CELL_TEXT, 0, FALSE);
+  add_column (self, g_strdup (C_("column of a log", "Person")), STEAD_CELL_TEXT, 0, FALSE);
+}
+
+/* Returns: (transfer full): names by id */
+static GHashTable *
+read_people (SteadStore  *store,
+             GError     **error)
+{
+  g_autoptr(GPtrArray) people = stead_person_repo_list (store, error);
+  GHashTable *names;
+
+  if (people == NULL)
+    return NULL;
+  names = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_free);
+  for (guint i = 0; i < people->len; i++)
+    {
+      const SteadPerson *person = people->pdata[i];
+
+      g_hash_table_insert (names, g_memdup2 (&person->id, sizeof person->id), g_strdup (person->name));
+    }
+  return names;
+}
+
+static void
+fill_log_row (SteadLogCell          *row,
+              const SteadFlockEntry *entry,
+              const SteadFlock      *flock,
+              const SteadUnit       *feed_unit,
+              GHashTable            *people,
+              gint64                 hens)
+{
+  row[LOG_DAY] = whole_cell (entry->day, TRUE);
+  row[LOG_AGE] = (SteadLogCell) { .filled = TRUE, .number = stead_age_weeks (flock->hatched_on, entry->day) };
+  row[LOG_HENS] = whole_cell (hens, TRUE);
+  row[LOG_EGGS] = whole_cell (entry->eggs, entry->eggs != STEAD_COUNT_NONE);
+  row[LOG_CRACKED] = whole_cell (entry->cracked, entry->eggs != STEAD_COUNT_NONE);
+  if (isfinite (entry->feed_kg))
+    row[LOG_FEED] = (SteadLogCell) { .filled = TRUE,
+                                     .number = stead_quantity_from_base (entry->feed_kg, feed_unit) };
+  row[LOG_DEATHS] = whole_cell (entry->deaths, TRUE);
+  row[LOG_CULLED] = whole_cell (entry->culled, TRUE);
+  /* Translators: in the column "Left out" of a log. */
+  row[LOG_LEFT_OUT] = text_cell (entry->left_out ? C_("left out of a log", "yes") : NULL);
+  row[LOG_NOTE] = text_cell (entry->note);
+  row[LOG_PERSON] = text_cell (g_hash_table_lookup (people, &entry->person_id));
+}
+
+SteadLogAnswer *
+stead_log_answer_flock (SteadStore  *store,
+                        gint64       flock_id,
+                        GError     **error)
+{
+  g_autoptr(SteadFarm) farm = stead_farm_repo_get (store, error);
+  g_autoptr(SteadFlock) flock = farm == NULL ? NULL : stead_flock_repo_get (store, flock_id, error);
+  g_autoptr(GHashTable) people = flock == NULL ? NULL : read_people (store, error);
+  g_autoptr(GPtrArray) entries = NULL;
+  const SteadUnit *feed_unit;
+  SteadLogAnswer *self;
+  gint64 alive, lost_today = 0;
+
+  if (people == NULL)
+    return NULL;
+  entries = stead_flock_repo_entries (store, flock_id, flock->housed_on, stead_store_get_today (store), error);
+  if (entries == NULL)
+    return NULL;
+  feed_unit = stead_unit_default (STEAD_DIMENSION_MASS, farm->units);
+  /* Translators: title of an export; the flock's name. */
+  self = log_answer_new (g_strdup_printf (_("Log of %s"), flock->name), farm->currency, store);
+  self->from = flock->housed_on;
+  self->to = flock->ended_on != STEAD_DAY_NONE ? flock->ended_on : self->today;
+  add_log_columns (self, feed_unit);
+  alive = flock->birds;
+  for (guint i = 0; i < entries->len; i++)
+    {
+      const SteadFlockEntry *entry = entries->pdata[i];
+
+      /* Several entries of a day show the same hens: those that the day began with. */
+      if (i > 0 && entry->day != ((const SteadFlockEntry *) entries->pdata[i - 1])->day)
+        {
+          alive -= lost_today;
+          lost_today = 0;
+        }
+      fill_log_row (add_row (self), entry, flock, feed_unit, people, alive);
+      lost_today += entry->deaths + entry->culled;
+    }
+  return self;
+}
+
+/* --- the lines of a cost --------------------------------------------------- */
+
+enum
+{
+  COST_PART,
+  COST_DAY,
+  COST_WHAT,
+  COST_QUANTITY,
+  COST_AMOUNT,
+};
+
+static void
+add_cost_columns (SteadLogAnswer *self)
+{
+  add_column (self, g_strdup (C_("column of costs", "Part")), STEAD_CELL_TEXT, 0, FALSE);
+  add_column (self, g_strdup (C_("column of costs", "Date")), STEAD_CELL_DAY, 0, FALSE);
+  add_column (self, g_strdup (C_("column of costs", "What")), STEAD_CELL_TEXT, 0, FALSE);
+  add_column (self, g_strdup (C_("column of costs", "Quantity")), STEAD_CELL_TEXT, 0, FALSE);
+  /* Translators: column of costs; %s is a currency: "Amount (USD)". */
+  add_column (self, g_strdup_printf (_("Amount (%s)"), self->currency), STEAD_CELL_MONEY, 0, TRUE);
+}
+
+static gboolean
+add_part (SteadLogAnswer         *self,
+          SteadStore             *store,
+          const SteadCostAnswer  *cost,
+          SteadCostKind           kind,
+          GError                **error)
+{
+  g_autoptr(GPtrArray) entries = stead_cost_answer_entries (store, cost, kind, error);
+
+  if (entries == NULL)
+    return FALSE;
+  for (guint i = 0; i < entries->len; i++)
+    {
+      const SteadCostEntry *entry = entries->pdata[i];
+      SteadLogCell *row = add_row (self);
+
+      row[COST_PART] = text_cell (cost->labels[kind]);
+      row[COST_DAY] = whole_cell (entry->day, entry->day != STEAD_DAY_NONE);
+      row[COST_WHAT] = text_cell (entry->what);
+      row[COST_QUANTITY] = text_cell (entry->quantity);
+      row[COST_AMOUNT] = whole_cell (entry->cents, TRUE);
+    }
+  return TRUE;
+}
+
+SteadLogAnswer *
+stead_log_answer_cost (SteadStore             *store,
+                       const SteadCostAnswer  *cost,
+                       GError                **error)
+{
+  g_autoptr(SteadLogAnswer) self = NULL;
+
+  g_return_val_if_fail (cost != NULL, NULL);
+  /* Translators: title of an export; the product's name. */
+  self = log_answer_new (g_strdup_printf (_("Costs of %s"), cost->product->name), cost->farm->currency, store);
+  self->from = cost->from;
+  self->to = cost->to;
+  add_cost_columns (self);
+  for (int kind = 0; kind < STEAD_N_COST_KINDS; kind++)
+    if (cost->sheet.parts[kind].total_cents > 0
+        && !add_part (self, store, cost, (SteadCostKind) kind, error))
+      return NULL;
+  return g_steal_pointer (&self);
+}

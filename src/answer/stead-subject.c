@@ -1,0 +1,134 @@
+/* stead-subject.c - which product or flock a question or a paper is about, by name. */
+#include "config.h"
+
+#include "answer/stead-answer-error.h"
+#include "answer/stead-subject.h"
+#include "store/stead-flock-repo.h"
+#include "store/stead-product-repo.h"
+
+#include <glib/gi18n-lib.h>
+
+/* Something with a name, of either kind. */
+typedef struct
+{
+  gint64      id;
+  const char *name;
+  gboolean    over;
+} Named;
+
+static char *
+folded (const char *name)
+{
+  g_autofree char *copy = g_strdup (name);
+
+  return g_utf8_casefold (g_strstrip (copy), -1);
+}
+
+/* The names, for a message: "Eggs, Eggs in trays". */
+static char *
+names_of (GArray *all)
+{
+  g_autoptr(GString) names = g_string_new (NULL);
+
+  for (guint i = 0; i < all->len; i++)
+    g_string_append_printf (names, i == 0 ? "%s" : ", %s", g_array_index (all, Named, i).name);
+  return g_strdup (names->str);
+}
+
+/* Returns: (nullable): the one called @name, or without a name the first that is not over */
+static const Named *
+pick (GArray     *all,
+      const char *name)
+{
+  g_autofree char *wanted = name == NULL ? NULL : folded (name);
+
+  for (guint i = 0; i < all->len; i++)
+    {
+      const Named *named = &g_array_index (all, Named, i);
+      g_autofree char *its = folded (named->name);
+
+      if (wanted == NULL ? !named->over : g_str_equal (wanted, its))
+        return named;
+    }
+  return wanted == NULL && all->len > 0 ? &g_array_index (all, Named, 0) : NULL;
+}
+
+gboolean
+stead_subject_product (SteadStore  *store,
+                       const char  *name,
+                       gint64      *out_id,
+                       GError     **error)
+{
+  g_autoptr(GPtrArray) products = NULL;
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
+  const Named *picked;
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  products = stead_product_repo_list (store, TRUE, error);
+  if (products == NULL)
+    return FALSE;
+  for (guint i = 0; i < products->len; i++)
+    {
+      const SteadProduct *product = products->pdata[i];
+      Named named = { product->id, product->name, product->retired_on != STEAD_DAY_NONE };
+
+      g_array_append_val (all, named);
+    }
+  picked = pick (all, name);
+  if (picked != NULL)
+    {
+      *out_id = picked->id;
+      return TRUE;
+    }
+  if (all->len == 0)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                         _("There is no product yet. Add one in Price."));
+  else
+    {
+      g_autofree char *names = names_of (all);
+
+      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+                   _("No product is called “%s”. There is: %s."), name, names);
+    }
+  return FALSE;
+}
+
+gboolean
+stead_subject_flock (SteadStore  *store,
+                     const char  *name,
+                     gint64      *out_id,
+                     GError     **error)
+{
+  g_autoptr(GPtrArray) flocks = NULL;
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
+  const Named *picked;
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  flocks = stead_flock_repo_list (store, TRUE, error);
+  if (flocks == NULL)
+    return FALSE;
+  for (guint i = 0; i < flocks->len; i++)
+    {
+      const SteadFlock *flock = flocks->pdata[i];
+      Named named = { flock->id, flock->name, flock->ended_on != STEAD_DAY_NONE };
+
+      g_array_append_val (all, named);
+    }
+  picked = pick (all, name);
+  if (picked != NULL)
+    {
+      *out_id = picked->id;
+      return TRUE;
+    }
+  if (all->len == 0)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                         _("There is no flock yet. Add one in Raise."));
+  else
+    {
+      g_autofree char *names = names_of (all);
+
+      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+                   _("No flock is called “%s”. There is: %s."), name, names);
+    }
+  return FALSE;
+}
