@@ -116,15 +116,19 @@ static gint64
 whole_from (const Lines *lines,
             double       k)
 {
-  /* A step of a size that is not whole may end before the next whole unit;
-   * the one after it then starts with the loss of a further step. */
-  for (int tries = 0; !isnan (k) && tries < 64; tries++)
+  /* A step whose size is not whole may end before the next whole unit, which
+   * then carries the cost of a further step: ask again from there.  A few
+   * rounds do, but where steps just pay for themselves it could go on. */
+  for (int tries = 0; !isnan (k) && tries < 10000; tries++)
     {
       double whole = stead_round_up (even_in (lines, k));
+      double at = steps_at (lines, whole);
 
-      if (whole <= stead_round_down (end_of (lines, k)))
-        return whole < 9e15 ? (gint64) whole : -1;
-      k = step_without_loss (lines, k + 1);
+      if (!(whole < 9e15))
+        return -1;
+      if (at <= k)
+        return (gint64) whole;
+      k = step_without_loss (lines, at);
     }
   return -1;
 }
@@ -194,27 +198,40 @@ stead_cvp_even_whole_units (const SteadCvp *cvp,
   return whole_from (&lines, step_without_loss (&lines, 1));
 }
 
+/* The first whole unit of the run without loss that ends at @units, where there
+ * is none. */
+static gint64
+run_start (const SteadCvp *cvp,
+           const Lines    *lines,
+           double          units)
+{
+  double k;
+
+  /* The bound counts a loss just above the end of a step, where there may be
+   * no whole unit: go back from it to a step that has one. */
+  for (k = step_with_loss (lines, steps_at (lines, units)); k > 1; k--)
+    {
+      double first = stead_round_down (end_of (lines, k - 1)) + 1;
+
+      if (first <= MIN (end_of (lines, k), units) && stead_cvp_profit_cents (cvp, first) < 0)
+        break;
+    }
+  return (gint64) stead_round_up (even_in (lines, k));
+}
+
 gint64
 stead_cvp_lasting_whole_units (const SteadCvp *cvp,
                                double          max_units)
 {
   Lines lines;
-  double k;
 
   g_return_val_if_fail (cvp != NULL, -1);
-  lines = lines_for (cvp, 0);
-  if (lines.margin <= 0 || stead_cvp_profit_cents (cvp, max_units) < 0)
-    return -1;
-  /* The bound counts a loss just above the end of a step, where there may be
-   * no whole unit: go back from it to a step that has one. */
-  for (k = step_with_loss (&lines, steps_at (&lines, max_units)); k > 1; k--)
-    {
-      double first = stead_round_down (end_of (&lines, k - 1)) + 1;
+  g_return_val_if_fail (max_units >= 0 && max_units <= 1e9, -1);
 
-      if (first <= MIN (end_of (&lines, k), max_units) && stead_cvp_profit_cents (cvp, first) < 0)
-        break;
-    }
-  return (gint64) stead_round_up (even_in (&lines, k));
+  lines = lines_for (cvp, 0);
+  if (lines.margin <= 0 || stead_cvp_profit_cents (cvp, stead_round_down (max_units)) < 0)
+    return -1;
+  return run_start (cvp, &lines, max_units);
 }
 
 /* How far the plan lies above the loss below it, or below the next profit above it. */
@@ -224,27 +241,33 @@ fill_safety (const SteadCvp  *cvp,
 {
   Lines lines = lines_for (cvp, 0);
   double k = steps_at (&lines, cvp->planned_units);
+  gboolean loss = out->profit_cents < 0;
+  gint64 edge;
 
   out->safety_units = NAN;
   out->safety_frac = NAN;
   if (isnan (out->even_units))
     return;
-  k = out->profit_cents >= 0 ? step_with_loss (&lines, k) : step_without_loss (&lines, k);
+  k = loss ? step_without_loss (&lines, k) : step_with_loss (&lines, k);
   if (isnan (k))
     return;
+  edge = loss ? whole_from (&lines, k) : run_start (cvp, &lines, cvp->planned_units);
   out->safety_units = cvp->planned_units - even_in (&lines, k);
-  out->safety_whole_units = (gint64) stead_round_down (cvp->planned_units
-                                                       - (double) whole_from (&lines, k));
+  out->safety_whole_units = (gint64) stead_round_down (cvp->planned_units - (double) edge);
   if (cvp->planned_units > 0)
     out->safety_frac = out->safety_units / cvp->planned_units;
 }
 
-static double
-look_ahead (const SteadCvp *cvp)
+/* Beyond every step: each brings the same gain, so a gain above 0 ends all loss
+ * at last, and one of 0 or less never does. */
+static gint64
+lasting_for_good (const SteadCvp *cvp)
 {
-  double units = MAX (1000, 10 * cvp->planned_units);
+  Lines lines = lines_for (cvp, 0);
 
-  return has_steps (cvp) ? MAX (units, 10 * cvp->step_units) : units;
+  if (isnan (stead_cvp_even_units (cvp, 0)) || lines.step_gain <= 0)
+    return -1;
+  return run_start (cvp, &lines, INFINITY);
 }
 
 void
@@ -268,8 +291,7 @@ stead_cvp_figures (const SteadCvp  *cvp,
     .target_whole_units = stead_cvp_even_whole_units (cvp, cvp->target_cents),
     .needed_price_cents = NAN,
   };
-  out->lasting_whole_units = has_steps (cvp) ? stead_cvp_lasting_whole_units (cvp, look_ahead (cvp))
-                                             : out->even_whole_units;
+  out->lasting_whole_units = has_steps (cvp) ? lasting_for_good (cvp) : out->even_whole_units;
   out->even_sales_cents = out->even_units * cvp->price_cents;
   out->leverage = out->profit_cents != 0 ? total_margin / out->profit_cents : NAN;
   if (cvp->planned_units > 0)

@@ -28,7 +28,7 @@ typedef struct
   double   margin_frac;           /* of the price; NAN at a price of 0 */
   double   even_units;            /* exact crossing, where the lines meet first; NAN: never */
   gint64   even_whole_units;      /* first whole unit without loss; -1: never */
-  gint64   lasting_whole_units;   /* from here on no loss up to the look-ahead; -1: never */
+  gint64   lasting_whole_units;   /* from here on no loss, however many are sold; -1: never */
   double   even_sales_cents;
   double   profit_cents;          /* at the plan */
   double   safety_units;          /* plan less exact break-even; negative: the plan loses */
@@ -46,10 +46,11 @@ typedef struct
  * @out: (out): the figures
  *
  * No heap is touched: this runs at each step of a drag.
- * With steps the candidate in each step is accepted only inside that step, and
- * the look-ahead for the lasting figure goes to max(10 * planned, 10 steps, 1000)
- * units.  The safety figures tell how far the plan stands above the loss next
- * below it, or below the end of the loss that it stands in.
+ * With steps the candidate in each step is accepted only inside that step.  A
+ * step that costs as much as its units bring, or more, leaves no lasting figure:
+ * past its end the loss comes back.  The safety figures tell how far the plan
+ * stands above the loss next below it, or below the end of the loss that it
+ * stands in.
  * Sources: OpenStax Principles of Accounting vol. 2, sections 2.2 and 3.1 to 3.5.
  */
 void stead_cvp_figures (const SteadCvp  *cvp,
@@ -95,7 +96,7 @@ gint64 stead_cvp_even_whole_units (const SteadCvp *cvp,
 /**
  * stead_cvp_lasting_whole_units:
  * @cvp: the product
- * @max_units: the last unit looked at
+ * @max_units: the last unit looked at, 0 to 1e9
  *
  * Returns: the whole unit from which on there is no loss up to @max_units; -1: none
  */

@@ -266,7 +266,8 @@ format_with_symbol (gint64      cents,
   g_return_val_if_fail (known != NULL, NULL);
 
   split_digits (cents, known->digits, whole, part);
-  letters = g_ascii_isalpha (known->symbol[strlen (known->symbol) - 1]);
+  letters = g_unichar_isalpha (g_utf8_get_char (g_utf8_find_prev_char (
+    known->symbol, known->symbol + strlen (known->symbol))));
   text = g_string_new (cents < 0 ? "\xe2\x88\x92" : "");
   if (!after)
     {
@@ -388,12 +389,12 @@ strip_currency (char            *text,
                 const Currency  *known,
                 GError         **error)
 {
-  g_autofree char *long_symbol = g_strconcat (g_str_equal (known->symbol, "$") ? "US" : "",
-                                              known->symbol, NULL);
+  gboolean named = strip_word (text, known->code);
 
-  if (strip_word (text, known->code)
-      || (g_str_equal (known->code, "USD") && strip_word (text, long_symbol))
-      || strip_word (text, known->symbol))
+  /* "$4 CAD" and "US$4" name it twice. */
+  if (g_str_equal (known->code, "USD") && strip_word (text, "US$"))
+    return TRUE;
+  if (strip_word (text, known->symbol) || named)
     return TRUE;
   for (gsize i = 0; i < G_N_ELEMENTS (currencies); i++)
     if (strip_word (text, currencies[i].code)

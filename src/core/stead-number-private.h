@@ -14,8 +14,8 @@ G_BEGIN_DECLS
 /* A decimal number as digits, so that money needs no double on its way. */
 typedef struct
 {
-  char whole[24];   /* ASCII digits without leading zeros, "0" for none */
-  char part[24];    /* ASCII digits after the point, as typed */
+  char whole[STEAD_TEXT_MAX + 1];  /* ASCII digits without leading zeros, "0" for none */
+  char part[STEAD_TEXT_MAX + 1];   /* ASCII digits after the point, as typed */
 } SteadDecimal;
 
 /* What the locale of this moment writes; the strings are the C library's. */

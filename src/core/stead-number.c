@@ -247,18 +247,28 @@ last_is_part (const Group *groups,
   return separator == *stead_number_style ().point;
 }
 
-static gboolean
+/* A buffer holds as many digits as a whole text may have. */
+static void
 append_digits (char        *buffer,
                gsize        size,
                const Group *group)
 {
   gsize used = strlen (buffer);
+  gsize length = MIN (group->length, size - 1 - used);
 
-  if (used + group->length >= size)
-    return FALSE;
-  memcpy (buffer + used, group->digits, group->length);
-  buffer[used + group->length] = '\0';
-  return TRUE;
+  memcpy (buffer + used, group->digits, length);
+  buffer[used + length] = '\0';
+}
+
+/* "007" is 7, "000" is 0. */
+static void
+strip_zeros (char *whole)
+{
+  gsize zeros = strspn (whole, "0");
+
+  memmove (whole, whole + zeros, strlen (whole) + 1 - zeros);
+  if (whole[0] == '\0')
+    strcpy (whole, "0");
 }
 
 gboolean
@@ -268,7 +278,6 @@ stead_decimal_scan (const char   **cursor,
   Group groups[MAX_GROUPS];
   gsize n = split_groups (*cursor, groups);
   gsize n_whole;
-  gsize zeros = 0;
   const char *end;
   SteadDecimal decimal = { "", "" };
 
@@ -278,16 +287,10 @@ stead_decimal_scan (const char   **cursor,
   if (!groups_are_whole (groups, n_whole))
     return FALSE;
   for (gsize i = 0; i < n_whole; i++)
-    if (!append_digits (decimal.whole, sizeof decimal.whole, &groups[i]))
-      return FALSE;
-  if (n_whole < n && !append_digits (decimal.part, sizeof decimal.part, &groups[n - 1]))
-    return FALSE;
-
-  while (decimal.whole[zeros] == '0')
-    zeros++;
-  memmove (decimal.whole, decimal.whole + zeros, strlen (decimal.whole) + 1 - zeros);
-  if (decimal.whole[0] == '\0')
-    strcpy (decimal.whole, "0");
+    append_digits (decimal.whole, sizeof decimal.whole, &groups[i]);
+  if (n_whole < n)
+    append_digits (decimal.part, sizeof decimal.part, &groups[n - 1]);
+  strip_zeros (decimal.whole);
   end = groups[n - 1].digits + groups[n - 1].length;
   /* "5." at the end of a word. */
   if (n_whole == n && *end == '.' && (end[1] == '\0' || end[1] == ' '))

@@ -48,6 +48,18 @@ test_parse (void)
     { "Yesterday", STEAD_DATE_ORDER_UNKNOWN, 2026, 3, 3 },
     { "12/31", STEAD_DATE_ORDER_UNKNOWN, 2025, 12, 31 },
     { "1/1/99", STEAD_DATE_ORDER_MDY, 1999, 1, 1 },
+    { "1/1/75", STEAD_DATE_ORDER_MDY, 2075, 1, 1 }, { "1/1/77", STEAD_DATE_ORDER_MDY, 1977, 1, 1 },
+    { "Mar 11", STEAD_DATE_ORDER_UNKNOWN, 2026, 3, 11 },
+    { "29 Feb", STEAD_DATE_ORDER_UNKNOWN, 2024, 2, 29 },
+    { "3rd of March, 2026", STEAD_DATE_ORDER_UNKNOWN, 2026, 3, 3 },
+    { "2026 Mar 3", STEAD_DATE_ORDER_UNKNOWN, 2026, 3, 3 },
+    { "2026/3/3", STEAD_DATE_ORDER_DMY, 2026, 3, 3 }, { "sept 1", STEAD_DATE_ORDER_MDY, 2025, 9, 1 },
+    { "5 mayo", STEAD_DATE_ORDER_UNKNOWN, 2025, 5, 5 }, { "1 ene 2026", STEAD_DATE_ORDER_UNKNOWN, 2026, 1, 1 },
+    { "miércoles 4 de marzo", STEAD_DATE_ORDER_UNKNOWN, 2026, 3, 4 },
+    { "martes 3 marzo", STEAD_DATE_ORDER_UNKNOWN, 2026, 3, 3 },
+    { "hoy", STEAD_DATE_ORDER_UNKNOWN, 2026, 3, 4 }, { "AYER", STEAD_DATE_ORDER_UNKNOWN, 2026, 3, 3 },
+    { "3\u22123\u22122026", STEAD_DATE_ORDER_MDY, 2026, 3, 3 }, { "12.31.", STEAD_DATE_ORDER_MDY, 2025, 12, 31 },
+    { "5/5", STEAD_DATE_ORDER_UNKNOWN, 2025, 5, 5 }, { "03/04", STEAD_DATE_ORDER_YMD, 2026, 3, 4 },
   };
   SteadDay today = stead_day_new (2026, 3, 4);
 
@@ -74,6 +86,18 @@ test_refused (void)
     { "13/4/2026", STEAD_DATE_ORDER_MDY, STEAD_CORE_ERROR_RANGE },
     { "0000-03-03", STEAD_DATE_ORDER_MDY, STEAD_CORE_ERROR_RANGE },
     { "22", STEAD_DATE_ORDER_MDY, STEAD_CORE_ERROR_PARSE },
+    { "3 4 2026", STEAD_DATE_ORDER_MDY, STEAD_CORE_ERROR_PARSE },
+    { "Mar Apr 3", STEAD_DATE_ORDER_MDY, STEAD_CORE_ERROR_PARSE },
+    { "March", STEAD_DATE_ORDER_MDY, STEAD_CORE_ERROR_PARSE },
+    { "Mar 3 4 5", STEAD_DATE_ORDER_MDY, STEAD_CORE_ERROR_PARSE },
+    { "3/0/2026", STEAD_DATE_ORDER_MDY, STEAD_CORE_ERROR_RANGE },
+    { "2200-01-01", STEAD_DATE_ORDER_MDY, STEAD_CORE_ERROR_RANGE },
+    { "1899-12-31", STEAD_DATE_ORDER_MDY, STEAD_CORE_ERROR_RANGE },
+    { "03/04/2026", STEAD_DATE_ORDER_YMD, STEAD_CORE_ERROR_PARSE },
+    { "20260303", STEAD_DATE_ORDER_MDY, STEAD_CORE_ERROR_PARSE },
+    { "3/3/2026/1", STEAD_DATE_ORDER_MDY, STEAD_CORE_ERROR_PARSE },
+    { "feb 30", STEAD_DATE_ORDER_MDY, STEAD_CORE_ERROR_RANGE },
+    { "\xff", STEAD_DATE_ORDER_MDY, STEAD_CORE_ERROR_PARSE },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
@@ -115,6 +139,32 @@ test_school_year (void)
   g_assert_cmpfloat (stead_age_weeks (0, 10), ==, 10 / 7.0);
 }
 
+/* Day-of-year numbers of egg cartons: 1 to 365 or 366 (7 CFR 56.37, from memory). */
+static void
+test_codes (void)
+{
+  g_autofree char *first = stead_day_code (stead_day_new (2024, 1, 1));
+  g_autofree char *last = stead_day_code (stead_day_new (2024, 12, 31));
+  g_autofree char *of_2100 = stead_day_code (stead_day_new (2100, 12, 31));
+
+  g_assert_cmpstr (first, ==, "24001");
+  g_assert_cmpstr (last, ==, "24366");
+  g_assert_cmpstr (of_2100, ==, "00365");
+}
+
+static void
+test_misuse (void)
+{
+  if (g_test_subprocess ())
+    {
+      g_assert_null (stead_day_format (STEAD_DAY_NONE, STEAD_DAY_STYLE_ISO));
+      return;
+    }
+  g_test_trap_subprocess (NULL, 0, G_TEST_SUBPROCESS_DEFAULT);
+  g_test_trap_assert_failed ();
+  g_test_trap_assert_stderr ("*CRITICAL*stead_day_is_valid*");
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -126,5 +176,7 @@ main (int   argc,
   g_test_add_func ("/core/calendar/refused", test_refused);
   g_test_add_func ("/core/calendar/format", test_format);
   g_test_add_func ("/core/calendar/school-year", test_school_year);
+  g_test_add_func ("/core/calendar/codes", test_codes);
+  g_test_add_func ("/core/calendar/misuse", test_misuse);
   return g_test_run ();
 }

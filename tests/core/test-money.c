@@ -3,6 +3,7 @@
 #include "core/stead-money.h"
 
 #include <locale.h>
+#include <string.h>
 
 static void
 test_format (void)
@@ -77,6 +78,61 @@ test_refused (void)
     }
 }
 
+/* What a currency's own rules make of the same text. */
+static void
+test_currencies (void)
+{
+  static const struct { const char *text, *currency; gint64 minor; int code; } cases[] = {
+    { "1,234", "JPY", 1234, -1 }, { "12.5", "JPY", 0, STEAD_CORE_ERROR_PARSE },
+    { "¥500", "JPY", 500, -1 }, { "12,345.678", "TND", 12345678, -1 }, { "1.5", "TND", 1500, -1 },
+    { "€4.50", "EUR", 450, -1 }, { "4,50 €", "EUR", 450, -1 }, { "4.50 eur", "EUR", 450, -1 },
+    { "US$4.50", "USD", 450, -1 }, { "$4.50", "EUR", 0, STEAD_CORE_ERROR_UNIT },
+    { "£4", "USD", 0, STEAD_CORE_ERROR_UNIT }, { "4 CAD", "USD", 0, STEAD_CORE_ERROR_UNIT },
+    { "$4 CAD", "CAD", 400, -1 }, { "999999999999.99", "USD", 99999999999999, -1 },
+    { "(4.50", "USD", 0, STEAD_CORE_ERROR_PARSE }, { "()", "USD", 0, STEAD_CORE_ERROR_PARSE },
+    { "(-4)", "USD", 0, STEAD_CORE_ERROR_PARSE }, { "4.50 each", "USD", 0, STEAD_CORE_ERROR_PARSE },
+    { "1 1/2", "USD", 0, STEAD_CORE_ERROR_PARSE }, { "-0.05", "USD", -5, -1 },
+    { "99999999999999999999999999", "USD", 0, STEAD_CORE_ERROR_RANGE },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr(GError) error = NULL;
+      gint64 minor = 77;
+      gboolean read = stead_money_parse (cases[i].text, cases[i].currency, &minor, &error);
+
+      g_test_message ("%s %s", cases[i].text, cases[i].currency);
+      if (cases[i].code < 0)
+        g_assert_no_error (error);
+      else
+        g_assert_error (error, STEAD_CORE_ERROR, cases[i].code);
+      g_assert_cmpint (read, ==, cases[i].code < 0);
+      g_assert_cmpint (minor, ==, read ? cases[i].minor : 77);
+    }
+  g_assert_cmpstr (stead_currency_list ()[0], ==, "USD");
+  g_assert_false (stead_currency_is_known ("usd"));
+  g_assert_false (stead_currency_is_known (NULL));
+  for (const char * const *code = stead_currency_list (); *code != NULL; code++)
+    {
+      g_assert_true (stead_currency_is_known (*code));
+      g_assert_cmpint (stead_currency_digits (*code), >=, 0);
+      g_assert_cmpuint (strlen (stead_currency_symbol (*code)), >, 0);
+    }
+}
+
+static void
+test_messages (void)
+{
+  g_autoptr(GError) decimals = NULL;
+  g_autoptr(GError) other = NULL;
+  gint64 cents;
+
+  g_assert_false (stead_money_parse ("4.505", "USD", &cents, &decimals));
+  g_assert_cmpstr (decimals->message, ==, "Type at most 2 digits after the decimal point.");
+  g_assert_false (stead_money_parse ("€3", "USD", &cents, &other));
+  g_assert_cmpstr (other->message, ==, "This farm counts its money in USD. Type the amount in USD.");
+}
+
 static void
 test_split (void)
 {
@@ -93,6 +149,51 @@ test_split (void)
   g_assert_cmpint (shares[1], ==, 231);
   g_assert_cmpint (shares[2], ==, 596);
   g_assert_cmpint (shares[3], ==, 38);
+  /* The same section: 70 officers by 15, 9, 10; rounding each would give 71. */
+  stead_money_split (70, (const double[]) { 15, 9, 10 }, 3, shares);
+  g_assert_cmpint (shares[0], ==, 31);
+  g_assert_cmpint (shares[1], ==, 18);
+  g_assert_cmpint (shares[2], ==, 21);
+}
+
+/* Where doubles would tie or fall apart, the exact remainders decide. */
+static void
+test_split_exact (void)
+{
+  gint64 shares[6];
+
+  /* Tenths have no exact binary form, and 0.1 + 0.2 is not 0.3. */
+  stead_money_split (10, (const double[]) { 0.1, 0.2, 0.3 }, 3, shares);
+  g_assert_cmpint (shares[0], ==, 2);
+  g_assert_cmpint (shares[1], ==, 3);
+  g_assert_cmpint (shares[2], ==, 5);
+  /* A large sum: 10^15 cents by thirds. */
+  stead_money_split (G_GINT64_CONSTANT (1000000000000000), (const double[]) { 1, 1, 1 }, 3, shares);
+  g_assert_cmpint (shares[0], ==, G_GINT64_CONSTANT (333333333333334));
+  g_assert_cmpint (shares[2], ==, G_GINT64_CONSTANT (333333333333333));
+  /* A part of weight 0 gets nothing, and less than nothing is split alike. */
+  stead_money_split (-100, (const double[]) { 0, 1, 1, 1 }, 4, shares);
+  g_assert_cmpint (shares[0], ==, 0);
+  g_assert_cmpint (shares[1], ==, -34);
+  g_assert_cmpint (shares[3], ==, -33);
+  stead_money_split (5, (const double[]) { 7 }, 1, shares);
+  g_assert_cmpint (shares[0], ==, 5);
+}
+
+static void
+test_misuse (void)
+{
+  gint64 share = 0;
+  const double none[] = { 0 };
+
+  if (g_test_subprocess ())
+    {
+      stead_money_split (100, none, 1, &share);
+      return;
+    }
+  g_test_trap_subprocess (NULL, 0, G_TEST_SUBPROCESS_DEFAULT);
+  g_test_trap_assert_failed ();
+  g_test_trap_assert_stderr ("*CRITICAL*sum > 0*");
 }
 
 static void
@@ -107,13 +208,24 @@ test_split_sums (void)
       gsize n = (gsize) g_rand_int_range (rand, 1, 13);
       gint64 total = g_rand_int_range (rand, -1000000, 1000000);
       gint64 sum = 0;
+      double weights_sum = 0;
 
       for (gsize i = 0; i < n; i++)
-        weights[i] = round % 2 ? g_rand_double_range (rand, 0, 50) : g_rand_int_range (rand, 0, 50);
+        {
+          weights[i] = round % 2 ? g_rand_double_range (rand, 0, 50) : g_rand_int_range (rand, 0, 50);
+          weights_sum += weights[i];
+        }
       weights[0] += 1;
+      weights_sum += 1;
       stead_money_split (total, weights, n, shares);
       for (gsize i = 0; i < n; i++)
-        sum += shares[i];
+        {
+          double exact = (double) total * weights[i] / weights_sum;
+
+          sum += shares[i];
+          /* No part is a whole unit away from its exact share. */
+          g_assert_cmpfloat (ABS ((double) shares[i] - exact), <, 1 + 1e-6);
+        }
       g_assert_cmpint (sum, ==, total);
     }
 }
@@ -141,5 +253,9 @@ main (int   argc,
   g_test_add_func ("/core/money/refused", test_refused);
   g_test_add_func ("/core/money/split-published", test_split);
   g_test_add_func ("/core/money/split-sums", test_split_sums);
+  g_test_add_func ("/core/money/split-exact", test_split_exact);
+  g_test_add_func ("/core/money/currencies", test_currencies);
+  g_test_add_func ("/core/money/messages", test_messages);
+  g_test_add_func ("/core/money/misuse", test_misuse);
   return g_test_run ();
 }

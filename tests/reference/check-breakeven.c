@@ -445,8 +445,10 @@ static double
 step_lasting (CheckRow *row)
 {
   SteadCvp cvp = priced_steps_of (row);
+  double max_units = check_number (row, "max_units");
 
-  return whole (stead_cvp_lasting_whole_units (&cvp, check_number (row, "max_units")));
+  return max_units >= 0 && max_units <= 1e9
+         ? whole (stead_cvp_lasting_whole_units (&cvp, max_units)) : NAN;
 }
 
 static double
