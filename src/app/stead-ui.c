@@ -7,8 +7,10 @@
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
 
-/* Made by glib-compile-resources from ui/steading.gresource.xml. */
-GResource *steading_get_resource (void);
+/* Made by glib-compile-resources from ui/steading.gresource.xml and from the icons;
+ * naming both here is what makes the linker take them out of the library. */
+void       steading_register_resource   (void);
+GResource *steading_icons_get_resource  (void);
 
 void
 stead_ui_register (void)
@@ -17,7 +19,8 @@ stead_ui_register (void)
 
   if (!g_once_init_enter (&done))
     return;
-  g_resources_register (steading_get_resource ());
+  steading_register_resource ();
+  g_warn_if_fail (steading_icons_get_resource () != NULL);
   g_type_ensure (STEAD_TYPE_DESK);
   g_type_ensure (STEAD_TYPE_FIELD);
   g_type_ensure (STEAD_TYPE_PAGE);
