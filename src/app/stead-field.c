@@ -122,18 +122,26 @@ update_name (SteadField *self)
     stead_ui_name (self->entry, plain);
 }
 
+static void
+place (SteadField *self,
+       GtkWidget  *child,
+       int         column,
+       int         row)
+{
+  GtkLayoutManager *layout = gtk_widget_get_layout_manager (self->grid);
+
+  g_object_set (gtk_layout_manager_get_layout_child (layout, child), "column", column, "row", row, NULL);
+}
+
 /* Label above, or left of the entry; the message is always right under the entry. */
 static void
 arrange (SteadField *self)
 {
-  GtkGrid *grid = GTK_GRID (self->grid);
   int column = self->compact ? 1 : 0;
 
-  gtk_grid_remove (grid, self->entry);
-  gtk_grid_remove (grid, self->message);
-  gtk_grid_attach (grid, self->entry, column, self->compact ? 0 : 1, 1, 1);
-  gtk_grid_attach (grid, self->message, column, self->compact ? 1 : 2, 1, 1);
-  gtk_grid_set_column_spacing (grid, self->compact ? 12 : 0);
+  place (self, self->entry, column, self->compact ? 0 : 1);
+  place (self, self->message, column, self->compact ? 1 : 2);
+  gtk_grid_set_column_spacing (GTK_GRID (self->grid), self->compact ? 12 : 0);
   gtk_widget_set_hexpand (self->label, self->compact);
   gtk_editable_set_alignment (GTK_EDITABLE (self->entry), self->compact && is_number (self) ? 1 : 0);
 }

@@ -94,7 +94,7 @@ static GtkWidget *
 make_content (Post *post)
 {
   GtkWidget *content = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *below = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
+  GtkWidget *above = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   GtkWidget *verb = make_line ("verb");
 
   gtk_label_set_text (GTK_LABEL (verb), post->label);
@@ -103,11 +103,12 @@ make_content (Post *post)
   gtk_image_set_pixel_size (GTK_IMAGE (post->symbol), 12);
   gtk_widget_add_css_class (post->symbol, "live");
   gtk_widget_add_css_class (post->symbol, "warn");
+  stead_ui_name (post->symbol, _("Warning"));
   gtk_widget_set_visible (post->symbol, FALSE);
-  gtk_box_append (GTK_BOX (below), post->symbol);
-  gtk_box_append (GTK_BOX (below), post->figure);
-  gtk_box_append (GTK_BOX (content), verb);
-  gtk_box_append (GTK_BOX (content), below);
+  gtk_box_append (GTK_BOX (above), verb);
+  gtk_box_append (GTK_BOX (above), post->symbol);
+  gtk_box_append (GTK_BOX (content), above);
+  gtk_box_append (GTK_BOX (content), post->figure);
   gtk_widget_set_valign (content, GTK_ALIGN_CENTER);
   return content;
 }

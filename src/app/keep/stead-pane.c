@@ -27,7 +27,6 @@ stead_pane_dispose (GObject *object)
 {
   SteadPanePrivate *priv = private_of (STEAD_PANE (object));
 
-  gtk_widget_dispose_template (GTK_WIDGET (object), STEAD_TYPE_PANE);
   stead_ui_drop_children (GTK_WIDGET (object));
   g_clear_object (&priv->desk);
   G_OBJECT_CLASS (stead_pane_parent_class)->dispose (object);
