@@ -11,4 +11,11 @@ G_BEGIN_DECLS
 /* Shows the document @name of @of (nullable); errors are told beside the button that asked. */
 void stead_paper_dialog_show (GtkWidget *parent, SteadDesk *desk, const char *name, const char *of);
 
+/* The same for a price that is tried out: @cvp is what stands under the handles. */
+void stead_paper_dialog_show_tried (GtkWidget      *parent,
+                                    SteadDesk      *desk,
+                                    const char     *name,
+                                    const char     *of,
+                                    const SteadCvp *cvp);
+
 G_END_DECLS

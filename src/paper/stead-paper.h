@@ -8,6 +8,7 @@
 #include <cairo.h>
 
 #include "answer/stead-cost-answer.h"
+#include "core/stead-breakeven.h"
 
 G_BEGIN_DECLS
 
@@ -36,6 +37,8 @@ typedef struct
   SteadPeriod  period;
   gboolean     for_spreadsheet;  /* CSV: the locale's decimals and ';' instead of '.' and ',' */
   double       width, height;    /* of a picture, px; 0: 960 × 540 */
+  const SteadCvp *cvp;           /* (nullable): numbers tried out under the handles, for documents of
+                                    a price, instead of the farm's own; the advice then tells what differs */
 } SteadPaperOptions;
 
 #define STEAD_TYPE_PAPER (stead_paper_get_type ())
