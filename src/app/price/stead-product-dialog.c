@@ -1,0 +1,495 @@
+/* stead-product-dialog.c - a product: what is sold, out of what, in what, and what
+ * its sale day costs.
+ *
+ * Every rule that the farm file holds is told here first, at the field where it
+ * is broken.  A price typed for a new product is saved in the same step.
+ */
+#include "config.h"
+
+#include "app/price/stead-product-dialog.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "answer/stead-words.h"
+#include "app/keep/stead-item-dialog.h"
+#include "app/price/stead-product-part-row.h"
+#include "app/price/stead-stall-cost-row.h"
+#include "app/stead-dialog.h"
+#include "app/stead-field.h"
+#include "app/stead-ui.h"
+#include "store/stead-flock-repo.h"
+#include "store/stead-item-repo.h"
+#include "store/stead-product-repo.h"
+
+#define STEAD_TYPE_PRODUCT_DIALOG (stead_product_dialog_get_type ())
+G_DECLARE_FINAL_TYPE (SteadProductDialog, stead_product_dialog, STEAD, PRODUCT_DIALOG, SteadDialog)
+
+#define MAX_UNSOLD 0.9
+#define MAX_MINUTES 1440.0
+#define MAX_PLANNED 10000000
+
+struct _SteadProductDialog
+{
+  SteadDialog     parent_instance;
+
+  SteadDesk      *desk;       /* the frame has it only from its showing on */
+  SteadProduct   *product;    /* as on file, or the proposal */
+  gint64          cents;      /* first price of a new product; -1: none */
+  GPtrArray      *flocks;     /* of SteadFlock: what the drop-down offers after "not said yet" */
+  GPtrArray      *items;      /* of SteadItem: packaging */
+
+  SteadField     *name, *eggs, *planned, *target, *unsold, *minutes, *price;
+  GtkDropDown    *pack, *flock;
+  GtkBox         *parts, *stalls;
+  GtkWidget      *add_parts, *add_stalls;
+  GtkCheckButton *retired;
+};
+
+G_DEFINE_FINAL_TYPE (SteadProductDialog, stead_product_dialog, STEAD_TYPE_DIALOG)
+
+/* Eggs that the pack itself names; 0: it does not. */
+static double
+eggs_of_pack (SteadPack pack)
+{
+  switch (pack)
+    {
+    case STEAD_PACK_DOZEN:      return 12;
+    case STEAD_PACK_HALF_DOZEN: return 6;
+    case STEAD_PACK_TRAY:       return 30;
+    case STEAD_PACK_PIECE:      return 1;
+    case STEAD_PACK_POUND:
+    case STEAD_PACK_KILOGRAM:
+    case STEAD_PACK_JAR:
+    case STEAD_PACK_PACK:
+    default:                    return 0;
+    }
+}
+
+/* Reading --------------------------------------------------------------------------- */
+
+static gboolean
+refuse_unless (gboolean    good,
+               SteadField *field,
+               const char *message)
+{
+  if (!good)
+    stead_field_set_error (field, message);
+  return good;
+}
+
+static gboolean
+read_numbers (SteadProductDialog *self,
+              SteadProduct       *product)
+{
+  gboolean is_new = product->id == 0;
+  gboolean good = stead_field_read_number (self->eggs, 0, &product->eggs_per_unit);
+
+  good &= stead_field_read_count (self->planned, 0, &product->planned_units);
+  good &= stead_field_read_money (self->target, 0, &product->target_cents);
+  good &= stead_field_read_number (self->unsold, 0, &product->unsold_frac);
+  good &= stead_field_read_number (self->minutes, 0, &product->pack_minutes);
+  if (is_new)
+    good &= stead_field_read_money (self->price, -1, &self->cents);
+  if (!good)
+    return FALSE;
+  good = refuse_unless (product->eggs_per_unit > 0, self->eggs, _("Enter how many eggs go into one, such as 12."));
+  good &= refuse_unless (product->planned_units <= MAX_PLANNED, self->planned, _("This is more than one day can sell."));
+  good &= refuse_unless (product->target_cents >= 0, self->target, _("Enter a profit of 0 or more."));
+  good &= refuse_unless (product->unsold_frac >= 0 && product->unsold_frac <= MAX_UNSOLD, self->unsold,
+                         _("Enter a share of 0 to 90 %."));
+  good &= refuse_unless (product->pack_minutes >= 0 && product->pack_minutes <= MAX_MINUTES, self->minutes,
+                         _("Enter 0 to 1440 minutes."));
+  if (is_new)
+    good &= refuse_unless (self->cents >= -1, self->price, _("Enter a price of 0 or more."));
+  return good;
+}
+
+static gboolean
+read_parts (SteadProductDialog *self,
+            SteadProduct       *product)
+{
+  gboolean good = TRUE;
+
+  g_array_set_size (product->parts, 0);
+  for (GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (self->parts)); row != NULL;
+       row = gtk_widget_get_next_sibling (row))
+    {
+      SteadProductPart part;
+
+      if (!stead_product_part_row_read (STEAD_PRODUCT_PART_ROW (row), &part))
+        {
+          good = FALSE;
+          continue;
+        }
+      for (guint i = 0; i < product->parts->len; i++)
+        if (g_array_index (product->parts, SteadProductPart, i).item_id == part.item_id)
+          {
+            stead_product_part_row_complain (STEAD_PRODUCT_PART_ROW (row),
+                                             _("This stands on a line above. Put the amounts together."));
+            good = FALSE;
+          }
+      g_array_append_val (product->parts, part);
+    }
+  return good;
+}
+
+static gboolean
+read_stalls (SteadProductDialog *self,
+             SteadProduct       *product)
+{
+  gboolean good = TRUE, stepped = FALSE;
+
+  g_ptr_array_set_size (product->stall_costs, 0);
+  for (GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (self->stalls)); row != NULL;
+       row = gtk_widget_get_next_sibling (row))
+    {
+      SteadStallCost *cost = stead_stall_cost_row_read (STEAD_STALL_COST_ROW (row));
+
+      if (cost == NULL)
+        {
+          good = FALSE;
+          continue;
+        }
+      if (cost->per_units > 0 && stepped)
+        {
+          stead_stall_cost_row_complain (STEAD_STALL_COST_ROW (row),
+                                         _("Only one cost can come again with the number sold."));
+          good = FALSE;
+        }
+      stepped |= cost->per_units > 0;
+      g_ptr_array_add (product->stall_costs, cost);
+    }
+  return good;
+}
+
+/* Reads everything, so that each field that is wrong says so at once. */
+static gboolean
+read_product (SteadProductDialog *self,
+              SteadProduct       *product)
+{
+  SteadStore *store = stead_desk_get_store (self->desk);
+  guint flock = gtk_drop_down_get_selected (self->flock);
+  const char *name = NULL;
+  gboolean good = stead_field_read_text (self->name, &name);
+
+  good &= read_numbers (self, product);
+  good &= read_parts (self, product);
+  good &= read_stalls (self, product);
+  if (!good)
+    return FALSE;
+  g_free (product->name);
+  product->name = g_strstrip (g_strdup (name));
+  product->pack = (SteadPack) gtk_drop_down_get_selected (self->pack);
+  product->flock_id = flock == 0 || flock > self->flocks->len
+                      ? 0 : ((SteadFlock *) self->flocks->pdata[flock - 1])->id;
+  if (!gtk_check_button_get_active (self->retired))
+    product->retired_on = STEAD_DAY_NONE;
+  else if (product->retired_on == STEAD_DAY_NONE)
+    product->retired_on = stead_store_get_today (store);
+  return TRUE;
+}
+
+/* Saving ------------------------------------------------------------------------------ */
+
+static gboolean
+save_act (SteadStore  *store,
+          gpointer     data,
+          GError     **error)
+{
+  SteadProductDialog *self = data;
+  gboolean is_new = self->product->id == 0;
+
+  if (!stead_product_repo_save (store, self->product, error))
+    return FALSE;
+  return !is_new || self->cents < 0
+         || stead_product_repo_set_price (store, self->product->id, stead_store_get_today (store), self->cents,
+                                          NULL, error);
+}
+
+static gboolean
+stead_product_dialog_save (SteadDialog  *dialog,
+                           GError      **error)
+{
+  SteadProductDialog *self = STEAD_PRODUCT_DIALOG (dialog);
+  gboolean is_new = self->product->id == 0;
+  g_autofree char *step = NULL;
+
+  if (!read_product (self, self->product))
+    return FALSE;
+  step = g_strdup_printf (is_new ? _("new product %s") : _("changes to product %s"), self->product->name);
+  if (!stead_desk_act (self->desk, step, save_act, self, error))
+    {
+      if (is_new)
+        self->product->id = 0;
+      return FALSE;
+    }
+  if (is_new)
+    stead_desk_set_product (self->desk, self->product->id);
+  return TRUE;
+}
+
+static gboolean
+remove_act (SteadStore  *store,
+            gpointer     data,
+            GError     **error)
+{
+  return stead_product_repo_delete (store, ((SteadProduct *) data)->id, error);
+}
+
+static gboolean
+stead_product_dialog_remove (SteadDialog  *dialog,
+                             GError      **error)
+{
+  SteadProductDialog *self = STEAD_PRODUCT_DIALOG (dialog);
+  g_autofree char *step = g_strdup_printf (_("deleting product %s"), self->product->name);
+
+  return stead_desk_act (self->desk, step, remove_act, self->product, error);
+}
+
+/* Lines --------------------------------------------------------------------------------- */
+
+/* Taking a line off must not drop the focus out of the dialog. */
+static void
+take_off (GtkWidget *row,
+          GtkWidget *then)
+{
+  gtk_widget_grab_focus (then);
+  gtk_box_remove (GTK_BOX (gtk_widget_get_parent (row)), row);
+}
+
+static SteadProductPartRow *
+add_part (SteadProductDialog *self)
+{
+  GtkWidget *row = stead_product_part_row_new ();
+
+  stead_product_part_row_set_items (STEAD_PRODUCT_PART_ROW (row), self->items);
+  g_signal_connect (row, "removed", G_CALLBACK (take_off), self->add_parts);
+  gtk_box_append (self->parts, row);
+  return STEAD_PRODUCT_PART_ROW (row);
+}
+
+static void
+read_items (SteadProductDialog *self)
+{
+  SteadStore *store = stead_desk_get_store (self->desk);
+  g_autoptr(GPtrArray) items = stead_item_repo_list (store, NULL);
+
+  g_clear_pointer (&self->items, g_ptr_array_unref);
+  self->items = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_item_free);
+  for (guint i = 0; items != NULL && i < items->len; i++)
+    if (((SteadItem *) items->pdata[i])->kind == STEAD_ITEM_PACKAGING)
+      g_ptr_array_add (self->items, g_steal_pointer (&items->pdata[i]));
+  gtk_widget_set_sensitive (self->add_parts, self->items->len > 0);
+}
+
+static void
+add_part_cb (SteadProductDialog *self)
+{
+  if (self->items->len > 0)
+    gtk_widget_child_focus (GTK_WIDGET (add_part (self)), GTK_DIR_TAB_FORWARD);
+}
+
+static void
+new_item_cb (SteadProductDialog *self)
+{
+  stead_item_dialog_show (GTK_WIDGET (self), self->desk, 0);
+}
+
+/* An item that was just made can be chosen at once. */
+static void
+facts_changed_cb (SteadProductDialog *self)
+{
+  read_items (self);
+  for (GtkWidget *row = gtk_widget_get_first_child (GTK_WIDGET (self->parts)); row != NULL && self->items->len > 0;
+       row = gtk_widget_get_next_sibling (row))
+    stead_product_part_row_set_items (STEAD_PRODUCT_PART_ROW (row), self->items);
+}
+
+static SteadStallCostRow *
+add_stall (SteadProductDialog *self)
+{
+  const SteadFarm *farm = stead_desk_get_farm (self->desk);
+  GtkWidget *row = stead_stall_cost_row_new (farm->currency);
+
+  g_signal_connect (row, "removed", G_CALLBACK (take_off), self->add_stalls);
+  gtk_box_append (self->stalls, row);
+  return STEAD_STALL_COST_ROW (row);
+}
+
+static void
+add_stall_cb (SteadProductDialog *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (add_stall (self)));
+}
+
+/* A pack that names its eggs needs no number from the person. */
+static void
+pack_cb (SteadProductDialog *self)
+{
+  double eggs = eggs_of_pack ((SteadPack) gtk_drop_down_get_selected (self->pack));
+
+  gtk_widget_set_sensitive (GTK_WIDGET (self->eggs), !(eggs > 0));
+  if (eggs > 0)
+    stead_field_show_number (self->eggs, eggs);
+}
+
+/* Showing ---------------------------------------------------------------------------------- */
+
+static void
+fill_packs (SteadProductDialog *self)
+{
+  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
+
+  for (int pack = STEAD_PACK_DOZEN; pack <= STEAD_PACK_PACK; pack++)
+    gtk_string_list_append (names, stead_words_pack_name ((SteadPack) pack));
+  gtk_drop_down_set_model (self->pack, G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (self->pack, self->product->pack);
+}
+
+static void
+fill_flocks (SteadProductDialog *self,
+             SteadStore         *store)
+{
+  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
+  guint chosen = 0;
+
+  self->flocks = stead_flock_repo_list (store, TRUE, NULL);
+  if (self->flocks == NULL)
+    self->flocks = g_ptr_array_new ();
+  gtk_string_list_append (names, _("Not said yet"));
+  for (guint i = 0; i < self->flocks->len; i++)
+    {
+      const SteadFlock *flock = self->flocks->pdata[i];
+
+      gtk_string_list_append (names, flock->name);
+      if (flock->id == self->product->flock_id)
+        chosen = i + 1;
+    }
+  if (self->product->id == 0 && self->flocks->len > 0)
+    chosen = 1;
+  gtk_drop_down_set_model (self->flock, G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (self->flock, chosen);
+}
+
+static void
+show_lines (SteadProductDialog *self)
+{
+  const SteadProduct *product = self->product;
+
+  for (guint i = 0; i < product->parts->len && self->items->len > 0; i++)
+    stead_product_part_row_show (add_part (self), &g_array_index (product->parts, SteadProductPart, i));
+  for (guint i = 0; i < product->stall_costs->len; i++)
+    stead_stall_cost_row_show (add_stall (self), product->stall_costs->pdata[i]);
+}
+
+static void
+show_product (SteadProductDialog *self)
+{
+  const SteadProduct *product = self->product;
+  gboolean is_new = product->id == 0;
+
+  stead_field_show_number (self->eggs, product->eggs_per_unit);
+  gtk_widget_set_visible (GTK_WIDGET (self->price), is_new);
+  gtk_widget_set_visible (GTK_WIDGET (self->retired), !is_new);
+  gtk_check_button_set_active (self->retired, product->retired_on != STEAD_DAY_NONE);
+  show_lines (self);
+  pack_cb (self);
+  if (is_new)
+    return;
+  stead_field_set_text (self->name, product->name);
+  stead_field_show_count (self->planned, product->planned_units);
+  stead_field_show_money (self->target, product->target_cents);
+  stead_field_show_number (self->unsold, product->unsold_frac);
+  stead_field_show_number (self->minutes, product->pack_minutes);
+}
+
+static void
+stead_product_dialog_dispose (GObject *object)
+{
+  SteadProductDialog *self = STEAD_PRODUCT_DIALOG (object);
+
+  gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_PRODUCT_DIALOG);
+  g_clear_pointer (&self->product, stead_product_free);
+  g_clear_pointer (&self->flocks, g_ptr_array_unref);
+  g_clear_pointer (&self->items, g_ptr_array_unref);
+  g_clear_object (&self->desk);
+  G_OBJECT_CLASS (stead_product_dialog_parent_class)->dispose (object);
+}
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, name);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, eggs);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, planned);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, target);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, unsold);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, minutes);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, price);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, pack);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, flock);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, parts);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, stalls);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, add_parts);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, add_stalls);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, retired);
+  gtk_widget_class_bind_template_callback (widget_class, pack_cb);
+  gtk_widget_class_bind_template_callback (widget_class, add_part_cb);
+  gtk_widget_class_bind_template_callback (widget_class, add_stall_cb);
+  gtk_widget_class_bind_template_callback (widget_class, new_item_cb);
+}
+
+static void
+stead_product_dialog_class_init (SteadProductDialogClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  g_type_ensure (STEAD_TYPE_FIELD);
+  G_OBJECT_CLASS (klass)->dispose = stead_product_dialog_dispose;
+  STEAD_DIALOG_CLASS (klass)->save = stead_product_dialog_save;
+  STEAD_DIALOG_CLASS (klass)->remove = stead_product_dialog_remove;
+  gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("price/stead-product-dialog.ui"));
+  bind_children (widget_class);
+}
+
+static void
+stead_product_dialog_init (SteadProductDialog *self)
+{
+  self->cents = -1;
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+void
+stead_product_dialog_show (GtkWidget *parent,
+                           SteadDesk *desk,
+                           gint64     product_id)
+{
+  SteadStore *store;
+  SteadProductDialog *self;
+  g_autoptr(SteadProduct) product = NULL;
+  g_autoptr(GError) error = NULL;
+
+  g_return_if_fail (STEAD_IS_DESK (desk));
+
+  store = stead_desk_get_store (desk);
+  g_return_if_fail (store != NULL);
+  product = product_id > 0 ? stead_product_repo_get (store, product_id, &error) : stead_product_new ();
+  if (product == NULL)
+    {
+      stead_desk_say (desk, error->message, FALSE);
+      return;
+    }
+  self = g_object_new (STEAD_TYPE_PRODUCT_DIALOG, "title", product_id > 0 ? _("Edit the product") : _("New product"),
+                       "delete-label", product_id > 0 ? _("Delete the product") : NULL, NULL);
+  self->desk = g_object_ref (desk);
+  self->product = g_steal_pointer (&product);
+  stead_field_set_currency (self->target, stead_desk_get_farm (desk)->currency);
+  stead_field_set_currency (self->price, stead_desk_get_farm (desk)->currency);
+  fill_packs (self);
+  fill_flocks (self, store);
+  read_items (self);
+  show_product (self);
+  g_signal_connect_object (desk, "changed", G_CALLBACK (facts_changed_cb), self, G_CONNECT_SWAPPED);
+  stead_dialog_present (STEAD_DIALOG (self), parent, desk);
+  gtk_widget_grab_focus (GTK_WIDGET (self->name));
+}
