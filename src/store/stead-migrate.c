@@ -55,17 +55,14 @@ change (sqlite3            *db,
          stead_connection_recognize (db, schema, &version, error);
 }
 
-gboolean
-stead_migrate (sqlite3            *db,
-               const char         *path,
-               const SteadSchema  *schema,
-               int                 from,
-               GError            **error)
+static gboolean
+change_all (sqlite3            *db,
+            const SteadSchema  *schema,
+            int                 from,
+            GError            **error)
 {
   gboolean done;
 
-  if (path != NULL && !copy_before (db, path, schema, error))
-    return FALSE;
   /* A table is rebuilt by dropping it; that must not take its children along. */
   if (!stead_connection_exec (db, "PRAGMA foreign_keys = OFF; BEGIN EXCLUSIVE", error))
     return FALSE;
@@ -73,4 +70,21 @@ stead_migrate (sqlite3            *db,
   if (!sqlite3_get_autocommit (db))
     sqlite3_exec (db, "ROLLBACK", NULL, NULL, NULL);
   return done && stead_connection_exec (db, "PRAGMA foreign_keys = ON", error);
+}
+
+gboolean
+stead_migrate (sqlite3            *db,
+               const char         *path,
+               const SteadSchema  *schema,
+               int                 from,
+               GError            **error)
+{
+  g_autoptr(GError) problem = NULL;
+
+  if ((path == NULL || copy_before (db, path, schema, &problem)) && change_all (db, schema, from, &problem))
+    return TRUE;
+  /* Translators: %s is a sentence that gives the reason. */
+  g_set_error (error, STEAD_STORE_ERROR, problem->code,
+               _("This farm could not be brought up to date, and is as it was. %s"), problem->message);
+  return FALSE;
 }

@@ -5,8 +5,8 @@
  *     inverse, redoing it the changeset itself, in one transaction, all or nothing.
  *  2. Only rows that still are as the step left them are touched.  A row that
  *     differs, is gone, or would be taken along by a cascade stops the whole.
- *  3. A step changes recorded tables only, whatever its bytes say: the farm may
- *     come from a stranger.
+ *  3. A step is read by stead_changeset_check() first: the farm may come from a
+ *     stranger, and recorded tables are all that a step may touch.
  *  4. The newest step not undone is the one to undo; the oldest undone step is
  *     the one to redo; a new step drops what was undone.
  */
@@ -14,6 +14,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "store/stead-changeset.h"
 #include "store/stead-message.h"
 #include "store/stead-undo.h"
 
@@ -144,28 +145,9 @@ stead_store_get_redo_name (SteadStore *self)
 typedef struct
 {
   SteadStore *self;
-  gboolean    is_foreign;   /* a table that no step may touch */
   gboolean    is_signed;
   gboolean    is_changed;   /* a row is not as the step left it, or would go along */
 } Applying;
-
-static gboolean
-is_recorded (const char *table)
-{
-  return g_strv_contains (stead_schema_undo_tables, table);
-}
-
-static int
-filter_cb (gpointer    data,
-           const char *table)
-{
-  Applying *applying = data;
-
-  if (is_recorded (table))
-    return 1;
-  applying->is_foreign = TRUE;
-  return 0;
-}
 
 static int
 conflict_cb (gpointer                 data,
@@ -194,7 +176,7 @@ preupdate_cb (gpointer      data,
 {
   Applying *applying = data;
 
-  if (sqlite3_preupdate_depth (db) > 0 && is_recorded (table))
+  if (sqlite3_preupdate_depth (db) > 0 && g_strv_contains (stead_schema_undo_tables, table))
     applying->is_changed = TRUE;
 }
 
@@ -209,9 +191,6 @@ refuse_step (const Applying  *applying,
   else if (applying->is_changed)
     g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_INVALID,
                          _("What this step changed has changed again since, so the step stays as it is."));
-  else if (applying->is_foreign || (rc & 0xff) == SQLITE_CORRUPT)
-    g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_INVALID,
-                         _("The record of this step cannot be read, so the step stays as it is."));
   else
     stead_store_set_error (applying->self, rc, error);
   return FALSE;
@@ -221,39 +200,25 @@ static gboolean
 apply (SteadStore   *self,
        void         *changeset,
        int           size,
+       gboolean      undo,
        GError      **error)
 {
   Applying applying = { .self = self };
   int rc;
 
+  if (!stead_changeset_check (self->db, changeset, (gsize) size))
+    {
+      g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_INVALID,
+                           _("The record of this step cannot be read, so the step stays as it is."));
+      return FALSE;
+    }
   sqlite3_preupdate_hook (self->db, preupdate_cb, &applying);
-  rc = sqlite3changeset_apply_v2 (self->db, size, changeset, filter_cb, conflict_cb, &applying, NULL, NULL, 0);
+  rc = sqlite3changeset_apply_v2 (self->db, size, changeset, NULL, conflict_cb, &applying, NULL, NULL,
+                                  undo ? SQLITE_CHANGESETAPPLY_INVERT : 0);
   sqlite3_preupdate_hook (self->db, NULL, NULL);
-  if (rc != SQLITE_OK || applying.is_foreign || applying.is_changed)
+  if (rc != SQLITE_OK || applying.is_changed)
     return refuse_step (&applying, rc, error);
   return TRUE;
-}
-
-static gboolean
-apply_inverse (SteadStore   *self,
-               void         *changeset,
-               int           size,
-               GError      **error)
-{
-  void *inverse = NULL;
-  int inverse_size = 0;
-  int rc = sqlite3changeset_invert (size, changeset, &inverse_size, &inverse);
-  gboolean done;
-
-  if (rc != SQLITE_OK)
-    {
-      Applying applying = { .self = self };
-
-      return refuse_step (&applying, rc, error);
-    }
-  done = apply (self, inverse, inverse_size, error);
-  sqlite3_free (inverse);
-  return done;
 }
 
 static gboolean
@@ -293,7 +258,7 @@ take_step (SteadStore  *self,
   size = sqlite3_column_bytes (stmt, 2);
   changeset = g_memdup2 (sqlite3_column_blob (stmt, 2), (gsize) size);
   sqlite3_reset (stmt);
-  return (undo ? apply_inverse (self, changeset, size, error) : apply (self, changeset, size, error)) &&
+  return apply (self, changeset, size, undo, error) &&
          mark_step (self, id, undo, error);
 }
 

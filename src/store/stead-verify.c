@@ -84,6 +84,18 @@ tell_emptied (sqlite3_stmt *stmt)
 }
 
 static char *
+tell_debt (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("More money left lot %s than it cost."), text_at (stmt, 0));
+}
+
+static char *
+tell_early (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("Lot %s was used on %s, before it came."), text_at (stmt, 0), text_at (stmt, 1));
+}
+
+static char *
 tell_line (sqlite3_stmt *stmt)
 {
   return g_strdup_printf (_("The receipt from %s of %s does not agree with what came into the store room."),
@@ -129,13 +141,19 @@ static const Rule rules[] = {
     " HAVING abs (sum (movement.quantity_base)) <= 1e-6 AND sum (movement.cost_cents) <> 0"
     " ORDER BY lot.code", tell_emptied },
 
+  { "SELECT lot.code FROM lot JOIN movement ON movement.lot_id = lot.id GROUP BY lot.id"
+    " HAVING sum (movement.cost_cents) < 0 ORDER BY lot.code", tell_debt },
+
+  { "SELECT lot.code, " DAY ("min (movement.day)") " FROM lot JOIN movement ON movement.lot_id = lot.id"
+    " WHERE movement.day < lot.day GROUP BY lot.id ORDER BY lot.code", tell_early },
+
   /* Each line made one lot, and one movement brought all of it in. */
   { "SELECT receipt.supplier, " DAY ("receipt.day") " FROM receipt_line AS line"
     " JOIN receipt ON receipt.id = line.receipt_id"
     " LEFT JOIN lot ON lot.receipt_line_id = line.id"
     " LEFT JOIN (SELECT lot_id, count (*) AS n, sum (quantity_base) AS base, sum (cost_cents) AS cents"
     "              FROM movement WHERE kind = 'received' GROUP BY lot_id) AS came ON came.lot_id = lot.id"
-    " WHERE lot.id IS NULL OR came.n IS NOT 1 OR lot.item_id <> line.item_id"
+    " WHERE lot.id IS NULL OR came.n IS NOT 1 OR lot.item_id <> line.item_id OR lot.day <> receipt.day"
     "    OR abs (came.base - line.quantity_base) > 1e-6 OR came.cents <> line.cost_cents"
     " ORDER BY receipt.day, line.id", tell_line },
 
