@@ -532,6 +532,14 @@ stead_field_set_unit (SteadField      *self,
 }
 
 void
+stead_field_share_width (SteadField   *self,
+                         GtkSizeGroup *group)
+{
+  g_return_if_fail (STEAD_IS_FIELD (self));
+  gtk_size_group_add_widget (group, self->entry);
+}
+
+void
 stead_field_set_today (SteadField *self,
                        SteadDay    today)
 {

@@ -225,12 +225,25 @@ stead_day_form_class_init (SteadDayFormClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, record_cb);
 }
 
+/* One straight edge at the left of all entries. */
+static void
+share_width (SteadDayForm *self)
+{
+  g_autoptr(GtkSizeGroup) group = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
+  SteadField *fields[] = { self->day, self->eggs, self->cracked, self->feed, self->lost, self->note };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
+    stead_field_share_width (fields[i], group);
+  gtk_size_group_add_widget (group, GTK_WIDGET (self->person));
+}
+
 static void
 stead_day_form_init (SteadDayForm *self)
 {
   self->today = STEAD_DAY_NONE;
   self->people = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_person_free);
   gtk_widget_init_template (GTK_WIDGET (self));
+  share_width (self);
 }
 
 void
