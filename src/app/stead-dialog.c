@@ -97,7 +97,8 @@ stead_dialog_dispose (GObject *object)
 {
   SteadDialogPrivate *priv = private_of (STEAD_DIALOG (object));
 
-  gtk_widget_dispose_template (GTK_WIDGET (object), STEAD_TYPE_DIALOG);
+  /* The window lets its child go.  gtk_widget_dispose_template() is for the
+   * subclass alone: on GTK 4.8 it looks for the subclass's children here too. */
   g_clear_object (&priv->desk);
   G_OBJECT_CLASS (stead_dialog_parent_class)->dispose (object);
 }

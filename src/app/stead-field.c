@@ -143,6 +143,8 @@ arrange (SteadField *self)
   place (self, self->message, column, self->compact ? 1 : 2);
   gtk_grid_set_column_spacing (GTK_GRID (self->grid), self->compact ? 12 : 0);
   gtk_widget_set_hexpand (self->label, self->compact);
+  gtk_widget_set_hexpand (self->entry, !self->compact);
+  gtk_widget_set_hexpand (self->message, !self->compact);
   gtk_editable_set_alignment (GTK_EDITABLE (self->entry), self->compact && is_number (self) ? 1 : 0);
 }
 
@@ -562,15 +564,14 @@ stead_field_set_error (SteadField *self,
     {
       gtk_widget_add_css_class (GTK_WIDGET (self), "invalid");
       gtk_accessible_update_state (entry, GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE, -1);
+      /* Not the relation ERROR_MESSAGE: GTK 4.8 crashes on it with a screen reader. */
       gtk_accessible_update_property (entry, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, message, -1);
-      gtk_accessible_update_relation (entry, GTK_ACCESSIBLE_RELATION_ERROR_MESSAGE, self->message_text, NULL, -1);
     }
   else if (gtk_widget_has_css_class (GTK_WIDGET (self), "invalid"))
     {
       gtk_widget_remove_css_class (GTK_WIDGET (self), "invalid");
       gtk_accessible_reset_state (entry, GTK_ACCESSIBLE_STATE_INVALID);
       gtk_accessible_reset_property (entry, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION);
-      gtk_accessible_reset_relation (entry, GTK_ACCESSIBLE_RELATION_ERROR_MESSAGE);
     }
 }
 
