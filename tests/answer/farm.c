@@ -12,7 +12,7 @@ add_item (Farm          *farm,
   SteadItem item = { .name = g_strdup (name), .kind = kind, .unit = stead_unit_by_id (unit), .reorder_base = NAN };
   gint64 id;
 
-  FARM_DO (farm, stead_item_repo_save (farm->store, &item, error));
+  FARM_DO (farm, stead_item_repo_save (farm->store, &item, &farm_error));
   id = item.id;
   g_free (item.name);
   return id;
@@ -33,7 +33,7 @@ add_flock (Farm *farm)
   flock->eggs_expected = 300;
   flock->care_minutes_day = 10;
   flock->feed_item_id = farm->feed;
-  FARM_DO (farm, stead_flock_repo_save (farm->store, flock, error));
+  FARM_DO (farm, stead_flock_repo_save (farm->store, flock, &farm_error));
   farm->flock = flock->id;
 }
 
@@ -54,10 +54,10 @@ add_product (Farm *farm)
   table->name = g_strdup ("Table");
   table->cents = 2000;
   g_ptr_array_add (product->stall_costs, table);
-  FARM_DO (farm, stead_product_repo_save (farm->store, product, error));
+  FARM_DO (farm, stead_product_repo_save (farm->store, product, &farm_error));
   farm->product = product->id;
   FARM_DO (farm, stead_product_repo_set_price (farm->store, farm->product, stead_day_new (2026, 1, 10), 450,
-                                               NULL, error));
+                                               NULL, &farm_error));
 }
 
 void
@@ -95,7 +95,7 @@ farm_entry (Farm     *farm,
   SteadFlockEntry entry = { .flock_id = farm->flock, .day = day, .eggs = eggs, .cracked = cracked,
                             .feed_kg = feed_kg, .deaths = deaths };
 
-  FARM_DO (farm, stead_flock_repo_save_entry (farm->store, &entry, error));
+  FARM_DO (farm, stead_flock_repo_save_entry (farm->store, &entry, &farm_error));
 }
 
 void
@@ -112,7 +112,7 @@ farm_log (Farm *farm)
                                    .cracked = (day - first) % 10 == 9 ? 1 : 0, .feed_kg = 1 };
       g_ptr_array_add (entries, entry);
     }
-  FARM_DO (farm, stead_flock_repo_add_entries (farm->store, entries, NULL, NULL, NULL, error));
+  FARM_DO (farm, stead_flock_repo_add_entries (farm->store, entries, NULL, NULL, NULL, &farm_error));
 }
 
 gint64
@@ -132,7 +132,7 @@ farm_buy (Farm     *farm,
   receipt->supplier = g_strdup ("Lakeside Feed & Seed");
   receipt->is_gift = gift;
   g_array_append_val (receipt->lines, line);
-  FARM_DO (farm, stead_receipt_repo_save (farm->store, receipt, error));
+  FARM_DO (farm, stead_receipt_repo_save (farm->store, receipt, &farm_error));
   return receipt->id;
 }
 

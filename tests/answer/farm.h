@@ -40,12 +40,11 @@ void farm_stock (Farm *farm);
 
 void farm_entry (Farm *farm, SteadDay day, int eggs, int cracked, double feed_kg, int deaths);
 
-/* One action round a call that must succeed. */
+/* One action round a call that must succeed; its error goes to &farm_error. */
 #define FARM_DO(farm, call) G_STMT_START { \
     g_autoptr(GError) farm_error = NULL; \
-    GError **error = &farm_error; \
-    gboolean done = stead_store_begin ((farm)->store, "Test", error) && (call); \
+    gboolean done = stead_store_begin ((farm)->store, "Test", &farm_error) && (call); \
     g_assert_no_error (farm_error); \
     g_assert_true (done); \
-    g_assert_true (stead_store_commit ((farm)->store, error)); \
+    g_assert_true (stead_store_commit ((farm)->store, &farm_error)); \
   } G_STMT_END

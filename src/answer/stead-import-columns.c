@@ -1,0 +1,272 @@
+/* stead-import-columns.c - what the columns of a stranger's table mean. */
+#include "config.h"
+
+#include "answer/stead-answer-error.h"
+#include "answer/stead-import-private.h"
+#include "answer/stead-line-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <string.h>
+
+#define LOG (1u << STEAD_IMPORT_FLOCK_LOG)
+#define RECEIPTS (1u << STEAD_IMPORT_RECEIPTS)
+
+/* Names of columns, folded: lower case, without accents, signs as one space. */
+static const struct { const char *name; SteadColumn column; guint kinds; } names[] = {
+  { "date", STEAD_COLUMN_DATE, LOG | RECEIPTS }, { "day", STEAD_COLUMN_DATE, LOG | RECEIPTS },
+  { "log date", STEAD_COLUMN_DATE, LOG }, { "purchase date", STEAD_COLUMN_DATE, RECEIPTS },
+  { "bought on", STEAD_COLUMN_DATE, RECEIPTS }, { "receipt date", STEAD_COLUMN_DATE, RECEIPTS },
+  { "fecha", STEAD_COLUMN_DATE, LOG | RECEIPTS }, { "dia", STEAD_COLUMN_DATE, LOG | RECEIPTS },
+  { "fecha de compra", STEAD_COLUMN_DATE, RECEIPTS },
+
+  { "eggs", STEAD_COLUMN_EGGS, LOG }, { "egg", STEAD_COLUMN_EGGS, LOG },
+  { "eggs collected", STEAD_COLUMN_EGGS, LOG }, { "eggs laid", STEAD_COLUMN_EGGS, LOG },
+  { "total eggs", STEAD_COLUMN_EGGS, LOG }, { "eggs total", STEAD_COLUMN_EGGS, LOG },
+  { "egg count", STEAD_COLUMN_EGGS, LOG }, { "number of eggs", STEAD_COLUMN_EGGS, LOG },
+  { "huevos", STEAD_COLUMN_EGGS, LOG }, { "huevos recogidos", STEAD_COLUMN_EGGS, LOG },
+  { "total de huevos", STEAD_COLUMN_EGGS, LOG }, { "numero de huevos", STEAD_COLUMN_EGGS, LOG },
+
+  { "cracked", STEAD_COLUMN_CRACKED, LOG }, { "cracked eggs", STEAD_COLUMN_CRACKED, LOG },
+  { "eggs cracked", STEAD_COLUMN_CRACKED, LOG }, { "broken", STEAD_COLUMN_CRACKED, LOG },
+  { "broken eggs", STEAD_COLUMN_CRACKED, LOG }, { "cracks", STEAD_COLUMN_CRACKED, LOG },
+  { "rotos", STEAD_COLUMN_CRACKED, LOG }, { "huevos rotos", STEAD_COLUMN_CRACKED, LOG },
+  { "quebrados", STEAD_COLUMN_CRACKED, LOG }, { "rajados", STEAD_COLUMN_CRACKED, LOG },
+
+  { "feed", STEAD_COLUMN_FEED, LOG }, { "feed given", STEAD_COLUMN_FEED, LOG },
+  { "feed used", STEAD_COLUMN_FEED, LOG }, { "food", STEAD_COLUMN_FEED, LOG },
+  { "alimento", STEAD_COLUMN_FEED, LOG }, { "comida", STEAD_COLUMN_FEED, LOG },
+  { "pienso", STEAD_COLUMN_FEED, LOG }, { "alimento dado", STEAD_COLUMN_FEED, LOG },
+
+  { "deaths", STEAD_COLUMN_DEATHS, LOG }, { "dead", STEAD_COLUMN_DEATHS, LOG },
+  { "died", STEAD_COLUMN_DEATHS, LOG }, { "hens dead", STEAD_COLUMN_DEATHS, LOG },
+  { "dead hens", STEAD_COLUMN_DEATHS, LOG }, { "mortality", STEAD_COLUMN_DEATHS, LOG },
+  { "lost", STEAD_COLUMN_DEATHS, LOG }, { "hens lost", STEAD_COLUMN_DEATHS, LOG },
+  { "muertes", STEAD_COLUMN_DEATHS, LOG }, { "muertas", STEAD_COLUMN_DEATHS, LOG },
+  { "gallinas muertas", STEAD_COLUMN_DEATHS, LOG }, { "mortalidad", STEAD_COLUMN_DEATHS, LOG },
+  { "bajas", STEAD_COLUMN_DEATHS, LOG },
+
+  { "culled", STEAD_COLUMN_CULLED, LOG }, { "culls", STEAD_COLUMN_CULLED, LOG },
+  { "removed", STEAD_COLUMN_CULLED, LOG }, { "taken out", STEAD_COLUMN_CULLED, LOG },
+  { "descartadas", STEAD_COLUMN_CULLED, LOG }, { "retiradas", STEAD_COLUMN_CULLED, LOG },
+
+  { "note", STEAD_COLUMN_NOTE, LOG | RECEIPTS }, { "notes", STEAD_COLUMN_NOTE, LOG | RECEIPTS },
+  { "comment", STEAD_COLUMN_NOTE, LOG | RECEIPTS }, { "comments", STEAD_COLUMN_NOTE, LOG | RECEIPTS },
+  { "remarks", STEAD_COLUMN_NOTE, LOG | RECEIPTS },
+  { "nota", STEAD_COLUMN_NOTE, LOG | RECEIPTS }, { "notas", STEAD_COLUMN_NOTE, LOG | RECEIPTS },
+  { "observaciones", STEAD_COLUMN_NOTE, LOG | RECEIPTS }, { "comentarios", STEAD_COLUMN_NOTE, LOG | RECEIPTS },
+
+  { "by", STEAD_COLUMN_PERSON, LOG | RECEIPTS }, { "person", STEAD_COLUMN_PERSON, LOG | RECEIPTS },
+  { "who", STEAD_COLUMN_PERSON, LOG | RECEIPTS }, { "student", STEAD_COLUMN_PERSON, LOG | RECEIPTS },
+  { "recorded by", STEAD_COLUMN_PERSON, LOG }, { "bought by", STEAD_COLUMN_PERSON, RECEIPTS },
+  { "por", STEAD_COLUMN_PERSON, LOG | RECEIPTS }, { "persona", STEAD_COLUMN_PERSON, LOG | RECEIPTS },
+  { "quien", STEAD_COLUMN_PERSON, LOG | RECEIPTS }, { "estudiante", STEAD_COLUMN_PERSON, LOG | RECEIPTS },
+
+  { "supplier", STEAD_COLUMN_SUPPLIER, RECEIPTS }, { "store", STEAD_COLUMN_SUPPLIER, RECEIPTS },
+  { "vendor", STEAD_COLUMN_SUPPLIER, RECEIPTS }, { "from", STEAD_COLUMN_SUPPLIER, RECEIPTS },
+  { "shop", STEAD_COLUMN_SUPPLIER, RECEIPTS }, { "giver", STEAD_COLUMN_SUPPLIER, RECEIPTS },
+  { "proveedor", STEAD_COLUMN_SUPPLIER, RECEIPTS }, { "tienda", STEAD_COLUMN_SUPPLIER, RECEIPTS },
+
+  { "item", STEAD_COLUMN_ITEM, RECEIPTS }, { "thing", STEAD_COLUMN_ITEM, RECEIPTS },
+  { "what", STEAD_COLUMN_ITEM, RECEIPTS }, { "product", STEAD_COLUMN_ITEM, RECEIPTS },
+  { "description", STEAD_COLUMN_ITEM, RECEIPTS }, { "name", STEAD_COLUMN_ITEM, RECEIPTS },
+  { "articulo", STEAD_COLUMN_ITEM, RECEIPTS }, { "producto", STEAD_COLUMN_ITEM, RECEIPTS },
+  { "descripcion", STEAD_COLUMN_ITEM, RECEIPTS }, { "cosa", STEAD_COLUMN_ITEM, RECEIPTS },
+
+  { "kind", STEAD_COLUMN_KIND, RECEIPTS }, { "type", STEAD_COLUMN_KIND, RECEIPTS },
+  { "category", STEAD_COLUMN_KIND, RECEIPTS }, { "tipo", STEAD_COLUMN_KIND, RECEIPTS },
+  { "clase", STEAD_COLUMN_KIND, RECEIPTS }, { "categoria", STEAD_COLUMN_KIND, RECEIPTS },
+
+  { "quantity", STEAD_COLUMN_QUANTITY, RECEIPTS }, { "amount", STEAD_COLUMN_QUANTITY, RECEIPTS },
+  { "qty", STEAD_COLUMN_QUANTITY, RECEIPTS }, { "how much", STEAD_COLUMN_QUANTITY, RECEIPTS },
+  { "cantidad", STEAD_COLUMN_QUANTITY, RECEIPTS },
+
+  { "unit", STEAD_COLUMN_UNIT, RECEIPTS }, { "units", STEAD_COLUMN_UNIT, RECEIPTS },
+  { "unidad", STEAD_COLUMN_UNIT, RECEIPTS },
+
+  { "cost", STEAD_COLUMN_COST, RECEIPTS }, { "total", STEAD_COLUMN_COST, RECEIPTS },
+  { "price", STEAD_COLUMN_COST, RECEIPTS }, { "total cost", STEAD_COLUMN_COST, RECEIPTS },
+  { "paid", STEAD_COLUMN_COST, RECEIPTS }, { "value", STEAD_COLUMN_COST, RECEIPTS },
+  { "costo", STEAD_COLUMN_COST, RECEIPTS }, { "coste", STEAD_COLUMN_COST, RECEIPTS },
+  { "precio", STEAD_COLUMN_COST, RECEIPTS }, { "valor", STEAD_COLUMN_COST, RECEIPTS },
+
+  { "gift", STEAD_COLUMN_GIFT, RECEIPTS }, { "donation", STEAD_COLUMN_GIFT, RECEIPTS },
+  { "donated", STEAD_COLUMN_GIFT, RECEIPTS },
+  { "regalo", STEAD_COLUMN_GIFT, RECEIPTS }, { "donacion", STEAD_COLUMN_GIFT, RECEIPTS },
+  { "donado", STEAD_COLUMN_GIFT, RECEIPTS },
+
+  { "best by", STEAD_COLUMN_BEST_BY, RECEIPTS }, { "best before", STEAD_COLUMN_BEST_BY, RECEIPTS },
+  { "use by", STEAD_COLUMN_BEST_BY, RECEIPTS }, { "expires", STEAD_COLUMN_BEST_BY, RECEIPTS },
+  { "expiry", STEAD_COLUMN_BEST_BY, RECEIPTS },
+  { "caducidad", STEAD_COLUMN_BEST_BY, RECEIPTS }, { "vence", STEAD_COLUMN_BEST_BY, RECEIPTS },
+
+  { "reference", STEAD_COLUMN_REFERENCE, RECEIPTS }, { "receipt", STEAD_COLUMN_REFERENCE, RECEIPTS },
+  { "receipt number", STEAD_COLUMN_REFERENCE, RECEIPTS }, { "invoice", STEAD_COLUMN_REFERENCE, RECEIPTS },
+  { "ref", STEAD_COLUMN_REFERENCE, RECEIPTS }, { "number", STEAD_COLUMN_REFERENCE, RECEIPTS },
+  { "referencia", STEAD_COLUMN_REFERENCE, RECEIPTS }, { "recibo", STEAD_COLUMN_REFERENCE, RECEIPTS },
+  { "factura", STEAD_COLUMN_REFERENCE, RECEIPTS },
+};
+
+/* "Feed (lb)": the name without signs, and what stands in brackets. */
+static char *
+fold_name (const char  *text,
+           char       **out_bracket)
+{
+  const char *open = strpbrk (text, "([");
+  const char *close = open != NULL ? strpbrk (open, ")]") : NULL;
+  g_autofree char *outside = open != NULL ? g_strndup (text, (gsize) (open - text)) : g_strdup (text);
+  g_autofree char *folded = stead_line_fold (outside);
+  GString *name = g_string_new (NULL);
+
+  *out_bracket = open != NULL && close != NULL ? g_strndup (open + 1, (gsize) (close - open - 1)) : NULL;
+  for (const char *p = folded; *p != '\0'; p = g_utf8_next_char (p))
+    {
+      gunichar c = g_utf8_get_char (p);
+
+      if (g_unichar_isalnum (c))
+        g_string_append_unichar (name, c);
+      else if (name->len > 0 && name->str[name->len - 1] != ' ')
+        g_string_append_c (name, ' ');
+    }
+  return g_strchomp (g_string_free (name, FALSE));
+}
+
+static SteadColumn
+find_column (SteadImportKind  kind,
+             const char      *name)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
+    if ((names[i].kinds & (1u << kind)) != 0 && g_str_equal (names[i].name, name))
+      return names[i].column;
+  return STEAD_COLUMN_NONE;
+}
+
+/* "Feed, lb" and "feed lb": a unit as the last word. */
+static SteadColumn
+find_with_unit (SteadImportKind   kind,
+                const char       *name,
+                const SteadUnit **out_unit)
+{
+  const char *space = strrchr (name, ' ');
+  g_autofree char *start = NULL;
+
+  if (space == NULL)
+    return STEAD_COLUMN_NONE;
+  *out_unit = stead_unit_from_text (space + 1);
+  if (*out_unit == NULL)
+    return STEAD_COLUMN_NONE;
+  start = g_strndup (name, (gsize) (space - name));
+  return find_column (kind, start);
+}
+
+static SteadColumn
+read_name (SteadImportKind   kind,
+           const char       *text,
+           const SteadUnit **out_unit)
+{
+  g_autofree char *bracket = NULL;
+  g_autofree char *name = fold_name (text, &bracket);
+  SteadColumn column = find_column (kind, name);
+
+  *out_unit = NULL;
+  if (column == STEAD_COLUMN_NONE)
+    column = find_with_unit (kind, name, out_unit);
+  else if (bracket != NULL)
+    *out_unit = stead_unit_from_text (bracket);
+  return column;
+}
+
+static gboolean
+refuse_header (SteadImportKind   kind,
+               GError          **error)
+{
+  g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_INPUT,
+                       kind == STEAD_IMPORT_FLOCK_LOG
+                       ? _("The first row must name the columns: Date, then some of Eggs, Cracked, Feed (lb), Deaths, "
+                           "Culled, Note, By.")
+                       : _("The first row must name the columns: Date, Supplier, Item, Quantity, Cost, and perhaps "
+                           "Unit, Kind, Gift, Best by, Reference, Note, By."));
+  return FALSE;
+}
+
+static gboolean
+is_complete (SteadImportKind     kind,
+             const SteadColumns *columns)
+{
+  const int *at = columns->at;
+
+  if (at[STEAD_COLUMN_DATE] < 0)
+    return FALSE;
+  if (kind == STEAD_IMPORT_RECEIPTS)
+    return at[STEAD_COLUMN_SUPPLIER] >= 0 && at[STEAD_COLUMN_ITEM] >= 0 && at[STEAD_COLUMN_QUANTITY] >= 0
+           && at[STEAD_COLUMN_COST] >= 0;
+  return at[STEAD_COLUMN_EGGS] >= 0 || at[STEAD_COLUMN_FEED] >= 0 || at[STEAD_COLUMN_DEATHS] >= 0
+         || at[STEAD_COLUMN_CULLED] >= 0 || at[STEAD_COLUMN_NOTE] >= 0;
+}
+
+gboolean
+stead_import_columns_find (SteadImportKind      kind,
+                           const char * const  *header,
+                           SteadColumns        *out,
+                           GError             **error)
+{
+  for (int i = 0; i < STEAD_N_COLUMNS; i++)
+    {
+      out->at[i] = -1;
+      out->unit[i] = NULL;
+    }
+  for (int i = 0; header[i] != NULL && i < STEAD_IMPORT_MAX_COLUMNS; i++)
+    {
+      const SteadUnit *unit;
+      SteadColumn column = read_name (kind, header[i], &unit);
+
+      if (column == STEAD_COLUMN_NONE)
+        continue;
+      if (out->at[column] >= 0)
+        {
+          g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_INPUT,
+                       _("The columns “%s” and “%s” mean the same. Rename or delete one of them."),
+                       header[out->at[column]], header[i]);
+          return FALSE;
+        }
+      out->at[column] = i;
+      out->unit[column] = unit;
+    }
+  return is_complete (kind, out) || refuse_header (kind, error);
+}
+
+static const char *
+column_title (SteadColumn column)
+{
+  switch (column)
+    {
+    case STEAD_COLUMN_DATE: return C_("column", "Date");
+    case STEAD_COLUMN_EGGS: return C_("column", "Eggs");
+    case STEAD_COLUMN_CRACKED: return C_("column", "Cracked");
+    case STEAD_COLUMN_FEED: return C_("column", "Feed");
+    case STEAD_COLUMN_DEATHS: return C_("column", "Deaths");
+    case STEAD_COLUMN_CULLED: return C_("column", "Culled");
+    case STEAD_COLUMN_NOTE: return C_("column", "Note");
+    case STEAD_COLUMN_PERSON: return C_("column", "By");
+    case STEAD_COLUMN_SUPPLIER: return C_("column", "Supplier");
+    case STEAD_COLUMN_ITEM: return C_("column", "Item");
+    case STEAD_COLUMN_KIND: return C_("column", "Kind");
+    case STEAD_COLUMN_QUANTITY: return C_("column", "Quantity");
+    case STEAD_COLUMN_UNIT: return C_("column", "Unit");
+    case STEAD_COLUMN_COST: return C_("column", "Cost");
+    case STEAD_COLUMN_GIFT: return C_("column", "Gift");
+    case STEAD_COLUMN_BEST_BY: return C_("column", "Best by");
+    case STEAD_COLUMN_REFERENCE: return C_("column", "Reference");
+    case STEAD_COLUMN_NONE:
+    default: return "";
+    }
+}
+
+char *
+stead_import_column_name (SteadColumn      column,
+                          const SteadUnit *unit)
+{
+  if (unit == NULL || column == STEAD_COLUMN_NONE)
+    return g_strdup (column_title (column));
+  /* Translators: name of a column and its unit: "Feed, lb". */
+  return g_strdup_printf (C_("column", "%s, %s"), column_title (column), stead_unit_symbol (unit));
+}

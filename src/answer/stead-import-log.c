@@ -1,0 +1,419 @@
+/* stead-import-log.c - judges the rows of a flock's log.
+ *
+ * Rows are judged in the order of their days, whatever their order in the file,
+ * beside what the farm's log holds already: hens alive and eggs of a day are
+ * carried along, so no row costs a query.
+ */
+#include "config.h"
+
+#include "answer/stead-import-private.h"
+#include "answer/stead-words-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+/* What the farm and the rows judged so far say of the flock. */
+typedef struct
+{
+  GPtrArray  *log;          /* of SteadFlockEntry: the farm's own of these days, by day */
+  guint       log_at;       /* first of them that is not before the present day */
+  gint64      lost_before;  /* hens lost before the present day */
+  gint64      lost_today;   /* and on it, up to now */
+  gint64      lost_ever;    /* in the farm and in rows taken */
+  gint64      eggs_today;
+  SteadDay    day;
+  GHashTable *seen;         /* facts of the farm and of rows → line; 0: the farm */
+} Tally;
+
+static void
+tally_clear (Tally *tally)
+{
+  g_clear_pointer (&tally->log, g_ptr_array_unref);
+  g_clear_pointer (&tally->seen, g_hash_table_unref);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Tally, tally_clear)
+
+/* "6.8": the usual cell; the unusual ones go through the parser of amounts. */
+static gboolean
+read_plain_decimal (const char *cell,
+                    double     *out)
+{
+  gsize whole = strspn (cell, "0123456789");
+  gsize part;
+
+  if (whole == 0 || whole > 6)
+    return FALSE;
+  part = cell[whole] == '.' ? strspn (cell + whole + 1, "0123456789") : 0;
+  if (cell[whole] == '.' && (part < 1 || part > 2))
+    return FALSE;
+  if (cell[whole + (cell[whole] == '.' ? part + 1 : 0)] != '\0')
+    return FALSE;
+  *out = g_ascii_strtod (cell, NULL);
+  return TRUE;
+}
+
+static gboolean
+read_feed (const SteadImportJudge *judge,
+           SteadImportRow         *row,
+           double                 *out_kg)
+{
+  const char *cell = stead_import_cell (judge, row, STEAD_COLUMN_FEED);
+  const SteadUnit *unit = judge->columns->unit[STEAD_COLUMN_FEED];
+  g_autoptr(GError) error = NULL;
+  double value;
+
+  if (*cell == '\0')
+    return TRUE;
+  if (unit == NULL || unit->dimension != STEAD_DIMENSION_MASS)
+    unit = stead_unit_default (STEAD_DIMENSION_MASS, judge->farm->units);
+  if (read_plain_decimal (cell, &value))
+    {
+      *out_kg = stead_quantity_to_base (value, unit);
+      return TRUE;
+    }
+  if (!stead_quantity_parse (cell, STEAD_DIMENSION_MASS, unit, out_kg, NULL, &error))
+    return stead_import_wrong (judge, row, STEAD_COLUMN_FEED, g_strdup (error->message));
+  return TRUE;
+}
+
+/* A name that is not on the list stays in the note: nothing is lost. */
+static void
+read_person (const SteadImportJudge *judge,
+             const SteadImportRow   *row,
+             SteadFlockEntry        *entry)
+{
+  g_autofree char *name = stead_import_read_text (judge, row, STEAD_COLUMN_PERSON);
+  gint64 id = stead_import_find_person (judge, name);
+  char *note;
+
+  if (id >= 0)
+    {
+      entry->person_id = id;
+      return;
+    }
+  note = entry->note == NULL ? g_strdup_printf (_("by %s"), name)
+                             /* Translators: a note and the name of a person. */
+                             : g_strdup_printf (_("%s (by %s)"), entry->note, name);
+  g_free (entry->note);
+  entry->note = note;
+}
+
+static gboolean
+read_entry (SteadImportJudge *judge,
+            SteadImportRow   *row,
+            SteadFlockEntry  *entry)
+{
+  entry->flock_id = judge->flock->id;
+  entry->eggs = STEAD_COUNT_NONE;
+  entry->feed_kg = NAN;
+  if (!stead_import_read_day (judge, row, STEAD_COLUMN_DATE, &entry->day)
+      || !stead_import_read_count (judge, row, STEAD_COLUMN_EGGS, &entry->eggs)
+      || !stead_import_read_count (judge, row, STEAD_COLUMN_CRACKED, &entry->cracked)
+      || !read_feed (judge, row, &entry->feed_kg)
+      || !stead_import_read_count (judge, row, STEAD_COLUMN_DEATHS, &entry->deaths)
+      || !stead_import_read_count (judge, row, STEAD_COLUMN_CULLED, &entry->culled))
+    return FALSE;
+  entry->note = stead_import_read_text (judge, row, STEAD_COLUMN_NOTE);
+  read_person (judge, row, entry);
+  return TRUE;
+}
+
+/* A row with a day and nothing else says nothing. */
+static gboolean
+says_nothing (const SteadFlockEntry *entry)
+{
+  return entry->eggs == STEAD_COUNT_NONE && entry->cracked == 0 && entry->deaths == 0 && entry->culled == 0
+         && isnan (entry->feed_kg) && entry->note == NULL;
+}
+
+/* Reads the cells of one row; a fact on it means that it can be judged further. */
+static void
+read_row (SteadImportJudge *judge,
+          SteadImportRow   *row)
+{
+  SteadFlockEntry *entry;
+
+  if (row->state == STEAD_ROW_WRONG || !stead_import_check_cells (row))
+    return;
+  if (stead_import_row_is_blank (row))
+    {
+      stead_import_skip (row, g_strdup (_("This row is blank.")));
+      return;
+    }
+  entry = g_new0 (SteadFlockEntry, 1);
+  if (!read_entry (judge, row, entry))
+    {
+      stead_flock_entry_free (entry);
+      return;
+    }
+  if (says_nothing (entry))
+    {
+      stead_import_skip (row, g_strdup (_("This row has a day and nothing else.")));
+      stead_flock_entry_free (entry);
+      return;
+    }
+  row->fact = entry;
+}
+
+static int
+compare_days (gconstpointer a,
+              gconstpointer b)
+{
+  const SteadImportRow *x = *(SteadImportRow * const *) a;
+  const SteadImportRow *y = *(SteadImportRow * const *) b;
+  SteadDay x_day = ((const SteadFlockEntry *) x->fact)->day;
+  SteadDay y_day = ((const SteadFlockEntry *) y->fact)->day;
+
+  if (x_day != y_day)
+    return x_day < y_day ? -1 : 1;
+  return (x->line > y->line) - (x->line < y->line);
+}
+
+/* Rows that could be read, by day. */
+static GPtrArray *
+rows_by_day (GPtrArray *rows)
+{
+  GPtrArray *sorted = g_ptr_array_sized_new (rows->len);
+
+  for (guint i = 0; i < rows->len; i++)
+    if (((const SteadImportRow *) rows->pdata[i])->fact != NULL)
+      g_ptr_array_add (sorted, rows->pdata[i]);
+  g_ptr_array_sort (sorted, compare_days);
+  return sorted;
+}
+
+/* Two entries of one day with the same numbers are the same entry. */
+static guint
+hash_entry (gconstpointer data)
+{
+  const SteadFlockEntry *entry = data;
+
+  return (guint) entry->day * 2654435761u ^ (guint) (entry->eggs * 31 + entry->cracked * 7 + entry->deaths * 3
+                                                     + entry->culled);
+}
+
+static gboolean
+same_entry (gconstpointer a,
+            gconstpointer b)
+{
+  const SteadFlockEntry *x = a;
+  const SteadFlockEntry *y = b;
+  gboolean numbers;
+
+  if (x->day != y->day || x->eggs != y->eggs || x->cracked != y->cracked || x->deaths != y->deaths
+      || x->culled != y->culled || isnan (x->feed_kg) != isnan (y->feed_kg)
+      || (!isnan (x->feed_kg) && fabs (x->feed_kg - y->feed_kg) > 1e-6))
+    return FALSE;
+  numbers = x->eggs != STEAD_COUNT_NONE || x->deaths > 0 || x->culled > 0 || !isnan (x->feed_kg);
+  return numbers || g_strcmp0 (x->note, y->note) == 0;
+}
+
+static gboolean
+tally_start (SteadImportJudge  *judge,
+             GPtrArray         *sorted,
+             Tally             *tally,
+             GError           **error)
+{
+  SteadDay first = ((const SteadFlockEntry *) ((const SteadImportRow *) sorted->pdata[0])->fact)->day;
+  SteadDay last = ((const SteadFlockEntry *) ((const SteadImportRow *) sorted->pdata[sorted->len - 1])->fact)->day;
+  gint64 alive;
+
+  tally->day = STEAD_DAY_NONE;
+  tally->seen = g_hash_table_new (hash_entry, same_entry);
+  tally->log = stead_flock_repo_entries (judge->store, judge->flock->id, first, last, error);
+  if (tally->log == NULL)
+    return FALSE;
+  alive = stead_flock_repo_alive (judge->store, judge->flock->id, first, error);
+  if (alive < 0)
+    return FALSE;
+  tally->lost_before = judge->flock->birds - alive;
+  alive = stead_flock_repo_alive (judge->store, judge->flock->id, MAX (last, judge->today) + 1, error);
+  if (alive < 0)
+    return FALSE;
+  tally->lost_ever = judge->flock->birds - alive;
+  for (guint i = 0; i < tally->log->len; i++)
+    g_hash_table_insert (tally->seen, tally->log->pdata[i], GUINT_TO_POINTER (0));
+  return TRUE;
+}
+
+/* Carries the sums to @day, past the farm's own entries. */
+static void
+tally_go_to (Tally    *tally,
+             SteadDay  day)
+{
+  if (day == tally->day)
+    return;
+  tally->lost_before += tally->lost_today;
+  tally->lost_today = 0;
+  tally->eggs_today = 0;
+  tally->day = day;
+  for (; tally->log_at < tally->log->len; tally->log_at++)
+    {
+      const SteadFlockEntry *entry = tally->log->pdata[tally->log_at];
+      gint64 lost = (gint64) entry->deaths + entry->culled;
+
+      if (entry->day > day)
+        break;
+      if (entry->day < day)
+        {
+          tally->lost_before += lost;
+          continue;
+        }
+      tally->lost_today += lost;
+      tally->eggs_today += MAX (0, entry->eggs);
+    }
+}
+
+static SteadColumn
+column_at_fault (const SteadImportJudge *judge,
+                 const SteadFlockEntry  *entry,
+                 gint64                  alive)
+{
+  if (entry->day > judge->today || entry->day < judge->flock->housed_on
+      || (judge->flock->ended_on != STEAD_DAY_NONE && entry->day > judge->flock->ended_on))
+    return STEAD_COLUMN_DATE;
+  if (entry->cracked > MAX (0, entry->eggs))
+    return STEAD_COLUMN_CRACKED;
+  if (entry->eggs > 2 * alive)
+    return STEAD_COLUMN_EGGS;
+  if (entry->deaths + entry->culled > alive)
+    return entry->deaths > 0 ? STEAD_COLUMN_DEATHS : STEAD_COLUMN_CULLED;
+  return isnan (entry->feed_kg) ? STEAD_COLUMN_NONE : STEAD_COLUMN_FEED;
+}
+
+/* The rules of the store, with the sums instead of queries. */
+static gboolean
+check_entry (const SteadImportJudge *judge,
+             const Tally            *tally,
+             SteadImportRow         *row)
+{
+  const SteadFlockEntry *entry = row->fact;
+  gint64 alive = judge->flock->birds - tally->lost_before;
+  gint64 lost = (gint64) entry->deaths + entry->culled;
+  g_autoptr(GError) error = NULL;
+
+  if (!stead_flock_entry_check (entry, judge->flock, alive, judge->today, &error))
+    return stead_import_wrong (judge, row, column_at_fault (judge, entry, alive), g_strdup (error->message));
+  if (entry->eggs > 0 && tally->eggs_today + entry->eggs > 2 * alive)
+    return stead_import_wrong (judge, row, STEAD_COLUMN_EGGS,
+                               g_strdup_printf (_("With the other entries of this day that makes %d eggs from %d hens. "
+                                                  "Check the number and the day."),
+                                                (int) (tally->eggs_today + entry->eggs), (int) alive));
+  if (lost > 0 && lost + tally->lost_ever > judge->flock->birds)
+    return stead_import_wrong (judge, row, entry->deaths > 0 ? STEAD_COLUMN_DEATHS : STEAD_COLUMN_CULLED,
+                               g_strdup_printf (_("With the other entries that makes %d hens lost of %d. "
+                                                  "Check the number."),
+                                                (int) (lost + tally->lost_ever), (int) judge->flock->birds));
+  return TRUE;
+}
+
+/* In the farm already, or earlier in this file. */
+static gboolean
+is_double (const Tally    *tally,
+           SteadImportRow *row)
+{
+  gpointer line;
+
+  if (!g_hash_table_lookup_extended (tally->seen, row->fact, NULL, &line))
+    return FALSE;
+  if (line == NULL)
+    stead_import_skip (row, g_strdup (_("The farm already has an entry of this day with these numbers.")));
+  else
+    stead_import_skip (row, g_strdup_printf (_("Line %u already says the same."), GPOINTER_TO_UINT (line)));
+  return TRUE;
+}
+
+static void
+judge_row (const SteadImportJudge *judge,
+           Tally                  *tally,
+           SteadImportRow         *row)
+{
+  const SteadFlockEntry *entry = row->fact;
+
+  tally_go_to (tally, entry->day);
+  if (is_double (tally, row) || !check_entry (judge, tally, row))
+    return;
+  row->state = STEAD_ROW_TAKE;
+  g_hash_table_insert (tally->seen, row->fact, GUINT_TO_POINTER (row->line));
+  tally->lost_today += (gint64) entry->deaths + entry->culled;
+  tally->lost_ever += (gint64) entry->deaths + entry->culled;
+  tally->eggs_today += MAX (0, entry->eggs);
+}
+
+/* Only rows that are taken keep their fact. */
+static void
+drop_facts (GPtrArray *rows)
+{
+  for (guint i = 0; i < rows->len; i++)
+    {
+      SteadImportRow *row = rows->pdata[i];
+
+      if (row->state != STEAD_ROW_TAKE)
+        g_clear_pointer ((SteadFlockEntry **) &row->fact, stead_flock_entry_free);
+    }
+}
+
+gboolean
+stead_import_judge_log (SteadImportJudge  *judge,
+                        GPtrArray         *rows,
+                        GError           **error)
+{
+  g_autoptr(GPtrArray) sorted = NULL;
+  g_auto(Tally) tally = { 0 };
+
+  for (guint i = 0; i < rows->len; i++)
+    {
+      if (!stead_import_go_on (judge, i, rows->len, error))
+        return FALSE;
+      read_row (judge, rows->pdata[i]);
+    }
+  sorted = rows_by_day (rows);
+  if (sorted->len > 0 && !tally_start (judge, sorted, &tally, error))
+    return FALSE;
+  for (guint i = 0; i < sorted->len; i++)
+    judge_row (judge, &tally, sorted->pdata[i]);
+  drop_facts (rows);
+  return TRUE;
+}
+
+char *
+stead_import_log_understood (const SteadFarm *farm,
+                             gconstpointer    fact)
+{
+  const SteadFlockEntry *entry = fact;
+  g_autoptr(GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
+
+  g_ptr_array_add (parts, stead_day_format (entry->day, STEAD_DAY_STYLE_MEDIUM));
+  if (entry->eggs != STEAD_COUNT_NONE)
+    {
+      g_autofree char *eggs = stead_words_eggs (entry->eggs);
+
+      g_ptr_array_add (parts, entry->cracked > 0 ? g_strdup_printf (_("%s, %d of them cracked"), eggs, entry->cracked)
+                                                 : g_steal_pointer (&eggs));
+    }
+  if (!isnan (entry->feed_kg))
+    {
+      g_autofree char *feed = stead_quantity_format (entry->feed_kg,
+                                                     stead_unit_default (STEAD_DIMENSION_MASS, farm->units));
+
+      g_ptr_array_add (parts, g_strdup_printf (_("%s of feed"), feed));
+    }
+  if (entry->deaths > 0)
+    {
+      g_autofree char *hens = stead_words_hens (entry->deaths);
+
+      g_ptr_array_add (parts, g_strdup_printf (_("%s found dead"), hens));
+    }
+  if (entry->culled > 0)
+    {
+      g_autofree char *hens = stead_words_hens (entry->culled);
+
+      g_ptr_array_add (parts, g_strdup_printf (_("%s taken out"), hens));
+    }
+  if (entry->note != NULL)
+    g_ptr_array_add (parts, g_strdup_printf (_("note “%s”"), entry->note));
+  g_ptr_array_add (parts, NULL);
+  return g_strjoinv ("; ", (char **) parts->pdata);
+}

@@ -1,0 +1,203 @@
+/* stead-import-private.h - the parts of the import: text, table, columns, judges.
+ *
+ * Data goes one way: bytes of the file → UTF-8 text → rows of cells → columns
+ * by their names → facts.  Each step only ever reports a fault; none mends one
+ * in silence.
+ */
+#pragma once
+
+#include "answer/stead-import-answer.h"
+#include "core/stead-quantity.h"
+#include "store/stead-farm-repo.h"
+#include "store/stead-flock-repo.h"
+#include "store/stead-item-repo.h"
+#include "store/stead-receipt-repo.h"
+
+G_BEGIN_DECLS
+
+/* --- text ------------------------------------------------------------------ */
+
+#define STEAD_IMPORT_MAX_BYTES (64 * 1024 * 1024)
+
+typedef enum
+{
+  STEAD_ENCODING_UTF8,
+  STEAD_ENCODING_UTF16,
+  STEAD_ENCODING_WINDOWS_1252,
+} SteadEncoding;
+
+typedef struct
+{
+  char          *text;        /* UTF-8; a NUL of the file has become U+0001 */
+  gsize          length;
+  SteadEncoding  encoding;
+  char           separator;   /* ',', ';' or tab */
+  guint          first_line;  /* of the text in the file: 2 after "sep=;" */
+} SteadImportText;
+
+void stead_import_text_clear (SteadImportText *text);
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SteadImportText, stead_import_text_clear)
+
+/* Refuses a folder, a file too large, unreadable, empty, or plainly no text. */
+gboolean stead_import_text_read (const char       *path,
+                                 SteadImportText  *out,
+                                 GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* --- table ------------------------------------------------------------------ */
+
+/* Longest cell that is taken, in bytes. */
+#define STEAD_IMPORT_MAX_CELL 4000
+
+/* Most columns that are read; what lies beyond is a row with too many cells. */
+#define STEAD_IMPORT_MAX_COLUMNS 100
+
+typedef void (*SteadImportProgress) (double share, gpointer data);
+
+/* (transfer full) (element-type SteadImportRow): the rows as they stand, the header
+ * first.  A row whose last quotation mark is never closed comes as WRONG. */
+GPtrArray *stead_import_table_read (const SteadImportText *text,
+                                    GCancellable          *cancellable,
+                                    GError               **error) G_GNUC_WARN_UNUSED_RESULT;
+
+void stead_import_row_free (SteadImportRow *row);
+
+/* --- columns ----------------------------------------------------------------- */
+
+typedef enum
+{
+  STEAD_COLUMN_NONE,      /* not used */
+  STEAD_COLUMN_DATE,
+  STEAD_COLUMN_EGGS,
+  STEAD_COLUMN_CRACKED,
+  STEAD_COLUMN_FEED,
+  STEAD_COLUMN_DEATHS,
+  STEAD_COLUMN_CULLED,
+  STEAD_COLUMN_NOTE,
+  STEAD_COLUMN_PERSON,
+  STEAD_COLUMN_SUPPLIER,
+  STEAD_COLUMN_ITEM,
+  STEAD_COLUMN_KIND,
+  STEAD_COLUMN_QUANTITY,
+  STEAD_COLUMN_UNIT,
+  STEAD_COLUMN_COST,
+  STEAD_COLUMN_GIFT,
+  STEAD_COLUMN_BEST_BY,
+  STEAD_COLUMN_REFERENCE,
+} SteadColumn;
+
+#define STEAD_N_COLUMNS (STEAD_COLUMN_REFERENCE + 1)
+
+typedef struct
+{
+  int              at[STEAD_N_COLUMNS];    /* index of the cell; -1: not there */
+  const SteadUnit *unit[STEAD_N_COLUMNS];  /* named in the header, "Feed (kg)"; NULL: not named */
+} SteadColumns;
+
+/* Finds what each name of the header means; refuses a header that cannot do. */
+gboolean stead_import_columns_find (SteadImportKind     kind,
+                                    const char * const *header,
+                                    SteadColumns       *out,
+                                    GError            **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* "Date", "Feed, lb": what a column was taken for, in the person's language. */
+char *stead_import_column_name (SteadColumn      column,
+                                const SteadUnit *unit) G_GNUC_WARN_UNUSED_RESULT;
+
+/* --- cells -------------------------------------------------------------------- */
+
+/* What the judges share. */
+typedef struct
+{
+  SteadStore          *store;
+  SteadImportKind      kind;
+  SteadFarm           *farm;
+  SteadFlock          *flock;      /* (nullable): of a log */
+  GPtrArray           *people;     /* of SteadPerson */
+  GPtrArray           *items;      /* of SteadItem; for receipts */
+  const SteadColumns  *columns;
+  SteadDateOrder       order;      /* asked for or found; UNKNOWN: neither */
+  SteadDay             today;
+  gboolean             ambiguous;  /* a date was met that needs the order */
+  GCancellable        *cancellable;
+  SteadImportProgress  progress;
+  gpointer             data;
+} SteadImportJudge;
+
+/* The cell of a column, "" if there is none. */
+const char *stead_import_cell (const SteadImportJudge *judge,
+                               const SteadImportRow   *row,
+                               SteadColumn             column);
+
+/* Marks @row as wrong at a column; takes @message over.  Returns: %FALSE */
+gboolean stead_import_wrong (const SteadImportJudge *judge,
+                             SteadImportRow         *row,
+                             SteadColumn             column,
+                             char                   *message);
+
+/* Marks @row as skipped; takes @message over. */
+void stead_import_skip (SteadImportRow *row,
+                        char           *message);
+
+/* Control signs and cells that are too long make a row wrong. */
+gboolean stead_import_check_cells (SteadImportRow *row);
+
+/* Whether all cells of the row are empty. */
+gboolean stead_import_row_is_blank (const SteadImportRow *row);
+
+/* The order of all-digit dates that the whole file shows; UNKNOWN if it shows none. */
+SteadDateOrder stead_import_find_order (GPtrArray          *rows,
+                                        const SteadColumns *columns);
+
+gboolean stead_import_read_day (SteadImportJudge *judge,
+                                SteadImportRow   *row,
+                                SteadColumn       column,
+                                SteadDay         *out_day);
+
+/* A number of pieces; @out is left alone if the cell is empty. */
+gboolean stead_import_read_count (const SteadImportJudge *judge,
+                                  SteadImportRow         *row,
+                                  SteadColumn             column,
+                                  gint32                 *out);
+
+/* Text without the apostrophe that keeps a spreadsheet from reckoning it; NULL if empty. */
+char *stead_import_read_text (const SteadImportJudge *judge,
+                              const SteadImportRow   *row,
+                              SteadColumn             column) G_GNUC_WARN_UNUSED_RESULT;
+
+/* 0 if the cell is empty, -1 if nobody on the list is called so. */
+gint64 stead_import_find_person (const SteadImportJudge *judge,
+                                 const char             *name);
+
+/* Share done, and whether to stop: between rows. */
+gboolean stead_import_go_on (const SteadImportJudge *judge,
+                             guint                   done,
+                             guint                   all,
+                             GError                **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* --- the two kinds --------------------------------------------------------------- */
+
+/* Judges every row and hangs a fact on each that can be taken. */
+gboolean stead_import_judge_log      (SteadImportJudge *judge,
+                                      GPtrArray        *rows,
+                                      GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean stead_import_judge_receipts (SteadImportJudge *judge,
+                                      GPtrArray        *rows,
+                                      GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What a row will be recorded as, in words. */
+char *stead_import_log_understood     (const SteadFarm *farm,
+                                       gconstpointer    fact) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_import_receipt_understood (const SteadFarm *farm,
+                                       gconstpointer    fact) G_GNUC_WARN_UNUSED_RESULT;
+
+void  stead_import_receipt_fact_free (gpointer fact);
+
+/* Writes the facts of @rows in state TAKE; within an action. */
+gboolean stead_import_write_receipts (GPtrArray            *rows,
+                                      SteadStore           *store,
+                                      GCancellable         *cancellable,
+                                      SteadImportProgress   progress,
+                                      gpointer              data,
+                                      GError              **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

@@ -1,0 +1,447 @@
+/* stead-question.c - every question by name, with its figures as JSON.
+ *
+ * The names of the figures are for programs and never translated: money in
+ * minor units (…_cents), amounts in SI (…_kg), days as 2026-03-03.  A figure that
+ * does not exist is null.
+ */
+#include "config.h"
+
+#include "answer/stead-answer-error.h"
+#include "answer/stead-due-answer.h"
+#include "answer/stead-flock-answer.h"
+#include "answer/stead-line-private.h"
+#include "answer/stead-price-answer.h"
+#include "answer/stead-question.h"
+#include "answer/stead-stock-answer.h"
+#include "answer/stead-words-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+static const SteadQuestion questions[] = {
+  { "cost", N_("What does one unit really cost us?"), "product" },
+  { "price", N_("What price covers it, and how many must we sell?"), "product" },
+  { "flock", N_("How is this flock doing, and what will it give?"), "flock" },
+  { "due", N_("What is due, and what is wrong?"), NULL },
+  { "stock", N_("What is in the store room, and what will run out?"), NULL },
+};
+
+const SteadQuestion *
+stead_question_list (gsize *n_questions)
+{
+  g_return_val_if_fail (n_questions != NULL, NULL);
+  *n_questions = G_N_ELEMENTS (questions);
+  return questions;
+}
+
+/* --- figures ------------------------------------------------------------------ */
+
+static void
+put_text (JsonBuilder *out,
+          const char  *name,
+          const char  *text)
+{
+  json_builder_set_member_name (out, name);
+  if (text == NULL)
+    json_builder_add_null_value (out);
+  else
+    json_builder_add_string_value (out, text);
+}
+
+static void
+put_int (JsonBuilder *out,
+         const char  *name,
+         gint64       value)
+{
+  json_builder_set_member_name (out, name);
+  json_builder_add_int_value (out, value);
+}
+
+static void
+put_real (JsonBuilder *out,
+          const char  *name,
+          double       value)
+{
+  json_builder_set_member_name (out, name);
+  if (isfinite (value))
+    json_builder_add_double_value (out, value);
+  else
+    json_builder_add_null_value (out);
+}
+
+/* -1 is how our figures say that there is no such number. */
+static void
+put_count (JsonBuilder *out,
+           const char  *name,
+           gint64       value)
+{
+  if (value >= 0)
+    put_int (out, name, value);
+  else
+    put_text (out, name, NULL);
+}
+
+static void
+put_day (JsonBuilder *out,
+         const char  *name,
+         SteadDay     day)
+{
+  g_autofree char *text = day == STEAD_DAY_NONE ? NULL : stead_day_format (day, STEAD_DAY_STYLE_ISO);
+
+  put_text (out, name, text);
+}
+
+static void
+put_plain (JsonBuilder *out,
+           const char  *name,
+           const char  *markup)
+{
+  g_autofree char *text = markup == NULL ? NULL : stead_words_plain (markup);
+
+  put_text (out, name, text);
+}
+
+static const char *
+part_name (SteadCostKind kind)
+{
+  switch (kind)
+    {
+    case STEAD_COST_FEED: return "feed";
+    case STEAD_COST_BIRDS: return "birds";
+    case STEAD_COST_BEDDING: return "bedding";
+    case STEAD_COST_SUPPLIES: return "supplies";
+    case STEAD_COST_ASSETS: return "assets";
+    case STEAD_COST_PACKAGING: return "packaging";
+    case STEAD_COST_LABOR: return "labor";
+    default: g_return_val_if_reached ("");
+    }
+}
+
+static void
+put_cost (JsonBuilder           *out,
+          const SteadCostAnswer *cost)
+{
+  const SteadCostSheet *sheet = &cost->sheet;
+
+  put_text (out, "product", cost->product->name);
+  put_text (out, "flock", cost->flock->name);
+  put_text (out, "currency", cost->farm->currency);
+  put_text (out, "period", stead_period_id (cost->period));
+  put_day (out, "from", cost->from);
+  put_day (out, "to", cost->to);
+  put_int (out, "eggs", cost->totals.eggs);
+  put_int (out, "cracked", cost->totals.cracked);
+  put_real (out, "made_units", sheet->made_units);
+  put_real (out, "good_units", sheet->good_units);
+  put_int (out, "unit_cents", sheet->unit_cents);
+  put_int (out, "unit_with_labor_cents", sheet->unit_labor_cents);
+  put_int (out, "unit_cash_cents", sheet->unit_cash_cents);
+  put_real (out, "unit_loss_cents", sheet->loss_unit_cents);
+  json_builder_set_member_name (out, "parts");
+  json_builder_begin_object (out);
+  for (int kind = 0; kind < STEAD_N_COST_KINDS; kind++)
+    {
+      json_builder_set_member_name (out, part_name (kind));
+      json_builder_begin_object (out);
+      put_real (out, "total_cents", sheet->parts[kind].total_cents);
+      put_real (out, "gift_cents", sheet->parts[kind].gift_cents);
+      put_real (out, "unit_cents", sheet->parts[kind].unit_cents);
+      put_int (out, "shown_cents", sheet->parts[kind].shown_cents);
+      json_builder_end_object (out);
+    }
+  json_builder_end_object (out);
+  put_text (out, "caution", cost->caution);
+}
+
+static char *
+ask_cost (SteadStore   *store,
+          gint64        id,
+          JsonBuilder  *out,
+          GError      **error)
+{
+  g_autoptr(SteadCostAnswer) answer = stead_cost_answer_new (store, id, STEAD_PERIOD_12_WEEKS, error);
+
+  if (answer == NULL)
+    return NULL;
+  put_cost (out, answer);
+  return stead_words_plain (answer->sentence);
+}
+
+static char *
+ask_price (SteadStore   *store,
+           gint64        id,
+           JsonBuilder  *out,
+           GError      **error)
+{
+  g_autoptr(SteadPriceAnswer) answer = stead_price_answer_new (store, id, STEAD_PERIOD_12_WEEKS, error);
+  const SteadCvpFigures *figures;
+
+  if (answer == NULL)
+    return NULL;
+  figures = &answer->figures;
+  put_text (out, "product", answer->cost->product->name);
+  put_text (out, "currency", answer->cost->farm->currency);
+  put_real (out, "price_cents", answer->cvp.price_cents);
+  put_count (out, "price_on_file_cents", answer->price_on_file);
+  put_real (out, "unit_cents", answer->cvp.variable_cents);
+  put_real (out, "fixed_cents", answer->cvp.fixed_cents);
+  put_real (out, "step_cents", answer->cvp.step_cents);
+  put_real (out, "step_units", answer->cvp.step_units);
+  put_real (out, "planned_units", answer->cvp.planned_units);
+  put_real (out, "target_cents", answer->cvp.target_cents);
+  put_real (out, "margin_cents", figures->margin_cents);
+  put_real (out, "margin_frac", figures->margin_frac);
+  put_real (out, "break_even_units", figures->even_units);
+  put_count (out, "break_even_whole_units", figures->even_whole_units);
+  put_count (out, "lasting_break_even_units", figures->lasting_whole_units);
+  put_real (out, "profit_cents", figures->profit_cents);
+  put_real (out, "safety_units", figures->safety_units);
+  put_int (out, "safety_whole_units", figures->safety_whole_units);
+  put_real (out, "leverage", figures->leverage);
+  put_count (out, "target_whole_units", figures->target_whole_units);
+  put_real (out, "needed_price_cents", figures->needed_price_cents);
+  put_plain (out, "advice", answer->advice);
+  put_text (out, "caution", answer->cost->caution);
+  return stead_words_plain (answer->sentence);
+}
+
+static char *
+ask_flock (SteadStore   *store,
+           gint64        id,
+           JsonBuilder  *out,
+           GError      **error)
+{
+  g_autoptr(SteadFlockAnswer) answer = stead_flock_answer_new (store, id, error);
+
+  if (answer == NULL)
+    return NULL;
+  put_text (out, "flock", answer->flock->name);
+  put_text (out, "currency", answer->farm->currency);
+  put_int (out, "hens_alive", answer->alive);
+  put_int (out, "hens_housed", answer->flock->birds);
+  put_real (out, "age_weeks", answer->age_weeks);
+  put_int (out, "eggs_last_week", answer->week.eggs);
+  put_int (out, "eggs_so_far", answer->so_far.eggs);
+  put_int (out, "cracked_so_far", answer->so_far.cracked);
+  put_int (out, "hens_lost_so_far", answer->so_far.deaths);
+  put_real (out, "laying_frac", answer->week_frac);
+  put_real (out, "expected_frac", answer->expected_frac);
+  put_real (out, "feed_per_dozen_kg", answer->feed_per_dozen_kg);
+  put_real (out, "feed_on_hand_kg", answer->feed_on_hand_kg);
+  put_real (out, "feed_use_kg_day", answer->feed_use_kg_day);
+  put_real (out, "feed_days", answer->feed_days);
+  put_real (out, "next_week_dozens", answer->next_dozens);
+  put_int (out, "cost_so_far_cents", answer->cost_in_cents);
+  put_text (out, "caution", answer->caution);
+  return stead_words_plain (answer->sentence);
+}
+
+static char *
+ask_due (SteadStore   *store,
+         gint64        id,
+         JsonBuilder  *out,
+         GError      **error)
+{
+  static const char * const kinds[] = { "task", "warning", "done" };
+  g_autoptr(SteadDueAnswer) answer = stead_due_answer_new (store, error);
+
+  if (answer == NULL)
+    return NULL;
+  put_day (out, "today", stead_store_get_today (store));
+  put_int (out, "tasks", answer->n_tasks);
+  put_int (out, "warnings", answer->n_warnings);
+  json_builder_set_member_name (out, "list");
+  json_builder_begin_array (out);
+  for (guint i = 0; i < answer->dues->len; i++)
+    {
+      const SteadDue *due = answer->dues->pdata[i];
+
+      json_builder_begin_object (out);
+      put_text (out, "kind", kinds[due->kind]);
+      put_text (out, "text", due->text);
+      put_text (out, "detail", due->detail);
+      json_builder_end_object (out);
+    }
+  json_builder_end_array (out);
+  return stead_words_plain (answer->sentence);
+}
+
+static char *
+ask_stock (SteadStore   *store,
+           gint64        id,
+           JsonBuilder  *out,
+           GError      **error)
+{
+  g_autoptr(SteadStockAnswer) answer = stead_stock_answer_new (store, error);
+
+  if (answer == NULL)
+    return NULL;
+  put_int (out, "value_cents", answer->value_cents);
+  json_builder_set_member_name (out, "items");
+  json_builder_begin_array (out);
+  for (guint i = 0; i < answer->lines->len; i++)
+    {
+      const SteadStockLine *line = answer->lines->pdata[i];
+
+      json_builder_begin_object (out);
+      put_text (out, "item", line->item->name);
+      put_text (out, "unit", line->item->unit->id);
+      put_real (out, "on_hand", stead_quantity_from_base (line->stock.on_hand_base, line->item->unit));
+      put_int (out, "on_hand_cents", line->stock.on_hand_cents);
+      put_real (out, "days", line->days);
+      json_builder_set_member_name (out, "low");
+      json_builder_add_boolean_value (out, line->low);
+      json_builder_end_object (out);
+    }
+  json_builder_end_array (out);
+  return stead_words_plain (answer->sentence);
+}
+
+/* --- what a question is about ---------------------------------------------------- */
+
+static char *
+names_of (GPtrArray *facts,
+          gsize      name_offset)
+{
+  g_autoptr(GPtrArray) names = g_ptr_array_new ();
+
+  for (guint i = 0; i < facts->len; i++)
+    g_ptr_array_add (names, G_STRUCT_MEMBER (char *, facts->pdata[i], name_offset));
+  g_ptr_array_add (names, NULL);
+  return stead_words_list ((const char * const *) names->pdata);
+}
+
+/* The fact called @of, or the first; case and accents aside. */
+static gpointer
+pick (GPtrArray   *facts,
+      gsize        name_offset,
+      const char  *of,
+      const char  *none,
+      GError     **error)
+{
+  g_autofree char *wanted = NULL;
+  g_autofree char *names = NULL;
+
+  if (facts->len == 0)
+    {
+      g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING, none);
+      return NULL;
+    }
+  if (of == NULL)
+    return facts->pdata[0];
+  wanted = stead_line_fold (of);
+  for (guint i = 0; i < facts->len; i++)
+    {
+      g_autofree char *name = stead_line_fold (G_STRUCT_MEMBER (char *, facts->pdata[i], name_offset));
+
+      if (g_str_equal (name, wanted))
+        return facts->pdata[i];
+    }
+  names = names_of (facts, name_offset);
+  g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+               _("There is no “%s”. The farm has: %s."), of, names);
+  return NULL;
+}
+
+gboolean
+stead_question_find_product (SteadStore  *store,
+                             const char  *of,
+                             gint64      *out_id,
+                             GError     **error)
+{
+  g_autoptr(GPtrArray) products = NULL;
+  const SteadProduct *product;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && out_id != NULL, FALSE);
+
+  products = stead_product_repo_list (store, of != NULL, error);
+  if (products == NULL)
+    return FALSE;
+  product = pick (products, G_STRUCT_OFFSET (SteadProduct, name), of,
+                  _("There is no product yet. Set one up in Price first."), error);
+  if (product == NULL)
+    return FALSE;
+  *out_id = product->id;
+  return TRUE;
+}
+
+gboolean
+stead_question_find_flock (SteadStore  *store,
+                           const char  *of,
+                           gint64      *out_id,
+                           GError     **error)
+{
+  g_autoptr(GPtrArray) flocks = NULL;
+  const SteadFlock *flock;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && out_id != NULL, FALSE);
+
+  flocks = stead_flock_repo_list (store, TRUE, error);
+  if (flocks == NULL)
+    return FALSE;
+  flock = pick (flocks, G_STRUCT_OFFSET (SteadFlock, name), of,
+                _("There is no flock yet. Set one up in Raise first."), error);
+  if (flock == NULL)
+    return FALSE;
+  *out_id = flock->id;
+  return TRUE;
+}
+
+static const SteadQuestion *
+find_question (const char  *name,
+               GError     **error)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (questions); i++)
+    if (g_str_equal (questions[i].name, name))
+      return &questions[i];
+  g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+               _("There is no question “%s”. Ask for cost, price, flock, due or stock."), name);
+  return NULL;
+}
+
+static gboolean
+find_subject (SteadStore           *store,
+              const SteadQuestion  *question,
+              const char           *of,
+              gint64               *id,
+              GError              **error)
+{
+  if (question->of == NULL)
+    return TRUE;
+  return g_str_equal (question->of, "product") ? stead_question_find_product (store, of, id, error)
+                                               : stead_question_find_flock (store, of, id, error);
+}
+
+gboolean
+stead_question_ask (SteadStore  *store,
+                    const char  *name,
+                    const char  *of,
+                    char       **out_sentence,
+                    JsonNode   **out_figures,
+                    GError     **error)
+{
+  static char *(*const asks[]) (SteadStore *, gint64, JsonBuilder *, GError **) = {
+    ask_cost, ask_price, ask_flock, ask_due, ask_stock,
+  };
+  const SteadQuestion *question;
+  g_autoptr(JsonBuilder) figures = NULL;
+  gint64 id = 0;
+  char *sentence;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && name != NULL, FALSE);
+  g_return_val_if_fail (out_sentence != NULL && out_figures != NULL, FALSE);
+  G_STATIC_ASSERT (G_N_ELEMENTS (asks) == G_N_ELEMENTS (questions));
+
+  question = find_question (name, error);
+  if (question == NULL || !find_subject (store, question, of, &id, error))
+    return FALSE;
+  figures = json_builder_new ();
+  json_builder_begin_object (figures);
+  sentence = asks[question - questions] (store, id, figures, error);
+  if (sentence == NULL)
+    return FALSE;
+  json_builder_end_object (figures);
+  *out_sentence = sentence;
+  *out_figures = json_builder_get_root (figures);
+  return TRUE;
+}
