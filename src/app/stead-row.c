@@ -59,7 +59,7 @@ stead_row_get (SteadRow *self)
 
 /**
  * stead_rows_from_array:
- * @facts: gives up its facts and is empty afterwards; the array itself stays the caller's
+ * @facts: (transfer full): is freed; its own free function is not run
  * @destroy: (nullable): frees each fact with its row
  *
  * Returns: (transfer full): a list store of #SteadRow
@@ -76,7 +76,7 @@ stead_rows_from_array (GPtrArray      *facts,
   for (guint i = 0; i < facts->len; i++)
     g_ptr_array_add (rows, stead_row_new (facts->pdata[i], destroy));
   g_ptr_array_set_free_func (facts, NULL);
-  g_ptr_array_set_size (facts, 0);
+  g_ptr_array_unref (facts);
   g_list_store_splice (model, 0, 0, rows->pdata, rows->len);
   return G_LIST_MODEL (model);
 }

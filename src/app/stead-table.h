@@ -60,7 +60,8 @@ char *stead_table_to_text       (SteadTable *self);
 G_DECLARE_FINAL_TYPE (SteadRow, stead_row, STEAD, ROW, GObject)
 SteadRow *stead_row_new (gpointer fact, GDestroyNotify destroy);   /* (transfer full) fact */
 gpointer  stead_row_get (SteadRow *self);
-/* (transfer full): a list store of SteadRow from an array whose facts it takes over */
+/* Returns: (transfer full): a list store of SteadRow; @facts: (transfer full): the
+ * array is freed, its facts live on in the rows */
 GListModel *stead_rows_from_array (GPtrArray *facts, GDestroyNotify destroy);
 
 G_END_DECLS
