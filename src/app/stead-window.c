@@ -9,6 +9,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/keep/stead-keep-page.h"
+#include "app/price/stead-price-page.h"
 #include "app/raise/stead-raise-page.h"
 #include "app/stead-page.h"
 #include "app/stead-said.h"
@@ -29,6 +30,7 @@ typedef struct
 static const Place places[] = {
   { "today", NC_("place", "Today"), stead_today_page_get_type },
   { "raise", NC_("place", "Raise"), stead_raise_page_get_type },
+  { "price", NC_("place", "Price"), stead_price_page_get_type },
   { "keep", NC_("place", "Keep"), stead_keep_page_get_type },
 };
 
