@@ -125,6 +125,8 @@ check_flock_days (SteadStore        *store,
     return stead_repo_refuse (error, _("The hens cannot hatch after the day they moved in. Check the two dates."));
   if (flock->ended_on != STEAD_DAY_NONE && flock->ended_on < flock->housed_on)
     return stead_repo_refuse (error, _("The flock cannot end before the hens moved in. Check the two dates."));
+  if (flock->ended_on != STEAD_DAY_NONE && flock->ended_on > stead_store_get_today (store))
+    return stead_repo_refuse (error, _("The day the flock ended is still to come. Enter it when it is here."));
   return TRUE;
 }
 
