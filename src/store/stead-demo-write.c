@@ -19,7 +19,7 @@
 #include "store/stead-store-private.h"
 
 /* Steps of undo that are left are those of so many days. */
-#define UNDO_DAYS 3
+#define UNDO_DAYS 2
 
 /* An advisor signs on each such day what is so many days old. */
 #define SIGN_STEP_DAYS 30

@@ -77,15 +77,16 @@ stead_repo_check_unique (SteadStore  *store,
                          GError     **error)
 {
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+  g_autofree char *tidy = stead_repo_tidy (name);
   int found;
 
   if (stmt == NULL)
     return FALSE;
-  stead_repo_bind_tidy (stmt, 1, name);
+  stead_stmt_bind_text (stmt, 1, tidy);
   sqlite3_bind_int64 (stmt, 2, id);
   found = stead_store_step (store, stmt, error);
   if (found == 1)
-    return stead_repo_refuse (error, _("The name “%s” is taken. Choose another name."), name);
+    return stead_repo_refuse (error, _("The name “%s” is taken. Choose another name."), tidy);
   return found == 0;
 }
 

@@ -67,6 +67,262 @@ test_sound (void)
     }
 }
 
+/* --- what a visitor finds ---------------------------------------------------------- */
+
+static double
+feed_days_left (SteadStore *store,
+                gint64      feed,
+                SteadDay    today)
+{
+  g_autoptr(GError) error = NULL;
+  SteadStock stock;
+
+  g_assert_true (stead_lot_repo_stock (store, feed, today, 14, &stock, &error));
+  g_assert_no_error (error);
+  return stock.on_hand_base / stock.use_per_day_base;
+}
+
+/* The last two days are clearly low; today's eggs are not entered; bedding is due. */
+static void
+assert_due (SteadStore       *store,
+            const SteadFlock *flock,
+            SteadDay          today)
+{
+  g_autoptr(GError) error = NULL;
+  SteadFlockTotals totals;
+
+  g_assert_cmpint (stead_flock_repo_last_eggs (store, flock->id, &error), ==, today - 1);
+  g_assert_cmpint (today - stead_flock_repo_last_bedding (store, flock->id, &error), ==, 23);
+  g_assert_cmpint (flock->bedding_days, ==, 21);
+  g_assert_true (stead_flock_repo_totals (store, flock->id, today - 2, today - 1, &totals, &error));
+  g_assert_cmpint (totals.eggs, ==, 19);
+  g_assert_true (stead_flock_repo_totals (store, flock->id, today - 7, today - 3, &totals, &error));
+  g_assert_cmpint (totals.days_logged, ==, 5);
+  g_assert_cmpfloat ((double) totals.eggs / totals.hen_days, >, 0.6);
+  g_assert_no_error (error);
+}
+
+static void
+assert_story (SteadStore *store,
+              SteadDay    today)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) flocks = stead_flock_repo_list (store, FALSE, &error);
+  g_autoptr(GPtrArray) uses = NULL;
+  const SteadFlock *flock = flocks->pdata[0];
+  double days_left;
+
+  g_assert_cmpuint (flocks->len, ==, 1);
+  g_assert_cmpint (flock->housed_on, ==, today - 548);
+  g_assert_cmpint (stead_flock_repo_alive (store, flock->id, today, &error), ==, 27);
+  days_left = feed_days_left (store, flock->feed_item_id, today);
+  g_assert_cmpfloat (days_left, >, 8);
+  g_assert_cmpfloat (days_left, <, 11);
+  assert_due (store, flock, today);
+  uses = stead_lot_repo_uses (store, flock->id, today - 84, today, &error);
+  for (guint i = 0; i < uses->len; i++)
+    {
+      const SteadUse *use = uses->pdata[i];
+
+      if (use->item_id != flock->feed_item_id)
+        continue;
+      g_assert_cmpfloat (use->uncovered_base / LB, >, 20);
+      g_assert_cmpfloat (use->uncovered_base / LB, <, 36);
+    }
+  g_assert_no_error (error);
+}
+
+static void
+test_story (void)
+{
+  g_autoptr(FixtureFolder) folder = fixture_folder ();
+
+  for (gsize i = 0; i < G_N_ELEMENTS (days); i++)
+    {
+      SteadDay today = stead_day_new (days[i][0], days[i][1], days[i][2]);
+      g_autofree char *name = g_strdup_printf ("%d.steading", (int) i);
+      g_autoptr(SteadStore) store = make (folder, name, today);
+
+      assert_story (store, today);
+      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM receipt WHERE signed_by IS NOT NULL"), >, 30);
+      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM receipt WHERE signed_by IS NULL"), >, 0);
+      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM receipt WHERE is_gift"), ==, 1);
+      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM flock_entry WHERE left_out"), >=, 14);
+      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM price"), ==, 6);
+      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM asset"), ==, 4);
+      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM step"), <=, 12);
+    }
+}
+
+/* The last days can be undone, the rest cannot. */
+static void
+test_undo (void)
+{
+  g_autoptr(FixtureFolder) folder = fixture_folder ();
+  g_autoptr(SteadStore) store = make (folder, "demo.steading", TODAY);
+  Farm farm = { .store = store };
+
+  g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM step"), >=, 2);
+  farm_assert_undo (&farm);
+}
+
+/* --- what a visitor does ------------------------------------------------------------ */
+
+static gint64
+a_receipt (SteadStore *store,
+           gboolean    is_signed)
+{
+  return fixture_number (store, is_signed
+                                ? "SELECT max (r.id) FROM receipt r JOIN receipt_line l ON l.receipt_id = r.id"
+                                  " JOIN item i ON i.id = l.item_id WHERE seal IS NOT NULL AND i.kind = 'feed'"
+                                : "SELECT max (r.id) FROM receipt r WHERE seal IS NULL");
+}
+
+static void
+correct (Farm *farm)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadReceipt) receipt = stead_receipt_repo_get (farm->store, a_receipt (farm->store, TRUE), &error);
+  SteadReceiptLine *line = &g_array_index (receipt->lines, SteadReceiptLine, 0);
+
+  receipt->corrects_id = receipt->id;
+  receipt->id = 0;
+  line->id = 0;
+  line->cost_cents += 333;
+  ACT (farm, stead_receipt_repo_save (farm->store, receipt, err));
+}
+
+static void
+change (Farm *farm)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadReceipt) receipt = stead_receipt_repo_get (farm->store, a_receipt (farm->store, FALSE), &error);
+
+  g_array_index (receipt->lines, SteadReceiptLine, 0).cost_cents += 77;
+  ACT (farm, stead_receipt_repo_save (farm->store, receipt, err));
+}
+
+/* A correction, a change, a count and a deleted day later the file is still sound. */
+static void
+test_lives_on (void)
+{
+  g_autoptr(FixtureFolder) folder = fixture_folder ();
+  g_autofree char *path = g_build_filename (folder, "demo.steading", NULL);
+  g_autoptr(SteadStore) store = make (folder, "demo.steading", TODAY);
+  g_autoptr(GPtrArray) wrong = NULL;
+  g_autoptr(GError) error = NULL;
+  Farm farm = { .store = store };
+  gint64 lot = fixture_number (store, "SELECT l.id FROM lot l JOIN lot_stock s ON s.lot_id = l.id WHERE base > 20 LIMIT 1");
+  gint64 entry = fixture_number (store, "SELECT min (id) FROM flock_entry WHERE feed_kg > 0");
+
+  correct (&farm);
+  change (&farm);
+  ACT (&farm, stead_lot_repo_adjust (store, lot, STEAD_MOVE_COUNTED, TODAY, -1.5, "count", 0, err));
+  ACT (&farm, stead_flock_repo_delete_entry (store, entry, err));
+  farm_assert_ledger (&farm);
+  farm_assert_undo (&farm);
+  g_clear_object (&store);
+  wrong = stead_store_verify (path, NULL, &error);
+  g_assert_no_error (error);
+  for (guint i = 0; i < wrong->len; i++)
+    g_test_message ("%s", (char *) wrong->pdata[i]);
+  g_assert_cmpuint (wrong->len, ==, 0);
+}
+
+/* --- descriptions ------------------------------------------------------------------- */
+
+static void
+refuse (const char *description,
+        const char *words)
+{
+  g_autoptr(FixtureFolder) folder = fixture_folder ();
+  g_autofree char *path = g_build_filename (folder, "demo.steading", NULL);
+  g_autoptr(GError) error = NULL;
+
+  g_assert_null (stead_demo_farm_create (path, description, TODAY, &error));
+  g_assert_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_INVALID);
+  farm_assert_says (error->message, words);
+  g_assert_false (g_file_test (path, G_FILE_TEST_EXISTS));
+}
+
+static char *
+replaced (const char *text,
+          const char *old,
+          const char *new)
+{
+  g_auto(GStrv) parts = g_strsplit (text, old, 2);
+
+  g_assert_cmpuint (g_strv_length (parts), ==, 2);
+  return g_strjoinv (new, parts);
+}
+
+static void
+test_descriptions (void)
+{
+  g_autofree char *path = g_build_filename (g_getenv ("STEAD_DATA"), "demo", "ember-lake.ini", NULL);
+  g_autofree char *text = NULL;
+  static const char * const faults[][3] = {
+    { "days=548", "days=12", "“days” in [farm]" },
+    { "seed=20260118", "seed=x", "x" },
+    { "hens=30", "", "“hens” in [flock]" },
+    { "unit=lb", "unit=stone", "“unit” in [item" },
+    { "role=helper", "role=cook", "“role” in [person Pat O.]" },
+    { "price=17.50 | 19.75", "price=17.50", "“price” in [item Layer feed]" },
+    { "on=01-18", "on=02-30", "02-30" },
+    { "place=Hen house", "place=Barn", "Barn" },
+    { "bedding=Pine shavings", "bedding=Sand", "[item Sand]" },
+    { "42:4.00:Same", "42 Same", "“prices” in [product Eggs]" },
+    { "hen_salvage=1.25", "hen_salvage=12.25", "worth more at the end" },
+  };
+
+  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
+  refuse ("no key file at all", "cannot be read");
+  refuse ("[farm]\n", "“days” in [farm]");
+  for (gsize i = 0; i < G_N_ELEMENTS (faults); i++)
+    {
+      g_autofree char *bad = replaced (text, faults[i][0], faults[i][1]);
+
+      refuse (bad, faults[i][2]);
+    }
+}
+
+/* The file in data is the one built in. */
+static void
+test_built_in (void)
+{
+  g_autoptr(FixtureFolder) folder = fixture_folder ();
+  g_autofree char *source = g_build_filename (g_getenv ("STEAD_DATA"), "demo", "ember-lake.ini", NULL);
+  g_autofree char *path = g_build_filename (folder, "two.steading", NULL);
+  g_autofree char *text = NULL;
+  g_autofree char *first = NULL;
+  g_autofree char *second = NULL;
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadStore) one = make (folder, "one.steading", TODAY);
+  g_autoptr(SteadStore) two = NULL;
+
+  g_assert_true (g_file_get_contents (source, &text, NULL, NULL));
+  two = stead_demo_farm_create (path, text, TODAY, &error);
+  g_assert_no_error (error);
+  first = fixture_dump (one);
+  second = fixture_dump (two);
+  g_assert_cmpstr (first, ==, second);
+}
+
+static void
+test_existing (void)
+{
+  g_autoptr(FixtureFolder) folder = fixture_folder ();
+  g_autofree char *path = g_build_filename (folder, "mine.steading", NULL);
+  g_autofree char *text = NULL;
+  g_autoptr(GError) error = NULL;
+
+  g_assert_true (g_file_set_contents (path, "mine", -1, NULL));
+  g_assert_null (stead_demo_farm_create (path, NULL, TODAY, &error));
+  g_assert_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_INVALID);
+  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
+  g_assert_cmpstr (text, ==, "mine");
+}
+
 int
 main (int    argc,
       char **argv)
@@ -74,5 +330,11 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/store/demo/same", test_same);
   g_test_add_func ("/store/demo/sound", test_sound);
+  g_test_add_func ("/store/demo/story", test_story);
+  g_test_add_func ("/store/demo/undo", test_undo);
+  g_test_add_func ("/store/demo/lives-on", test_lives_on);
+  g_test_add_func ("/store/demo/descriptions", test_descriptions);
+  g_test_add_func ("/store/demo/built-in", test_built_in);
+  g_test_add_func ("/store/demo/existing", test_existing);
   return g_test_run ();
 }

@@ -1,0 +1,158 @@
+/* test-query-plan.c - no query that a page runs walks through the whole log or ledger.
+ *
+ * Every statement that the repositories run is caught while they run, and the
+ * database is asked how it would answer it: through an index, or by a walk.
+ */
+#include "config.h"
+
+#include <string.h>
+
+#include "repo-fixture.h"
+
+static int
+catch_statement (unsigned  type,
+                 void     *context,
+                 void     *stmt,
+                 void     *text)
+{
+  const char *sql = sqlite3_sql (stmt);
+
+  /* Statements of triggers come as comments. */
+  if (type == SQLITE_TRACE_STMT && sql != NULL && !g_str_has_prefix (text, "--"))
+    g_hash_table_add (context, g_strdup (sql));
+  return 0;
+}
+
+/* "SCAN e", "SCAN movement USING COVERING INDEX …": a walk through one of the large tables. */
+static gboolean
+is_walk (const char *detail)
+{
+  static const char * const large[] = { "flock_entry", "e", "movement", "m" };
+  g_auto(GStrv) words = g_strsplit (detail, " ", -1);
+
+  if (g_strv_length (words) < 2 || strcmp (words[0], "SCAN") != 0)
+    return FALSE;
+  for (gsize i = 0; i < G_N_ELEMENTS (large); i++)
+    if (strcmp (words[1], large[i]) == 0)
+      return TRUE;
+  return FALSE;
+}
+
+static int
+count_walks (Farm       *farm,
+             const char *sql)
+{
+  g_autofree char *explain = g_strconcat ("EXPLAIN QUERY PLAN ", sql, NULL);
+  sqlite3_stmt *stmt = NULL;
+  int walks = 0;
+
+  g_assert_cmpint (sqlite3_prepare_v2 (stead_store_get_db (farm->store), explain, -1, &stmt, NULL), ==, SQLITE_OK);
+  while (sqlite3_step (stmt) == SQLITE_ROW)
+    if (is_walk ((const char *) sqlite3_column_text (stmt, 3)))
+      {
+        g_test_message ("%s\n  in %s", sqlite3_column_text (stmt, 3), sql);
+        walks++;
+      }
+  sqlite3_finalize (stmt);
+  return walks;
+}
+
+static Farm *
+filled (void)
+{
+  Farm *farm = farm_new ();
+
+  farm_receipt (farm, farm->feed, TODAY - 60, 100, 9000, FALSE);
+  farm_receipt (farm, farm->straw, TODAY - 60, 100, 9000, FALSE);
+  for (int i = 1; i < 40; i++)
+    farm_entry (farm, TODAY - i, 20, 3, i == 20);
+  return farm;
+}
+
+static void
+read_pages (Farm    *farm,
+            GError **error)
+{
+  SteadFlockTotals totals;
+  SteadStock stock;
+
+  g_ptr_array_unref (stead_flock_repo_list (farm->store, TRUE, error));
+  stead_flock_free (stead_flock_repo_get (farm->store, farm->flock, error));
+  g_assert_cmpint (stead_flock_repo_count_entries (farm->store, farm->flock, error), ==, 39);
+  g_ptr_array_unref (stead_flock_repo_page_entries (farm->store, farm->flock, 3, 10, error));
+  g_ptr_array_unref (stead_flock_repo_entries (farm->store, farm->flock, TODAY - 9, TODAY, error));
+  g_assert_cmpint (stead_flock_repo_alive (farm->store, farm->flock, TODAY, error), ==, 29);
+  g_assert_true (stead_flock_repo_totals (farm->store, farm->flock, TODAY - 50, TODAY, &totals, error));
+  g_array_unref (stead_flock_repo_weeks (farm->store, farm->flock, TODAY - 50, TODAY, error));
+  g_assert_cmpint (stead_flock_repo_last_eggs (farm->store, farm->flock, error), ==, TODAY - 1);
+  g_assert_cmpint (stead_flock_repo_last_feed (farm->store, farm->flock, error), ==, TODAY - 1);
+  g_assert_cmpint (stead_flock_repo_last_bedding (farm->store, farm->flock, error), ==, TODAY - 2);
+  g_ptr_array_unref (stead_lot_repo_list (farm->store, FALSE, error));
+  g_ptr_array_unref (stead_lot_repo_list (farm->store, TRUE, error));
+  g_ptr_array_unref (stead_lot_repo_moves (farm->store, 1, error));
+  g_ptr_array_unref (stead_lot_repo_uses (farm->store, farm->flock, TODAY - 84, TODAY, error));
+  g_ptr_array_unref (stead_lot_repo_use_moves (farm->store, farm->flock, farm->feed, TODAY - 84, TODAY, error));
+  g_assert_true (stead_lot_repo_stock (farm->store, farm->feed, TODAY, 14, &stock, error));
+  g_ptr_array_unref (stead_receipt_repo_list (farm->store, error));
+  g_ptr_array_unref (stead_search_repo_find (farm->store, "hens", 10, error));
+  g_assert_no_error (*error);
+}
+
+static void
+write_pages (Farm *farm)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadFlock) flock = stead_flock_repo_get (farm->store, farm->flock, &error);
+  gint64 id = farm_entry (farm, TODAY, 20, 3, 0);
+  gint64 receipt = farm_receipt (farm, farm->feed, TODAY - 10, 10, 100, FALSE);
+
+  ACT (farm, stead_flock_repo_save (farm->store, flock, err));
+  ACT (farm, stead_lot_repo_use (farm->store, farm->straw, farm->flock, TODAY - 2, 3, 0, err));
+  ACT (farm, stead_lot_repo_adjust (farm->store, 2, STEAD_MOVE_LOST, TODAY, -1, "wet", 0, err));
+  ACT (farm, stead_flock_repo_delete_entry (farm->store, id, err));
+  ACT (farm, stead_receipt_repo_delete (farm->store, receipt, err));
+  ACT (farm, stead_item_repo_delete (farm->store, farm->carton, err));
+}
+
+static void
+test_no_walk (void)
+{
+  g_autoptr(Farm) farm = filled ();
+  g_autoptr(GHashTable) caught = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  g_autoptr(GError) error = NULL;
+  GHashTableIter iter;
+  gpointer sql;
+  int walks = 0;
+
+  sqlite3_trace_v2 (stead_store_get_db (farm->store), SQLITE_TRACE_STMT, catch_statement, caught);
+  write_pages (farm);
+  read_pages (farm, &error);
+  sqlite3_trace_v2 (stead_store_get_db (farm->store), 0, NULL, NULL);
+  g_assert_cmpuint (g_hash_table_size (caught), >, 30);
+  g_hash_table_iter_init (&iter, caught);
+  while (g_hash_table_iter_next (&iter, &sql, NULL))
+    if (strncmp (sql, "SELECT", 6) == 0 || strncmp (sql, "DELETE", 6) == 0 || strncmp (sql, "UPDATE", 6) == 0)
+      walks += count_walks (farm, sql);
+  g_assert_cmpint (walks, ==, 0);
+}
+
+/* The check itself sees a walk. */
+static void
+test_sees_walk (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+
+  g_assert_cmpint (count_walks (farm, "SELECT sum (eggs) FROM flock_entry"), ==, 1);
+  g_assert_cmpint (count_walks (farm, "SELECT sum (m.cost_cents) FROM movement m WHERE m.kind = 'used'"), ==, 1);
+  g_assert_cmpint (count_walks (farm, "SELECT sum (eggs) FROM flock_entry WHERE batch_id = 1"), ==, 0);
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/store/query-plan/sees-walk", test_sees_walk);
+  g_test_add_func ("/store/query-plan/no-walk", test_no_walk);
+  return g_test_run ();
+}

@@ -1,0 +1,88 @@
+/* test-search-repo.c - the jump field finds what a person means. */
+#include "config.h"
+
+#include "repo-fixture.h"
+
+/* "kind:title" of each hit, best first. */
+static char *
+find (Farm       *farm,
+      const char *text,
+      guint       limit)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) hits = stead_search_repo_find (farm->store, text, limit, &error);
+  GString *found = g_string_new (NULL);
+
+  g_assert_no_error (error);
+  for (guint i = 0; i < hits->len; i++)
+    {
+      SteadHit *hit = hits->pdata[i];
+
+      g_assert_cmpint (hit->id, >, 0);
+      g_string_append_printf (found, "%s%d:%s", i > 0 ? "|" : "", hit->kind, hit->title);
+    }
+  return g_string_free (found, FALSE);
+}
+
+#define FINDS(text, wanted) \
+  G_STMT_START { \
+    g_autofree char *found = find (farm, text, 10); \
+    g_assert_cmpstr (found, ==, wanted); \
+  } G_STMT_END
+
+static void
+test_find (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(SteadAsset) asset = stead_asset_new ();
+  SteadPerson person = { .name = (char *) "José Ñandú", .role = STEAD_PERSON_STUDENT, .left_on = STEAD_DAY_NONE };
+
+  asset->name = g_strdup ("Hen house");
+  asset->bought_on = TODAY;
+  asset->life_years = 8;
+  ACT (farm, stead_asset_repo_save (farm->store, asset, err));
+  ACT (farm, stead_person_repo_save (farm->store, &person, err));
+  farm_receipt (farm, farm->feed, TODAY - 30, 10, 100, FALSE);
+  farm_receipt (farm, farm->feed, TODAY - 20, 10, 100, FALSE);
+
+  FINDS ("jose", "6:José Ñandú");
+  FINDS ("NANDU", "6:José Ñandú");
+  FINDS ("ñan", "6:José Ñandú");
+  FINDS ("", "");
+  FINDS ("   ", "");
+  FINDS ("\xff", "");
+  FINDS ("zzz", "");
+  FINDS ("%", "");
+  /* A name's beginning before a word's, a word's before the inside; newest receipt first. */
+  FINDS ("feed", "2:Layer feed|4:Lakeside Feed & Seed, Feb 11, 2026|4:Lakeside Feed & Seed, Feb 1, 2026");
+  FINDS ("hen", "0:Hens 1|5:Hen house");
+  FINDS ("hen house", "5:Hen house");
+  FINDS ("aye", "2:Layer feed");
+  /* Lots by the beginning of their codes; newest first, a whole code before all. */
+  FINDS ("f26", "3:F26042-1|3:F26032-1");
+  FINDS ("F26032-1", "3:F26032-1");
+  FINDS ("26032", "");
+}
+
+static void
+test_limit (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autofree char *found = NULL;
+  g_autofree char *none = NULL;
+
+  found = find (farm, "e", 2);
+  g_assert_cmpint (g_strrstr (found, "|") - found, >, 0);
+  none = find (farm, "e", 0);
+  g_assert_cmpstr (none, ==, "");
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/store/search/find", test_find);
+  g_test_add_func ("/store/search/limit", test_limit);
+  return g_test_run ();
+}
