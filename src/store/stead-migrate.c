@@ -2,12 +2,13 @@
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
 
 #include "store/stead-copy.h"
 #include "store/stead-message.h"
 #include "store/stead-migrate.h"
 
-static gboolean
+static char *
 copy_before (sqlite3            *db,
              const char         *path,
              const SteadSchema  *schema,
@@ -16,7 +17,7 @@ copy_before (sqlite3            *db,
   g_autofree char *words = g_strdup_printf ("before version %d", schema->version);
   g_autofree char *target = stead_copy_beside (path, words);
 
-  return stead_copy_make (db, target, NULL, error);
+  return stead_copy_make (db, target, NULL, error) ? g_steal_pointer (&target) : NULL;
 }
 
 /* No row may be left that names what is gone. */
@@ -80,9 +81,12 @@ stead_migrate (sqlite3            *db,
                GError            **error)
 {
   g_autoptr(GError) problem = NULL;
+  g_autofree char *copy = path != NULL ? copy_before (db, path, schema, &problem) : NULL;
 
-  if ((path == NULL || copy_before (db, path, schema, &problem)) && change_all (db, schema, from, &problem))
+  if ((path == NULL || copy != NULL) && change_all (db, schema, from, &problem))
     return TRUE;
+  if (copy != NULL)
+    g_unlink (copy);   /* the farm itself is as it was */
   /* Translators: %s is a sentence that gives the reason. */
   g_set_error (error, STEAD_STORE_ERROR, problem->code,
                _("This farm could not be brought up to date, and is as it was. %s"), problem->message);

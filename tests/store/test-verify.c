@@ -1,0 +1,227 @@
+/* test-verify.c - every rule between rows is looked at, and what breaks it is named. */
+#include "config.h"
+
+#include <string.h>
+
+#include "repo-fixture.h"
+#include "store/stead-seal.h"
+
+typedef struct
+{
+  char *folder;
+  char *path;
+} Room;
+
+/* A sound farm with two signed receipts and one that is not. */
+static void
+set_up (Room          *room,
+        gconstpointer  data)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(GError) error = NULL;
+  gint64 first = farm_receipt (farm, farm->feed, TODAY - 60, 20, 1899, FALSE);
+  gint64 second = farm_receipt (farm, farm->straw, TODAY - 50, 10, 900, FALSE);
+
+  farm_receipt (farm, farm->feed, TODAY - 40, 20, 2000, FALSE);
+  for (int i = 0; i < 5; i++)
+    farm_entry (farm, TODAY - 50 + i, 20, 3, 0);
+  ACT (farm, stead_lot_repo_use (farm->store, farm->straw, farm->flock, TODAY - 45, 10, farm->student, err));
+  ACT (farm, stead_receipt_repo_sign (farm->store, second, farm->advisor, err));
+  ACT (farm, stead_receipt_repo_sign (farm->store, first, farm->advisor, err));
+  room->folder = fixture_folder ();
+  room->path = g_build_filename (room->folder, "farm.steading", NULL);
+  g_assert_true (stead_store_save_copy (farm->store, room->path, NULL, &error));
+  g_assert_no_error (error);
+}
+
+static void
+tear_down (Room          *room,
+           gconstpointer  data)
+{
+  g_free (room->path);
+  fixture_remove (room->folder);
+}
+
+/* Changes the file from outside, past every trigger and foreign key, as damage does. */
+static void
+tamper (Room       *room,
+        const char *sql)
+{
+  static const char get[] = "SELECT group_concat (sql, ';') || ';' FROM sqlite_schema WHERE type = 'trigger'";
+  static const char names[] = "SELECT group_concat ('DROP TRIGGER ' || name, ';') FROM sqlite_schema"
+                              " WHERE type = 'trigger'";
+  g_autofree char *drop = NULL;
+  g_autofree char *make = NULL;
+  sqlite3_stmt *stmt = NULL;
+  sqlite3 *db = NULL;
+
+  g_assert_cmpint (sqlite3_open (room->path, &db), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_prepare_v2 (db, get, -1, &stmt, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_step (stmt), ==, SQLITE_ROW);
+  make = g_strdup ((const char *) sqlite3_column_text (stmt, 0));
+  sqlite3_finalize (stmt);
+  g_assert_cmpint (sqlite3_prepare_v2 (db, names, -1, &stmt, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_step (stmt), ==, SQLITE_ROW);
+  drop = g_strdup ((const char *) sqlite3_column_text (stmt, 0));
+  sqlite3_finalize (stmt);
+  if (sqlite3_exec (db, drop, NULL, NULL, NULL) != SQLITE_OK ||
+      sqlite3_exec (db, sql, NULL, NULL, NULL) != SQLITE_OK ||
+      sqlite3_exec (db, make, NULL, NULL, NULL) != SQLITE_OK)
+    g_error ("%s: %s", sql, sqlite3_errmsg (db));
+  sqlite3_close (db);
+}
+
+static void
+assert_found (Room       *room,
+              const char *words)
+{
+  g_autofree char *before = fixture_sum (room->path);
+  g_autofree char *after = NULL;
+  g_autoptr(GPtrArray) found = NULL;
+  g_autoptr(GError) error = NULL;
+  gboolean told = FALSE;
+
+  found = stead_store_verify (room->path, NULL, &error);
+  g_assert_no_error (error);
+  for (guint i = 0; i < found->len; i++)
+    {
+      g_test_message ("%s", (char *) found->pdata[i]);
+      told |= strstr (found->pdata[i], words) != NULL;
+    }
+  g_assert_true (told);
+  after = fixture_sum (room->path);
+  g_assert_cmpstr (after, ==, before);
+}
+
+static void
+test_sound (Room          *room,
+            gconstpointer  data)
+{
+  g_autoptr(GPtrArray) found = stead_store_verify (room->path, NULL, NULL);
+
+  for (guint i = 0; i < found->len; i++)
+    g_test_message ("%s", (char *) found->pdata[i]);
+  g_assert_cmpuint (found->len, ==, 0);
+}
+
+/* Each breaks one rule; the words tell which. */
+static const struct
+{
+  const char *name, *sql, *words;
+} breaches[] = {
+  { "below-zero", "UPDATE movement SET quantity_base = -25 WHERE kind = 'used' AND id = "
+                  "(SELECT min (id) FROM movement WHERE kind = 'used')", "less than nothing" },
+  /* Enough in all, but not yet on that day. */
+  { "below-zero-by-day", "UPDATE movement SET day = 20600 WHERE kind = 'received'", "less than nothing" },
+  { "stock", "UPDATE lot_stock SET base = base + 1 WHERE lot_id = 1", "not the sum of its movements" },
+  { "stock-cents", "UPDATE lot_stock SET cents = cents + 1 WHERE lot_id = 1", "not the sum of its movements" },
+  { "stock-gone", "DELETE FROM lot_stock WHERE lot_id = 1", "not the sum of its movements" },
+  { "emptied", "UPDATE movement SET cost_cents = cost_cents + 5 WHERE lot_id = 2 AND kind = 'used'",
+    "money is left" },
+  { "debt", "UPDATE movement SET cost_cents = -9999 WHERE lot_id = 1 AND kind = 'used'", "More money left" },
+  { "early", "UPDATE lot SET day = day + 30 WHERE id = 1", "before it came" },
+  { "line-quantity", "UPDATE receipt_line SET quantity_base = 21 WHERE id = 3", "does not agree" },
+  { "line-cents", "UPDATE receipt_line SET cost_cents = 2001 WHERE id = 3", "does not agree" },
+  { "line-item", "UPDATE receipt_line SET item_id = 2 WHERE id = 3", "does not agree" },
+  { "line-without-lot", "DELETE FROM lot WHERE id = 3; DELETE FROM movement WHERE lot_id = 3;"
+                        "DELETE FROM lot_stock WHERE lot_id = 3", "does not agree" },
+  { "received-twice", "INSERT INTO movement (lot_id, day, kind, quantity_base, cost_cents)"
+                      " SELECT lot_id, day, kind, quantity_base, cost_cents FROM movement WHERE lot_id = 3"
+                      " AND kind = 'received'", "does not agree" },
+  { "feed", "UPDATE flock_entry SET feed_kg = 1 WHERE id = 1", "More feed" },
+  { "shares", "INSERT INTO asset (name, bought_on, cost_cents, extra_cents, salvage_cents, method, life_years,"
+              " is_gift) VALUES ('Coop', 20000, 100, 0, 0, 'straight_line', 8, 0);"
+              "INSERT INTO batch (kind, name, started_on) VALUES ('flock', 'Hens 2', 20000);"
+              "INSERT INTO asset_share SELECT 1, id, 0.6 FROM batch", "more than the whole" },
+  { "reference", "DELETE FROM place; UPDATE batch SET place_id = 77", "names a row of" },
+  { "settings", "DELETE FROM farm", "settings are missing" },
+  { "sealed-day", "UPDATE receipt SET day = day - 1 WHERE id = 1", "when it was signed" },
+  { "sealed-supplier", "UPDATE receipt SET supplier = 'Mill' WHERE id = 1", "when it was signed" },
+  { "sealed-note", "UPDATE receipt SET note = '' WHERE id = 1", "when it was signed" },
+  { "sealed-gift", "UPDATE receipt SET is_gift = 1 WHERE id = 2", "when it was signed" },
+  { "sealed-signer", "UPDATE receipt SET signed_by = 1 WHERE id = 2", "when it was signed" },
+  { "sealed-signed-on", "UPDATE receipt SET signed_on = signed_on - 1 WHERE id = 2", "when it was signed" },
+  { "sealed-cents", "UPDATE receipt_line SET cost_cents = 1900 WHERE receipt_id = 1", "when it was signed" },
+  { "sealed-quantity", "UPDATE receipt_line SET quantity_base = quantity_base + 1e-9 WHERE receipt_id = 1",
+    "when it was signed" },
+  { "sealed-line-more", "INSERT INTO receipt_line (receipt_id, item_id, quantity_base, cost_cents)"
+                        " VALUES (1, 1, 1, 0)", "when it was signed" },
+  { "sealed-swapped", "UPDATE receipt SET seal_no = 9 - seal_no WHERE seal_no > 0;"
+                      "UPDATE receipt SET seal_no = seal_no - 6 WHERE seal_no > 0", "when it was signed" },
+  { "sealed-gone", "DELETE FROM receipt WHERE seal_no = 1; DELETE FROM receipt_line WHERE receipt_id = 2;"
+                   "DELETE FROM lot WHERE id = 2; DELETE FROM movement WHERE lot_id = 2;"
+                   "DELETE FROM lot_stock WHERE lot_id = 2", "signed receipt is missing" },
+  { "seal-itself", "UPDATE receipt SET seal = replace (seal, substr (seal, 1, 1), 'g') WHERE seal_no = 1",
+    "when it was signed" },
+};
+
+static void
+test_breach (gconstpointer data)
+{
+  Room room;
+  gsize i = GPOINTER_TO_SIZE (data);
+
+  set_up (&room, NULL);
+  tamper (&room, breaches[i].sql);
+  assert_found (&room, breaches[i].words);
+  tear_down (&room, NULL);
+}
+
+/* A signed farm in which a person's name became a role is still as it was signed. */
+static void
+test_forgotten_person (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(FixtureFolder) folder = fixture_folder ();
+  g_autofree char *path = g_build_filename (folder, "farm.steading", NULL);
+  g_autoptr(GPtrArray) found = NULL;
+  gint64 receipt = farm_receipt (farm, farm->feed, TODAY - 60, 20, 1899, FALSE);
+
+  ACT (farm, stead_receipt_repo_sign (farm->store, receipt, farm->advisor, err));
+  ACT (farm, stead_person_repo_forget (farm->store, farm->advisor, err));
+  g_assert_true (stead_store_save_copy (farm->store, path, NULL, NULL));
+  found = stead_store_verify (path, NULL, NULL);
+  g_assert_cmpuint (found->len, ==, 0);
+}
+
+/* The seal is part of the file format.  Worked out apart from this program, with
+ * GNU sha256sum, from the text that stead-seal.c describes. */
+#define SEAL_BY_HAND "2096706e2bec5063e9e1cbfe18e54ed4c8b738acba3a4a1475c1cfe2c1eff684"
+
+static void
+test_seal_by_hand (void)
+{
+  static const char text[] =
+    "receipt 1 after nothing by 2 on 20002\n"
+    "i1;i20000;t10:Feed store;i0;n;n;n;n;\n"
+    "i1;i1;r22.5;i1899;\n";
+  g_autofree char *expected = g_compute_checksum_for_string (G_CHECKSUM_SHA256, text, -1);
+  g_autoptr(SteadStore) store = stead_store_create_memory ("Farm", NULL);
+  g_autofree char *seal = NULL;
+  g_autoptr(GError) error = NULL;
+
+  g_assert_cmpstr (expected, ==, SEAL_BY_HAND);
+  fixture_fill (store);
+  seal = stead_seal_compute (stead_store_get_db (store), 1, 1, NULL, 2, 20002, &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (seal, ==, SEAL_BY_HAND);
+  g_assert_null (stead_seal_compute (stead_store_get_db (store), 99, 1, NULL, 2, 20002, &error));
+  g_assert_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_NOT_FOUND);
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add ("/store/verify/sound", Room, NULL, set_up, test_sound, tear_down);
+  for (gsize i = 0; i < G_N_ELEMENTS (breaches); i++)
+    {
+      g_autofree char *path = g_strconcat ("/store/verify/", breaches[i].name, NULL);
+
+      g_test_add_data_func (path, GSIZE_TO_POINTER (i), test_breach);
+    }
+  g_test_add_func ("/store/verify/forgotten-person", test_forgotten_person);
+  g_test_add_func ("/store/verify/seal-by-hand", test_seal_by_hand);
+  return g_test_run ();
+}
