@@ -1,4 +1,5 @@
 /* Laying curves. */
+#include "core/stead-lay-models.h"
 #include "core/stead-lay.h"
 
 #include <math.h>
@@ -32,6 +33,70 @@ test_eggs_closed_form (void)
   g_assert_cmpfloat (stead_lay_curve_eggs (&curve, 30, 30), ==, 0);
 }
 
+/* Grossman and Koops (2001), parameters of the abstract (derived): the sum is the
+ * integral of the weekly curve, so its slope must be that curve. */
+static void
+test_individual (void)
+{
+  const SteadLayIndividual model = { 7, 0.88, 0.76, 25 };
+
+  g_assert_cmpfloat_with_epsilon (stead_lay_individual (&model, 25), 5.740, 0.005);
+  g_assert_cmpfloat_with_epsilon (stead_lay_individual_sum (&model, 52), 289.1, 0.1);
+  g_assert_cmpfloat_with_epsilon (stead_lay_individual_sum (&model, 0), 0, 1e-9);
+  for (double t = 0.5; t < 80; t += 0.5)
+    {
+      double slope = (stead_lay_individual_sum (&model, t + 1e-4)
+                      - stead_lay_individual_sum (&model, t - 1e-4)) / 2e-4;
+
+      g_assert_cmpfloat_with_epsilon (slope, stead_lay_individual (&model, t), 1e-5);
+    }
+}
+
+/* Grossman et al. (2000): with sharp corners it is three straight lines. */
+static void
+test_persistency (void)
+{
+  SteadLayPersistency model = { 6.5, 0.5, 6, 0.001, 20, -0.04 };
+
+  g_assert_cmpfloat_with_epsilon (stead_lay_persistency (&model, 0.25), 0, 0.01);
+  g_assert_cmpfloat_with_epsilon (stead_lay_persistency (&model, 3.25), 3.25, 0.01);
+  g_assert_cmpfloat_with_epsilon (stead_lay_persistency (&model, 15), 6.5, 0.01);
+  g_assert_cmpfloat_with_epsilon (stead_lay_persistency (&model, 36), 6.5 - 0.4, 0.01);
+  model.rounding_week = 0.5;
+  g_assert_cmpfloat_with_epsilon (stead_lay_persistency (&model, 8), 6.304, 0.005);
+  model.rounding_week = 0;
+  g_assert_true (isnan (stead_lay_persistency (&model, 8)));
+}
+
+static void
+test_other_models (void)
+{
+  /* Own parameters; the gamma curve peaks at b / c. */
+  double peak = stead_lay_gamma (4.2, 0.22, 0.014, 0.22 / 0.014);
+
+  g_assert_cmpfloat (peak, >, stead_lay_gamma (4.2, 0.22, 0.014, 0.22 / 0.014 - 0.5));
+  g_assert_cmpfloat (peak, >, stead_lay_gamma (4.2, 0.22, 0.014, 0.22 / 0.014 + 0.5));
+  g_assert_cmpfloat_with_epsilon (stead_lay_gamma (4.2, 0.22, 0.014, 10), 6.060, 0.005);
+  g_assert_cmpfloat_with_epsilon (stead_lay_gamma_root (3, 0.35, 0.03, 0.05, 10), 5.828, 0.005);
+  g_assert_cmpfloat_with_epsilon (stead_lay_decline (0.2, 0.4, 0.5, 0, 10), 94.79, 0.02);
+  g_assert_cmpfloat_with_epsilon (stead_lay_compartment (100, 0.006, 1.2, 3, 2), 22.87, 0.02);
+  g_assert_true (isnan (stead_lay_gamma (4.2, 0.22, 0.014, -1)));
+}
+
+/* The rate is a share whatever the parameters, and far ages do not overflow. */
+static void
+test_curve_is_a_share (void)
+{
+  SteadLayCurve curve = { 1.5, 0.001, 50, 2, 18 };
+
+  for (double age = -1000; age < 2000; age += 13)
+    {
+      double rate = stead_lay_curve_frac (&curve, age);
+
+      g_assert_true (rate >= 0 && rate <= 1);
+    }
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -39,5 +104,9 @@ main (int   argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/core/lay/default-in-bands", test_default_in_bands);
   g_test_add_func ("/core/lay/eggs-closed-form", test_eggs_closed_form);
+  g_test_add_func ("/core/lay/individual", test_individual);
+  g_test_add_func ("/core/lay/persistency", test_persistency);
+  g_test_add_func ("/core/lay/other-models", test_other_models);
+  g_test_add_func ("/core/lay/curve-is-a-share", test_curve_is_a_share);
   return g_test_run ();
 }
