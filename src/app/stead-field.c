@@ -142,9 +142,7 @@ arrange (SteadField *self)
   place (self, self->entry, column, self->compact ? 0 : 1);
   place (self, self->message, column, self->compact ? 1 : 2);
   gtk_grid_set_column_spacing (GTK_GRID (self->grid), self->compact ? 12 : 0);
-  gtk_widget_set_hexpand (self->label, self->compact);
-  gtk_widget_set_hexpand (self->entry, !self->compact);
-  gtk_widget_set_hexpand (self->message, !self->compact);
+  gtk_label_set_wrap (GTK_LABEL (self->label), !self->compact);
   gtk_editable_set_alignment (GTK_EDITABLE (self->entry), self->compact && is_number (self) ? 1 : 0);
 }
 
@@ -155,8 +153,8 @@ apply_kind (SteadField *self)
 
   gtk_entry_set_input_purpose (GTK_ENTRY (self->entry),
                                digits ? GTK_INPUT_PURPOSE_DIGITS : GTK_INPUT_PURPOSE_FREE_FORM);
-  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), self->kind == STEAD_FIELD_TEXT ? 14 : 9);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), self->kind == STEAD_FIELD_TEXT ? 24 : 12);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), self->kind == STEAD_FIELD_TEXT && !self->compact ? 14 : 9);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), self->kind == STEAD_FIELD_TEXT && !self->compact ? 24 : 12);
   if (is_number (self))
     gtk_widget_add_css_class (self->entry, "numeric");
   else
@@ -538,7 +536,7 @@ stead_field_share_width (SteadField   *self,
                          GtkSizeGroup *group)
 {
   g_return_if_fail (STEAD_IS_FIELD (self));
-  gtk_size_group_add_widget (group, self->entry);
+  gtk_size_group_add_widget (group, self->label);
 }
 
 void

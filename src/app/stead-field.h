@@ -40,7 +40,7 @@ void        stead_field_set_text     (SteadField *self, const char *text);
 void        stead_field_set_currency (SteadField *self, const char *currency);
 void        stead_field_set_unit     (SteadField *self, const SteadUnit *unit);
 void        stead_field_set_today    (SteadField *self, SteadDay today);
-/* Makes the entries of a form's fields equally wide. */
+/* Makes the labels of a form's compact fields equally wide, so that its entries stand in line. */
 void        stead_field_share_width  (SteadField *self, GtkSizeGroup *group);
 
 /* The error under the field, and the accessible state INVALID; NULL clears it. */

@@ -30,6 +30,7 @@ struct _SteadDayForm
   GtkLabel    *form_title, *error;
   SteadField  *day, *eggs, *cracked, *feed, *lost, *note;
   GtkDropDown *person;
+  GtkWidget   *person_label;
 };
 
 G_DEFINE_FINAL_TYPE (SteadDayForm, stead_day_form, GTK_TYPE_WIDGET)
@@ -222,6 +223,7 @@ stead_day_form_class_init (SteadDayFormClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadDayForm, lost);
   gtk_widget_class_bind_template_child (widget_class, SteadDayForm, note);
   gtk_widget_class_bind_template_child (widget_class, SteadDayForm, person);
+  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, person_label);
   gtk_widget_class_bind_template_callback (widget_class, record_cb);
 }
 
@@ -234,7 +236,7 @@ share_width (SteadDayForm *self)
 
   for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
     stead_field_share_width (fields[i], group);
-  gtk_size_group_add_widget (group, GTK_WIDGET (self->person));
+  gtk_size_group_add_widget (group, self->person_label);
 }
 
 static void

@@ -118,7 +118,7 @@ static char *
 left_out_text (gpointer item,
                gpointer data)
 {
-  return g_strdup (row_entry (item)->left_out ? _("left out") : "");
+  return g_strdup (row_entry (item)->left_out ? _("yes") : "");
 }
 
 static char *
@@ -276,7 +276,7 @@ build_table (SteadLogView *self)
   stead_table_add_column (self->table, _("Taken out"), TRUE, FALSE, culled_text, culled_edit, NULL, self);
   stead_table_add_column (self->table, _("Note"), FALSE, TRUE, note_text, note_edit, NULL, self);
   stead_table_add_column (self->table, _("By"), FALSE, FALSE, person_text, NULL, NULL, self);
-  stead_table_add_column (self->table, _("Learned from"), FALSE, FALSE, left_out_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("Left out"), FALSE, FALSE, left_out_text, NULL, NULL, self);
   stead_table_set_empty (self->table, _("Entries appear here: record a day at the left, or import a table."));
   stead_table_set_model (self->table, G_LIST_MODEL (self->model));
   gtk_widget_set_hexpand (table, TRUE);

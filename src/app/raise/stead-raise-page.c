@@ -121,7 +121,7 @@ static char *
 week_text (gpointer item,
            gpointer data)
 {
-  return stead_day_format (row_week (item)->first_day, STEAD_DAY_STYLE_MEDIUM);
+  return stead_day_format (row_week (item)->first_day, STEAD_DAY_STYLE_SHORT);
 }
 
 static char *
@@ -210,7 +210,7 @@ build_weeks (SteadRaisePage *self)
   stead_table_add_column (self->weeks, _("Week of"), FALSE, FALSE, week_text, NULL, compare_week, self);
   stead_table_add_column (self->weeks, _("Age, weeks"), TRUE, FALSE, age_text, NULL, compare_week, self);
   stead_table_add_column (self->weeks, _("Eggs"), TRUE, FALSE, eggs_text, NULL, NULL, self);
-  stead_table_add_column (self->weeks, _("From 100 hens a day"), TRUE, FALSE, rate_text, NULL, compare_rate, self);
+  stead_table_add_column (self->weeks, _("From 100 hens"), TRUE, FALSE, rate_text, NULL, compare_rate, self);
   stead_table_add_column (self->weeks, _("Cracked"), TRUE, FALSE, cracked_text, NULL, NULL, self);
   stead_table_add_column (self->weeks, _("Lost"), TRUE, FALSE, deaths_text, NULL, NULL, self);
   stead_table_add_column (self->weeks, _("Feed"), TRUE, FALSE, feed_text, NULL, NULL, self);
