@@ -33,7 +33,7 @@ struct _SteadRaisePage
   SteadFlockAnswer  *answer;       /* (nullable): of the chosen flock */
   SteadLayLayout     layout;       /* of the chart as it stands on the screen */
 
-  GtkWidget         *content, *edit, *caution_box;
+  GtkWidget         *content, *edit;
   SteadChips        *chips;
   GtkLabel          *sentence, *caution, *view_title;
   GtkStack          *whole, *views;
@@ -310,7 +310,7 @@ show_answer (SteadRaisePage *self)
 
   gtk_label_set_markup (self->sentence, answer->sentence);
   gtk_label_set_text (self->caution, answer->caution != NULL ? answer->caution : "");
-  gtk_widget_set_visible (self->caution_box, answer->caution != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->caution), answer->caution != NULL);
   stead_day_form_show (self->form, stead_page_get_desk (STEAD_PAGE (self)), answer->flock);
   stead_log_view_show (self->log, stead_page_get_desk (STEAD_PAGE (self)), answer->flock);
   stead_why_box_set (self->whys, whys);
@@ -348,7 +348,7 @@ show_failure (SteadRaisePage *self,
               const GError   *error)
 {
   gtk_label_set_text (self->sentence, error->message);
-  gtk_widget_hide (self->caution_box);
+  gtk_widget_hide (GTK_WIDGET (self->caution));
 }
 
 static void
@@ -371,7 +371,7 @@ stead_raise_page_refresh (SteadPage *page)
   gtk_widget_set_visible (self->edit, any);
   gtk_widget_set_visible (GTK_WIDGET (self->chips), any);
   gtk_widget_set_visible (GTK_WIDGET (self->sentence), any);
-  gtk_widget_set_visible (self->caution_box, FALSE);
+  gtk_widget_hide (GTK_WIDGET (self->caution));
   if (!any)
     return;
   self->answer = stead_flock_answer_new (store, self->flock_id, &error);
@@ -446,7 +446,6 @@ stead_raise_page_class_init (SteadRaisePageClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, RESOURCE);
   gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, content);
   gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, edit);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, caution_box);
   gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, chips);
   gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, sentence);
   gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, caution);
