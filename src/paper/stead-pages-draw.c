@@ -1,0 +1,168 @@
+/* stead-pages-draw.c - draws the pages that were settled. */
+#include "config.h"
+
+#include "draw/stead-cost-bar.h"
+#include "paper/stead-pages-private.h"
+
+#include <glib/gi18n-lib.h>
+
+#define FRAME_TOP 34.0
+#define FRAME_BOTTOM 38.0   /* of the foot's text, over the edge of the page */
+
+static const SteadDrawStyle style = { STEAD_SCHEME_PRINT, 9, NULL, NULL };
+
+static void
+paint_rule (const SteadPages *self,
+            cairo_t          *cr,
+            SteadRole         role,
+            double            y,
+            double            line_width)
+{
+  stead_palette_set_source (cr, STEAD_SCHEME_PRINT, role, 1);
+  cairo_set_dash (cr, NULL, 0, 0);
+  cairo_set_line_width (cr, line_width);
+  cairo_new_path (cr);
+  cairo_move_to (cr, STEAD_PAGES_MARGIN, y);
+  cairo_line_to (cr, self->width - STEAD_PAGES_MARGIN, y);
+  cairo_stroke (cr);
+}
+
+/* Whose it is and when it was made over the page; where it comes from under it. */
+static void
+paint_frame (const SteadPages *self,
+             int               page,
+             cairo_t          *cr)
+{
+  double width = stead_pages_content_width (self);
+  double bottom = self->height - FRAME_BOTTOM;
+  g_autofree char *farm = g_markup_escape_text (self->farm_name, -1);
+  g_autofree char *made = g_markup_escape_text (self->made, -1);
+  g_autofree char *origin = g_markup_escape_text (self->origin, -1);
+  /* Translators: foot of a page: which page it is, of how many. */
+  g_autofree char *number = g_strdup_printf (_("Page %d of %d"), page + 1, self->n_pages);
+
+  stead_type_paint (cr, STEAD_TYPE_FRAME_STRONG, farm, STEAD_ALIGN_LEFT, STEAD_PAGES_MARGIN, FRAME_TOP, width * 0.7);
+  stead_type_paint (cr, STEAD_TYPE_FRAME, made, STEAD_ALIGN_RIGHT, STEAD_PAGES_MARGIN, FRAME_TOP + 1, width);
+  paint_rule (self, cr, STEAD_ROLE_INK, FRAME_TOP + 15, 0.75);
+  paint_rule (self, cr, STEAD_ROLE_RULE, bottom - 6, 0.5);
+  stead_type_paint (cr, STEAD_TYPE_FRAME, origin, STEAD_ALIGN_LEFT, STEAD_PAGES_MARGIN, bottom, width * 0.8);
+  stead_type_paint (cr, STEAD_TYPE_FRAME, number, STEAD_ALIGN_RIGHT, STEAD_PAGES_MARGIN, bottom, width);
+}
+
+static void
+paint_cells (cairo_t          *cr,
+             const SteadBlock *block,
+             char * const     *cells,
+             SteadType         type,
+             const char       *tag,
+             int               key,
+             double            y)
+{
+  double x = STEAD_PAGES_MARGIN;
+
+  cairo_tag_begin (cr, "TR", NULL);
+  for (int i = 0; i < block->n_columns; i++)
+    {
+      double room = i == 0 && key >= 0 ? STEAD_PAGES_KEY_ROOM : 0;
+
+      cairo_tag_begin (cr, tag, NULL);
+      if (room > 0)
+        {
+          cairo_save (cr);
+          cairo_translate (cr, x, y + STEAD_PAGES_CELL_PAD + 1);
+          stead_cost_key_paint (cr, &style, (SteadCostKind) key, STEAD_PAGES_KEY_SIZE);
+          cairo_restore (cr);
+        }
+      stead_type_paint (cr, type, cells[i], block->aligns[i], x + room, y + STEAD_PAGES_CELL_PAD,
+                        block->widths[i] - room);
+      cairo_tag_end (cr, tag);
+      x += block->widths[i] + STEAD_PAGES_CELL_GAP;
+    }
+  cairo_tag_end (cr, "TR");
+}
+
+static void
+paint_table (const SteadPages  *self,
+             const SteadPlaced *placed,
+             cairo_t           *cr)
+{
+  const SteadBlock *block = placed->block;
+  double y = placed->y;
+
+  cairo_tag_begin (cr, "Table", NULL);
+  if (block->has_head)
+    {
+      paint_cells (cr, block, block->titles, STEAD_TYPE_CELL_HEAD, "TH", STEAD_PAGES_NO_KEY, y);
+      y += block->head_height;
+      paint_rule (self, cr, STEAD_ROLE_SOFT, y, 0.6);
+    }
+  for (guint i = placed->first_row; i < placed->first_row + placed->n_rows; i++)
+    {
+      const SteadPagesRow *row = block->rows->pdata[i];
+
+      if (row->look == STEAD_ROW_TOTAL)
+        paint_rule (self, cr, STEAD_ROLE_INK, y, 0.75);
+      else if (i > placed->first_row)
+        paint_rule (self, cr, STEAD_ROLE_RULE, y, 0.4);
+      paint_cells (cr, block, row->cells, stead_pages_row_type (row->look), "TD", row->key, y);
+      y += row->height;
+    }
+  cairo_tag_end (cr, "Table");
+}
+
+static void
+paint_figure (const SteadPages  *self,
+              const SteadPlaced *placed,
+              cairo_t           *cr)
+{
+  cairo_tag_begin (cr, "Figure", NULL);
+  cairo_save (cr);
+  cairo_translate (cr, STEAD_PAGES_MARGIN, placed->y);
+  placed->block->paint (cr, stead_pages_content_width (self), placed->height, placed->block->data);
+  cairo_restore (cr);
+  cairo_tag_end (cr, "Figure");
+}
+
+static void
+paint_text (const SteadPages  *self,
+            const SteadPlaced *placed,
+            cairo_t           *cr)
+{
+  const SteadBlock *block = placed->block;
+
+  if (block->type == STEAD_TYPE_CAUTION)
+    {
+      /* A bar beside it, so that it is seen on a grey print too. */
+      stead_palette_set_source (cr, STEAD_SCHEME_PRINT, STEAD_ROLE_TOMATO, 1);
+      cairo_rectangle (cr, STEAD_PAGES_MARGIN - 9, placed->y, 3, placed->height);
+      cairo_fill (cr);
+    }
+  cairo_tag_begin (cr, block->tag, NULL);
+  stead_type_paint (cr, block->type, block->markup, STEAD_ALIGN_LEFT, STEAD_PAGES_MARGIN, placed->y,
+                    stead_pages_content_width (self));
+  cairo_tag_end (cr, block->tag);
+}
+
+void
+stead_pages_draw (const SteadPages *self,
+                  int               page,
+                  cairo_t          *cr)
+{
+  g_return_if_fail (page >= 0 && page < self->n_pages);
+  cairo_save (cr);
+  paint_frame (self, page, cr);
+  for (guint i = 0; i < self->placed->len; i++)
+    {
+      const SteadPlaced *placed = &g_array_index (self->placed, SteadPlaced, i);
+
+      if (placed->page != page)
+        continue;
+      if (placed->block->kind == STEAD_BLOCK_TEXT)
+        paint_text (self, placed, cr);
+      else if (placed->block->kind == STEAD_BLOCK_FIGURE)
+        paint_figure (self, placed, cr);
+      else
+        paint_table (self, placed, cr);
+    }
+  cairo_restore (cr);
+}

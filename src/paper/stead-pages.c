@@ -1,0 +1,506 @@
+/* stead-pages.c - a document as a flow of blocks, settled onto pages. */
+#include "config.h"
+
+#include "paper/stead-pages-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define LETTER_WIDTH 612.0     /* 8 1/2 by 11 inches */
+#define LETTER_HEIGHT 792.0
+#define A4_WIDTH 595.276       /* 210 by 297 mm, ISO 216 */
+#define A4_HEIGHT 841.89
+
+/* The frame stands in the margins; the flow lies between. */
+#define TOP_MARGIN 66.0
+#define BOTTOM_MARGIN 60.0
+
+/* A table does not begin at the foot of a page for fewer rows than this. */
+#define LEAST_ROWS 2
+
+static void
+row_free (gpointer data)
+{
+  SteadPagesRow *row = data;
+
+  for (int i = 0; i < STEAD_PAGES_MAX_COLUMNS; i++)
+    g_free (row->cells[i]);
+  g_free (row);
+}
+
+static void
+block_free (gpointer data)
+{
+  SteadBlock *block = data;
+
+  if (block->destroy != NULL)
+    block->destroy (block->data);
+  for (int i = 0; i < STEAD_PAGES_MAX_COLUMNS; i++)
+    g_free (block->titles[i]);
+  g_clear_pointer (&block->rows, g_ptr_array_unref);
+  g_free (block->markup);
+  g_free (block);
+}
+
+static char *
+origin_text (const SteadImprint *imprint,
+             const char         *period)
+{
+  g_autofree char *change = g_strdup_printf ("%" G_GINT64_FORMAT, imprint->change_no);
+
+  if (period == NULL)
+    /* Translators: foot of a page; the number counts the changes of the farm file. */
+    return g_strdup_printf (_("Farm file at change %s"), change);
+  /* Translators: foot of a page; the days that the figures are of, then the count of changes. */
+  return g_strdup_printf (_("Period: %s. Farm file at change %s"), period, change);
+}
+
+SteadPages *
+stead_pages_new (const SteadImprint *imprint,
+                 const char         *title,
+                 const char         *period)
+{
+  SteadPages *self = g_new0 (SteadPages, 1);
+  g_autofree char *today = stead_day_format (imprint->today, STEAD_DAY_STYLE_MEDIUM);
+
+  self->title = g_strdup (title);
+  self->farm_name = g_strdup (imprint->farm_name);
+  /* Translators: head of a page; the day on which it was made. */
+  self->made = g_strdup_printf (_("Made on %s"), today);
+  self->origin = origin_text (imprint, period);
+  self->day = imprint->today;
+  self->width = imprint->metric ? A4_WIDTH : LETTER_WIDTH;
+  self->height = imprint->metric ? A4_HEIGHT : LETTER_HEIGHT;
+  self->blocks = g_ptr_array_new_with_free_func (block_free);
+  self->placed = g_array_new (FALSE, FALSE, sizeof (SteadPlaced));
+  return self;
+}
+
+void
+stead_pages_free (SteadPages *self)
+{
+  if (self == NULL)
+    return;
+  g_array_unref (self->placed);
+  g_ptr_array_unref (self->blocks);
+  g_free (self->title);
+  g_free (self->farm_name);
+  g_free (self->made);
+  g_free (self->origin);
+  g_free (self);
+}
+
+double
+stead_pages_content_width (const SteadPages *self)
+{
+  return self->width - 2 * STEAD_PAGES_MARGIN;
+}
+
+static SteadBlock *
+add_block (SteadPages     *self,
+           SteadBlockKind  kind,
+           double          before)
+{
+  SteadBlock *block = g_new0 (SteadBlock, 1);
+
+  block->kind = kind;
+  block->before = before;
+  g_ptr_array_add (self->blocks, block);
+  return block;
+}
+
+/* @plain: the text is no markup */
+static SteadBlock *
+add_text (SteadPages *self,
+          SteadType   type,
+          const char *tag,
+          const char *text,
+          gboolean    plain,
+          double      before)
+{
+  SteadBlock *block = add_block (self, STEAD_BLOCK_TEXT, before);
+
+  block->type = type;
+  block->tag = tag;
+  block->markup = plain ? g_markup_escape_text (text, -1) : g_strdup (text);
+  return block;
+}
+
+void
+stead_pages_add_title (SteadPages *self,
+                       const char *text)
+{
+  add_text (self, STEAD_TYPE_TITLE, "H1", text, TRUE, 0)->keep = TRUE;
+}
+
+void
+stead_pages_add_lead (SteadPages *self,
+                      const char *markup)
+{
+  add_text (self, STEAD_TYPE_LEAD, "P", markup, FALSE, 7);
+}
+
+void
+stead_pages_add_heading (SteadPages *self,
+                         const char *text)
+{
+  add_text (self, STEAD_TYPE_HEADING, "H2", text, TRUE, 20)->keep = TRUE;
+}
+
+void
+stead_pages_add_subheading (SteadPages *self,
+                            const char *text)
+{
+  add_text (self, STEAD_TYPE_STRONG, "H3", text, TRUE, 12)->keep = TRUE;
+}
+
+void
+stead_pages_add_text (SteadPages *self,
+                      const char *markup)
+{
+  add_text (self, STEAD_TYPE_BODY, "P", markup, FALSE, 7);
+}
+
+void
+stead_pages_add_note (SteadPages *self,
+                      const char *text)
+{
+  add_text (self, STEAD_TYPE_SMALL, "P", text, TRUE, 4);
+}
+
+void
+stead_pages_add_caution (SteadPages *self,
+                         const char *text)
+{
+  g_autofree char *escaped = g_markup_escape_text (text, -1);
+  /* Translators: before a caution on paper, in bold. */
+  g_autofree char *markup = g_strdup_printf ("<b>%s</b> %s", _("Look first:"), escaped);
+
+  add_text (self, STEAD_TYPE_CAUTION, "P", markup, FALSE, 12);
+}
+
+void
+stead_pages_add_why (SteadPages     *self,
+                     const SteadWhy *why)
+{
+  g_autofree char *source = NULL;
+
+  add_text (self, STEAD_TYPE_STRONG, "P", why->title, TRUE, 11)->keep = TRUE;
+  add_text (self, STEAD_TYPE_BODY, "P", why->formula, TRUE, 2)->keep = TRUE;
+  add_text (self, STEAD_TYPE_WORKED, "P", why->worked, TRUE, 3)->keep = TRUE;
+  /* Translators: under a worked rule, where the rule is from. */
+  source = g_strdup_printf (_("Source: %s"), why->source);
+  add_text (self, STEAD_TYPE_SMALL, "P", source, TRUE, 2);
+}
+
+void
+stead_pages_add_figure (SteadPages       *self,
+                        double            height,
+                        SteadFigurePaint  paint,
+                        gpointer          data,
+                        GDestroyNotify    destroy)
+{
+  SteadBlock *block = add_block (self, STEAD_BLOCK_FIGURE, 12);
+
+  block->height = height;
+  block->paint = paint;
+  block->data = data;
+  block->destroy = destroy;
+}
+
+void
+stead_pages_add_table (SteadPages             *self,
+                       const SteadPagesColumn *columns,
+                       int                     n_columns)
+{
+  SteadBlock *block;
+
+  g_return_if_fail (n_columns > 0 && n_columns <= STEAD_PAGES_MAX_COLUMNS);
+  block = add_block (self, STEAD_BLOCK_TABLE, 8);
+  block->n_columns = n_columns;
+  block->rows = g_ptr_array_new_with_free_func (row_free);
+  for (int i = 0; i < n_columns; i++)
+    {
+      block->titles[i] = g_markup_escape_text (columns[i].title != NULL ? columns[i].title : "", -1);
+      block->aligns[i] = columns[i].align;
+      block->shares[i] = columns[i].share;
+      block->has_head |= columns[i].title != NULL;
+    }
+}
+
+void
+stead_pages_add_row (SteadPages         *self,
+                     SteadRowLook        look,
+                     int                 key,
+                     const char * const *cells)
+{
+  SteadPagesRow *row;
+  SteadBlock *block;
+
+  g_return_if_fail (self->blocks->len > 0);
+  block = self->blocks->pdata[self->blocks->len - 1];
+  g_return_if_fail (block->kind == STEAD_BLOCK_TABLE);
+  row = g_new0 (SteadPagesRow, 1);
+  row->look = look;
+  row->key = key;
+  for (int i = 0; i < block->n_columns; i++)
+    row->cells[i] = g_markup_escape_text (cells[i] != NULL ? cells[i] : "", -1);
+  g_ptr_array_add (block->rows, row);
+}
+
+SteadType
+stead_pages_row_type (SteadRowLook look)
+{
+  switch (look)
+    {
+    case STEAD_ROW_SOFT: return STEAD_TYPE_CELL_SOFT;
+    case STEAD_ROW_TOTAL: return STEAD_TYPE_CELL_TOTAL;
+    case STEAD_ROW_PLAIN:
+    default: return STEAD_TYPE_CELL;
+    }
+}
+
+/* Columns without a share are as wide as their widest text; the others divide what is left. */
+static void
+find_widths (cairo_t    *cr,
+             SteadBlock *block,
+             double      total)
+{
+  double left = total - (block->n_columns - 1) * STEAD_PAGES_CELL_GAP, shares = 0, w, h;
+
+  for (int i = 0; i < block->n_columns; i++)
+    {
+      shares += block->shares[i];
+      block->widths[i] = 0;
+      if (block->shares[i] > 0)
+        continue;
+      stead_type_measure (cr, STEAD_TYPE_CELL_HEAD, block->titles[i], 0, &w, &h);
+      block->widths[i] = w;
+      for (guint row = 0; row < block->rows->len; row++)
+        {
+          const SteadPagesRow *its = block->rows->pdata[row];
+
+          stead_type_measure (cr, stead_pages_row_type (its->look), its->cells[i], 0, &w, &h);
+          block->widths[i] = MAX (block->widths[i], w + (i == 0 && its->key >= 0 ? STEAD_PAGES_KEY_ROOM : 0));
+        }
+      block->widths[i] = MIN (ceil (block->widths[i]) + 1, total / 3);
+      left -= block->widths[i];
+    }
+  for (int i = 0; i < block->n_columns; i++)
+    if (block->shares[i] > 0)
+      block->widths[i] = MAX (left, 40) * block->shares[i] / shares;
+}
+
+static double
+row_height (cairo_t             *cr,
+            const SteadBlock    *block,
+            SteadType            type,
+            char * const        *cells,
+            double               key_room)
+{
+  double most = 0, w, h;
+
+  for (int i = 0; i < block->n_columns; i++)
+    {
+      stead_type_measure (cr, type, cells[i], block->widths[i] - (i == 0 ? key_room : 0), &w, &h);
+      most = MAX (most, h);
+    }
+  return most + 2 * STEAD_PAGES_CELL_PAD;
+}
+
+static void
+measure_table (cairo_t    *cr,
+               SteadBlock *block,
+               double      width)
+{
+  find_widths (cr, block, width);
+  block->head_height = block->has_head ? row_height (cr, block, STEAD_TYPE_CELL_HEAD, block->titles, 0) : 0;
+  for (guint i = 0; i < block->rows->len; i++)
+    {
+      SteadPagesRow *row = block->rows->pdata[i];
+
+      row->height = row_height (cr, block, stead_pages_row_type (row->look), row->cells,
+                                row->key >= 0 ? STEAD_PAGES_KEY_ROOM : 0);
+    }
+}
+
+static void
+measure_block (cairo_t    *cr,
+               SteadBlock *block,
+               double      width)
+{
+  double w;
+
+  if (block->kind == STEAD_BLOCK_TEXT)
+    stead_type_measure (cr, block->type, block->markup, width, &w, &block->height);
+  else if (block->kind == STEAD_BLOCK_TABLE)
+    measure_table (cr, block, width);
+}
+
+/* The least that must fit for a block to begin on a page: with those that it keeps to. */
+static double
+least_height (const SteadPages *self,
+              guint             i)
+{
+  double sum = 0;
+
+  for (; i < self->blocks->len; i++)
+    {
+      const SteadBlock *block = self->blocks->pdata[i];
+
+      sum += (sum > 0 ? block->before : 0) + block->height;
+      if (block->kind == STEAD_BLOCK_FIGURE && block->height == 0)
+        sum += 200;
+      if (block->kind == STEAD_BLOCK_TABLE)
+        {
+          sum += block->head_height;
+          for (guint row = 0; row < MIN (LEAST_ROWS, block->rows->len); row++)
+            sum += ((const SteadPagesRow *) block->rows->pdata[row])->height;
+        }
+      if (!block->keep)
+        break;
+    }
+  return sum;
+}
+
+/* Where the flow has come to. */
+typedef struct
+{
+  int    page;
+  double y;
+  double bottom;
+} Cursor;
+
+static void
+next_page (Cursor *cursor)
+{
+  cursor->page++;
+  cursor->y = TOP_MARGIN;
+}
+
+static void
+place (SteadPages       *self,
+       const SteadBlock *block,
+       Cursor           *cursor,
+       double            height,
+       guint             first_row,
+       guint             n_rows)
+{
+  SteadPlaced placed = { block, cursor->page, cursor->y, height, first_row, n_rows };
+
+  g_array_append_val (self->placed, placed);
+  cursor->y += height;
+}
+
+static void
+place_table (SteadPages       *self,
+             const SteadBlock *block,
+             Cursor           *cursor)
+{
+  guint first = 0;
+
+  while (first < block->rows->len)
+    {
+      double height = block->head_height;
+      guint n = 0;
+
+      while (first + n < block->rows->len)
+        {
+          double row = ((const SteadPagesRow *) block->rows->pdata[first + n])->height;
+
+          if (n > 0 && cursor->y + height + row > cursor->bottom)
+            break;
+          height += row;
+          n++;
+        }
+      place (self, block, cursor, height, first, n);
+      first += n;
+      if (first < block->rows->len)
+        next_page (cursor);
+    }
+}
+
+void
+stead_pages_settle (SteadPages *self)
+{
+  cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
+  cairo_t *cr = cairo_create (surface);
+  Cursor cursor = { 0, TOP_MARGIN, self->height - BOTTOM_MARGIN };
+
+  g_array_set_size (self->placed, 0);
+  for (guint i = 0; i < self->blocks->len; i++)
+    measure_block (cr, self->blocks->pdata[i], stead_pages_content_width (self));
+  for (guint i = 0; i < self->blocks->len; i++)
+    {
+      const SteadBlock *block = self->blocks->pdata[i];
+      gboolean at_head = cursor.y == TOP_MARGIN;
+      double before = at_head ? 0 : block->before;
+
+      if (!at_head && cursor.y + before + least_height (self, i) > cursor.bottom)
+        {
+          next_page (&cursor);
+          before = 0;
+        }
+      cursor.y += before;
+      if (block->kind == STEAD_BLOCK_TABLE)
+        place_table (self, block, &cursor);
+      else
+        place (self, block, &cursor,
+               block->kind == STEAD_BLOCK_FIGURE && block->height == 0 ? cursor.bottom - cursor.y : block->height,
+               0, 0);
+    }
+  self->n_pages = cursor.page + 1;
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+}
+
+const char *
+stead_pages_title (const SteadPages *self)
+{
+  return self->title;
+}
+
+const char *
+stead_pages_author (const SteadPages *self)
+{
+  return self->farm_name;
+}
+
+SteadDay
+stead_pages_day (const SteadPages *self)
+{
+  return self->day;
+}
+
+int
+stead_pages_count (const SteadPages *self)
+{
+  return self->n_pages;
+}
+
+void
+stead_pages_size (const SteadPages *self,
+                  double           *width,
+                  double           *height)
+{
+  *width = self->width;
+  *height = self->height;
+}
+
+void
+stead_pages_headings (const SteadPages *self,
+                      SteadHeadingFunc  func,
+                      gpointer          data)
+{
+  for (guint i = 0; i < self->placed->len; i++)
+    {
+      const SteadPlaced *placed = &g_array_index (self->placed, SteadPlaced, i);
+      g_autofree char *plain = NULL;
+
+      if (placed->block->kind != STEAD_BLOCK_TEXT || placed->block->tag[0] != 'H'
+          || g_str_equal (placed->block->tag, "H3"))
+        continue;
+      plain = stead_words_plain (placed->block->markup);
+      func (plain, placed->page, placed->y, data);
+    }
+}

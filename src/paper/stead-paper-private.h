@@ -1,0 +1,72 @@
+/* stead-paper-private.h - the makers of the single documents, and what they share. */
+#pragma once
+
+#include "answer/stead-cvp-labels.h"
+#include "draw/stead-cvp-chart.h"
+#include "paper/stead-pages.h"
+#include "paper/stead-paper.h"
+
+G_BEGIN_DECLS
+
+/* Each: @of is the product's name or NULL for the first; the pages come settled. */
+SteadPages *stead_cost_paper_new  (SteadStore               *store,
+                                   const char               *of,
+                                   const SteadPaperOptions  *options,
+                                   GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_price_paper_new (SteadStore               *store,
+                                   const char               *of,
+                                   const SteadPaperOptions  *options,
+                                   GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_chart_paper_new (SteadStore               *store,
+                                   const char               *of,
+                                   const SteadPaperOptions  *options,
+                                   GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The break-even chart of a product alone, with its sentence as the text beside it. */
+GBytes *stead_chart_picture (SteadStore               *store,
+                             const char               *of,
+                             const SteadPaperOptions  *options,
+                             SteadFormat               format,
+                             GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+
+SteadPriceAnswer *stead_paper_read_price (SteadStore               *store,
+                                          const char               *of,
+                                          const SteadPaperOptions  *options,
+                                          GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadCostAnswer  *stead_paper_read_cost  (SteadStore               *store,
+                                          const char               *of,
+                                          const SteadPaperOptions  *options,
+                                          GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* "Dec 3, 2025 to Feb 24, 2026 (last 12 weeks)" */
+char *stead_paper_period (const SteadCostAnswer *cost) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Money of the farm; rounded to whole minor units first where it is a double. */
+char *stead_paper_money  (const SteadCostAnswer *cost,
+                          gint64                 cents) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_paper_moneyf (const SteadCostAnswer *cost,
+                          double                 cents) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The break-even chart as a figure on pages. */
+typedef struct
+{
+  SteadCvp        cvp;
+  SteadCvpLabels *labels;
+  char           *currency;
+} SteadCvpFigure;
+
+SteadCvpFigure *stead_cvp_figure_new   (const SteadPriceAnswer *answer) G_GNUC_WARN_UNUSED_RESULT;
+void            stead_cvp_figure_free  (gpointer data);
+void            stead_cvp_figure_paint (cairo_t     *cr,
+                                        SteadScheme  scheme,
+                                        double       font_size,
+                                        double       width,
+                                        double       height,
+                                        const SteadCvpFigure *figure);
+/* A SteadFigurePaint for one of them. */
+void            stead_cvp_figure_print (cairo_t  *cr,
+                                        double    width,
+                                        double    height,
+                                        gpointer  data);
+
+G_END_DECLS

@@ -1,0 +1,73 @@
+/* show-papers.c - writes every document in every format into a folder, for the eye.
+ *
+ * usage: show-papers FOLDER [FARM.steading]
+ *
+ * Without a farm the small one of the tests is taken.
+ */
+#include <locale.h>
+
+#include "farm.h"
+#include "paper/stead-paper.h"
+
+static void
+write_one (SteadStore           *store,
+           const SteadPaperKind *kind,
+           const char           *folder,
+           const char           *ending)
+{
+  g_autofree char *file = g_strconcat (kind->name, ending, NULL);
+  g_autofree char *path = g_build_filename (folder, file, NULL);
+  g_autoptr(GError) error = NULL;
+
+  if (!stead_paper_write (store, kind->name, NULL, NULL, path, &error))
+    g_printerr ("%s: %s\n", path, error->message);
+}
+
+static SteadStore *
+make_small_farm (void)
+{
+  Farm farm = { 0 };
+
+  farm_set_up (&farm, NULL);
+  farm_log (&farm);
+  farm_stock (&farm);
+  FARM_DO (&farm, stead_product_repo_set_price (farm.store, farm.product, farm.today - 20, 475, "Feed went up",
+                                                error));
+  return farm.store;
+}
+
+static SteadStore *
+open_farm (const char *path)
+{
+  g_autoptr(GError) error = NULL;
+  SteadStore *store = stead_store_open (path, STEAD_STORE_OPEN_READ_ONLY, &error);
+
+  if (store == NULL)
+    g_printerr ("%s\n", error->message);
+  return store;
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  static const char * const endings[] = { ".pdf", ".png", ".svg", ".csv", ".xlsx" };
+  const SteadPaperKind *kinds;
+  SteadStore *store;
+  gsize n_kinds;
+
+  setlocale (LC_ALL, "");
+  if (argc < 2)
+    return 2;
+  g_mkdir_with_parents (argv[1], 0755);
+  store = argc > 2 ? open_farm (argv[2]) : make_small_farm ();
+  if (store == NULL)
+    return 1;
+  kinds = stead_paper_list (&n_kinds);
+  for (gsize i = 0; i < n_kinds; i++)
+    for (gsize e = 0; e < G_N_ELEMENTS (endings); e++)
+      if (kinds[i].formats & 1u << e)
+        write_one (store, &kinds[i], argv[1], endings[e]);
+  g_object_unref (store);
+  return 0;
+}
