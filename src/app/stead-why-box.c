@@ -7,7 +7,8 @@
 
 #include "app/stead-why-box.h"
 
-#include <glib/gi18n-lib.h>
+#include "app/stead-ui.h"
+#include "app/stead-why-text.h"
 
 struct _SteadWhyBox
 {
@@ -20,9 +21,7 @@ typedef struct
 {
   char      *title;
   GtkWidget *expander;
-  GtkWidget *formula;
-  GtkWidget *worked;
-  GtkWidget *source;
+  GtkWidget *text;
 } Row;
 
 G_DEFINE_FINAL_TYPE (SteadWhyBox, stead_why_box, GTK_TYPE_WIDGET)
@@ -37,62 +36,19 @@ row_free (gpointer data)
   g_free (row);
 }
 
-static GtkWidget *
-add_text (GtkWidget  *box,
-          const char *css_class)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
-  gtk_widget_set_focusable (label, FALSE);   /* text to read must not be a stop of the Tab key */
-  gtk_widget_add_css_class (label, css_class);
-  gtk_box_append (GTK_BOX (box), label);
-  return label;
-}
-
 static Row *
 row_new (SteadWhyBox *self,
          const char  *title)
 {
   Row *row = g_new0 (Row, 1);
-  GtkWidget *text = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
 
   row->title = g_strdup (title);
   row->expander = gtk_expander_new (title);
-  gtk_widget_add_css_class (row->expander, "why");
-  gtk_widget_add_css_class (text, "why-text");
-  row->formula = add_text (text, "formula");
-  row->worked = add_text (text, "worked");
-  row->source = add_text (text, "soft");
-  gtk_expander_set_child (GTK_EXPANDER (row->expander), text);
+  row->text = stead_why_text_new ();
+  stead_ui_name (row->expander, title);
+  gtk_expander_set_child (GTK_EXPANDER (row->expander), row->text);
   gtk_widget_set_parent (row->expander, GTK_WIDGET (self));
   return row;
-}
-
-static void
-show_text (GtkWidget  *label,
-           const char *text)
-{
-  gtk_widget_set_visible (label, text != NULL && *text != '\0');
-  if (g_strcmp0 (gtk_label_get_text (GTK_LABEL (label)), text) != 0)
-    gtk_label_set_text (GTK_LABEL (label), text != NULL ? text : "");
-}
-
-static void
-row_show (Row            *row,
-          const SteadWhy *why)
-{
-  g_autofree char *source = NULL;
-
-  if (why->source != NULL)
-    /* Translators: %s is the book or rule that a formula is from. */
-    source = g_strdup_printf (_("Source: %s"), why->source);
-  show_text (row->formula, why->formula);
-  show_text (row->worked, why->worked);
-  show_text (row->source, source);
 }
 
 /* The row with this title is moved to @index, and made if there is none. */
@@ -162,7 +118,7 @@ stead_why_box_set (SteadWhyBox *self,
       const SteadWhy *why = whys->pdata[i];
 
       if (why != NULL)
-        row_show (row_at (self, n++, why->title), why);
+        stead_why_text_set (STEAD_WHY_TEXT (row_at (self, n++, why->title)->text), why);
     }
   if (n < self->rows->len)
     g_ptr_array_remove_range (self->rows, n, self->rows->len - n);

@@ -11,9 +11,9 @@
 
 #include "app/price/stead-cost-line.h"
 #include "app/price/stead-knob-words.h"
+#include "app/price/stead-sum-row.h"
 #include "app/stead-chart-style.h"
 #include "app/stead-ui.h"
-#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 #include "draw/stead-cost-bar.h"
 
@@ -26,14 +26,12 @@ struct _SteadCostCard
   const SteadCostAnswer *answer;   /* (nullable), not owned */
 
   GtkWidget             *box;
+  GtkWidget             *head;
   GtkWidget             *heading;
   GtkWidget             *span;     /* the days that the figures are of */
   GtkWidget             *bar;
   GtkWidget             *lines[STEAD_COST_LABOR];
-  GtkWidget             *sum;      /* grid of total, without gifts, with labor */
-  GtkWidget             *names[3];
-  GtkWidget             *amounts[3];
-  GtkWidget             *whys;
+  GtkWidget             *sums[3];  /* total, without gifts, with labor */
   GtkWidget             *caution;
 };
 
@@ -59,21 +57,6 @@ draw_bar_cb (GtkDrawingArea *area,
   stead_cost_bar_paint (cr, &style, &layout);
 }
 
-static void
-show_sum (SteadCostCard *self,
-          int            row,
-          const char    *name,
-          gint64         cents,
-          gboolean       visible)
-{
-  g_autofree char *amount = stead_money_format (cents, self->answer->farm->currency);
-
-  gtk_label_set_text (GTK_LABEL (self->names[row]), name);
-  gtk_label_set_text (GTK_LABEL (self->amounts[row]), amount);
-  gtk_widget_set_visible (self->names[row], visible);
-  gtk_widget_set_visible (self->amounts[row], visible);
-}
-
 static gboolean
 has_gifts (const SteadCostSheet *sheet)
 {
@@ -88,24 +71,18 @@ show_sums (SteadCostCard *self)
 {
   const SteadCostAnswer *answer = self->answer;
   const SteadCostSheet *sheet = &answer->sheet;
-  g_autofree char *rate = stead_money_format (answer->farm->labor_cents_hour, answer->farm->currency);
+  const char *currency = answer->farm->currency;
+  g_autofree char *rate = stead_money_format (answer->farm->labor_cents_hour, currency);
   /* Translators: %s is money for one hour: "With student labor at $9.00/h". */
   g_autofree char *labor = g_strdup_printf (_("With student labor at %s/h"), rate);
 
-  show_sum (self, TOTAL, stead_knob_one_costs (answer->product->pack), sheet->unit_cents, TRUE);
-  show_sum (self, CASH, _("Without gifts"), sheet->unit_cash_cents, has_gifts (sheet));
-  show_sum (self, LABOR, labor, sheet->unit_labor_cents, sheet->parts[STEAD_COST_LABOR].shown_cents > 0);
-}
-
-static void
-show_whys (SteadCostCard *self)
-{
-  g_autoptr(GPtrArray) whys = g_ptr_array_new ();
-
-  g_ptr_array_add (whys, self->answer->total_why);
-  if (self->answer->whys[STEAD_COST_LABOR] != NULL)
-    g_ptr_array_add (whys, self->answer->whys[STEAD_COST_LABOR]);
-  stead_why_box_set (STEAD_WHY_BOX (self->whys), whys);
+  stead_sum_row_set (STEAD_SUM_ROW (self->sums[TOTAL]), stead_knob_one_costs (answer->product->pack),
+                     sheet->unit_cents, currency, answer->total_why);
+  stead_sum_row_set (STEAD_SUM_ROW (self->sums[CASH]), _("Without gifts"), sheet->unit_cash_cents, currency, NULL);
+  stead_sum_row_set (STEAD_SUM_ROW (self->sums[LABOR]), labor, sheet->unit_labor_cents, currency,
+                     answer->whys[STEAD_COST_LABOR]);
+  gtk_widget_set_visible (self->sums[CASH], has_gifts (sheet));
+  gtk_widget_set_visible (self->sums[LABOR], sheet->parts[STEAD_COST_LABOR].shown_cents > 0);
 }
 
 static void
@@ -152,32 +129,17 @@ make_label (const char *css_class,
 }
 
 static void
-make_sums (SteadCostCard *self)
-{
-  self->sum = gtk_grid_new ();
-  gtk_grid_set_row_spacing (GTK_GRID (self->sum), 3);
-  for (int row = 0; row < N_SUMS; row++)
-    {
-      self->names[row] = make_label (row == TOTAL ? "total" : "soft", 0);
-      self->amounts[row] = make_label (row == TOTAL ? "total" : "soft", 1);
-      gtk_widget_add_css_class (self->amounts[row], "figure");
-      gtk_widget_set_hexpand (self->names[row], TRUE);
-      gtk_grid_attach (GTK_GRID (self->sum), self->names[row], 0, row, 1, 1);
-      gtk_grid_attach (GTK_GRID (self->sum), self->amounts[row], 1, row, 1, 1);
-    }
-}
-
-static void
 stead_cost_card_init (SteadCostCard *self)
 {
+  self->head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   self->heading = make_label ("heading", 0);
+  gtk_widget_set_hexpand (self->heading, TRUE);
+  gtk_box_append (GTK_BOX (self->head), self->heading);
   self->span = make_label ("soft", 0);
   gtk_widget_add_css_class (self->span, "small");
   self->bar = gtk_drawing_area_new ();
   gtk_drawing_area_set_content_height (GTK_DRAWING_AREA (self->bar), BAR_HEIGHT);
   gtk_drawing_area_set_draw_func (GTK_DRAWING_AREA (self->bar), draw_bar_cb, self, NULL);
-  make_sums (self);
-  self->whys = stead_why_box_new ();
   self->caution = make_label ("caution", 0);
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_widget_add_css_class (self->box, "cost");
@@ -188,22 +150,27 @@ GtkWidget *
 stead_cost_card_new (SteadDesk *desk)
 {
   SteadCostCard *self;
+  GtkWidget *sheet = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   GtkBox *box;
 
   g_return_val_if_fail (STEAD_IS_DESK (desk), NULL);
 
   self = g_object_new (STEAD_TYPE_COST_CARD, NULL);
   box = GTK_BOX (self->box);
-  gtk_box_append (box, self->heading);
+  gtk_box_append (box, self->head);
   gtk_box_append (box, self->span);
   gtk_box_append (box, self->bar);
   for (int kind = 0; kind < STEAD_COST_LABOR; kind++)
     {
       self->lines[kind] = stead_cost_line_new (desk, (SteadCostKind) kind);
-      gtk_box_append (box, self->lines[kind]);
+      gtk_box_append (GTK_BOX (sheet), self->lines[kind]);
     }
-  gtk_box_append (box, self->sum);
-  gtk_box_append (box, self->whys);
+  for (int i = 0; i < N_SUMS; i++)
+    {
+      self->sums[i] = stead_sum_row_new (i == TOTAL);
+      gtk_box_append (GTK_BOX (sheet), self->sums[i]);
+    }
+  gtk_box_append (box, sheet);
   gtk_box_append (box, self->caution);
   return GTK_WIDGET (self);
 }
@@ -227,7 +194,15 @@ stead_cost_card_set (SteadCostCard         *self,
   gtk_label_set_text (GTK_LABEL (self->heading), stead_knob_what_costs (answer->product->pack));
   show_span (self);
   show_sums (self);
-  show_whys (self);
   gtk_label_set_text (GTK_LABEL (self->caution), answer->caution != NULL ? answer->caution : "");
   gtk_widget_set_visible (self->caution, answer->caution != NULL);
+}
+
+void
+stead_cost_card_add_button (SteadCostCard *self,
+                            GtkWidget     *button)
+{
+  g_return_if_fail (STEAD_IS_COST_CARD (self) && GTK_IS_WIDGET (button));
+
+  gtk_box_append (GTK_BOX (self->head), button);
 }

@@ -15,5 +15,8 @@ GtkWidget *stead_cost_card_new (SteadDesk *desk);
 /* @answer: (nullable): not owned; must stay until the next call */
 void       stead_cost_card_set (SteadCostCard         *self,
                                 const SteadCostAnswer *answer);
+/* Beside the heading. */
+void       stead_cost_card_add_button (SteadCostCard *self,
+                                       GtkWidget     *button);
 
 G_END_DECLS

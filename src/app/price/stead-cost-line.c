@@ -12,7 +12,7 @@
 #include "app/price/stead-entry-list.h"
 #include "app/stead-chart-style.h"
 #include "app/stead-ui.h"
-#include "app/stead-why-box.h"
+#include "app/stead-why-text.h"
 #include "core/stead-money.h"
 #include "draw/stead-cost-bar.h"
 
@@ -153,24 +153,13 @@ stead_cost_line_new (SteadDesk     *desk,
   gtk_label_set_xalign (GTK_LABEL (self->message), 0);
   gtk_widget_add_css_class (self->message, "warn");
   gtk_widget_set_visible (self->message, FALSE);
-  self->why = stead_why_box_new ();
+  self->why = stead_why_text_new ();
   gtk_widget_add_css_class (body, "behind");
   gtk_box_append (GTK_BOX (body), self->entries);
   gtk_box_append (GTK_BOX (body), self->message);
   gtk_box_append (GTK_BOX (body), self->why);
   gtk_expander_set_child (GTK_EXPANDER (self->expander), body);
   return GTK_WIDGET (self);
-}
-
-static void
-show_why (SteadCostLine *self,
-          SteadWhy      *why)
-{
-  g_autoptr(GPtrArray) whys = g_ptr_array_new ();
-
-  if (why != NULL)
-    g_ptr_array_add (whys, why);
-  stead_why_box_set (STEAD_WHY_BOX (self->why), whys);
 }
 
 void
@@ -193,6 +182,6 @@ stead_cost_line_set (SteadCostLine         *self,
   gtk_label_set_text (GTK_LABEL (self->label), answer->labels[self->kind]);
   gtk_label_set_text (GTK_LABEL (self->amount), amount);
   stead_ui_name (self->expander, said);
-  show_why (self, answer->whys[self->kind]);
+  stead_why_text_set (STEAD_WHY_TEXT (self->why), answer->whys[self->kind]);
   read_entries (self);
 }

@@ -13,7 +13,8 @@
 #include "app/stead-ui.h"
 #include "core/stead-money.h"
 
-#define MAX_HEIGHT 216
+#define SHOWN_ROWS 4      /* more are scrolled */
+#define ROW_PADDING 9     /* px over two lines of text */
 
 struct _SteadEntryList
 {
@@ -154,8 +155,6 @@ stead_entry_list_init (SteadEntryList *self)
   g_signal_connect_swapped (self->view, "activate", G_CALLBACK (activate_cb), self);
   self->scrolled = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (self->scrolled), TRUE);
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (self->scrolled), MAX_HEIGHT);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), self->view);
   gtk_widget_set_parent (self->scrolled, GTK_WIDGET (self));
 }
@@ -174,6 +173,18 @@ stead_entry_list_new (SteadDesk  *desk,
   return GTK_WIDGET (self);
 }
 
+/* A list view does not know its height before it is shown; its rows are alike. */
+static int
+rows_height (SteadEntryList *self,
+             guint           n_rows)
+{
+  g_autoptr(PangoLayout) layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), "0\n0");
+  int height;
+
+  pango_layout_get_pixel_size (layout, NULL, &height);
+  return (int) MIN (n_rows, SHOWN_ROWS) * (height + ROW_PADDING);
+}
+
 void
 stead_entry_list_set (SteadEntryList *self,
                       GPtrArray      *entries,
@@ -185,6 +196,8 @@ stead_entry_list_set (SteadEntryList *self,
 
   g_free (self->currency);
   self->currency = g_strdup (currency);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scrolled),
+                                              rows_height (self, entries->len));
   rows = stead_rows_from_array (entries, (GDestroyNotify) stead_cost_entry_free);
   gtk_single_selection_set_model (self->selection, rows);
 }

@@ -115,7 +115,7 @@ say_leverage (const SteadPriceAnswer *answer)
   change = stead_words_percent (figures->leverage / 10, 0);
   /* Translators: operating leverage: "2.8 times", then "10 % more sales, 28 % more profit". */
   return (Words) { name, g_strdup_printf (_("%s times"), number),
-                   g_strdup_printf (_("sell a tenth more, gain %s more"), change) };
+                   g_strdup_printf (_("a tenth more sold, %s more left"), change) };
 }
 
 static Words
@@ -244,7 +244,8 @@ add_label (GtkWidget  *box,
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 18);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 14);
   gtk_widget_add_css_class (label, css_class);
   gtk_box_append (GTK_BOX (box), label);
   return label;
@@ -252,10 +253,9 @@ add_label (GtkWidget  *box,
 
 static Tile
 make_tile (SteadFigureRow *self,
-           GtkWidget      *flow)
+           GtkWidget      *row)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *child = gtk_flow_box_child_new ();
   Tile tile = { .button = gtk_button_new () };
 
   tile.name = add_label (box, "name");
@@ -265,32 +265,25 @@ make_tile (SteadFigureRow *self,
   gtk_widget_add_css_class (tile.button, "tile");
   gtk_widget_set_tooltip_text (tile.button, _("Why?"));
   g_signal_connect_swapped (tile.button, "clicked", G_CALLBACK (tile_clicked_cb), self);
-  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), tile.button);
-  gtk_widget_set_focusable (child, FALSE);
-  gtk_flow_box_append (GTK_FLOW_BOX (flow), child);
+  gtk_box_append (GTK_BOX (row), tile.button);
   return tile;
 }
 
 static void
 stead_figure_row_init (SteadFigureRow *self)
 {
-  GtkWidget *flow = gtk_flow_box_new ();
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
 
-  gtk_flow_box_set_selection_mode (GTK_FLOW_BOX (flow), GTK_SELECTION_NONE);
-  gtk_flow_box_set_min_children_per_line (GTK_FLOW_BOX (flow), 2);
-  gtk_flow_box_set_max_children_per_line (GTK_FLOW_BOX (flow), N_TILES);
-  gtk_flow_box_set_homogeneous (GTK_FLOW_BOX (flow), TRUE);
-  gtk_flow_box_set_column_spacing (GTK_FLOW_BOX (flow), 6);
-  gtk_flow_box_set_row_spacing (GTK_FLOW_BOX (flow), 6);
+  gtk_box_set_homogeneous (GTK_BOX (row), TRUE);
   for (int i = 0; i < N_TILES; i++)
-    self->tiles[i] = make_tile (self, flow);
+    self->tiles[i] = make_tile (self, row);
   self->whys = stead_why_box_new ();
   self->expander = gtk_expander_new (_("Why? The figures worked out"));
-  gtk_widget_add_css_class (self->expander, "why");
+  stead_ui_name (self->expander, _("Why? The figures worked out"));
   gtk_expander_set_child (GTK_EXPANDER (self->expander), self->whys);
   g_signal_connect_swapped (self->expander, "notify::expanded", G_CALLBACK (show_whys), self);
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  gtk_box_append (GTK_BOX (self->box), flow);
+  gtk_box_append (GTK_BOX (self->box), row);
   gtk_box_append (GTK_BOX (self->box), self->expander);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
 }

@@ -25,7 +25,7 @@ struct _SteadPriceForm
   SteadDesk       *desk;
   SteadPriceModel *model;
 
-  GtkWidget       *rows;
+  GtkBox          *price_rows, *plan_rows, *cost_rows;
   GtkWidget       *reset;
   GtkWidget       *keep_plan;
   GtkWidget       *note;
@@ -191,7 +191,9 @@ stead_price_form_class_init (SteadPriceFormClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = stead_price_form_dispose;
   gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("price/stead-price-form.ui"));
-  gtk_widget_class_bind_template_child (widget_class, SteadPriceForm, rows);
+  gtk_widget_class_bind_template_child (widget_class, SteadPriceForm, price_rows);
+  gtk_widget_class_bind_template_child (widget_class, SteadPriceForm, plan_rows);
+  gtk_widget_class_bind_template_child (widget_class, SteadPriceForm, cost_rows);
   gtk_widget_class_bind_template_child (widget_class, SteadPriceForm, reset);
   gtk_widget_class_bind_template_child (widget_class, SteadPriceForm, keep_plan);
   gtk_widget_class_bind_template_child (widget_class, SteadPriceForm, note);
@@ -221,8 +223,11 @@ stead_price_form_new (SteadDesk       *desk,
   self = g_object_new (STEAD_TYPE_PRICE_FORM, NULL);
   self->desk = g_object_ref (desk);
   self->model = g_object_ref (model);
-  for (int knob = 0; knob < STEAD_N_KNOBS; knob++)
-    gtk_box_append (GTK_BOX (self->rows), stead_knob_row_new (model, (SteadKnob) knob));
+  gtk_box_append (self->price_rows, stead_knob_row_new (model, STEAD_KNOB_PRICE));
+  gtk_box_append (self->plan_rows, stead_knob_row_new (model, STEAD_KNOB_PLANNED));
+  gtk_box_append (self->plan_rows, stead_knob_row_new (model, STEAD_KNOB_TARGET));
+  gtk_box_append (self->cost_rows, stead_knob_row_new (model, STEAD_KNOB_UNIT_COST));
+  gtk_box_append (self->cost_rows, stead_knob_row_new (model, STEAD_KNOB_FIXED));
   g_signal_connect_swapped (model, "changed", G_CALLBACK (changed_cb), self);
   changed_cb (self);
   return GTK_WIDGET (self);

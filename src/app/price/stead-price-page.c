@@ -370,6 +370,7 @@ fill_top (SteadPricePage *self)
   gtk_drop_down_set_model (self->period, G_LIST_MODEL (list));
   gtk_drop_down_set_selected (self->period, stead_desk_get_period (get_desk (self)));
   g_signal_handlers_unblock_by_func (self->period, period_cb, self);
+  stead_ui_name (gtk_widget_get_first_child (GTK_WIDGET (self->period)), _("Costs of which days"));
 
   self->chips = STEAD_CHIPS (stead_chips_new ());
   g_object_set (self->chips, "add-label", _("New product"), NULL);
@@ -381,18 +382,16 @@ fill_top (SteadPricePage *self)
 static void
 fill_left (SteadPricePage *self)
 {
-  GtkWidget *cost = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   GtkWidget *sheet = gtk_button_new_with_label (_("Cost sheet…"));
   GtkWidget *form = stead_price_form_new (get_desk (self), self->model);
 
   self->cost_card = stead_cost_card_new (get_desk (self));
-  gtk_widget_set_halign (sheet, GTK_ALIGN_START);
   g_signal_connect_swapped (sheet, "clicked", G_CALLBACK (cost_sheet_cb), self);
-  gtk_box_append (GTK_BOX (cost), self->cost_card);
-  gtk_box_append (GTK_BOX (cost), sheet);
-  gtk_widget_add_css_class (cost, "card");
+  gtk_widget_set_valign (sheet, GTK_ALIGN_CENTER);
+  stead_cost_card_add_button (STEAD_COST_CARD (self->cost_card), sheet);
+  gtk_widget_add_css_class (self->cost_card, "card");
   gtk_widget_add_css_class (form, "card");
-  gtk_box_append (self->left, cost);
+  gtk_box_append (self->left, self->cost_card);
   gtk_box_append (self->left, form);
 }
 
@@ -406,7 +405,7 @@ fill_right (SteadPricePage *self)
   gtk_stack_add_named (self->view, stead_price_table_new (self->model), "table");
   gtk_box_append (self->right, stead_figure_row_new (self->model));
   self->history = stead_price_history_new ();
-  gtk_widget_add_css_class (changes, "why");
+  stead_ui_name (changes, _("How the price changed"));
   gtk_expander_set_child (GTK_EXPANDER (changes), self->history);
   gtk_box_append (self->right, changes);
 }
