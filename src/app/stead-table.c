@@ -270,7 +270,13 @@ setup_cb (GtkSignalListItemFactory *factory,
   GtkWidget *label = gtk_label_new (NULL);
 
   gtk_label_set_xalign (GTK_LABEL (label), column->numeric ? 1 : 0);
-  gtk_label_set_ellipsize (GTK_LABEL (label), column->numeric ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
+  /* Only the column that takes what room is left may cut its text; for the others
+   * a narrow table scrolls sideways. */
+  if (gtk_column_view_column_get_expand (column->column))
+    {
+      gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+      gtk_label_set_width_chars (GTK_LABEL (label), 12);
+    }
   if (column->numeric)
     gtk_widget_add_css_class (label, "numeric");
   gtk_list_item_set_child (cell, label);
