@@ -9,6 +9,7 @@
 
 #include "answer/stead-import-answer.h"
 #include "answer/stead-question.h"
+#include "answer/stead-subject.h"
 #include "answer/stead-words.h"
 #include "paper/stead-paper.h"
 #include "store/stead-demo-farm.h"
@@ -232,7 +233,7 @@ import (const Options *options)
     return misunderstood (_("Import knows these kinds: flock-log, receipts."));
   store = open_farm (options, options->rest[1], STEAD_STORE_OPEN_DEFAULT, &error);
   if (store == NULL
-      || (options->of != NULL && !stead_question_find_flock (store, options->of, &flock, &error)))
+      || (options->of != NULL && !stead_subject_flock (store, options->of, &flock, &error)))
     return complain (error->message);
   table = stead_import_read (store, kind, flock, options->rest[0], options->order, NULL, NULL, NULL, &error);
   if (table == NULL)

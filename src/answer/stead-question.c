@@ -9,11 +9,10 @@
 #include "answer/stead-answer-error.h"
 #include "answer/stead-due-answer.h"
 #include "answer/stead-flock-answer.h"
-#include "answer/stead-line-private.h"
 #include "answer/stead-price-answer.h"
 #include "answer/stead-question.h"
 #include "answer/stead-stock-answer.h"
-#include "answer/stead-words-private.h"
+#include "answer/stead-subject.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -297,95 +296,7 @@ ask_stock (SteadStore   *store,
   return stead_words_plain (answer->sentence);
 }
 
-/* --- what a question is about ---------------------------------------------------- */
-
-static char *
-names_of (GPtrArray *facts,
-          gsize      name_offset)
-{
-  g_autoptr(GPtrArray) names = g_ptr_array_new ();
-
-  for (guint i = 0; i < facts->len; i++)
-    g_ptr_array_add (names, G_STRUCT_MEMBER (char *, facts->pdata[i], name_offset));
-  g_ptr_array_add (names, NULL);
-  return stead_words_list ((const char * const *) names->pdata);
-}
-
-/* The fact called @of, or the first; case and accents aside. */
-static gpointer
-pick (GPtrArray   *facts,
-      gsize        name_offset,
-      const char  *of,
-      const char  *none,
-      GError     **error)
-{
-  g_autofree char *wanted = NULL;
-  g_autofree char *names = NULL;
-
-  if (facts->len == 0)
-    {
-      g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING, none);
-      return NULL;
-    }
-  if (of == NULL)
-    return facts->pdata[0];
-  wanted = stead_line_fold (of);
-  for (guint i = 0; i < facts->len; i++)
-    {
-      g_autofree char *name = stead_line_fold (G_STRUCT_MEMBER (char *, facts->pdata[i], name_offset));
-
-      if (g_str_equal (name, wanted))
-        return facts->pdata[i];
-    }
-  names = names_of (facts, name_offset);
-  g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-               _("There is no “%s”. The farm has: %s."), of, names);
-  return NULL;
-}
-
-gboolean
-stead_question_find_product (SteadStore  *store,
-                             const char  *of,
-                             gint64      *out_id,
-                             GError     **error)
-{
-  g_autoptr(GPtrArray) products = NULL;
-  const SteadProduct *product;
-
-  g_return_val_if_fail (STEAD_IS_STORE (store) && out_id != NULL, FALSE);
-
-  products = stead_product_repo_list (store, of != NULL, error);
-  if (products == NULL)
-    return FALSE;
-  product = pick (products, G_STRUCT_OFFSET (SteadProduct, name), of,
-                  _("There is no product yet. Set one up in Price first."), error);
-  if (product == NULL)
-    return FALSE;
-  *out_id = product->id;
-  return TRUE;
-}
-
-gboolean
-stead_question_find_flock (SteadStore  *store,
-                           const char  *of,
-                           gint64      *out_id,
-                           GError     **error)
-{
-  g_autoptr(GPtrArray) flocks = NULL;
-  const SteadFlock *flock;
-
-  g_return_val_if_fail (STEAD_IS_STORE (store) && out_id != NULL, FALSE);
-
-  flocks = stead_flock_repo_list (store, TRUE, error);
-  if (flocks == NULL)
-    return FALSE;
-  flock = pick (flocks, G_STRUCT_OFFSET (SteadFlock, name), of,
-                _("There is no flock yet. Set one up in Raise first."), error);
-  if (flock == NULL)
-    return FALSE;
-  *out_id = flock->id;
-  return TRUE;
-}
+/* --- asking -------------------------------------------------------------------- */
 
 static const SteadQuestion *
 find_question (const char  *name,
@@ -408,8 +319,8 @@ find_subject (SteadStore           *store,
 {
   if (question->of == NULL)
     return TRUE;
-  return g_str_equal (question->of, "product") ? stead_question_find_product (store, of, id, error)
-                                               : stead_question_find_flock (store, of, id, error);
+  return g_str_equal (question->of, "product") ? stead_subject_product (store, of, id, error)
+                                               : stead_subject_flock (store, of, id, error);
 }
 
 gboolean

@@ -30,15 +30,4 @@ gboolean stead_question_ask (SteadStore  *store,
                              JsonNode   **out_figures,
                              GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* The product (flock) of that name, case and accents aside; without a name the first.
- * %STEAD_ANSWER_ERROR_UNKNOWN names those that there are. */
-gboolean stead_question_find_product (SteadStore  *store,
-                                      const char  *of,
-                                      gint64      *out_id,
-                                      GError     **error);
-gboolean stead_question_find_flock   (SteadStore  *store,
-                                      const char  *of,
-                                      gint64      *out_id,
-                                      GError     **error);
-
 G_END_DECLS

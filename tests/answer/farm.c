@@ -1,7 +1,21 @@
 /* farm.c - a small made-up farm in memory. */
+#include "config.h"
 #include "farm.h"
 
+#include <libintl.h>
+#include <locale.h>
 #include <math.h>
+
+void
+farm_start (int    *argc,
+            char ***argv)
+{
+  setlocale (LC_ALL, "");
+  bindtextdomain (GETTEXT_PACKAGE, g_getenv ("STEAD_LOCALE_DIR"));
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  textdomain (GETTEXT_PACKAGE);
+  g_test_init (argc, argv, NULL);
+}
 
 static gint64
 add_item (Farm          *farm,

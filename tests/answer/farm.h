@@ -25,6 +25,9 @@ typedef struct
   gint64      product;   /* dozens of eggs at $4.50 from 2026-01-10 */
 } Farm;
 
+/* Locale, translations (LANGUAGE tells which) and the test framework. */
+void farm_start (int *argc, char ***argv);
+
 /* The bare farm: items, flock and product, no log, no receipt. */
 void farm_set_up   (Farm *farm, gconstpointer data);
 void farm_tear_down (Farm *farm, gconstpointer data);
