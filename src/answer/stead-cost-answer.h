@@ -72,6 +72,8 @@ typedef struct
   SteadDay  day;
   char     *what;        /* "Layer feed, lot F26062-1, Lakeside Feed & Seed" */
   char     *quantity;    /* "6.8 lb" */
+  const SteadUnit *unit; /* (nullable): of the amount, where it can be added up with others */
+  double    base;        /* the same amount, base units; NAN without a unit */
   gint64    cents;
   gint64    receipt_id;  /* to jump to; 0: none */
   gint64    asset_id;    /* to jump to; 0: none */

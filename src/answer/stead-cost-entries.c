@@ -34,7 +34,23 @@ add_entry (GPtrArray *entries,
   entry->day = day;
   entry->what = what;
   entry->quantity = quantity;
+  entry->base = NAN;
   g_ptr_array_add (entries, entry);
+  return entry;
+}
+
+/* As add_entry(), of an amount that can be added up with others. */
+static SteadCostEntry *
+add_amount (GPtrArray       *entries,
+            SteadDay         day,
+            char            *what,
+            double           base,
+            const SteadUnit *unit)
+{
+  SteadCostEntry *entry = add_entry (entries, day, what, stead_quantity_format (base, unit));
+
+  entry->base = base;
+  entry->unit = unit;
   return entry;
 }
 
@@ -92,11 +108,11 @@ add_moves (GPtrArray  *entries,
       const char *supplier = g_hash_table_lookup (suppliers, &move->lot_id);
       SteadCostEntry *entry;
 
-      entry = add_entry (entries, move->day,
-                         supplier != NULL
-                         ? g_strdup_printf (_("%s, lot %s, %s"), move->item_name, move->lot_code, supplier)
-                         : g_strdup_printf (_("%s, lot %s"), move->item_name, move->lot_code),
-                         stead_quantity_format (-move->quantity_base, move->unit));
+      entry = add_amount (entries, move->day,
+                          supplier != NULL
+                          ? g_strdup_printf (_("%s, lot %s, %s"), move->item_name, move->lot_code, supplier)
+                          : g_strdup_printf (_("%s, lot %s"), move->item_name, move->lot_code),
+                          -move->quantity_base, move->unit);
       entry->cents = -move->cost_cents;
       entry->receipt_id = move->receipt_id;
       sum += entry->cents;
@@ -139,8 +155,8 @@ add_used (SteadStore             *store,
           || !(use->uncovered_base > 0) || !isfinite (use->uncovered_cents))
         continue;
       g_array_append_val (weights, use->uncovered_cents);
-      add_entry (entries, self->to, g_strdup_printf (_("%s, no receipt yet"), use->item_name),
-                 stead_quantity_format (use->uncovered_base, use->unit));
+      add_amount (entries, self->to, g_strdup_printf (_("%s, no receipt yet"), use->item_name),
+                  use->uncovered_base, use->unit);
     }
   split_over (entries, first, left, weights);
   return TRUE;
@@ -186,8 +202,8 @@ add_packs (const SteadCostAnswer *self,
 
       if (!isfinite (pack->unit_cents))
         continue;
-      add_entry (entries, self->to, g_strdup (pack->item->name),
-                 stead_quantity_format (pack->quantity_base * self->sheet.good_units, pack->item->unit));
+      add_amount (entries, self->to, g_strdup (pack->item->name),
+                  pack->quantity_base * self->sheet.good_units, pack->item->unit);
       g_array_append_val (weights, pack->unit_cents);
     }
   split_over (entries, 0, stead_money_round (self->sheet.parts[STEAD_COST_PACKAGING].total_cents), weights);

@@ -15,6 +15,7 @@
 #define PICTURE_MIN 160.0
 #define PICTURE_PAD 16.0
 #define PRINT_TEXT 8.0
+#define PAGE_CHART_HEIGHT 460.0
 
 SteadCvpFigure *
 stead_cvp_figure_new (const SteadPriceAnswer *answer)
@@ -93,7 +94,7 @@ stead_chart_paper_new (SteadStore               *store,
     stead_pages_add_text (pages, answer->advice);
   if (answer->cost->caution != NULL)
     stead_pages_add_caution (pages, answer->cost->caution);
-  stead_pages_add_figure (pages, 380, stead_cvp_figure_print, stead_cvp_figure_new (answer), stead_cvp_figure_free);
+  stead_pages_add_figure (pages, PAGE_CHART_HEIGHT, stead_cvp_figure_print, stead_cvp_figure_new (answer), stead_cvp_figure_free);
   stead_pages_settle (pages);
   return pages;
 }

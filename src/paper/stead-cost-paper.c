@@ -63,6 +63,16 @@ add_bar (SteadPages            *pages,
   stead_pages_add_figure (pages, BAR_HEIGHT, bar_print, bar, bar_free);
 }
 
+/* Whether anything was given: without gifts the sheet has no column for them. */
+static int
+n_sheet_columns (const SteadCostAnswer *cost)
+{
+  for (int kind = 0; kind < STEAD_COST_LABOR; kind++)
+    if (stead_money_round (cost->sheet.parts[kind].gift_cents) > 0)
+      return 5;
+  return 4;
+}
+
 static void
 add_part_row (SteadPages            *pages,
               const SteadCostAnswer *cost,
@@ -114,8 +124,9 @@ add_other_rows (SteadPages            *pages,
   if (sheet->parts[STEAD_COST_LABOR].shown_cents > 0)
     stead_pages_add_row (pages, STEAD_ROW_SOFT, STEAD_PAGES_NO_KEY,
                          (const char *[]) { _("With unpaid student work"), labor, NULL, NULL, NULL });
-  stead_pages_add_row (pages, STEAD_ROW_SOFT, STEAD_PAGES_NO_KEY,
-                       (const char *[]) { _("Without gifts: what was paid"), cash, NULL, NULL, NULL });
+  if (sheet->unit_cash_cents != sheet->unit_cents)
+    stead_pages_add_row (pages, STEAD_ROW_SOFT, STEAD_PAGES_NO_KEY,
+                         (const char *[]) { _("Without gifts: what was paid"), cash, NULL, NULL, NULL });
   if (stead_money_round (sheet->loss_unit_cents) > 0)
     stead_pages_add_row (pages, STEAD_ROW_SOFT, STEAD_PAGES_NO_KEY,
                          (const char *[]) { _("Of it, for cracked and unsold units"), loss, NULL, NULL, NULL });
@@ -133,7 +144,7 @@ add_sheet (SteadPages            *pages,
     { C_("column of a cost sheet", "Of it given"), STEAD_ALIGN_RIGHT, 0 },
   };
 
-  stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
+  stead_pages_add_table (pages, columns, n_sheet_columns (cost));
   for (int kind = 0; kind < STEAD_COST_LABOR; kind++)
     add_part_row (pages, cost, (SteadCostKind) kind);
   add_total_row (pages, cost);
@@ -153,7 +164,7 @@ static void
 add_facts (SteadPages            *pages,
            const SteadCostAnswer *cost)
 {
-  static const SteadPagesColumn columns[] = { { NULL, STEAD_ALIGN_LEFT, 1 }, { NULL, STEAD_ALIGN_RIGHT, 1 } };
+  static const SteadPagesColumn columns[] = { { NULL, STEAD_ALIGN_LEFT, 1 }, { NULL, STEAD_ALIGN_LEFT, 2 } };
   const SteadUnit *mass = stead_unit_default (STEAD_DIMENSION_MASS, cost->farm->units);
   g_autofree char *days = stead_words_days (cost->to - cost->from + 1);
   g_autofree char *eggs = stead_words_eggs (cost->totals.eggs);
@@ -186,16 +197,91 @@ add_whys (SteadPages            *pages,
   stead_pages_add_why (pages, cost->total_why);
 }
 
-static void
-add_entry_row (SteadPages            *pages,
-               const SteadCostAnswer *cost,
-               const SteadCostEntry  *entry)
+/* Entries that say the same of the same thing, one after the other: a bag of feed
+ * lasts for weeks, and on paper it is one line. */
+typedef struct
 {
-  g_autofree char *day = entry->day == STEAD_DAY_NONE ? NULL : stead_day_format (entry->day, STEAD_DAY_STYLE_MEDIUM);
-  g_autofree char *cents = stead_paper_money (cost, entry->cents);
+  SteadDay              from, to;
+  const SteadCostEntry *first;
+  guint                 n;
+  double                base;
+  gint64                cents;
+} Run;
 
-  stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY,
-                       (const char *[]) { day, entry->what, entry->quantity, cents });
+static Run
+run_at (GPtrArray *entries,
+        guint      i)
+{
+  const SteadCostEntry *first = entries->pdata[i];
+  Run run = { first->day, first->day, first, 1, first->base, first->cents };
+
+  for (i++; first->unit != NULL && i < entries->len; i++)
+    {
+      const SteadCostEntry *entry = entries->pdata[i];
+
+      if (entry->unit != first->unit || entry->day < run.to || !g_str_equal (entry->what, first->what))
+        break;
+      run.to = entry->day;
+      run.base += entry->base;
+      run.cents += entry->cents;
+      run.n++;
+    }
+  return run;
+}
+
+static char *
+run_days (const Run *run)
+{
+  g_autofree char *from = NULL;
+  g_autofree char *to = NULL;
+
+  if (run->from == STEAD_DAY_NONE)
+    return NULL;
+  from = stead_day_format (run->from, STEAD_DAY_STYLE_MEDIUM);
+  if (run->from == run->to)
+    return g_steal_pointer (&from);
+  to = stead_day_format (run->to, STEAD_DAY_STYLE_MEDIUM);
+  return g_strdup_printf (_("%s to %s"), from, to);
+}
+
+/* @counted: there is a column for the number of entries */
+static void
+add_run (SteadPages            *pages,
+         const SteadCostAnswer *cost,
+         const Run             *run,
+         gboolean               counted)
+{
+  g_autofree char *days = run_days (run);
+  g_autofree char *cents = stead_paper_money (cost, run->cents);
+  g_autofree char *quantity = run->n > 1 ? stead_quantity_format (run->base, run->first->unit)
+                                         : g_strdup (run->first->quantity);
+  g_autofree char *number = g_strdup_printf ("%u", run->n);
+  const char *cells[] = { days, run->first->what, quantity, cents, NULL };
+
+  if (counted)
+    {
+      cells[4] = cells[3];
+      cells[3] = cells[2];
+      cells[2] = number;
+    }
+  stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, cells);
+}
+
+/* The entries as runs.  (transfer full) (element-type Run) */
+static GArray *
+find_runs (GPtrArray *entries,
+           gboolean  *out_joined)
+{
+  GArray *runs = g_array_new (FALSE, FALSE, sizeof (Run));
+
+  for (guint i = 0; i < entries->len; i += g_array_index (runs, Run, runs->len - 1).n)
+    {
+      Run run = run_at (entries, i);
+
+      g_array_append_val (runs, run);
+    }
+  *out_joined = runs->len < entries->len;
+  return runs;
 }
 
 /* One part's entries under its name; they sum to the part. */
@@ -206,25 +292,32 @@ add_entries (SteadPages             *pages,
              SteadCostKind           kind,
              GError                **error)
 {
-  const SteadPagesColumn columns[] = {
+  const SteadPagesColumn all_columns[] = {
     { C_("column of costs", "Date"), STEAD_ALIGN_LEFT, 0 },
     { C_("column of costs", "What"), STEAD_ALIGN_LEFT, 1 },
+    { C_("column of costs", "Entries"), STEAD_ALIGN_RIGHT, 0 },
     { C_("column of costs", "Quantity"), STEAD_ALIGN_RIGHT, 0 },
     { C_("column of costs", "Amount"), STEAD_ALIGN_RIGHT, 0 },
   };
+  const SteadPagesColumn columns[] = { all_columns[0], all_columns[1], all_columns[3], all_columns[4] };
   g_autoptr(GPtrArray) entries = stead_cost_answer_entries (store, cost, kind, error);
   g_autofree char *total = stead_paper_moneyf (cost, cost->sheet.parts[kind].total_cents);
+  const char *last[] = { NULL, C_("last line of a table", "Together"), NULL, total, total };
+  g_autoptr(GArray) runs = NULL;
+  gboolean joined;
 
   if (entries == NULL)
     return FALSE;
   if (entries->len == 0)
     return TRUE;
+  runs = find_runs (entries, &joined);
   stead_pages_add_subheading (pages, cost->labels[kind]);
-  stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
-  for (guint i = 0; i < entries->len; i++)
-    add_entry_row (pages, cost, entries->pdata[i]);
-  stead_pages_add_row (pages, STEAD_ROW_TOTAL, STEAD_PAGES_NO_KEY,
-                       (const char *[]) { NULL, C_("last line of a table", "Together"), NULL, total });
+  stead_pages_add_table (pages, joined ? all_columns : columns, joined ? 5 : 4);
+  for (guint i = 0; i < runs->len; i++)
+    add_run (pages, cost, &g_array_index (runs, Run, i), joined);
+  if (joined)
+    last[3] = NULL;
+  stead_pages_add_row (pages, STEAD_ROW_TOTAL, STEAD_PAGES_NO_KEY, last);
   return TRUE;
 }
 
@@ -232,8 +325,9 @@ static SteadPages *
 begin (const SteadImprint    *imprint,
        const SteadCostAnswer *cost)
 {
-  /* Translators: title of the cost sheet; the product's name. */
-  g_autofree char *title = g_strdup_printf (_("%s: what one costs"), cost->product->name);
+  /* Translators: title of the cost sheet: the product's name, then "a dozen". */
+  g_autofree char *title = g_strdup_printf (_("%1$s: what %2$s costs"), cost->product->name,
+                                            stead_words_per_unit (cost->product->pack));
   g_autofree char *period = stead_paper_period (cost);
   SteadPages *pages = stead_pages_new (imprint, title, period);
 

@@ -15,8 +15,10 @@
 #define TOP_MARGIN 66.0
 #define BOTTOM_MARGIN 60.0
 
-/* A table does not begin at the foot of a page for fewer rows than this. */
-#define LEAST_ROWS 2
+/* A short table is not broken; a long one does not begin at the foot of a page for
+ * fewer rows than this. */
+#define WHOLE_ROWS 14
+#define LEAST_ROWS 3
 
 static void
 row_free (gpointer data)
@@ -353,8 +355,10 @@ least_height (const SteadPages *self,
         sum += 200;
       if (block->kind == STEAD_BLOCK_TABLE)
         {
+          guint least = block->rows->len <= WHOLE_ROWS ? block->rows->len : LEAST_ROWS;
+
           sum += block->head_height;
-          for (guint row = 0; row < MIN (LEAST_ROWS, block->rows->len); row++)
+          for (guint row = 0; row < least; row++)
             sum += ((const SteadPagesRow *) block->rows->pdata[row])->height;
         }
       if (!block->keep)

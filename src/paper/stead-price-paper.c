@@ -8,7 +8,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define CHART_HEIGHT 290.0
+#define CHART_HEIGHT 250.0
 #define HISTORY_HEIGHT 96.0
 #define HISTORY_TEXT 8.0
 
@@ -72,8 +72,11 @@ add_even_figures (SteadPages             *pages,
   g_autofree char *lasting = units_or_dash (answer, figures->lasting_whole_units);
   g_autofree char *sales = figures->even_whole_units < 0
     ? NULL : stead_paper_moneyf (answer->cost, (double) figures->even_whole_units * answer->cvp.price_cents);
+  g_autofree char *taken = NULL;
 
-  add_figure_row (pages, _("Break-even"), even, sales);
+  /* Translators: beside a number of units, what they bring in. */
+  taken = sales == NULL ? NULL : g_strdup_printf (_("%s taken in"), sales);
+  add_figure_row (pages, _("Break-even"), even, taken);
   if (figures->lasting_whole_units > figures->even_whole_units)
     add_figure_row (pages, _("No loss from here on"), lasting, NULL);
 }
@@ -89,15 +92,20 @@ add_plan_figures (SteadPages             *pages,
   g_autofree char *safety = stead_words_units (answer->cost->product->pack, (double) figures->safety_whole_units);
   g_autofree char *safety_share = percent_or_null (figures->safety_frac);
   g_autofree char *leverage = isfinite (figures->leverage) ? stead_number_format (figures->leverage, 2) : NULL;
+  g_autofree char *taken = g_strdup_printf (_("%s taken in"), sales);
+  g_autofree char *pull = NULL;
 
   if (!(answer->cvp.planned_units > 0))
     return;
-  add_figure_row (pages, _("Plan"), plan, sales);
+  add_figure_row (pages, _("Plan"), plan, taken);
   add_figure_row (pages, _("Left at the plan"), profit, NULL);
   if (figures->even_whole_units >= 0 && figures->safety_whole_units >= 0)
     add_figure_row (pages, _("The plan can fall short by"), safety, safety_share);
-  if (leverage != NULL && figures->profit_cents > 0)
-    add_figure_row (pages, _("1 % more sold lifts what is left by (%)"), leverage, NULL);
+  if (leverage == NULL || !(figures->profit_cents > 0))
+    return;
+  /* Translators: what operating leverage means, with its number put in. */
+  pull = g_strdup_printf (_("1%% more sold leaves %s%% more"), leverage);
+  add_figure_row (pages, _("Operating leverage"), leverage, pull);
 }
 
 static void
@@ -124,7 +132,7 @@ add_figures (SteadPages             *pages,
              const SteadPriceAnswer *answer)
 {
   static const SteadPagesColumn columns[] = {
-    { NULL, STEAD_ALIGN_LEFT, 1 }, { NULL, STEAD_ALIGN_RIGHT, 0 }, { NULL, STEAD_ALIGN_LEFT, 0.8 },
+    { NULL, STEAD_ALIGN_LEFT, 1 }, { NULL, STEAD_ALIGN_RIGHT, 0 }, { NULL, STEAD_ALIGN_LEFT, 1.4 },
   };
 
   stead_pages_add_heading (pages, _("The figures"));

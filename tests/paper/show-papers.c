@@ -2,12 +2,14 @@
  *
  * usage: show-papers FOLDER [FARM.steading]
  *
- * Without a farm the small one of the tests is taken.
+ * Without a farm the demo farm is made in the folder.
  */
 #include <locale.h>
 
-#include "farm.h"
+#include <glib/gstdio.h>
+
 #include "paper/stead-paper.h"
+#include "store/stead-demo-farm.h"
 
 static void
 write_one (SteadStore           *store,
@@ -24,16 +26,17 @@ write_one (SteadStore           *store,
 }
 
 static SteadStore *
-make_small_farm (void)
+make_demo_farm (const char *folder)
 {
-  Farm farm = { 0 };
+  g_autofree char *path = g_build_filename (folder, "demo.steading", NULL);
+  g_autoptr(GError) error = NULL;
+  SteadStore *store;
 
-  farm_set_up (&farm, NULL);
-  farm_log (&farm);
-  farm_stock (&farm);
-  FARM_DO (&farm, stead_product_repo_set_price (farm.store, farm.product, farm.today - 20, 475, "Feed went up",
-                                                error));
-  return farm.store;
+  g_unlink (path);
+  store = stead_demo_farm_create (path, NULL, stead_day_new (2026, 3, 3), &error);
+  if (store == NULL)
+    g_printerr ("%s\n", error->message);
+  return store;
 }
 
 static SteadStore *
@@ -60,7 +63,7 @@ main (int    argc,
   if (argc < 2)
     return 2;
   g_mkdir_with_parents (argv[1], 0755);
-  store = argc > 2 ? open_farm (argv[2]) : make_small_farm ();
+  store = argc > 2 ? open_farm (argv[2]) : make_demo_farm (argv[1]);
   if (store == NULL)
     return 1;
   kinds = stead_paper_list (&n_kinds);
