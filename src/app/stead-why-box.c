@@ -124,6 +124,34 @@ stead_why_box_set (SteadWhyBox *self,
     g_ptr_array_remove_range (self->rows, n, self->rows->len - n);
 }
 
+/* Once it is laid out, what was opened is brought into view. */
+static gboolean
+bring_into_view_cb (GtkWidget     *expander,
+                    GdkFrameClock *clock,
+                    gpointer       data)
+{
+  GtkWidget *viewport = gtk_widget_get_ancestor (expander, GTK_TYPE_VIEWPORT);
+  GtkAdjustment *adjustment;
+  graphene_rect_t bounds;
+
+  if (viewport == NULL || !gtk_widget_compute_bounds (expander, viewport, &bounds))
+    return G_SOURCE_REMOVE;
+  adjustment = gtk_scrollable_get_vadjustment (GTK_SCROLLABLE (viewport));
+  gtk_adjustment_clamp_page (adjustment, gtk_adjustment_get_value (adjustment) + (double) bounds.origin.y,
+                             gtk_adjustment_get_value (adjustment)
+                             + (double) (bounds.origin.y + bounds.size.height));
+  return g_get_monotonic_time () < *(gint64 *) data ? G_SOURCE_CONTINUE : G_SOURCE_REMOVE;
+}
+
+/* The heights around it settle within a few frames. */
+static void
+bring_into_view (GtkWidget *expander)
+{
+  gint64 until = g_get_monotonic_time () + G_TIME_SPAN_MILLISECOND * 200;
+
+  gtk_widget_add_tick_callback (expander, bring_into_view_cb, g_memdup2 (&until, sizeof until), g_free);
+}
+
 gboolean
 stead_why_box_open (SteadWhyBox *self,
                     const char  *title)
@@ -138,6 +166,7 @@ stead_why_box_open (SteadWhyBox *self,
         continue;
       gtk_expander_set_expanded (GTK_EXPANDER (row->expander), TRUE);
       gtk_widget_grab_focus (row->expander);
+      bring_into_view (row->expander);
       return TRUE;
     }
   return FALSE;

@@ -127,12 +127,16 @@ stead_paper_read_price (SteadStore               *store,
                         const SteadPaperOptions  *options,
                         GError                  **error)
 {
+  SteadPriceAnswer *answer;
   gint64 product_id;
 
   if (!stead_subject_product (store, of, &product_id, error))
     return NULL;
-  return stead_price_answer_new (store, product_id, options == NULL ? STEAD_PERIOD_12_WEEKS : options->period,
-                                 error);
+  answer = stead_price_answer_new (store, product_id, options == NULL ? STEAD_PERIOD_12_WEEKS : options->period,
+                                   error);
+  if (answer != NULL && options != NULL && options->cvp != NULL)
+    stead_price_answer_set (answer, options->cvp);
+  return answer;
 }
 
 char *

@@ -267,7 +267,6 @@ make_label (const char *css_class)
   GtkWidget *label = gtk_label_new (NULL);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_widget_add_css_class (label, css_class);
   return label;
 }
@@ -289,8 +288,8 @@ stead_knob_row_init (SteadKnobRow *self)
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self->spin), 8);
   gtk_editable_set_alignment (GTK_EDITABLE (self->spin), 1);
   gtk_widget_add_css_class (self->spin, "numeric");
-  gtk_label_set_mnemonic_widget (GTK_LABEL (self->name), self->spin);
   self->message = make_label ("message");
+  gtk_label_set_wrap (GTK_LABEL (self->message), TRUE);
   gtk_widget_set_visible (self->message, FALSE);
 
   self->grid = gtk_grid_new ();
