@@ -25,3 +25,11 @@ stead_feed_per_dozen (double feed_hen_day,
 {
   return hen_day_frac > 0 ? 12 * feed_hen_day / hen_day_frac : NAN;
 }
+
+double
+stead_feed_cents (double feed,
+                  double bag_cents,
+                  double bag_weight)
+{
+  return bag_weight > 0 ? feed * bag_cents / bag_weight : NAN;
+}

@@ -36,4 +36,16 @@ double stead_feed_conversion (double feed,
 double stead_feed_per_dozen (double feed_hen_day,
                              double hen_day_frac);
 
+/**
+ * stead_feed_cents:
+ * @feed: weight of feed
+ * @bag_cents: price of a bag, or of any known weight
+ * @bag_weight: that weight, in the same unit, above 0
+ *
+ * Returns: what the feed costs; NAN without a weight
+ */
+double stead_feed_cents (double feed,
+                         double bag_cents,
+                         double bag_weight);
+
 G_END_DECLS

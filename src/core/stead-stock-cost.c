@@ -212,3 +212,18 @@ stead_stock_figures (const SteadMovement *movements,
   *out = figures;
   return TRUE;
 }
+
+double
+stead_stock_on_record (double begin,
+                       double in,
+                       double out)
+{
+  return begin + in - out;
+}
+
+double
+stead_stock_shrink (double on_record,
+                    double counted)
+{
+  return on_record - counted;
+}

@@ -49,4 +49,17 @@ gboolean stead_stock_figures (const SteadMovement *movements,
                               SteadStockFigures   *out,
                               GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * stead_stock_on_record: begin + in - out
+ * stead_stock_shrink: record - counted: what is missing; it stands at cost on its own line
+ *
+ * Source: Saylor Financial Accounting, section 8.5; OpenStax Principles of
+ * Accounting vol. 1, section 10.1.
+ */
+double stead_stock_on_record (double begin,
+                              double in,
+                              double out);
+double stead_stock_shrink (double on_record,
+                           double counted);
+
 G_END_DECLS

@@ -105,6 +105,9 @@ test_feed (void)
   g_assert_cmpfloat_with_epsilon (stead_feed_conversion (119, 62.8), 1.90, 0.01);
   g_assert_true (isnan (stead_feed_per_dozen (0.3, 0)));
   g_assert_true (isnan (stead_feed_conversion (1, 0)));
+  /* A flock owner's pullet (read): 7.5 lb of a 13.00 bag of 50 lb. */
+  g_assert_cmpfloat_with_epsilon (stead_feed_cents (7.5, 1300, 50), 195, 1e-9);
+  g_assert_true (isnan (stead_feed_cents (7.5, 1300, 0)));
 }
 
 int

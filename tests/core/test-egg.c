@@ -4,6 +4,7 @@
 #include "core/stead-hatch.h"
 #include "core/stead-hen-house.h"
 #include "core/stead-husbandry.h"
+#include "core/stead-lay.h"
 
 #include <math.h>
 
@@ -156,6 +157,31 @@ test_defaults (void)
     }
 }
 
+/* What is said of the default curve is true of it. */
+static void
+test_defaults_follow_the_curve (void)
+{
+  SteadLayCurve curve;
+  double best_age = 0;
+  double best = 0;
+  double later;
+
+  stead_lay_curve_default (&curve);
+  for (double age = 18; age < 80; age += 0.01)
+    if (stead_lay_curve_frac (&curve, age) > best)
+      {
+        best_age = age;
+        best = stead_lay_curve_frac (&curve, age);
+      }
+  later = stead_lay_curve_frac (&curve, curve.onset_age_weeks + 52);
+  g_assert_cmpfloat_with_epsilon (stead_husbandry_default (STEAD_DEFAULT_LAY_ONSET_TO_PEAK),
+                                  best_age - curve.onset_age_weeks, 0.02);
+  g_assert_cmpfloat_with_epsilon (stead_husbandry_default (STEAD_DEFAULT_LAY_PEAK), 100 * best, 1e-4);
+  g_assert_cmpfloat_with_epsilon (stead_husbandry_default (STEAD_DEFAULT_LAY_AFTER_YEAR), 100 * later, 1e-9);
+  g_assert_cmpfloat_with_epsilon (stead_husbandry_default (STEAD_DEFAULT_LAY_DECLINE),
+                                  100 * (best - later) / (curve.onset_age_weeks + 52 - best_age), 1e-3);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -167,5 +193,6 @@ main (int   argc,
   g_test_add_func ("/core/hatch/published", test_hatch);
   g_test_add_func ("/core/hen-house/published", test_house);
   g_test_add_func ("/core/husbandry/defaults-in-range", test_defaults);
+  g_test_add_func ("/core/husbandry/defaults-follow-the-curve", test_defaults_follow_the_curve);
   return g_test_run ();
 }

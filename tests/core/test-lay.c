@@ -43,13 +43,15 @@ test_individual (void)
   g_assert_cmpfloat_with_epsilon (stead_lay_individual (&model, 25), 5.740, 0.005);
   g_assert_cmpfloat_with_epsilon (stead_lay_individual_sum (&model, 52), 289.1, 0.1);
   g_assert_cmpfloat_with_epsilon (stead_lay_individual_sum (&model, 0), 0, 1e-9);
-  for (double t = 0.5; t < 80; t += 0.5)
-    {
-      double slope = (stead_lay_individual_sum (&model, t + 1e-4)
-                      - stead_lay_individual_sum (&model, t - 1e-4)) / 2e-4;
+  for (double c2 = 1; c2 < 30; c2 += 4)
+    for (double t = 0.5; t < 80; t += 0.5)
+      {
+        const SteadLayIndividual other = { 7, 0.88, 0.76, c2 };
+        double slope = (stead_lay_individual_sum (&other, t + 1e-4)
+                        - stead_lay_individual_sum (&other, t - 1e-4)) / 2e-4;
 
-      g_assert_cmpfloat_with_epsilon (slope, stead_lay_individual (&model, t), 1e-5);
-    }
+        g_assert_cmpfloat_with_epsilon (slope, stead_lay_individual (&other, t), 1e-5);
+      }
 }
 
 /* Grossman et al. (2000): with sharp corners it is three straight lines. */

@@ -152,6 +152,7 @@ test_numbers (void)
     { "1\u202f234", 1234 }, { "1 234 567", 1234567 }, { "1⁄4", 0.25 }, { "1 / 4", 0.25 },
     { "\u0663\u066b\u0665", NAN }, { "\u0661\u0662", 12 }, { " 7 ", 7 }, { "0.5", 0.5 }, { "007", 7 },
     { "1'234'567", 1234567 }, { "3/2", 1.5 }, { "0,500", 0.5 }, { "0", 0 },
+    { "1234,567", 1234.567 },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
@@ -173,7 +174,8 @@ test_numbers_refused (void)
     { "inf", STEAD_CORE_ERROR_PARSE }, { "1e5", STEAD_CORE_ERROR_PARSE }, { "0x1F", STEAD_CORE_ERROR_PARSE },
     { "1/0", STEAD_CORE_ERROR_PARSE }, { "2 1/0", STEAD_CORE_ERROR_PARSE }, { "1 3/2", STEAD_CORE_ERROR_PARSE },
     { "1/2/3", STEAD_CORE_ERROR_PARSE }, { "1.5 1/2", STEAD_CORE_ERROR_PARSE }, { "1,23,4", STEAD_CORE_ERROR_PARSE },
-    { "1.2.3", STEAD_CORE_ERROR_PARSE }, { "1,234,56", STEAD_CORE_ERROR_PARSE }, { "--3", STEAD_CORE_ERROR_PARSE },
+    { "1.2.3", STEAD_CORE_ERROR_PARSE }, { "1,234,56", STEAD_CORE_ERROR_PARSE },
+    { "1234,567,890", STEAD_CORE_ERROR_PARSE }, { "--3", STEAD_CORE_ERROR_PARSE },
     { "3-", STEAD_CORE_ERROR_PARSE }, { ".", STEAD_CORE_ERROR_PARSE }, { "12 34", STEAD_CORE_ERROR_PARSE },
     { "1000000000001", STEAD_CORE_ERROR_RANGE }, { "9999999999999999999999999", STEAD_CORE_ERROR_RANGE },
     { "\xff\xfe", STEAD_CORE_ERROR_PARSE },

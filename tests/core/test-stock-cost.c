@@ -99,6 +99,14 @@ test_nothing_at_all (void)
   g_assert_true (isnan (figures.unit_cents));
 }
 
+/* OpenStax vol. 1, section 10.1 (read); Saylor, section 8.5 (derived). */
+static void
+test_count (void)
+{
+  g_assert_cmpfloat (stead_stock_on_record (50, 20, 18), ==, 52);
+  g_assert_cmpfloat (stead_stock_shrink (65, 63), ==, 2);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -108,5 +116,6 @@ main (int   argc,
   g_test_add_func ("/core/stock-cost/nothing-is-lost", test_nothing_is_lost);
   g_test_add_func ("/core/stock-cost/more-than-there-is", test_more_than_there_is);
   g_test_add_func ("/core/stock-cost/nothing-at-all", test_nothing_at_all);
+  g_test_add_func ("/core/stock-cost/count", test_count);
   return g_test_run ();
 }

@@ -666,8 +666,8 @@ static const CheckAsk stock_asks[] = {
 static double
 count_units (CheckRow *row)
 {
-  return check_number (row, "begin_units") + check_number_or (row, "in_units", 0)
-         - check_number_or (row, "out_units", 0);
+  return stead_stock_on_record (check_number (row, "begin_units"), check_number_or (row, "in_units", 0),
+                                check_number_or (row, "out_units", 0));
 }
 
 static double
@@ -679,7 +679,7 @@ count_value (CheckRow *row)
 static double
 count_shrink (CheckRow *row)
 {
-  return count_units (row) - check_number (row, "counted_units");
+  return stead_stock_shrink (count_units (row), check_number (row, "counted_units"));
 }
 
 static const CheckAsk count_asks[] = {

@@ -197,8 +197,10 @@ static const CheckAsk conversion_asks[] = {
 static double
 feed_cost_per_dozen (CheckRow *row)
 {
-  return stead_feed_per_dozen (check_number (row, "feed_lb_hen_d"), check_frac (row, "hen_day_pct"))
-         * check_cents (row, "bag_usd") / check_number (row, "bag_lb");
+  double feed = stead_feed_per_dozen (check_number (row, "feed_lb_hen_d"),
+                                      check_frac (row, "hen_day_pct"));
+
+  return stead_feed_cents (feed, check_cents (row, "bag_usd"), check_number (row, "bag_lb"));
 }
 
 static const CheckAsk feed_cost_asks[] = {
@@ -209,10 +211,11 @@ static const CheckAsk feed_cost_asks[] = {
 static double
 pullet_cost (CheckRow *row)
 {
+  double bag = check_number (row, "bag_lb");
+
   return check_cents (row, "chick_usd")
-         + (check_number (row, "starter_lb") * check_cents (row, "starter_bag_usd")
-            + check_number (row, "grower_lb") * check_cents (row, "grower_bag_usd"))
-           / check_number (row, "bag_lb");
+         + stead_feed_cents (check_number (row, "starter_lb"), check_cents (row, "starter_bag_usd"), bag)
+         + stead_feed_cents (check_number (row, "grower_lb"), check_cents (row, "grower_bag_usd"), bag);
 }
 
 static const CheckAsk pullet_asks[] = {

@@ -20,6 +20,10 @@ static const CheckTopic * const areas[] = {
   check_shared_topics,
   check_budget_topics,
   check_hens_topics,
+  check_recipe_topics,
+  check_planning_topics,
+  check_time_topics,
+  check_cash_topics,
   NULL,
 };
 

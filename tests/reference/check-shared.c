@@ -516,21 +516,23 @@ feed_lb (CheckRow *row)
 static double
 feed_cost (CheckRow *row)
 {
-  return feed_lb (row) / TON_LB * check_cents (row, "feed_usd_ton");
+  return stead_feed_cents (feed_lb (row), check_cents (row, "feed_usd_ton"), TON_LB);
 }
 
 static double
 feed_cost_per_gain (CheckRow *row)
 {
-  return stead_feed_for_gain (1, check_number (row, "fcr")) / TON_LB
-         * check_cents (row, "feed_usd_ton");
+  return stead_feed_cents (stead_feed_for_gain (1, check_number (row, "fcr")),
+                           check_cents (row, "feed_usd_ton"), TON_LB);
 }
 
 static double
 feed_cost_per_dozen (CheckRow *row)
 {
-  return stead_feed_per_dozen (check_number (row, "feed_lb_hen_day"), check_frac (row, "hen_day_pct"))
-         * check_cents (row, "feed_usd_lb");
+  double feed = stead_feed_per_dozen (check_number (row, "feed_lb_hen_day"),
+                                      check_frac (row, "hen_day_pct"));
+
+  return stead_feed_cents (feed, check_cents (row, "feed_usd_lb"), 1);
 }
 
 static const CheckAsk feed_asks[] = {

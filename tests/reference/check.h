@@ -43,6 +43,10 @@ extern const CheckTopic check_goods_topics[];
 extern const CheckTopic check_shared_topics[];
 extern const CheckTopic check_budget_topics[];
 extern const CheckTopic check_hens_topics[];
+extern const CheckTopic check_recipe_topics[];
+extern const CheckTopic check_planning_topics[];
+extern const CheckTopic check_time_topics[];
+extern const CheckTopic check_cash_topics[];
 
 gboolean check_has (CheckRow   *row,
                     const char *name);

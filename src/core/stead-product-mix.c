@@ -1,0 +1,221 @@
+/* stead-product-mix.c - how much of each product, under several limits. */
+#include "config.h"
+
+#include "core/stead-core-error.h"
+#include "core/stead-product-mix.h"
+
+#include <float.h>
+#include <glib/gi18n-lib.h>
+#include <glpk.h>
+#include <math.h>
+
+typedef glp_prob Problem;
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Problem, glp_delete_prob)
+
+static void
+set_limit (Problem          *problem,
+           int               row,
+           const SteadLimit *limit,
+           int               n_products)
+{
+  g_autofree int *places = g_new (int, n_products + 1);
+  g_autofree double *values = g_new (double, n_products + 1);
+  int filled = 0;
+
+  for (int i = 0; i < n_products; i++)
+    if (limit->use[i] != 0)
+      {
+        filled++;
+        places[filled] = i + 1;
+        values[filled] = limit->use[i];
+      }
+  glp_set_mat_row (problem, row, filled, places, values);
+  if (limit->sense == STEAD_LIMIT_AT_MOST)
+    glp_set_row_bnds (problem, row, GLP_UP, 0, limit->amount);
+  else
+    glp_set_row_bnds (problem, row, GLP_LO, limit->amount, 0);
+}
+
+static Problem *
+build (const double     *margins,
+       gsize             n_products,
+       const SteadLimit *limits,
+       gsize             n_limits)
+{
+  Problem *problem = glp_create_prob ();
+
+  glp_set_obj_dir (problem, GLP_MAX);
+  glp_add_cols (problem, (int) n_products);
+  for (gsize i = 0; i < n_products; i++)
+    {
+      glp_set_obj_coef (problem, (int) i + 1, margins[i]);
+      glp_set_col_bnds (problem, (int) i + 1, GLP_LO, 0, 0);
+    }
+  if (n_limits > 0)
+    glp_add_rows (problem, (int) n_limits);
+  for (gsize i = 0; i < n_limits; i++)
+    set_limit (problem, (int) i + 1, &limits[i], (int) n_products);
+  return problem;
+}
+
+/* GLPK writes "no end" as the largest double. */
+static double
+open_end (double value)
+{
+  if (value <= -DBL_MAX)
+    return -INFINITY;
+  return value >= DBL_MAX ? INFINITY : value;
+}
+
+static void
+read_product (Problem          *problem,
+              int               column,
+              SteadProductPlan *out)
+{
+  double margin = glp_get_obj_coef (problem, column);
+
+  out->quantity = glp_get_col_prim (problem, column);
+  if (glp_get_col_stat (problem, column) == GLP_BS)
+    {
+      double low = -DBL_MAX;
+      double high = DBL_MAX;
+
+      glp_analyze_coef (problem, glp_get_num_rows (problem) + column, &low, NULL, NULL, &high, NULL,
+                        NULL);
+      out->margin_low = open_end (low);
+      out->margin_high = open_end (high);
+      return;
+    }
+  /* Not made: any lower margin, and so much more as would make it worth while. */
+  out->margin_low = -INFINITY;
+  out->margin_high = margin - glp_get_col_dual (problem, column);
+}
+
+static void
+read_limit (Problem          *problem,
+            int               row,
+            const SteadLimit *limit,
+            SteadLimitPlan   *out)
+{
+  double used = glp_get_row_prim (problem, row);
+  gboolean at_most = limit->sense == STEAD_LIMIT_AT_MOST;
+
+  out->unused = limit->amount - used;
+  if (glp_get_row_stat (problem, row) == GLP_BS)
+    {
+      out->shadow_price = 0;
+      out->low = at_most ? used : -INFINITY;
+      out->high = at_most ? INFINITY : used;
+      return;
+    }
+  out->shadow_price = glp_get_row_dual (problem, row);
+  out->low = -DBL_MAX;
+  out->high = DBL_MAX;
+  glp_analyze_bound (problem, row, &out->low, NULL, &out->high, NULL);
+  out->low = open_end (out->low);
+  out->high = open_end (out->high);
+}
+
+static gboolean
+solve (Problem  *problem,
+       GError  **error)
+{
+  glp_smcp settings;
+  int status;
+
+  glp_init_smcp (&settings);
+  settings.msg_lev = GLP_MSG_OFF;
+  settings.presolve = GLP_OFF;   /* the ranges need the basis */
+  if (glp_simplex (problem, &settings) == 0)
+    {
+      status = glp_get_status (problem);
+      if (status == GLP_OPT)
+        return TRUE;
+      if (status == GLP_UNBND)
+        {
+          g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE,
+                               _("Nothing limits this plan. Add what is scarce: room, hours, feed or "
+                                 "what people buy."));
+          return FALSE;
+        }
+    }
+  g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE,
+                       _("No plan keeps all these limits at once. Lower a promise or raise a limit."));
+  return FALSE;
+}
+
+gboolean
+stead_product_mix_solve (const double      *margins,
+                         gsize              n_products,
+                         const SteadLimit  *limits,
+                         gsize              n_limits,
+                         SteadProductPlan  *out_products,
+                         SteadLimitPlan    *out_limits,
+                         double            *out_best,
+                         GError           **error)
+{
+  g_autoptr(Problem) problem = NULL;
+
+  g_return_val_if_fail (margins != NULL && n_products > 0 && n_products < 1000, FALSE);
+  g_return_val_if_fail ((limits != NULL && out_limits != NULL) || n_limits == 0, FALSE);
+  g_return_val_if_fail (out_products != NULL && out_best != NULL, FALSE);
+
+  problem = build (margins, n_products, limits, n_limits);
+  if (!solve (problem, error))
+    return FALSE;
+  /* The ranges are read off the factorized basis. */
+  if (!glp_bf_exists (problem) && glp_factorize (problem) != 0)
+    {
+      g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE,
+                           _("This plan has no clear ranges. Change one of its numbers a little."));
+      return FALSE;
+    }
+  for (gsize i = 0; i < n_products; i++)
+    read_product (problem, (int) i + 1, &out_products[i]);
+  for (gsize i = 0; i < n_limits; i++)
+    read_limit (problem, (int) i + 1, &limits[i], &out_limits[i]);
+  *out_best = glp_get_obj_val (problem);
+  return TRUE;
+}
+
+gsize
+stead_scarce_best (const double *margins,
+                   const double *use,
+                   gsize         n)
+{
+  gsize best = 0;
+
+  g_return_val_if_fail (margins != NULL && use != NULL && n > 0, 0);
+  for (gsize i = 1; i < n; i++)
+    if (margins[i] / use[i] > margins[best] / use[best])
+      best = i;
+  return best;
+}
+
+void
+stead_scarce_fill (const double *margins,
+                   const double *use,
+                   const double *demand,
+                   gsize         n,
+                   double        capacity,
+                   double       *out_quantity)
+{
+  double left = capacity;
+
+  g_return_if_fail (margins != NULL && use != NULL && demand != NULL && out_quantity != NULL);
+
+  for (gsize i = 0; i < n; i++)
+    out_quantity[i] = -1;
+  for (gsize round = 0; round < n; round++)
+    {
+      gsize best = n;
+
+      for (gsize i = 0; i < n; i++)
+        if (out_quantity[i] < 0 && (best == n || margins[i] / use[i] > margins[best] / use[best]))
+          best = i;
+      /* A product that loses money is not made to fill the room. */
+      out_quantity[best] = margins[best] > 0 ? MIN (demand[best], MAX (0, left / use[best])) : 0;
+      left -= out_quantity[best] * use[best];
+    }
+}

@@ -1,0 +1,184 @@
+/* Plans under limits: published models, and the ranges tried out. */
+#include "core/stead-core-error.h"
+#include "core/stead-product-mix.h"
+
+#include <math.h>
+
+/* Answer thread on the toy-maker model (read): 20 and 60 for 180, with ranges. */
+static void
+test_published (void)
+{
+  const double margins[] = { 3, 2 };
+  const double finishing[] = { 2, 1 };
+  const double carpentry[] = { 1, 1 };
+  const double demand[] = { 1, 0 };
+  const SteadLimit limits[] = { { finishing, STEAD_LIMIT_AT_MOST, 100 },
+                                { carpentry, STEAD_LIMIT_AT_MOST, 80 },
+                                { demand, STEAD_LIMIT_AT_MOST, 40 } };
+  SteadProductPlan products[2];
+  SteadLimitPlan plans[3];
+  double best;
+
+  g_assert_true (stead_product_mix_solve (margins, 2, limits, 3, products, plans, &best, NULL));
+  g_assert_cmpfloat_with_epsilon (best, 180, 1e-9);
+  g_assert_cmpfloat_with_epsilon (products[0].quantity, 20, 1e-9);
+  g_assert_cmpfloat_with_epsilon (products[1].quantity, 60, 1e-9);
+  g_assert_cmpfloat_with_epsilon (products[0].margin_low, 2, 1e-9);
+  g_assert_cmpfloat_with_epsilon (products[0].margin_high, 4, 1e-9);
+  g_assert_cmpfloat_with_epsilon (plans[0].shadow_price, 1, 1e-9);
+  g_assert_cmpfloat_with_epsilon (plans[0].low, 80, 1e-9);
+  g_assert_cmpfloat_with_epsilon (plans[0].high, 120, 1e-9);
+  g_assert_cmpfloat (plans[2].shadow_price, ==, 0);
+  g_assert_cmpfloat_with_epsilon (plans[2].low, 20, 1e-9);
+  g_assert_true (isinf (plans[2].high));
+}
+
+static void
+test_no_plan (void)
+{
+  const double margins[] = { 1, 1 };
+  const double both[] = { 1, 1 };
+  const double first[] = { 1, 0 };
+  const SteadLimit against[] = { { both, STEAD_LIMIT_AT_MOST, 5 }, { first, STEAD_LIMIT_AT_LEAST, 6 } };
+  SteadProductPlan products[2] = { { -7 }, { -7 } };
+  SteadLimitPlan plans[2];
+  double best = -7;
+  g_autoptr(GError) contradiction = NULL;
+  g_autoptr(GError) endless = NULL;
+
+  g_assert_false (stead_product_mix_solve (margins, 2, against, 2, products, plans, &best, &contradiction));
+  g_assert_error (contradiction, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE);
+  g_assert_false (stead_product_mix_solve (margins, 2, against + 1, 1, products, plans, &best, &endless));
+  g_assert_error (endless, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE);
+  g_assert_cmpstr (contradiction->message, !=, endless->message);
+  g_assert_cmpfloat (best, ==, -7);
+  g_assert_cmpfloat (products[0].quantity, ==, -7);
+}
+
+typedef struct
+{
+  double           margins[3];
+  double           uses[3][3];
+  SteadLimit       limits[3];
+  SteadProductPlan products[3];
+  SteadLimitPlan   plans[3];
+  double           best;
+} Model;
+
+static void
+solve_model (Model *model)
+{
+  g_autoptr(GError) error = NULL;
+
+  for (int i = 0; i < 3; i++)
+    model->limits[i].use = model->uses[i];
+  g_assert_true (stead_product_mix_solve (model->margins, 3, model->limits, 3, model->products,
+                                          model->plans, &model->best, &error));
+}
+
+/* No plan of a fine grid beats the best one, and the plan keeps its limits. */
+static void
+check_best (const Model *model)
+{
+  for (double a = 0; a <= 60; a += 3)
+    for (double b = 0; b <= 60; b += 3)
+      for (double c = 0; c <= 60; c += 3)
+        {
+          gboolean kept = TRUE;
+
+          for (int i = 0; i < 3 && kept; i++)
+            kept = model->uses[i][0] * a + model->uses[i][1] * b + model->uses[i][2] * c
+                   <= model->limits[i].amount;
+          if (kept)
+            g_assert_cmpfloat (model->margins[0] * a + model->margins[1] * b + model->margins[2] * c, <=,
+                               model->best + 1e-6);
+        }
+  for (int i = 0; i < 3; i++)
+    g_assert_cmpfloat (model->plans[i].unused, >=, -1e-6);
+}
+
+/* One more of a limit inside its range brings its shadow price; a margin moved
+ * inside its range leaves the plan as it is. */
+static void
+check_ranges (const Model *model)
+{
+  for (int i = 0; i < 3; i++)
+    {
+      const SteadLimitPlan *plan = &model->plans[i];
+      double step = MIN (1, (plan->high - model->limits[i].amount) * 0.9);
+      Model moved = *model;
+
+      moved.limits[i].amount += step;
+      solve_model (&moved);
+      g_assert_cmpfloat_with_epsilon (moved.best, model->best + step * plan->shadow_price, 1e-6);
+      g_assert_cmpfloat (plan->low, <=, model->limits[i].amount + 1e-6);
+    }
+  for (int i = 0; i < 3; i++)
+    {
+      const SteadProductPlan *plan = &model->products[i];
+      double step = MIN (1, (plan->margin_high - model->margins[i]) * 0.9);
+      Model moved = *model;
+
+      moved.margins[i] += step;
+      solve_model (&moved);
+      g_assert_cmpfloat_with_epsilon (moved.best, model->best + step * plan->quantity, 1e-6);
+    }
+}
+
+static void
+test_random_models (void)
+{
+  g_autoptr(GRand) rand = g_rand_new_with_seed (13);
+
+  for (int round = 0; round < 200; round++)
+    {
+      Model model = { 0 };
+
+      for (int i = 0; i < 3; i++)
+        {
+          model.margins[i] = g_rand_double_range (rand, 1, 20);
+          model.limits[i] = (SteadLimit) { model.uses[i], STEAD_LIMIT_AT_MOST, g_rand_double_range (rand, 20, 60) };
+          for (int j = 0; j < 3; j++)
+            model.uses[i][j] = g_rand_double_range (rand, 1, 10);
+        }
+      solve_model (&model);
+      if (round < 20)
+        check_best (&model);
+      check_ranges (&model);
+    }
+}
+
+/* OpenStax Principles of Accounting vol. 2, section 10.6 (read; the bookcase's
+ * margin is 45 by the text's own prices). */
+static void
+test_scarce (void)
+{
+  const double margins[] = { 45, 185, 55 };
+  const double use[] = { 0.25, 1, 0.5 };
+  const double demand[] = { 40000, 60000, 48000 };
+  const double losing[] = { -1, 2, -3 };
+  double quantities[3];
+
+  stead_scarce_fill (margins, use, demand, 3, 80000, quantities);
+  g_assert_cmpuint (stead_scarce_best (margins, use, 3), ==, 1);
+  g_assert_cmpfloat (quantities[0], ==, 40000);
+  g_assert_cmpfloat (quantities[1], ==, 60000);
+  g_assert_cmpfloat (quantities[2], ==, 20000);
+  stead_scarce_fill (losing, use, demand, 3, 1e9, quantities);
+  g_assert_cmpfloat (quantities[0], ==, 0);
+  g_assert_cmpfloat (quantities[1], ==, 60000);
+  stead_scarce_fill (margins, use, demand, 3, 0, quantities);
+  g_assert_cmpfloat (quantities[1], ==, 0);
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/core/product-mix/published", test_published);
+  g_test_add_func ("/core/product-mix/no-plan", test_no_plan);
+  g_test_add_func ("/core/product-mix/random-models", test_random_models);
+  g_test_add_func ("/core/product-mix/scarce", test_scarce);
+  return g_test_run ();
+}
