@@ -29,6 +29,11 @@ do
   check "/house/install/$(basename "$file")" test -s "$share/$file"
 done
 
+# The program, which says the version that was built.
+version=$(sed -n "s/^ *version: '\([^']*\)'.*/\1/p" "$root/meson.build" | head -n 1)
+same /house/install/program-tells-its-version "steading $version" \
+  "$(env LC_ALL=C.UTF-8 LANGUAGE=en "$work$prefix/bin/steading" --version)"
+
 # Nothing else: what is bundled is not strewn over the system.
 same /house/install/number-of-files 8 "$(find "$work" -type f -not -path '*/bin/*' | wc -l)"
 
