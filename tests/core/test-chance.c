@@ -21,6 +21,10 @@ test_order_once (void)
   g_assert_cmpfloat (stead_order_once_quantity (&papers), ==, 16);
   g_assert_cmpfloat_with_epsilon (stead_order_once_profit_cents (&papers, 16), 1520, 1e-9);
   g_assert_cmpfloat_with_epsilon (stead_order_once_quantity (&cider), 166.667, 0.001);
+  /* A chance that just reaches the ratio is enough: 0.4 + 0.2 against 0.6. */
+  papers.short_cents = 60;
+  papers.over_cents = 40;
+  g_assert_cmpfloat (stead_order_once_quantity (&papers), ==, 16);
   g_assert_cmpfloat_with_epsilon (stead_demand_chance_at_most (&normal.demand, 120), 0.5, 1e-12);
   normal.short_cents = 0;
   normal.over_cents = 0;

@@ -59,6 +59,8 @@ test_declining_published (void)
   g_assert_cmpfloat_with_epsilon (stead_depreciation_between (&building, 3, 4), 5184000, 1e-6);
   g_assert_cmpfloat_with_epsilon (stead_depreciation_between (&building, 4, 5), 4776000, 1e-6);
   g_assert_cmpfloat_with_epsilon (stead_depreciation_book_value (&building, 2), 21600000, 1e-6);
+  /* Half of the last year carries half of what the whole of it takes. */
+  g_assert_cmpfloat_with_epsilon (stead_depreciation_between (&building, 4, 4.5), 2388000, 1e-6);
 }
 
 /* Value never rises, never passes salvage, and spans add up to their whole. */

@@ -119,9 +119,17 @@ check_ranges (const Model *model)
       double step = MIN (1, (plan->margin_high - model->margins[i]) * 0.9);
       Model moved = *model;
 
+      g_assert_cmpfloat (plan->margin_low, <=, model->margins[i] + 1e-6);
+      g_assert_cmpfloat (plan->margin_high, >=, model->margins[i] - 1e-6);
       moved.margins[i] += step;
       solve_model (&moved);
       g_assert_cmpfloat_with_epsilon (moved.best, model->best + step * plan->quantity, 1e-6);
+      if (plan->quantity > 0)
+        continue;
+      /* Past the end of its range a product that was left out is made. */
+      moved.margins[i] = plan->margin_high + 0.01;
+      solve_model (&moved);
+      g_assert_cmpfloat (moved.products[i].quantity, >, 0);
     }
 }
 
