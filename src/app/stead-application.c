@@ -5,6 +5,7 @@
 
 #include "app/stead-application.h"
 #include "app/stead-scheme.h"
+#include "app/stead-settings.h"
 #include "app/stead-ui.h"
 #include "app/stead-window.h"
 
@@ -26,8 +27,53 @@ quit_cb (GSimpleAction *action,
     gtk_window_destroy (windows->data);
 }
 
+static void
+close_on_escape (GtkWindow *window)
+{
+  GtkEventController *keys = gtk_shortcut_controller_new ();
+
+  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (keys),
+                                        gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
+                                                          gtk_named_action_new ("window.close")));
+  gtk_widget_add_controller (GTK_WIDGET (window), keys);
+}
+
+static void
+help_cb (GSimpleAction *action,
+         GVariant      *parameter,
+         gpointer       data)
+{
+  g_autoptr(GtkBuilder) builder = gtk_builder_new_from_resource (STEAD_UI ("stead-help.ui"));
+  GtkWindow *help = GTK_WINDOW (gtk_builder_get_object (builder, "help"));
+
+  gtk_window_set_transient_for (help, gtk_application_get_active_window (GTK_APPLICATION (data)));
+  close_on_escape (help);
+  gtk_window_present (help);
+}
+
+static void
+about_cb (GSimpleAction *action,
+          GVariant      *parameter,
+          gpointer       data)
+{
+  GtkWidget *about = g_object_new (GTK_TYPE_ABOUT_DIALOG,
+                                   "transient-for", gtk_application_get_active_window (GTK_APPLICATION (data)),
+                                   "modal", TRUE,
+                                   "program-name", _("Steading"),
+                                   "version", STEAD_VERSION,
+                                   "logo-icon-name", STEAD_APP_ID,
+                                   "comments", _("From the henhouse to the till: plan a school farm's enterprise."),
+                                   "license-type", GTK_LICENSE_GPL_3_0,
+                                   NULL);
+
+  gtk_widget_add_css_class (about, "steading");
+  gtk_window_present (GTK_WINDOW (about));
+}
+
 static const GActionEntry actions[] = {
   { .name = "quit", .activate = quit_cb },
+  { .name = "help", .activate = help_cb },
+  { .name = "about", .activate = about_cb },
 };
 
 /* The window of a farm that is open already. */
@@ -41,13 +87,28 @@ find_window (SteadApplication *self,
   return NULL;
 }
 
+/* The farm of the last time, if it is still there: most people have one. */
+static char *
+last_file (void)
+{
+  g_autofree char *uri = stead_settings_get_text ("last-file");
+  g_autofree char *path = *uri != '\0' ? g_filename_from_uri (uri, NULL, NULL) : NULL;
+
+  return path != NULL && g_file_test (path, G_FILE_TEST_IS_REGULAR) ? g_steal_pointer (&path) : NULL;
+}
+
 static void
 stead_application_activate (GApplication *application)
 {
   GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (application));
+  g_autofree char *last = last_file ();
 
   if (window == NULL)
-    window = GTK_WINDOW (stead_window_new (GTK_APPLICATION (application)));
+    {
+      window = GTK_WINDOW (stead_window_new (GTK_APPLICATION (application)));
+      if (last != NULL)
+        stead_window_open (STEAD_WINDOW (window), last);
+    }
   gtk_window_present (window);
 }
 
@@ -82,6 +143,14 @@ set_keys (GtkApplication *application)
     { "window.close", { "<Control>w" } },
     { "win.undo", { "<Control>z" } },
     { "win.redo", { "<Control><Shift>z", "<Control>y" } },
+    { "win.jump", { "<Control>k", "<Control>f" } },
+    { "win.menu", { "F10" } },
+    { "win.new-farm", { "<Control>n" } },
+    { "win.open", { "<Control>o" } },
+    { "win.save-copy", { "<Control><Shift>s" } },
+    { "win.preferences", { "<Control>comma" } },
+    { "win.show-help-overlay", { "<Control>question" } },
+    { "app.help", { "F1" } },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (keys); i++)

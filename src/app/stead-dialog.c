@@ -153,6 +153,7 @@ stead_dialog_present (SteadDialog *self,
 
   g_set_object (&private_of (self)->desk, desk);
   gtk_window_set_transient_for (GTK_WINDOW (self), GTK_WINDOW (gtk_widget_get_root (parent)));
+  stead_ui_name_drop_downs (GTK_WIDGET (self));
   gtk_window_present (GTK_WINDOW (self));
 }
 

@@ -97,29 +97,14 @@ full_name (SteadField *self)
   return g_strdup (name);
 }
 
-static char *
-without_mnemonic (const char *text)
-{
-  GString *plain = g_string_new (NULL);
-
-  for (const char *p = text; *p != '\0'; p++)
-    if (*p != '_')
-      g_string_append_c (plain, *p);
-    else if (p[1] == '_')
-      g_string_append_c (plain, *p++);
-  return g_string_free (plain, FALSE);
-}
-
+/* The entry is called what its label says, through the label's relation to it. */
 static void
 update_name (SteadField *self)
 {
   g_autofree char *name = full_name (self);
-  g_autofree char *plain = without_mnemonic (name);
 
   gtk_label_set_text_with_mnemonic (GTK_LABEL (self->label), name);
   gtk_widget_set_visible (self->label, *name != '\0');
-  if (*plain != '\0')
-    stead_ui_name (self->entry, plain);
 }
 
 static void

@@ -54,6 +54,7 @@ stead_page_constructed (GObject *object)
   SteadPagePrivate *priv = stead_page_get_instance_private (self);
 
   G_OBJECT_CLASS (stead_page_parent_class)->constructed (object);
+  stead_ui_name_drop_downs (GTK_WIDGET (self));
   if (priv->desk != NULL)
     g_signal_connect_object (priv->desk, "changed", G_CALLBACK (stead_page_invalidate), self,
                              G_CONNECT_SWAPPED);

@@ -92,8 +92,7 @@ make_bar (SteadSaid *self)
   gtk_label_set_wrap (GTK_LABEL (self->text), TRUE);
   gtk_label_set_xalign (GTK_LABEL (self->text), 0);
   gtk_widget_set_hexpand (self->text, TRUE);
-  self->undo = gtk_button_new_with_mnemonic (_("_Undo"));
-  stead_ui_name (self->undo, _("Undo"));
+  self->undo = gtk_button_new_with_label (_("Undo"));
   gtk_actionable_set_action_name (GTK_ACTIONABLE (self->undo), "win.undo");
   gtk_widget_set_valign (self->undo, GTK_ALIGN_CENTER);
   gtk_widget_add_css_class (close, "quiet");

@@ -174,6 +174,7 @@ stead_scheme_start (void)
 {
   static gboolean started = FALSE;
   g_autoptr(GtkCssProvider) sheet = NULL;
+  g_autoptr(GtkCssProvider) solid = NULL;
 
   if (started || gdk_display_get_default () == NULL)
     return;
@@ -181,7 +182,10 @@ stead_scheme_start (void)
   sheet = load (STEAD_UI ("steading.css"));
   scheme.dark = load (STEAD_UI ("steading-dark.css"));
   scheme.contrast = load (STEAD_UI ("steading-contrast.css"));
+  solid = load (STEAD_UI ("steading-solid.css"));
   wear (sheet, TRUE, 0);
+  if (!gdk_display_is_composited (gdk_display_get_default ()))
+    wear (solid, TRUE, 3);
   update ();
   g_signal_connect (gtk_settings_get_default (), "notify::gtk-theme-name", G_CALLBACK (update), NULL);
   if (stead_settings_get () != NULL)

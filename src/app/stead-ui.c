@@ -44,6 +44,30 @@ stead_ui_name (GtkWidget  *widget,
   gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
 }
 
+static void
+name_drop_down (GtkWidget *drop_down)
+{
+  GList *labels = gtk_widget_list_mnemonic_labels (drop_down);
+
+  if (labels != NULL && GTK_IS_LABEL (labels->data))
+    stead_ui_name (gtk_widget_get_first_child (drop_down), gtk_label_get_text (labels->data));
+  g_list_free (labels);
+}
+
+void
+stead_ui_name_drop_downs (GtkWidget *widget)
+{
+  if (GTK_IS_DROP_DOWN (widget))
+    {
+      name_drop_down (widget);
+      return;
+    }
+  for (GtkWidget *child = gtk_widget_get_first_child (widget);
+       child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    stead_ui_name_drop_downs (child);
+}
+
 GtkWidget *
 stead_ui_icon_button (const char *icon,
                       const char *name)

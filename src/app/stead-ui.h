@@ -20,6 +20,10 @@ void stead_ui_drop_children (GtkWidget *widget);
 void stead_ui_name (GtkWidget  *widget,
                     const char *text);
 
+/* Gives each drop-down below @widget the name of its label (the one whose mnemonic
+ * widget it is): GTK 4.8 leaves the button inside without a name. */
+void stead_ui_name_drop_downs (GtkWidget *widget);
+
 /* An icon button without words: @icon is shown, @name is said and shown as tooltip. */
 GtkWidget *stead_ui_icon_button (const char *icon,
                                  const char *name);

@@ -12,11 +12,13 @@
 #include "app/price/stead-price-page.h"
 #include "app/raise/stead-raise-page.h"
 #include "app/stead-page.h"
+#include "app/price/stead-price-page.h"
+#include "app/stead-jump.h"
 #include "app/stead-said.h"
 #include "app/stead-settings.h"
 #include "app/stead-strip.h"
 #include "app/stead-ui.h"
-#include "app/stead-window.h"
+#include "app/stead-window-private.h"
 #include "app/today/stead-today-page.h"
 
 /* The places, left to right.  A new one is a line here. */
@@ -46,6 +48,8 @@ static const char * const place_of_target[] = {
   [STEAD_TARGET_NEW_RECEIPT] = "keep",
 };
 
+#define ALONE "alone"   /* name of a page that stands without posts */
+
 struct _SteadWindow
 {
   GtkApplicationWindow  parent_instance;
@@ -57,6 +61,8 @@ struct _SteadWindow
   GtkWidget            *menu_button;
   GtkWidget            *notice;
   GtkWidget            *notice_text;
+  GtkWidget            *notice_button;
+  GtkWidget            *jump;
   GtkWidget            *stack;
   GtkWidget            *said;
 
@@ -141,17 +147,14 @@ update_title (SteadWindow *self)
   gtk_window_set_title (GTK_WINDOW (self), farm != NULL ? farm->name : _("Steading"));
 }
 
-static void
-update_notice (SteadWindow *self)
+void
+stead_window_set_notice (SteadWindow *self,
+                         const char  *text,
+                         gboolean     with_copy)
 {
-  SteadStore *store = stead_desk_get_store (self->desk);
-  gboolean read_only = store != NULL && stead_store_is_read_only (store);
-
-  gtk_widget_set_visible (self->notice, read_only);
-  if (read_only)
-    gtk_label_set_text (GTK_LABEL (self->notice_text),
-                        _("This farm can only be read: the file or its folder is protected. "
-                          "Save a copy to make changes in."));
+  gtk_widget_set_visible (self->notice, text != NULL);
+  gtk_label_set_text (GTK_LABEL (self->notice_text), text != NULL ? text : "");
+  gtk_widget_set_visible (self->notice_button, with_copy);
 }
 
 static void
@@ -163,8 +166,11 @@ update_frame (SteadWindow *self)
   gtk_widget_set_visible (self->plain_title, !open);
   gtk_widget_set_visible (self->undo_button, open);
   gtk_widget_set_visible (self->redo_button, open);
+  gtk_widget_set_visible (self->jump, open);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.save-copy", open);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.people", open);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.backups", self->path != NULL);
   update_title (self);
-  update_notice (self);
   update_steps (self);
   update_strip (self);
 }
@@ -265,6 +271,63 @@ place_action (GtkWidget  *widget,
     stead_window_go (self, name);
 }
 
+static void
+jump_action (GtkWidget  *widget,
+             const char *action,
+             GVariant   *parameter)
+{
+  SteadWindow *self = STEAD_WINDOW (widget);
+
+  if (stead_desk_get_store (self->desk) != NULL)
+    stead_jump_open (STEAD_JUMP (self->jump));
+}
+
+static void
+menu_action (GtkWidget  *widget,
+             const char *action,
+             GVariant   *parameter)
+{
+  gtk_menu_button_popup (GTK_MENU_BUTTON (STEAD_WINDOW (widget)->menu_button));
+}
+
+/* --- size ------------------------------------------------------------------------------------------ */
+
+static void
+restore_size (SteadWindow *self)
+{
+  GSettings *settings = stead_settings_get ();
+
+  if (settings == NULL)
+    return;
+  gtk_window_set_default_size (GTK_WINDOW (self), g_settings_get_int (settings, "window-width"),
+                               g_settings_get_int (settings, "window-height"));
+  if (g_settings_get_boolean (settings, "window-maximized"))
+    gtk_window_maximize (GTK_WINDOW (self));
+}
+
+static void
+keep_size (SteadWindow *self)
+{
+  GSettings *settings = stead_settings_get ();
+  int width, height;
+
+  if (settings == NULL)
+    return;
+  gtk_window_get_default_size (GTK_WINDOW (self), &width, &height);
+  g_settings_set_boolean (settings, "window-maximized", gtk_window_is_maximized (GTK_WINDOW (self)));
+  if (width < 360 || height < 240)
+    return;
+  g_settings_set_int (settings, "window-width", width);
+  g_settings_set_int (settings, "window-height", height);
+}
+
+static gboolean
+stead_window_close_request (GtkWindow *window)
+{
+  keep_size (STEAD_WINDOW (window));
+  return GTK_WINDOW_CLASS (stead_window_parent_class)->close_request (window);
+}
+
 /* --- the object --------------------------------------------------------------------------------- */
 
 static void
@@ -296,8 +359,10 @@ stead_window_class_init (SteadWindowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = stead_window_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = stead_window_close_request;
   g_type_ensure (STEAD_TYPE_STRIP);
   g_type_ensure (STEAD_TYPE_SAID);
+  g_type_ensure (STEAD_TYPE_JUMP);
   gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("stead-window.ui"));
   gtk_widget_class_bind_template_child (widget_class, SteadWindow, strip);
   gtk_widget_class_bind_template_child (widget_class, SteadWindow, plain_title);
@@ -306,11 +371,17 @@ stead_window_class_init (SteadWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadWindow, menu_button);
   gtk_widget_class_bind_template_child (widget_class, SteadWindow, notice);
   gtk_widget_class_bind_template_child (widget_class, SteadWindow, notice_text);
+  gtk_widget_class_bind_template_child (widget_class, SteadWindow, notice_button);
+  gtk_widget_class_bind_template_child (widget_class, SteadWindow, jump);
   gtk_widget_class_bind_template_child (widget_class, SteadWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, SteadWindow, said);
   gtk_widget_class_install_action (widget_class, "win.undo", NULL, undo_action);
   gtk_widget_class_install_action (widget_class, "win.redo", NULL, redo_action);
   gtk_widget_class_install_action (widget_class, "win.place", "i", place_action);
+  gtk_widget_class_install_action (widget_class, "win.jump", NULL, jump_action);
+  gtk_widget_class_install_action (widget_class, "win.menu", NULL, menu_action);
+  stead_window_install_files (widget_class);
+  stead_window_install_dialogs (widget_class);
 }
 
 static void
@@ -329,7 +400,10 @@ stead_window_init (SteadWindow *self)
   g_signal_connect_object (self->desk, "jump", G_CALLBACK (jump_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->desk, "said", G_CALLBACK (said_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect (self, "notify::is-active", G_CALLBACK (active_cb), NULL);
+  stead_jump_set_desk (STEAD_JUMP (self->jump), self->desk);
+  restore_size (self);
   update_frame (self);
+  stead_window_welcome (self);
 }
 
 GtkWidget *
@@ -353,19 +427,44 @@ stead_window_get_path (SteadWindow *self)
 }
 
 void
-stead_window_open (SteadWindow *self,
-                   const char  *path)
+stead_window_set_path (SteadWindow *self,
+                       const char  *path)
 {
-  g_autoptr(GError) error = NULL;
-  g_autoptr(SteadStore) store = NULL;
+  char *copy = g_strdup (path);
 
-  g_return_if_fail (STEAD_IS_WINDOW (self));
-  g_return_if_fail (path != NULL);
+  g_free (self->path);
+  self->path = copy;
+}
 
-  store = stead_store_open (path, STEAD_STORE_OPEN_DEFAULT, &error);
-  if (store == NULL)
-    return;
-  stead_window_take (self, store);
+void
+stead_window_close_farm (SteadWindow *self)
+{
+  gtk_window_set_focus (GTK_WINDOW (self), NULL);
+  drop_pages (self);
+  stead_window_set_notice (self, NULL, FALSE);
+  stead_said_hide (STEAD_SAID (self->said));
+  stead_desk_set_store (self->desk, NULL);
+}
+
+void
+stead_window_show_alone (SteadWindow *self,
+                         GtkWidget   *page)
+{
+  stead_window_close_farm (self);
+  gtk_stack_add_named (GTK_STACK (self->stack), page, ALONE);
+  gtk_stack_set_visible_child_name (GTK_STACK (self->stack), ALONE);
+  update_frame (self);
+  gtk_widget_child_focus (page, GTK_DIR_TAB_FORWARD);
+}
+
+/* The place that was left last, or the first one. */
+static const char *
+first_place (void)
+{
+  g_autofree char *last = stead_settings_get_text ("last-place");
+  const Place *place = find_place (last);
+
+  return place != NULL ? place->name : places[0].name;
 }
 
 void
@@ -375,9 +474,12 @@ stead_window_take (SteadWindow *self,
   g_return_if_fail (STEAD_IS_WINDOW (self));
   g_return_if_fail (STEAD_IS_STORE (store));
 
-  g_free (self->path);
-  self->path = g_strdup (stead_store_get_path (store));
+  stead_window_set_path (self, stead_store_get_path (store));
   drop_pages (self);
   stead_desk_set_store (self->desk, store);
-  stead_window_go (self, places[0].name);
+  if (stead_store_is_read_only (store))
+    stead_window_set_notice (self, _("This farm can only be read: the file or its folder is protected. "
+                                     "Save a copy to make changes in it."), TRUE);
+  stead_window_go (self, first_place ());
+  gtk_widget_child_focus (self->stack, GTK_DIR_TAB_FORWARD);
 }

@@ -255,14 +255,18 @@ add_figure (SteadRaisePage *self,
   g_free (value);
 }
 
+/* What is not known yet is a dash. */
 static char *
-dash_if_nan (double value,
-             char  *text)   /* (transfer full) */
+mass_or_dash (double           kg,
+              const SteadUnit *unit)
 {
-  if (!isnan (value))
-    return text;
-  g_free (text);
-  return g_strdup ("–");
+  return isnan (kg) ? g_strdup ("–") : stead_quantity_format (kg, unit);
+}
+
+static char *
+number_or_dash (double number)
+{
+  return isnan (number) ? g_strdup ("–") : stead_number_format (number, 1);
 }
 
 static void
@@ -279,12 +283,10 @@ show_figures (SteadRaisePage *self)
               /* Translators: hens alive, hens that moved in */
               g_strdup_printf (_("%" G_GINT64_FORMAT " of %" G_GINT64_FORMAT), answer->alive, answer->flock->birds));
   add_figure (self, row++, _("Dozens collected"), stead_number_format ((double) answer->so_far.eggs / 12, 0));
-  add_figure (self, row++, _("Feed for a dozen"),
-              dash_if_nan (answer->feed_per_dozen_kg, stead_quantity_format (answer->feed_per_dozen_kg, mass)));
+  add_figure (self, row++, _("Feed for a dozen"), mass_or_dash (answer->feed_per_dozen_kg, mass));
   add_figure (self, row++, _("Feed on hand"), stead_quantity_format (answer->feed_on_hand_kg, mass));
   add_figure (self, row++, _("Cost in, so far"), stead_money_format (answer->cost_in_cents, answer->farm->currency));
-  add_figure (self, row++, _("Dozens to expect in 7 days"),
-              dash_if_nan (answer->next_dozens, stead_number_format (answer->next_dozens, 1)));
+  add_figure (self, row++, _("Dozens to expect in 7 days"), number_or_dash (answer->next_dozens));
 }
 
 /* --- showing a flock ---------------------------------------------------------- */

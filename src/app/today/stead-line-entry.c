@@ -341,8 +341,7 @@ make_row (SteadLineEntry *self)
   gtk_widget_set_hexpand (self->entry, TRUE);
   gtk_widget_add_css_class (self->entry, "big");
   stead_ui_name (self->entry, _("What happened"));
-  self->record = gtk_button_new_with_mnemonic (_("_Record"));
-  stead_ui_name (self->record, _("Record"));
+  self->record = gtk_button_new_with_label (_("Record"));
   gtk_widget_add_css_class (self->record, "primary");
   gtk_box_append (GTK_BOX (row), self->entry);
   gtk_box_append (GTK_BOX (row), self->record);

@@ -135,7 +135,7 @@ make_due (SteadTodayPage *self,
 
   stead_ui_name (icon, kind_name (due->kind));
   gtk_widget_set_tooltip_text (icon, kind_name (due->kind));
-  gtk_widget_set_valign (icon, GTK_ALIGN_START);
+  gtk_widget_set_valign (icon, due->detail != NULL ? GTK_ALIGN_START : GTK_ALIGN_CENTER);
   gtk_widget_add_css_class (icon, due->kind == STEAD_DUE_WARNING ? "warn" : "soft");
   gtk_widget_add_css_class (row, "due");
   gtk_box_append (GTK_BOX (words), wrapped (due->text, due->kind == STEAD_DUE_DONE ? "done" : "strong"));
