@@ -11,6 +11,8 @@
  */
 #include "config.h"
 
+#include <string.h>
+
 #include "draw/stead-draw.h"
 
 #define N_KEPT 128
@@ -71,7 +73,7 @@ text_cache_get (void)
   cairo_font_options_destroy (options);
   pango_context_set_round_glyph_positions (cache->context, FALSE);
   cache->attributes = pango_attr_list_new ();
-  pango_attr_list_insert (cache->attributes, pango_attr_font_features_new ("tnum=1"));
+  pango_attr_list_insert (cache->attributes, pango_attr_font_features_new (STEAD_FONT_FEATURES));
   g_private_set (&text_cache_key, cache);
   return cache;
 }
@@ -176,6 +178,61 @@ stead_text_measure (cairo_t              *cr,
   stead_text_measure_block (cr, style, text, scale, bold, 0, width, height);
 }
 
+/* Shows bytes of a layout's text as a line of its own.  Pango drops the space at
+ * which it breaks a line, and cairo then notes it in a marked span within the tagged
+ * text, after which some readers of PDF lose the rest; alone, the line keeps it. */
+static void
+show_line (cairo_t     *cr,
+           PangoLayout *whole,
+           int          start,
+           int          length)
+{
+  const char *text = pango_layout_get_text (whole);
+  PangoAttrList *attributes = pango_attr_list_copy (pango_layout_get_attributes (whole));
+  g_autoptr(PangoLayout) layout = pango_layout_copy (whole);
+  int total = (int) strlen (text);
+
+  pango_attr_list_update (attributes, start + length, total - start - length, 0);
+  pango_attr_list_update (attributes, 0, start, 0);
+  pango_layout_set_width (layout, -1);
+  pango_layout_set_attributes (layout, attributes);
+  pango_layout_set_text (layout, text + start, length);
+  pango_attr_list_unref (attributes);
+  pango_cairo_show_layout_line (cr, pango_layout_get_line_readonly (layout, 0));
+}
+
+void
+stead_text_show_layout (cairo_t     *cr,
+                        PangoLayout *layout)
+{
+  const char *text = pango_layout_get_text (layout);
+  PangoLayoutIter *lines;
+  double x, y;
+
+  if (pango_layout_get_line_count (layout) == 1)
+    {
+      pango_cairo_show_layout (cr, layout);
+      return;
+    }
+  cairo_get_current_point (cr, &x, &y);
+  lines = pango_layout_get_iter (layout);
+  do
+    {
+      const PangoLayoutLine *line = pango_layout_iter_get_line_readonly (lines);
+      PangoRectangle logical;
+
+      if (line->length == 0)
+        continue;
+      pango_layout_iter_get_line_extents (lines, NULL, &logical);
+      cairo_move_to (cr, x + (double) logical.x / PANGO_SCALE,
+                     y + (double) pango_layout_iter_get_baseline (lines) / PANGO_SCALE);
+      show_line (cr, layout, line->start_index,
+                 line->length + (text[line->start_index + line->length] == ' '));
+    }
+  while (pango_layout_iter_next_line (lines));
+  pango_layout_iter_free (lines);
+}
+
 SteadBox
 stead_text_paint_block (cairo_t              *cr,
                         const SteadDrawStyle *style,
@@ -205,7 +262,7 @@ stead_text_paint_block (cairo_t              *cr,
   stead_palette_set_source (cr, style->scheme, role, 1);
   cairo_new_path (cr);
   cairo_move_to (cr, box.x - (double) logical.x / PANGO_SCALE, box.y);
-  pango_cairo_show_layout (cr, layout);
+  stead_text_show_layout (cr, layout);
   cairo_new_path (cr);
   return box;
 }

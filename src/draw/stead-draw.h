@@ -115,6 +115,20 @@ SteadBox stead_text_paint_block (cairo_t              *cr,
                                  double                x,
                                  double                y);
 
+/* Tabular figures; and no ligatures, since cairo writes one into a PDF as a marked
+ * span within the tagged text, after which some readers lose the rest of it. */
+#define STEAD_FONT_FEATURES "tnum=1, liga=0, clig=0, dlig=0"
+
+/**
+ * stead_text_show_layout:
+ * @layout: laid out for @cr, in one line or several
+ *
+ * As pango_cairo_show_layout() at the current point, but the spaces at which lines
+ * break stay characters: in a PDF, text that is read aloud is not run together.
+ */
+void stead_text_show_layout (cairo_t     *cr,
+                             PangoLayout *layout);
+
 /* Patterns that tell series apart without colour. */
 typedef enum
 {

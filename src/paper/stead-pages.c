@@ -185,11 +185,14 @@ void
 stead_pages_add_why (SteadPages     *self,
                      const SteadWhy *why)
 {
+  g_auto(GStrv) lines = g_strsplit (why->worked, "\n", -1);
   g_autofree char *source = NULL;
 
   add_text (self, STEAD_TYPE_STRONG, "P", why->title, TRUE, 11)->keep = TRUE;
   add_text (self, STEAD_TYPE_BODY, "P", why->formula, TRUE, 2)->keep = TRUE;
-  add_text (self, STEAD_TYPE_WORKED, "P", why->worked, TRUE, 3)->keep = TRUE;
+  /* Each line is a paragraph, or a reader would run them together. */
+  for (int i = 0; lines[i] != NULL; i++)
+    add_text (self, STEAD_TYPE_WORKED, "P", lines[i], TRUE, i == 0 ? 3 : 0.5)->keep = TRUE;
   /* Translators: under a worked rule, where the rule is from. */
   source = g_strdup_printf (_("Source: %s"), why->source);
   add_text (self, STEAD_TYPE_SMALL, "P", source, TRUE, 2);

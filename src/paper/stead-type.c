@@ -61,7 +61,7 @@ type_layout (cairo_t    *cr,
   attributes = pango_attr_list_copy (pango_layout_get_attributes (layout));
   if (attributes == NULL)
     attributes = pango_attr_list_new ();
-  pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
+  pango_attr_list_insert (attributes, pango_attr_font_features_new (STEAD_FONT_FEATURES));
   pango_layout_set_attributes (layout, attributes);
   pango_attr_list_unref (attributes);
   return layout;
@@ -99,6 +99,6 @@ stead_type_paint (cairo_t    *cr,
   stead_palette_set_source (cr, STEAD_SCHEME_PRINT, types[type].role, 1);
   cairo_new_path (cr);
   cairo_move_to (cr, x, y);
-  pango_cairo_show_layout (cr, layout);
+  stead_text_show_layout (cr, layout);
   cairo_new_path (cr);
 }

@@ -1,0 +1,243 @@
+/* test-paper.c - documents by name: what there is, what is refused, what is written. */
+#include <glib/gstdio.h>
+#include <locale.h>
+#include <string.h>
+
+#include "answer/stead-answer-error.h"
+#include "farm.h"
+#include "paper/stead-paper-error.h"
+#include "paper/stead-paper.h"
+
+typedef struct
+{
+  Farm  farm;
+  char *folder;
+} Fixture;
+
+static void
+set_up (Fixture       *fixture,
+        gconstpointer  data)
+{
+  farm_set_up (&fixture->farm, NULL);
+  farm_log (&fixture->farm);
+  farm_stock (&fixture->farm);
+  fixture->folder = g_dir_make_tmp ("steading-paper-XXXXXX", NULL);
+}
+
+static void
+tear_down (Fixture       *fixture,
+           gconstpointer  data)
+{
+  GDir *folder = g_dir_open (fixture->folder, 0, NULL);
+  const char *name;
+
+  while ((name = g_dir_read_name (folder)) != NULL)
+    {
+      g_autofree char *path = g_build_filename (fixture->folder, name, NULL);
+
+      g_remove (path);
+    }
+  g_dir_close (folder);
+  g_rmdir (fixture->folder);
+  g_free (fixture->folder);
+  farm_tear_down (&fixture->farm, NULL);
+}
+
+static guint
+n_files (Fixture *fixture)
+{
+  GDir *folder = g_dir_open (fixture->folder, 0, NULL);
+  guint n = 0;
+
+  while (g_dir_read_name (folder) != NULL)
+    n++;
+  g_dir_close (folder);
+  return n;
+}
+
+static char *
+path_of (Fixture    *fixture,
+         const char *name)
+{
+  return g_build_filename (fixture->folder, name, NULL);
+}
+
+/* Every kind in every format that it promises, and in no other. */
+static void
+test_every_format (Fixture       *fixture,
+                   gconstpointer  data)
+{
+  static const char * const endings[] = { ".pdf", ".png", ".svg", ".csv", ".xlsx" };
+  static const char * const starts[] = { "%PDF-", "\x89PNG", "<?xml", "\xef\xbb\xbf", "PK" };
+  const SteadPaperKind *kinds;
+  gsize n_kinds;
+
+  kinds = stead_paper_list (&n_kinds);
+  g_assert_cmpuint (n_kinds, >=, 5);
+  for (gsize i = 0; i < n_kinds; i++)
+    for (gsize e = 0; e < G_N_ELEMENTS (endings); e++)
+      {
+        g_autofree char *file = g_strconcat (kinds[i].name, endings[e], NULL);
+        g_autofree char *path = path_of (fixture, file);
+        g_autofree char *content = NULL;
+        g_autoptr(GError) error = NULL;
+
+        g_test_message ("%s", file);
+        if (!(kinds[i].formats & 1u << e))
+          {
+            g_assert_false (stead_paper_write (fixture->farm.store, kinds[i].name, NULL, NULL, path, &error));
+            g_assert_error (error, STEAD_PAPER_ERROR, STEAD_PAPER_ERROR_UNKNOWN);
+            g_assert_false (g_file_test (path, G_FILE_TEST_EXISTS));
+            continue;
+          }
+        g_assert_true (stead_paper_write (fixture->farm.store, kinds[i].name, NULL, NULL, path, &error));
+        g_assert_no_error (error);
+        g_assert_true (g_file_get_contents (path, &content, NULL, NULL));
+        g_assert_true (g_str_has_prefix (content, starts[e]));
+      }
+}
+
+static void
+test_pages_as_an_object (Fixture       *fixture,
+                         gconstpointer  data)
+{
+  g_autoptr(GError) error = NULL;
+  SteadPaper *paper = stead_paper_new (fixture->farm.store, "cost-sheet", "eggs", NULL, &error);
+  cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
+  cairo_t *cr = cairo_create (surface);
+  double width, height;
+
+  g_assert_no_error (error);
+  g_assert_cmpstr (stead_paper_get_title (paper), ==, "Eggs: what a dozen costs");
+  g_assert_cmpint (stead_paper_get_n_pages (paper), >, 1);
+  stead_paper_get_size (paper, &width, &height);
+  g_assert_cmpfloat (width, ==, 612);
+  for (int page = 0; page < stead_paper_get_n_pages (paper); page++)
+    stead_paper_draw_page (paper, page, cr);
+  g_assert_cmpint (cairo_status (cr), ==, CAIRO_STATUS_SUCCESS);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+  g_assert_finalize_object (paper);
+}
+
+static void
+refuse (Fixture    *fixture,
+        const char *name,
+        const char *of,
+        const char *file,
+        GQuark      domain,
+        int         code)
+{
+  g_autofree char *path = path_of (fixture, file);
+  g_autoptr(GError) error = NULL;
+
+  g_assert_false (stead_paper_write (fixture->farm.store, name, of, NULL, path, &error));
+  g_assert_error (error, domain, code);
+  g_assert_cmpuint (strlen (error->message), >, 20);
+}
+
+static void
+test_refusals (Fixture       *fixture,
+               gconstpointer  data)
+{
+  g_autoptr(GError) error = NULL;
+
+  refuse (fixture, "poem", NULL, "a.pdf", STEAD_PAPER_ERROR, STEAD_PAPER_ERROR_UNKNOWN);
+  refuse (fixture, "cost-sheet", NULL, "a.docx", STEAD_PAPER_ERROR, STEAD_PAPER_ERROR_UNKNOWN);
+  refuse (fixture, "cost-sheet", NULL, "a", STEAD_PAPER_ERROR, STEAD_PAPER_ERROR_UNKNOWN);
+  refuse (fixture, "cost-sheet", "Milk", "a.pdf", STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN);
+  refuse (fixture, "flock-log", "Geese", "a.csv", STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN);
+  g_assert_null (stead_paper_new (fixture->farm.store, "flock-log", NULL, NULL, &error));
+  g_assert_error (error, STEAD_PAPER_ERROR, STEAD_PAPER_ERROR_UNKNOWN);
+  g_assert_null (stead_paper_find (NULL));
+  g_assert_null (stead_paper_find (""));
+  g_assert_cmpuint (n_files (fixture), ==, 0);
+}
+
+/* A place that cannot be written: the message says so, and what was there stays. */
+static void
+test_no_place (Fixture       *fixture,
+               gconstpointer  data)
+{
+  g_autofree char *sub = path_of (fixture, "sub.csv");
+
+  refuse (fixture, "cost-sheet", NULL, "no/such/folder/a.pdf", STEAD_PAPER_ERROR, STEAD_PAPER_ERROR_WRITE);
+  g_mkdir (sub, 0755);
+  refuse (fixture, "flock-log", NULL, "sub.csv", STEAD_PAPER_ERROR, STEAD_PAPER_ERROR_WRITE);
+  g_assert_true (g_file_test (sub, G_FILE_TEST_IS_DIR));
+  g_assert_cmpuint (n_files (fixture), ==, 1);
+}
+
+static void
+test_an_older_file_is_replaced_whole (Fixture       *fixture,
+                                      gconstpointer  data)
+{
+  g_autofree char *path = path_of (fixture, "log.csv");
+  g_autofree char *content = NULL;
+  g_autoptr(GError) error = NULL;
+
+  g_file_set_contents (path, "older", -1, NULL);
+  refuse (fixture, "flock-log", "Geese", "log.csv", STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN);
+  g_assert_true (g_file_get_contents (path, &content, NULL, NULL));
+  g_assert_cmpstr (content, ==, "older");
+  g_assert_true (stead_paper_write (fixture->farm.store, "flock-log", NULL, NULL, path, &error));
+  g_assert_no_error (error);
+  g_clear_pointer (&content, g_free);
+  g_assert_true (g_file_get_contents (path, &content, NULL, NULL));
+  g_assert_nonnull (strstr (content, "2026-03-31"));
+  g_assert_cmpuint (n_files (fixture), ==, 1);
+}
+
+static void
+test_the_farm_is_not_changed (Fixture       *fixture,
+                              gconstpointer  data)
+{
+  gint64 before = stead_store_get_change_no (fixture->farm.store);
+
+  test_every_format (fixture, NULL);
+  g_assert_cmpint (stead_store_get_change_no (fixture->farm.store), ==, before);
+}
+
+/* Without a receipt, a log or a price a paper is still made, or says what is missing. */
+static void
+test_a_bare_farm (void)
+{
+  Farm farm;
+  const SteadPaperKind *kinds;
+  gsize n_kinds;
+
+  farm_set_up (&farm, NULL);
+  kinds = stead_paper_list (&n_kinds);
+  for (gsize i = 0; i < n_kinds; i++)
+    {
+      g_autofree char *folder = g_dir_make_tmp ("steading-paper-XXXXXX", NULL);
+      g_autofree char *path = g_build_filename (folder, kinds[i].formats & STEAD_FORMAT_PDF ? "a.pdf" : "a.csv", NULL);
+      g_autoptr(GError) error = NULL;
+
+      g_test_message ("%s", kinds[i].name);
+      if (stead_paper_write (farm.store, kinds[i].name, NULL, NULL, path, &error))
+        g_remove (path);
+      else
+        g_assert_cmpint (error->domain, ==, STEAD_ANSWER_ERROR);
+      g_rmdir (folder);
+    }
+  farm_tear_down (&farm, NULL);
+}
+
+#define ADD(path, test) g_test_add (path, Fixture, NULL, set_up, test, tear_down)
+
+int
+main (int    argc,
+      char **argv)
+{
+  setlocale (LC_ALL, "");
+  g_test_init (&argc, &argv, NULL);
+  ADD ("/paper/paper/every-format", test_every_format);
+  ADD ("/paper/paper/pages-as-an-object", test_pages_as_an_object);
+  ADD ("/paper/paper/refusals", test_refusals);
+  ADD ("/paper/paper/no-place", test_no_place);
+  ADD ("/paper/paper/an-older-file-is-replaced-whole", test_an_older_file_is_replaced_whole);
+  ADD ("/paper/paper/the-farm-is-not-changed", test_the_farm_is_not_changed);
+  g_test_add_func ("/paper/paper/of-a-bare-farm", test_a_bare_farm);
+  return g_test_run ();
+}

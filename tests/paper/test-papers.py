@@ -1,0 +1,272 @@
+"""Papers of the demo farm, read with other people's readers.
+
+usage: test-papers.py SHOW-PAPERS
+
+SHOW-PAPERS writes every document into a folder; poppler reads the PDFs back,
+openpyxl the workbooks, Python's csv the CSVs, expat the SVG.  TAP.
+"""
+import csv
+import datetime
+import io
+import os
+import re
+import subprocess
+import sys
+import tempfile
+import xml.etree.ElementTree as ElementTree
+
+import openpyxl
+
+cases = []
+
+
+def case(function):
+    cases.append(function)
+    return function
+
+
+def run(*command):
+    return subprocess.run(command, check=True, capture_output=True).stdout
+
+
+def text_of(path):
+    return run('pdftotext', '-layout', path, '-').decode()
+
+
+def spoken(path):
+    """The text in the order of its tags, white space made one."""
+    struct = run('pdfinfo', '-struct-text', path).decode()
+    return re.sub(r'\s+', ' ', ' '.join(re.findall(r'"(.*)"', struct)))
+
+
+def make(show, folder):
+    environment = dict(os.environ, LC_ALL='C.UTF-8', TZ='UTC')
+    done = subprocess.run([show, folder], capture_output=True, env=environment)
+    assert done.returncode == 0 and not done.stderr, done.stderr.decode()
+    return folder
+
+
+PDFS = ('cost-sheet', 'price-page', 'break-even-chart')
+
+
+@case
+def pdf_is_tagged_titled_dated(a, b):
+    for name in PDFS:
+        info = run('pdfinfo', f'{a}/{name}.pdf').decode()
+        assert re.search(r'Tagged:\s+yes', info), info
+        assert re.search(r'Title:\s+Eggs: ', info), info
+        assert re.search(r'Author:\s+Ember Lake School Farm', info), info
+        assert re.search(r'CreationDate:\s+Tue Mar  3 12:00:00 2026', info), info
+        assert re.search(r'ModDate:\s+Tue Mar  3 12:00:00 2026', info), info
+        assert '612 x 792 pts (letter)' in info, info
+
+
+@case
+def pdf_has_a_language(a, b):
+    for name in PDFS:
+        data = open(f'{a}/{name}.pdf', 'rb').read()
+        start = int(data[data.rindex(b'startxref'):].split()[1])
+        assert data[start:start + 4] == b'xref'
+        root = int(re.search(rb'/Root (\d+) 0 R', data[start:]).group(1))
+        first, count, at = (int(x) for x in data[start:].split()[1:4])
+        assert (first, count) == (root, 1)
+        catalog = data[at:data.index(b'endobj', at)]
+        assert catalog.startswith(b'%d 0 obj' % root) and b'/Catalog' in catalog
+        assert b'/Lang (en-US)' in catalog and b'/StructTreeRoot' in catalog and b'/Outlines' in catalog
+        done = subprocess.run(['pdftotext', f'{a}/{name}.pdf', '-'], capture_output=True)
+        assert done.returncode == 0 and not done.stderr, done.stderr
+
+
+@case
+def pdf_embeds_its_fonts(a, b):
+    for name in PDFS:
+        lines = run('pdffonts', f'{a}/{name}.pdf').decode().splitlines()[2:]
+        assert lines
+        for line in lines:
+            assert re.search(r'yes yes yes\s+\d+\s+\d+$', line), line
+
+
+@case
+def pdf_pages_bear_their_frame(a, b):
+    for name in PDFS:
+        pages = text_of(f'{a}/{name}.pdf').rstrip('\f').split('\f')
+        for i, page in enumerate(pages):
+            assert 'Ember Lake School Farm' in page
+            assert 'Made on Mar 3, 2026' in page
+            assert re.search(r'Period: \w+ \d+, \d+ to Mar 3, 2026\. Farm file at change \d+', page), page
+            assert f'Page {i + 1} of {len(pages)}' in page, page
+
+
+def amounts(line):
+    return [float(x.replace(',', '')) for x in re.findall(r'\$([\d,]+\.\d\d)', line)]
+
+
+@case
+def cost_sheet_adds_up(a, b):
+    lines = text_of(f'{a}/cost-sheet.pdf').splitlines()
+    first = next(i for i, line in enumerate(lines) if re.match(r'\s*Part\s', line))
+    last = next(i for i, line in enumerate(lines) if line.strip().startswith('All costs'))
+    parts = [amounts(line) for line in lines[first + 1:last] if amounts(line)]
+    assert len(parts) >= 5, parts
+    assert round(sum(p[0] for p in parts), 2) == amounts(lines[last])[0]
+    assert abs(sum(p[1] for p in parts) - amounts(lines[last])[1]) < 0.005 * len(parts) + 0.001
+    assert f'One dozen costs us ${amounts(lines[last])[0]:.2f}.' in spoken(f'{a}/cost-sheet.pdf')
+
+
+@case
+def cost_sheet_entries_sum_to_their_part(a, b):
+    text = text_of(f'{a}/cost-sheet.pdf')
+    behind = text[text.index('What stands behind each part'):].splitlines()
+    total, tables = 0.0, 0
+    for line in behind:
+        if line.strip().startswith('Together'):
+            assert round(total, 2) == amounts(line)[-1], line
+            total, tables = 0.0, tables + 1
+        elif amounts(line):
+            total += amounts(line)[-1]
+    assert tables >= 5, tables
+
+
+@case
+def structure_follows_the_reading(a, b):
+    struct = run('pdfinfo', '-struct', f'{a}/cost-sheet.pdf').decode()
+    tags = re.findall(r'^\s*(Document|H1|H2|H3|P|Figure|Table)\b', struct, re.M)
+    assert tags[:5] == ['Document', 'H1', 'P', 'Figure', 'Table'], tags[:6]
+    assert struct.count('TH') >= 4 and struct.count('TD') > 40
+    assert tags.count('H1') == 1
+
+
+@case
+def no_text_is_lost_to_a_reader(a, b):
+    """What is seen is also spoken: every word of the pages but the frame's."""
+    for name in PDFS:
+        said = re.sub(r'\s+', '', spoken(f'{a}/{name}.pdf'))
+        for line in text_of(f'{a}/{name}.pdf').splitlines():
+            for words in re.split(r'\s{2,}', line.strip()):
+                if re.search(r'Ember Lake School Farm|Made on|^Page \d|^Period:', words):
+                    continue
+                assert re.sub(r'\s+', '', words) in said, words
+
+
+@case
+def outline_leads_to_the_headings(a, b):
+    data = open(f'{a}/price-page.pdf', 'rb').read()
+    assert b'/Outlines' in data
+    text = text_of(f'{a}/price-page.pdf')
+    for heading in ('The figures', 'The chart in numbers', 'The price so far', 'How it is worked out'):
+        assert heading in text
+    assert data.count(b'/Title (') + data.count(b'/Title <') >= 5   # headings, and the document's own
+
+
+@case
+def price_page_agrees_with_itself(a, b):
+    text = text_of(f'{a}/price-page.pdf')
+    price = amounts(re.search(r'^\s*Price\s+(.*)$', text, re.M).group(1))[0]
+    cost = amounts(re.search(r'^\s*Cost of each\s+(.*)$', text, re.M).group(1))[0]
+    left = amounts(re.search(r'^\s*What each one leaves\s+(.*)$', text, re.M).group(1))[0]
+    assert round(price - cost, 2) == left
+    table = re.search(r'Sold\s+Money in\s+All costs.*?\n(.*?)The price so far', text, re.S).group(1)
+    rows = re.findall(r'(\d+) dozen\s+(\S+)\s+(\S+)\s+(\S+)', table)
+    assert len(rows) >= 5, table
+    money = lambda t: float(t.replace('$', '').replace(',', '').replace('\u2212', '-'))
+    for units, revenue, costs, profit in rows:
+        assert round(int(units) * price, 2) == money(revenue)
+        assert abs(money(revenue) - money(costs) - money(profit)) < 0.011
+
+
+@case
+def workbook_holds_numbers_and_dates(a, b):
+    book = openpyxl.load_workbook(f'{a}/flock-log.xlsx')
+    sheet = book.active
+    head = [cell.value for cell in sheet[1]]
+    assert head[:5] == ['Date', 'Age (weeks)', 'Hens', 'Eggs', 'Cracked'], head
+    assert sheet.freeze_panes == 'A2'
+    assert sheet.auto_filter.ref == f'A1:K{sheet.max_row - 1}', sheet.auto_filter.ref
+    assert sheet.max_row > 300
+    for row in sheet.iter_rows(min_row=2, max_row=sheet.max_row - 1):
+        assert isinstance(row[0].value, datetime.datetime) and row[0].number_format == 'yyyy-mm-dd'
+        assert isinstance(row[1].value, (int, float))
+        assert row[3].value is None or isinstance(row[3].value, int)
+        assert all(cell.data_type != 'f' for cell in row)
+    assert sheet.cell(sheet.max_row, 4).value == f'=SUM(D2:D{sheet.max_row - 1})'
+    assert sheet.column_dimensions['J'].width > 9
+    properties = book.properties
+    assert properties.created == datetime.datetime(2026, 3, 3, 12), properties.created
+    assert properties.creator == 'Ember Lake School Farm' and properties.title == 'Log of Brown hens'
+
+
+@case
+def workbook_says_the_same_as_the_csv(a, b):
+    for name in ('flock-log', 'cost-lines'):
+        rows = list(csv.reader(io.StringIO(open(f'{a}/{name}.csv', encoding='utf-8-sig', newline='').read())))
+        sheet = openpyxl.load_workbook(f'{a}/{name}.xlsx').active
+        assert len(rows) == sheet.max_row - 1      # the sums stand in the workbook alone
+        for row, cells in zip(rows, sheet.iter_rows()):
+            for text, cell in zip(row, cells):
+                value = cell.value
+                if isinstance(value, datetime.datetime):
+                    assert text == value.date().isoformat()
+                elif isinstance(value, (int, float)):
+                    assert abs(float(text) - value) < 1e-9, (text, value)
+                else:
+                    assert text == (value or ''), (text, value)
+
+
+@case
+def workbook_money_has_its_currency(a, b):
+    sheet = openpyxl.load_workbook(f'{a}/cost-lines.xlsx').active
+    assert sheet['E2'].number_format == '"$"#,##0.00;-"$"#,##0.00', sheet['E2'].number_format
+    assert isinstance(sheet['E2'].value, (int, float))
+
+
+@case
+def csv_lines_end_as_rfc_4180_says(a, b):
+    for name in ('flock-log', 'cost-lines'):
+        data = open(f'{a}/{name}.csv', 'rb').read()
+        assert data.startswith(b'\xef\xbb\xbf') and data.endswith(b'\r\n')
+        assert data.count(b'\n') == data.count(b'\r\n')
+        widths = {len(row) for row in csv.reader(io.StringIO(data.decode('utf-8-sig'), newline=''))}
+        assert len(widths) == 1, widths
+
+
+@case
+def picture_is_read_aloud(a, b):
+    tree = ElementTree.parse(f'{a}/break-even-chart.svg').getroot()
+    name = '{http://www.w3.org/2000/svg}'
+    assert tree.tag == name + 'svg'
+    assert tree.find(name + 'title').text == 'Eggs: how many to sell'
+    sentence = tree.find(name + 'desc').text
+    assert re.search(r'\d+ dozen cover', sentence) and '<b>' not in sentence
+    assert re.sub(r'\s+', '', sentence) in re.sub(r'\s+', '', spoken(f'{a}/break-even-chart.pdf'))
+    assert open(f'{a}/break-even-chart.png', 'rb').read(8) == b'\x89PNG\r\n\x1a\n'
+
+
+@case
+def same_farm_same_bytes(a, b):
+    names = sorted(n for n in os.listdir(a) if not n.endswith('.steading'))
+    assert len(names) == 9, names
+    for name in names:
+        assert open(f'{a}/{name}', 'rb').read() == open(f'{b}/{name}', 'rb').read(), name
+
+
+def main():
+    show = sys.argv[1]
+    print(f'1..{len(cases)}')
+    failed = 0
+    with tempfile.TemporaryDirectory() as a, tempfile.TemporaryDirectory() as b:
+        make(show, a)
+        make(show, b)
+        for number, function in enumerate(cases, 1):
+            name = '/paper/read-back/' + function.__name__.replace('_', '-')
+            try:
+                function(a, b)
+                print(f'ok {number} {name}')
+            except Exception as error:
+                failed += 1
+                print(f'not ok {number} {name}')
+                for line in f'{type(error).__name__}: {error}'.splitlines()[:12]:
+                    print(f'# {line[:400]}')
+    return 1 if failed else 0
+
+
+sys.exit(main())
