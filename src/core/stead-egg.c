@@ -16,14 +16,13 @@ static const struct
   const char *id;
   const char *name;
   double      dozen_oz;   /* least net weight of a dozen */
-  double      case_lb;    /* of 30 dozen, as printed in half pounds */
 } classes[STEAD_N_EGG_CLASSES] = {
-  [STEAD_EGG_CLASS_PEEWEE] = { "peewee", NC_("egg class", "Peewee"), 15, 28 },
-  [STEAD_EGG_CLASS_SMALL] = { "small", NC_("egg class", "Small"), 18, 34 },
-  [STEAD_EGG_CLASS_MEDIUM] = { "medium", NC_("egg class", "Medium"), 21, 39.5 },
-  [STEAD_EGG_CLASS_LARGE] = { "large", NC_("egg class", "Large"), 24, 45 },
-  [STEAD_EGG_CLASS_EXTRA_LARGE] = { "extra_large", NC_("egg class", "Extra large"), 27, 50.5 },
-  [STEAD_EGG_CLASS_JUMBO] = { "jumbo", NC_("egg class", "Jumbo"), 30, 56 },
+  [STEAD_EGG_CLASS_PEEWEE] = { "peewee", NC_("egg class", "Peewee"), 15 },
+  [STEAD_EGG_CLASS_SMALL] = { "small", NC_("egg class", "Small"), 18 },
+  [STEAD_EGG_CLASS_MEDIUM] = { "medium", NC_("egg class", "Medium"), 21 },
+  [STEAD_EGG_CLASS_LARGE] = { "large", NC_("egg class", "Large"), 24 },
+  [STEAD_EGG_CLASS_EXTRA_LARGE] = { "extra_large", NC_("egg class", "Extra large"), 27 },
+  [STEAD_EGG_CLASS_JUMBO] = { "jumbo", NC_("egg class", "Jumbo"), 30 },
 };
 
 static gboolean
@@ -71,7 +70,8 @@ stead_egg_class_case_lb (SteadEggClass class,
                          double        dozens)
 {
   g_return_val_if_fail (is_class (class), NAN);
-  return dozens == 30 ? classes[class].case_lb : dozens * classes[class].dozen_oz / 16;
+  /* rint() sends a quarter pound to the even half: 56.25 is printed as 56, 33.75 as 34. */
+  return rint (2 * dozens * classes[class].dozen_oz / 16) / 2;
 }
 
 gboolean

@@ -39,8 +39,7 @@ double stead_egg_class_single_oz (SteadEggClass class);
  * @class: a class
  * @dozens: in the case, above 0
  *
- * For 30 dozen the half pounds that the code prints, otherwise in proportion to
- * the dozen.
+ * To the half pound, as the code prints it for 30 dozen.
  * Source: Pennsylvania Code, title 7, section 87.42(a).
  *
  * Returns: least net weight of a case, pounds

@@ -116,7 +116,8 @@ double stead_flock_feed_per_dozen_kg (double feed_kg,
  * @eggs_expected: eggs expected of one pullet housed, above 0
  *
  * Spread by eggs laid, not by months, so that a poor month carries less.
- * Source: UC Davis, Hen value, September 2002 (straight-line by lay).
+ * Source of what is spread: UC Davis avian sciences, Hen value, September 2002,
+ * which writes it down by weeks (stead-bird-value.h); by eggs is derived from it.
  *
  * Returns: cents that one egg carries, unrounded
  */

@@ -91,7 +91,7 @@ const char *stead_unit_symbol (const SteadUnit *unit);
  * stead_quantity_from_base:
  *
  * Between a number in @unit and the base unit of its dimension.
- * Source of the factors: NIST Special Publication 811, appendix B.
+ * Source of the factors: NIST Special Publication 811, appendix B (from memory).
  */
 double stead_quantity_to_base (double           value,
                                const SteadUnit *unit);

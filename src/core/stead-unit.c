@@ -1,8 +1,9 @@
 /* stead-unit.c - the table of units and the names that people use for them.
  *
- * Factors: NIST Special Publication 811, appendix B: pound 0.45359237 kg,
- * ounce 28.349523125 g, short ton 907.18474 kg, US gallon 3.785411784 L with
- * its quarter, eighth, sixteenth and further parts, foot 0.3048 m.
+ * Factors, exact by definition: pound 0.45359237 kg with its sixteenth and its
+ * 2,000-fold, US gallon 3.785411784 L with its quarter, eighth, sixteenth and
+ * further parts, foot 0.3048 m.  Source: NIST Special Publication 811, appendix B
+ * (from memory).
  */
 #include "config.h"
 

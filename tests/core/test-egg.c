@@ -33,6 +33,7 @@ test_classes (void)
       g_assert_cmpint (class, ==, table[i].class);
     }
   g_assert_cmpfloat (stead_egg_class_case_lb (STEAD_EGG_CLASS_LARGE, 15), ==, 22.5);
+  g_assert_cmpfloat (stead_egg_class_case_lb (STEAD_EGG_CLASS_JUMBO, 15), ==, 28);
   g_assert_cmpfloat (stead_egg_class_single_oz (STEAD_EGG_CLASS_LARGE), ==, 23);
   g_assert_true (isnan (stead_egg_class_single_oz (STEAD_EGG_CLASS_PEEWEE)));
   g_assert_cmpstr (stead_egg_class_id (STEAD_EGG_CLASS_EXTRA_LARGE), ==, "extra_large");

@@ -19,7 +19,7 @@ read_amount (const char     *text,
   return base;
 }
 
-/* NIST Special Publication 811 (2008), appendix B.8. */
+/* NIST Special Publication 811 (2008), appendix B.8 (from memory). */
 static void
 test_factors (void)
 {

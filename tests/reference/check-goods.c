@@ -466,12 +466,15 @@ thing_of (CheckRow *row)
   return thing;
 }
 
-/* Years since buying at the end of year @year; the first year may be short. */
+/* Years since buying at the end of year @year; by straight line the first year
+ * may be short. */
 static double
-end_of_year (CheckRow *row,
-             double    year)
+end_of_year (CheckRow               *row,
+             const SteadDepreciable *thing,
+             double                  year)
 {
-  double first = check_number_or (row, "first_year_months", 12) / 12;
+  double first = thing->method == STEAD_DEPRECIATION_STRAIGHT_LINE
+                 ? check_number_or (row, "first_year_months", 12) / 12 : 1;
 
   return year > 0 ? year - 1 + first : 0;
 }
@@ -525,7 +528,8 @@ depreciation_charge (CheckRow *row)
     return stead_depreciation_between (&thing, 0, 1);
   if (year < 1)
     return check_bad_input (row, "year");
-  return stead_depreciation_between (&thing, end_of_year (row, year - 1), end_of_year (row, year));
+  return stead_depreciation_between (&thing, end_of_year (row, &thing, year - 1),
+                                     end_of_year (row, &thing, year));
 }
 
 static double
@@ -535,7 +539,7 @@ depreciation_book (CheckRow *row)
 
   if (!by_time (row, &thing))
     return NAN;
-  return stead_depreciation_book_value (&thing, end_of_year (row, check_number (row, "year")));
+  return stead_depreciation_book_value (&thing, end_of_year (row, &thing, check_number (row, "year")));
 }
 
 static double
