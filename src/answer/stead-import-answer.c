@@ -459,7 +459,7 @@ stead_import_take (SteadImport   *self,
   written = self->kind == STEAD_IMPORT_FLOCK_LOG
             ? write_log (self, store, cancellable, progress, data, error)
             : stead_import_write_receipts (self->rows, store, cancellable, progress, data, error);
-  if (!written)
+  if (!written || g_cancellable_set_error_if_cancelled (cancellable, error))
     {
       stead_store_rollback (store);
       return FALSE;

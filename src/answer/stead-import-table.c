@@ -149,14 +149,16 @@ stead_import_table_read (const SteadImportText  *text,
   gboolean fed;
   gboolean open_quote;
 
-  if (csv_init (&parser, CSV_STRICT_FINI) != 0)
+  if (csv_init (&parser, 0) != 0)
     g_error ("libcsv could not be set up");
   csv_set_delim (&parser, (unsigned char) text->separator);
   fed = feed (&parser, &table, text, cancellable, error);
+  /* Strict about the end alone: a quotation mark inside a cell is let pass. */
+  csv_set_opts (&parser, CSV_STRICT | CSV_STRICT_FINI);
   open_quote = fed && csv_fini (&parser, cell_cb, row_cb, &table) != 0;
   if (open_quote)
     {
-      /* Without the strict option the row under way is handed out after all. */
+      /* The row under way is handed out after all, to be shown. */
       csv_set_opts (&parser, 0);
       csv_fini (&parser, cell_cb, row_cb, &table);
       mark_open_quote (&table);

@@ -492,7 +492,9 @@ count_day_tokens (const Parse *parse)
 
       if (last == NULL)
         return 0;
-      if (n == 1 && first->kind == STEAD_TOKEN_NUMBER)
+      /* A number and a name, perhaps with "de" between; "3/29 18" are two numbers. */
+      if ((n == 1 && first->kind == STEAD_TOKEN_NUMBER) || (n > 1 && first->kind == last->kind)
+          || (n == 3 && word_at (parse, parse->at + 1) != STEAD_WORD_FILLER))
         continue;
       text = text_of (parse, first->start, last->end);
       if (stead_day_parse (text, parse->today, STEAD_DATE_ORDER_UNKNOWN, &day, NULL))

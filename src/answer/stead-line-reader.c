@@ -217,10 +217,26 @@ offer_names (Offer      *self,
     offer (self, G_STRUCT_MEMBER (char *, facts->pdata[i], name_offset), after);
 }
 
+/* Whether the line has this amount already. */
+static gboolean
+has_word (GArray    *tokens,
+          SteadWord  word)
+{
+  for (guint i = 0; i < tokens->len; i++)
+    {
+      const SteadToken *token = &g_array_index (tokens, SteadToken, i);
+
+      if (token->kind == STEAD_TOKEN_WORD && stead_line_word (token->folded) == word)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* After a number: what it may count, likely things first. */
 static void
 offer_kinds (Offer                 *self,
-             const SteadLineReader *reader)
+             const SteadLineReader *reader,
+             GArray                *tokens)
 {
   static const SteadWord kinds[] = { STEAD_WORD_EGGS, STEAD_WORD_CRACKED, STEAD_WORD_FEED, STEAD_WORD_DEAD,
                                      STEAD_WORD_CULLED };
@@ -231,6 +247,8 @@ offer_kinds (Offer                 *self,
       const char *word = stead_line_word_offered (kinds[i]);
       g_autofree char *feed = g_strdup_printf ("%s %s", stead_unit_symbol (unit), word);
 
+      if (has_word (tokens, kinds[i]))
+        continue;
       offer (self, kinds[i] == STEAD_WORD_FEED ? feed : word, "");
       if (kinds[i] == STEAD_WORD_FEED && *self->typed != '\0')
         offer (self, word, "");
@@ -270,7 +288,7 @@ offer_all (Offer                 *self,
   if (before == NULL)
     offer_names (self, reader->flocks, G_STRUCT_OFFSET (SteadFlock, name), ": ");
   else if (before->kind == STEAD_TOKEN_NUMBER)
-    offer_kinds (self, reader);
+    offer_kinds (self, reader, tokens);
   else if (word == STEAD_WORD_BY)
     offer_names (self, reader->people, G_STRUCT_OFFSET (SteadPerson, name), "");
   else
