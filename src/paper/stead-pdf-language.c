@@ -168,7 +168,8 @@ stead_pdf_set_language (GBytes      *pdf,
 
   g_return_val_if_fail (tag_is_plain (language), NULL);
   copy = g_malloc (length + 1);
-  memcpy (copy, data, length);
+  if (length > 0)   /* an empty GBytes has no data */
+    memcpy (copy, data, length);
   copy[length] = '\0';
   if (!read_tail (copy, length, &tail, error) || !find_object (copy, length, &tail, &at, error))
     return NULL;
