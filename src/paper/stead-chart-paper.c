@@ -132,25 +132,47 @@ make_png (const SteadCvpFigure *figure,
   return g_byte_array_free_to_bytes (out);
 }
 
-/* Numbers the surfaces that cairo counts over the whole life of the process anew,
- * so that the same chart gives the same file, and adds title and sentence, which a
- * screen reader says in place of the picture. */
+/* Numbers a surface by the order in which it comes. */
+static gboolean
+renumber (const GMatchInfo *match,
+          GString          *out,
+          gpointer          data)
+{
+  g_autofree char *before = g_match_info_fetch (match, 1);
+  char *number = g_match_info_fetch (match, 2);
+  GPtrArray *seen = data;
+  guint i = 0;
+
+  while (i < seen->len && !g_str_equal (seen->pdata[i], number))
+    i++;
+  if (i == seen->len)
+    g_ptr_array_add (seen, number);
+  else
+    g_free (number);
+  g_string_append_printf (out, "%ssurface%u", before, i + 1);
+  return FALSE;
+}
+
+/* cairo counts surfaces over the whole life of the process; counted anew, the same
+ * chart gives the same file.  Title and sentence are what a screen reader says in
+ * place of the picture. */
 static GBytes *
 finish_svg (GByteArray *drawn,
             const char *title,
             const char *sentence)
 {
-  g_autoptr(GRegex) counted = g_regex_new ("(id=\"|#)surface\\d+", 0, 0, NULL);
+  g_autoptr(GRegex) counted = g_regex_new ("(id=\"|#)surface(\\d+)", 0, 0, NULL);
+  g_autoptr(GPtrArray) seen = g_ptr_array_new_with_free_func (g_free);
   g_autofree char *raw = g_strndup ((const char *) drawn->data, drawn->len);
-  g_autofree char *svg = g_regex_replace (counted, raw, -1, 0, "\\1surface1", 0, NULL);
+  g_autofree char *svg = g_regex_replace_eval (counted, raw, -1, 0, 0, renumber, seen, NULL);
   g_autofree char *escaped_title = g_markup_escape_text (title, -1);
   g_autofree char *escaped_sentence = g_markup_escape_text (sentence, -1);
   const char *start = strstr (svg, "<svg");
   const char *body = start == NULL ? NULL : strchr (start, '>');
-  GString *out = g_string_new (NULL);
+  GString *out;
 
   g_return_val_if_fail (body != NULL, NULL);
-  g_string_append_len (out, svg, body - svg);
+  out = g_string_new_len (svg, body - svg);
   g_string_append_printf (out, " xml:lang=\"%s\" role=\"img\">\n<title>%s</title>\n<desc>%s</desc>",
                           stead_imprint_language (), escaped_title, escaped_sentence);
   g_string_append (out, body + 1);

@@ -38,10 +38,15 @@ paint_frame (const SteadPages *self,
   g_autofree char *farm = g_markup_escape_text (self->farm_name, -1);
   g_autofree char *made = g_markup_escape_text (self->made, -1);
   g_autofree char *origin = g_markup_escape_text (self->origin, -1);
+  g_autofree char *title = g_markup_escape_text (self->title, -1);
   /* Translators: foot of a page: which page it is, of how many. */
   g_autofree char *number = g_strdup_printf (_("Page %d of %d"), page + 1, self->n_pages);
 
-  stead_type_paint (cr, STEAD_TYPE_FRAME_STRONG, farm, STEAD_ALIGN_LEFT, STEAD_PAGES_MARGIN, FRAME_TOP, width * 0.7);
+  stead_type_paint (cr, STEAD_TYPE_FRAME_STRONG, farm, STEAD_ALIGN_LEFT, STEAD_PAGES_MARGIN, FRAME_TOP,
+                    page == 0 ? width * 0.7 : width / 3);
+  if (page > 0)   /* the first page has it as its head */
+    stead_type_paint (cr, STEAD_TYPE_FRAME, title, STEAD_ALIGN_CENTER, STEAD_PAGES_MARGIN + width / 3, FRAME_TOP + 1,
+                      width / 3);
   stead_type_paint (cr, STEAD_TYPE_FRAME, made, STEAD_ALIGN_RIGHT, STEAD_PAGES_MARGIN, FRAME_TOP + 1, width);
   paint_rule (self, cr, STEAD_ROLE_INK, FRAME_TOP + 15, 0.75);
   paint_rule (self, cr, STEAD_ROLE_RULE, bottom - 6, 0.5);

@@ -34,8 +34,8 @@ const SteadPaperKind *stead_paper_find (const char *name);   /* (nullable) */
 
 typedef struct
 {
-  SteadPeriod  period;
-  gboolean     for_spreadsheet;  /* CSV: the locale's decimals and ';' instead of '.' and ',' */
+  SteadPeriod  period;           /* of costs; the log of a flock is always whole */
+  gboolean     for_spreadsheet;  /* CSV: the locale's decimals, and ';' between fields where those have a comma */
   double       width, height;    /* of a picture, px; 0: 960 × 540 */
   const SteadCvp *cvp;           /* (nullable): numbers tried out under the handles, for documents of
                                     a price, instead of the farm's own; the advice then tells what differs */

@@ -57,6 +57,8 @@ type_layout (cairo_t    *cr,
   pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
   pango_layout_set_line_spacing (layout, LINE_SPACING);
   pango_layout_set_width (layout, max_width > 0 ? (int) (max_width * PANGO_SCALE) : -1);
+  if (type == STEAD_TYPE_FRAME || type == STEAD_TYPE_FRAME_STRONG)
+    pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);   /* the frame is one line, whatever the names */
   pango_layout_set_markup (layout, markup, -1);
   attributes = pango_attr_list_copy (pango_layout_get_attributes (layout));
   if (attributes == NULL)

@@ -3,7 +3,7 @@
 
 #include "paper/stead-pages-private.h"
 
-static SteadImprint imprint = { .farm_name = (char *) "Farm & <Sons>", .currency = (char *) "USD",
+static SteadImprint imprint = { .farm_name = (char *) "Farm & <Sons>, with a name so long that no head of a page holds it whole, not even a third of it", .currency = (char *) "USD",
                                 .today = 20000, .change_no = 7 };
 
 static const SteadPagesColumn columns[] = { { "What", STEAD_ALIGN_LEFT, 1 }, { "Amount", STEAD_ALIGN_RIGHT, 0 } };
