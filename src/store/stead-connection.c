@@ -246,6 +246,8 @@ harden (sqlite3  *db,
   sqlite3_busy_timeout (db, BUSY_WAIT_MS);
   return stead_connection_exec (db,
                                 "PRAGMA mmap_size = 0;"
+                                "PRAGMA temp_store = MEMORY;"
+                                "PRAGMA cache_size = -32000;"
                                 "PRAGMA cell_size_check = ON;"
                                 "PRAGMA foreign_keys = ON;"
                                 "PRAGMA journal_mode = DELETE;"

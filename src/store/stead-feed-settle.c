@@ -29,6 +29,12 @@ lay_entry (SteadLedger *ledger,
 }
 
 static GArray *
+new_pieces (void)
+{
+  return g_array_new (FALSE, TRUE, sizeof (SteadFeedPiece));
+}
+
+static GArray *
 lay_all (SteadStore   *store,
          SteadLedger  *ledger,
          gint64        item_id,
@@ -38,7 +44,7 @@ lay_all (SteadStore   *store,
   static const char sql[] = "SELECT e.id, e.batch_id, e.day, e.feed_kg"
                             " FROM flock f JOIN flock_entry e ON e.batch_id = f.batch_id"
                             " WHERE f.feed_item_id = ?1 AND e.day >= ?2 AND e.feed_kg > 0 ORDER BY e.day, e.id";
-  g_autoptr(GArray) pieces = g_array_new (FALSE, TRUE, sizeof (SteadFeedPiece));
+  g_autoptr(GArray) pieces = new_pieces ();
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
   int found;
 
@@ -72,49 +78,108 @@ same_piece (const SteadFeedPiece *a,
          ABS (a->quantity - b->quantity) < STEAD_AMOUNT_EPSILON;
 }
 
-/* Leaves in each list only the pieces that the other does not have.  Both are
- * sorted, and an entry takes from a lot once at most. */
-static void
-keep_differences (GArray *before,
-                  GArray *after)
+/* What has to be written so that the file has the pieces laid anew. */
+typedef struct
 {
-  guint i = 0, j = 0, kept_before = 0, kept_after = 0;
+  GArray *gone;     /* of SteadFeedPiece: are in the file, should not be */
+  GArray *less;     /* in the file, take less now, or the same at another cost */
+  GArray *more;     /* in the file, take more now */
+  GArray *fresh;    /* not in the file yet */
+} Differences;
+
+static void
+differences_clear (Differences *differences)
+{
+  g_array_unref (differences->gone);
+  g_array_unref (differences->less);
+  g_array_unref (differences->more);
+  g_array_unref (differences->fresh);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Differences, differences_clear)
+
+static void
+add_changed (Differences           *differences,
+             const SteadFeedPiece  *old,
+             const SteadFeedPiece  *new)
+{
+  SteadFeedPiece piece = *new;
+
+  piece.id = old->id;
+  g_array_append_val (new->quantity > old->quantity ? differences->more : differences->less, piece);
+}
+
+/* Both lists are sorted, and an entry takes from a lot once at most. */
+static void
+find_differences (const GArray *before,
+                  const GArray *after,
+                  Differences  *differences)
+{
+  guint i = 0, j = 0;
 
   while (i < before->len || j < after->len)
     {
-      SteadFeedPiece *old = i < before->len ? &g_array_index (before, SteadFeedPiece, i) : NULL;
-      SteadFeedPiece *new = j < after->len ? &g_array_index (after, SteadFeedPiece, j) : NULL;
+      const SteadFeedPiece *old = i < before->len ? &g_array_index (before, SteadFeedPiece, i) : NULL;
+      const SteadFeedPiece *new = j < after->len ? &g_array_index (after, SteadFeedPiece, j) : NULL;
       int order = old == NULL ? 1 : new == NULL ? -1 : compare_pieces (old, new);
 
-      if (order == 0 && same_piece (old, new))
-        {
-          i++;
-          j++;
-          continue;
-        }
-      if (order <= 0)
-        g_array_index (before, SteadFeedPiece, kept_before++) = g_array_index (before, SteadFeedPiece, i++);
-      if (order >= 0)
-        g_array_index (after, SteadFeedPiece, kept_after++) = g_array_index (after, SteadFeedPiece, j++);
+      if (order < 0)
+        g_array_append_vals (differences->gone, old, 1);
+      else if (order > 0)
+        g_array_append_vals (differences->fresh, new, 1);
+      else if (!same_piece (old, new))
+        add_changed (differences, old, new);
+      i += order <= 0;
+      j += order >= 0;
     }
-  g_array_set_size (before, kept_before);
-  g_array_set_size (after, kept_after);
 }
 
 static gboolean
-write_differences (SteadStore    *store,
-                   const GArray  *before,
-                   const GArray  *after,
-                   GError       **error)
+delete_pieces (SteadStore    *store,
+               const GArray  *pieces,
+               GError       **error)
 {
-  static const char delete_sql[] = "DELETE FROM movement WHERE id = ?1";
+  static const char sql[] = "DELETE FROM movement WHERE id = ?1";
 
-  for (guint i = 0; i < before->len; i++)
-    if (!stead_repo_run_id (store, delete_sql, g_array_index (before, SteadFeedPiece, i).id, error))
+  for (guint i = 0; i < pieces->len; i++)
+    if (!stead_repo_run_id (store, sql, g_array_index (pieces, SteadFeedPiece, i).id, error))
       return FALSE;
-  for (guint i = 0; i < after->len; i++)
+  return TRUE;
+}
+
+static gboolean
+update_pieces (SteadStore    *store,
+               const GArray  *pieces,
+               GError       **error)
+{
+  static const char sql[] = "UPDATE movement SET day = ?1, quantity_base = ?2, cost_cents = ?3, batch_id = ?4"
+                            " WHERE id = ?5";
+
+  for (guint i = 0; i < pieces->len; i++)
     {
-      const SteadFeedPiece *piece = &g_array_index (after, SteadFeedPiece, i);
+      const SteadFeedPiece *piece = &g_array_index (pieces, SteadFeedPiece, i);
+      g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+
+      if (stmt == NULL)
+        return FALSE;
+      stead_stmt_bind_day (stmt, 1, piece->day);
+      sqlite3_bind_double (stmt, 2, -piece->quantity);
+      sqlite3_bind_int64 (stmt, 3, -piece->cents);
+      sqlite3_bind_int64 (stmt, 4, piece->batch_id);
+      sqlite3_bind_int64 (stmt, 5, piece->id);
+      if (!stead_store_run (store, stmt, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+insert_pieces (SteadStore    *store,
+               const GArray  *pieces,
+               GError       **error)
+{
+  for (guint i = 0; i < pieces->len; i++)
+    {
+      const SteadFeedPiece *piece = &g_array_index (pieces, SteadFeedPiece, i);
       SteadMoveFacts move = { .lot_id = piece->lot_id, .day = piece->day, .kind = "used",
                               .quantity = -piece->quantity, .cents = -piece->cents,
                               .batch_id = piece->batch_id, .entry_id = piece->entry_id };
@@ -125,12 +190,25 @@ write_differences (SteadStore    *store,
   return TRUE;
 }
 
+/* What gives back to the lots goes first, so that none is below zero in between. */
+static gboolean
+write_differences (SteadStore         *store,
+                   const Differences  *differences,
+                   GError            **error)
+{
+  return delete_pieces (store, differences->gone, error) &&
+         update_pieces (store, differences->less, error) &&
+         update_pieces (store, differences->more, error) &&
+         insert_pieces (store, differences->fresh, error);
+}
+
 gboolean
 stead_ledger_settle (SteadStore  *store,
                      gint64       item_id,
                      SteadDay     from,
                      GError     **error)
 {
+  g_auto(Differences) differences = { new_pieces (), new_pieces (), new_pieces (), new_pieces () };
   g_autoptr(SteadLedger) ledger = NULL;
   g_autoptr(GArray) before = NULL;
   g_autoptr(GArray) after = NULL;
@@ -141,9 +219,9 @@ stead_ledger_settle (SteadStore  *store,
   after = ledger != NULL ? lay_all (store, ledger, item_id, from, error) : NULL;
   if (after == NULL)
     return FALSE;
-  before = g_array_copy ((GArray *) stead_ledger_lifted (ledger));
+  before = stead_ledger_steal_lifted (ledger);
   g_array_sort (before, compare_pieces);
   g_array_sort (after, compare_pieces);
-  keep_differences (before, after);
-  return write_differences (store, before, after, error);
+  find_differences (before, after, &differences);
+  return write_differences (store, &differences, error);
 }

@@ -256,14 +256,10 @@ stead_flock_entry_check (const SteadFlockEntry  *entry,
 
 /* --- the rule beside the other entries ------------------------------------------ */
 
-/* What the other entries say: lost before the day, lost ever, eggs of the day. */
 static gboolean
 read_others (SteadStore             *store,
              const SteadFlockEntry  *entry,
-             gint64                 *lost_before,
-             gint64                 *lost_day,
-             gint64                 *lost_ever,
-             gint64                 *eggs_day,
+             SteadFlockOthers       *others,
              GError                **error)
 {
   static const char sql[] =
@@ -280,33 +276,30 @@ read_others (SteadStore             *store,
   sqlite3_bind_int64 (stmt, 3, entry->id);
   if (stead_store_step (store, stmt, error) < 0)
     return FALSE;
-  *lost_before = sqlite3_column_int64 (stmt, 0);
-  *lost_day = sqlite3_column_int64 (stmt, 1);
-  *lost_ever = sqlite3_column_int64 (stmt, 2);
-  *eggs_day = sqlite3_column_int64 (stmt, 3);
+  others->lost_before = sqlite3_column_int64 (stmt, 0);
+  others->lost_day = sqlite3_column_int64 (stmt, 1);
+  others->lost_ever = sqlite3_column_int64 (stmt, 2);
+  others->eggs_day = sqlite3_column_int64 (stmt, 3);
   return TRUE;
 }
 
 static gboolean
-check_beside_others (SteadStore             *store,
-                     const SteadFlockEntry  *entry,
-                     const SteadFlock       *flock,
-                     GError                **error)
+check_beside_others (const SteadFlockEntry   *entry,
+                     const SteadFlock        *flock,
+                     const SteadFlockOthers  *others,
+                     SteadDay                 today,
+                     GError                 **error)
 {
-  gint64 lost_before, lost_day, lost_ever, eggs_day;
   gint64 lost = (gint64) entry->deaths + entry->culled;
-  gint64 alive;
+  gint64 alive = flock->birds - others->lost_before;
 
-  if (!read_others (store, entry, &lost_before, &lost_day, &lost_ever, &eggs_day, error))
+  if (!stead_flock_entry_check (entry, flock, alive, today, error))
     return FALSE;
-  alive = flock->birds - lost_before;
-  if (!stead_flock_entry_check (entry, flock, alive, stead_store_get_today (store), error))
-    return FALSE;
-  if (entry->eggs > 0 && eggs_day + entry->eggs > 2 * alive)
-    return refuse_eggs (alive, eggs_day + entry->eggs, error);
+  if (entry->eggs > 0 && others->eggs_day + entry->eggs > 2 * alive)
+    return refuse_eggs (alive, others->eggs_day + entry->eggs, error);
   /* Also those that later entries took out must have been there. */
-  if (lost > 0 && lost + lost_ever > flock->birds)
-    return refuse_losses (flock->birds - lost_ever, lost, error);
+  if (lost > 0 && lost + others->lost_ever > flock->birds)
+    return refuse_losses (flock->birds - others->lost_ever, lost, error);
   return TRUE;
 }
 
@@ -332,11 +325,12 @@ bind_entry (SteadStmt             *stmt,
 }
 
 gboolean
-stead_flock_write_entry (SteadStore             *store,
-                         SteadFlockEntry        *entry,
-                         const SteadFlock       *flock,
-                         const SteadFlockEntry  *before,
-                         GError                **error)
+stead_flock_write_entry (SteadStore              *store,
+                         SteadFlockEntry         *entry,
+                         const SteadFlock        *flock,
+                         const SteadFlockOthers  *others,
+                         SteadDay                 today,
+                         GError                 **error)
 {
   static const char insert_sql[] =
     "INSERT INTO flock_entry (batch_id, day, eggs, cracked, deaths, culled, feed_kg, note, person_id, left_out)"
@@ -346,17 +340,17 @@ stead_flock_write_entry (SteadStore             *store,
     " feed_kg = ?7, note = ?8, person_id = ?9, left_out = ?10 WHERE id = ?11";
   g_autoptr(SteadStmt) stmt = NULL;
 
-  if (!check_beside_others (store, entry, flock, error))
+  if (!check_beside_others (entry, flock, others, today, error))
     return FALSE;
-  stmt = stead_store_prepare (store, before == NULL ? insert_sql : update_sql, error);
+  stmt = stead_store_prepare (store, entry->id == 0 ? insert_sql : update_sql, error);
   if (stmt == NULL)
     return FALSE;
   bind_entry (stmt, entry);
-  if (before != NULL)
+  if (entry->id != 0)
     sqlite3_bind_int64 (stmt, 11, entry->id);
   if (!stead_store_run (store, stmt, error))
     return FALSE;
-  if (before == NULL)
+  if (entry->id == 0)
     entry->id = stead_store_last_id (store);
   return TRUE;
 }
@@ -394,6 +388,7 @@ stead_flock_repo_save_entry (SteadStore       *store,
 {
   g_autoptr(SteadFlock) flock = NULL;
   g_autoptr(SteadFlockEntry) before = NULL;
+  SteadFlockOthers others;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && entry != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
@@ -407,7 +402,8 @@ stead_flock_repo_save_entry (SteadStore       *store,
         return FALSE;
       g_return_val_if_fail (before->flock_id == entry->flock_id, FALSE);
     }
-  if (stead_flock_write_entry (store, entry, flock, before, error) &&
+  if (read_others (store, entry, &others, error) &&
+      stead_flock_write_entry (store, entry, flock, &others, stead_store_get_today (store), error) &&
       settle_entry (store, flock, before, entry, error))
     return TRUE;
   if (before == NULL)

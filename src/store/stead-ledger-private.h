@@ -42,8 +42,8 @@ SteadLedger *stead_ledger_load (SteadStore  *store,
 void stead_ledger_free (SteadLedger *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadLedger, stead_ledger_free)
 
-/* The movements that were lifted out, of SteadFeedPiece; (transfer none). */
-const GArray *stead_ledger_lifted (SteadLedger *self);
+/* The movements that were lifted out, of SteadFeedPiece; (transfer full), once. */
+GArray *stead_ledger_steal_lifted (SteadLedger *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /* What can be taken on @day in all; of one lot. */
 double stead_ledger_available     (SteadLedger *self,

@@ -38,14 +38,14 @@ stead_ledger_free (SteadLedger *self)
     return;
   g_array_unref (self->lots);
   g_array_unref (self->later);
-  g_array_unref (self->lifted);
+  g_clear_pointer (&self->lifted, g_array_unref);
   g_free (self);
 }
 
-const GArray *
-stead_ledger_lifted (SteadLedger *self)
+GArray *
+stead_ledger_steal_lifted (SteadLedger *self)
 {
-  return self->lifted;
+  return g_steal_pointer (&self->lifted);
 }
 
 /* --- loading ---------------------------------------------------------------- */
