@@ -16,6 +16,8 @@
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
 
+#define LONG_LIST 5000   /* rows */
+
 typedef struct
 {
   SteadTable          *table;    /* not owned */
@@ -674,10 +676,8 @@ static void
 make_models (SteadTable *self)
 {
   self->filter = gtk_custom_filter_new (matches, self, NULL);
-  self->filtered = gtk_filter_list_model_new (NULL, GTK_FILTER (g_object_ref (self->filter)));
-  gtk_filter_list_model_set_incremental (self->filtered, TRUE);
+  self->filtered = gtk_filter_list_model_new (NULL, NULL);
   self->sorted = gtk_sort_list_model_new (G_LIST_MODEL (g_object_ref (self->filtered)), NULL);
-  gtk_sort_list_model_set_incremental (self->sorted, TRUE);
   self->selection = gtk_single_selection_new (G_LIST_MODEL (g_object_ref (self->sorted)));
   gtk_single_selection_set_autoselect (self->selection, FALSE);
   gtk_single_selection_set_can_unselect (self->selection, TRUE);
@@ -791,7 +791,7 @@ stead_table_set_model (SteadTable *self,
                        GListModel *model)
 {
   guint selected;
-  gboolean lazy;
+  gboolean lazy, in_bits;
 
   g_return_if_fail (STEAD_IS_TABLE (self));
   g_return_if_fail (model == NULL || G_IS_LIST_MODEL (model));
@@ -800,6 +800,10 @@ stead_table_set_model (SteadTable *self,
   g_set_object (&self->model, model);
   lazy = model != NULL && !G_IS_LIST_STORE (model);
   update_sorters (self);
+  /* A long list is filtered and sorted bit by bit, so that the window never waits. */
+  in_bits = model != NULL && !lazy && g_list_model_get_n_items (model) > LONG_LIST;
+  gtk_filter_list_model_set_incremental (self->filtered, in_bits);
+  gtk_sort_list_model_set_incremental (self->sorted, in_bits);
   gtk_filter_list_model_set_model (self->filtered, lazy ? NULL : model);
   gtk_single_selection_set_model (self->selection, lazy ? model : G_LIST_MODEL (self->sorted));
   if (selected != GTK_INVALID_LIST_POSITION)
@@ -866,6 +870,7 @@ stead_table_set_filter (SteadTable *self,
   g_clear_pointer (&self->needle, g_free);
   if (text != NULL && *text != '\0')
     self->needle = g_utf8_casefold (text, -1);
+  gtk_filter_list_model_set_filter (self->filtered, self->needle != NULL ? GTK_FILTER (self->filter) : NULL);
   gtk_filter_changed (GTK_FILTER (self->filter), GTK_FILTER_CHANGE_DIFFERENT);
   update_empty (self);
 }
