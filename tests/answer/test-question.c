@@ -1,0 +1,123 @@
+/* test-question.c - every question by name, and its figures against the answers. */
+#include "farm.h"
+#include "numbers.h"
+
+#include "answer/stead-answer-error.h"
+#include "answer/stead-cost-answer.h"
+#include "answer/stead-question.h"
+
+#include <string.h>
+
+static JsonObject *
+ask (Farm        *farm,
+     const char  *name,
+     const char  *of,
+     JsonNode   **out_node)
+{
+  g_autoptr(GError) error = NULL;
+  g_autofree char *sentence = NULL;
+
+  g_assert_true (stead_question_ask (farm->store, name, of, &sentence, out_node, &error));
+  g_assert_no_error (error);
+  g_assert_cmpuint (strlen (sentence), >, 10);
+  g_assert_null (strchr (sentence, '<'));
+  return json_node_get_object (*out_node);
+}
+
+static void
+test_list (Farm          *farm,
+           gconstpointer  data)
+{
+  gsize n;
+  const SteadQuestion *questions = stead_question_list (&n);
+
+  farm_stock (farm);
+  farm_log (farm);
+  g_assert_cmpuint (n, ==, 5);
+  for (gsize i = 0; i < n; i++)
+    {
+      g_autoptr(JsonNode) node = NULL;
+
+      g_assert_cmpuint (json_object_get_size (ask (farm, questions[i].name, NULL, &node)), >, 1);
+      g_assert_true (g_str_has_suffix (questions[i].asks, "?"));
+    }
+}
+
+static void
+test_cost (Farm          *farm,
+           gconstpointer  data)
+{
+  g_autoptr(JsonNode) node = NULL;
+  g_autoptr(SteadCostAnswer) answer = NULL;
+  JsonObject *figures;
+  JsonObject *parts;
+
+  farm_stock (farm);
+  farm_log (farm);
+  answer = stead_cost_answer_new (farm->store, farm->product, STEAD_PERIOD_12_WEEKS, NULL);
+  figures = ask (farm, "cost", "eggs", &node);
+  g_assert_cmpint (json_object_get_int_member (figures, "unit_cents"), ==, answer->sheet.unit_cents);
+  g_assert_cmpstr (json_object_get_string_member (figures, "from"), ==, "2026-01-07");
+  g_assert_cmpstr (json_object_get_string_member (figures, "to"), ==, "2026-03-31");
+  g_assert_true (json_object_get_null_member (figures, "caution"));
+  parts = json_object_get_object_member (figures, "parts");
+  g_assert_cmpuint (json_object_get_size (parts), ==, STEAD_N_COST_KINDS);
+  g_assert_cmpint (json_object_get_int_member (json_object_get_object_member (parts, "feed"), "shown_cents"), ==,
+                   answer->sheet.parts[STEAD_COST_FEED].shown_cents);
+}
+
+/* A figure that does not exist is null, not -1 and not a word. */
+static void
+test_null_figures (Farm          *farm,
+                   gconstpointer  data)
+{
+  g_autoptr(JsonNode) flock = NULL;
+  g_autoptr(JsonNode) price = NULL;
+  JsonObject *figures = ask (farm, "flock", NULL, &flock);
+
+  g_assert_true (json_object_get_null_member (figures, "laying_frac"));
+  g_assert_true (json_object_get_null_member (figures, "feed_days"));
+  farm_log (farm);
+  stead_store_set_today (farm->store, stead_day_new (2026, 1, 9));
+  figures = ask (farm, "price", NULL, &price);
+  g_assert_true (json_object_get_null_member (figures, "price_on_file_cents"));
+}
+
+static void
+test_errors (Farm          *farm,
+             gconstpointer  data)
+{
+  static const struct { const char *name; const char *of; SteadAnswerError code; const char *says; } cases[] = {
+    { "weather", NULL, STEAD_ANSWER_ERROR_UNKNOWN, "weather" },
+    { "cost", "Llamas", STEAD_ANSWER_ERROR_UNKNOWN, "Llamas" },
+    { "flock", "Llamas", STEAD_ANSWER_ERROR_UNKNOWN, "Brown hens" },
+    { "cost", NULL, STEAD_ANSWER_ERROR_MISSING, "Brown hens" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr(GError) error = NULL;
+      char *sentence = (char *) "untouched";
+      JsonNode *node = NULL;
+
+      g_assert_false (stead_question_ask (farm->store, cases[i].name, cases[i].of, &sentence, &node, &error));
+      g_assert_error (error, STEAD_ANSWER_ERROR, (int) cases[i].code);
+      g_assert_nonnull (strstr (error->message, cases[i].says));
+      g_assert_cmpstr (sentence, ==, "untouched");
+      g_assert_null (node);
+    }
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  farm_start (&argc, &argv);
+#define ADD(name, test) g_test_add ("/answer/question/" name, Farm, NULL, farm_set_up, test, farm_tear_down)
+  ADD ("list", test_list);
+  ADD ("cost", test_cost);
+  ADD ("null-figures", test_null_figures);
+  ADD ("errors", test_errors);
+#undef ADD
+  return g_test_run ();
+}
