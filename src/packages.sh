@@ -21,7 +21,7 @@ run_packages='
 # Test it: a private screen and bus, the validators, a second reader for each
 # format that we write.
 test_packages='
-  xvfb xauth xdotool x11-utils imagemagick
+  xvfb xdotool x11-utils imagemagick
   dbus dbus-x11 at-spi2-core python3 python3-pyatspi gir1.2-gtk-4.0
   poppler-utils librsvg2-bin python3-openpyxl sqlite3
   appstream desktop-file-utils man-db groff
