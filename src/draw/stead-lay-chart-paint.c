@@ -52,27 +52,47 @@ paint_curve (cairo_t              *cr,
   stead_stroke_line (cr, style, STEAD_ROLE_SOFT, STEAD_LINE_DASHED, width);
 }
 
-/* One week of feed.  Where weeks stand close an outline would be all that is seen,
- * so the bars touch and only their upper ends are inked. */
-static void
-paint_feed_bar (cairo_t              *cr,
-                const SteadDrawStyle *style,
-                const SteadBox       *bar,
-                gboolean              close)
+/* The bar of one week's feed; %FALSE without feed. */
+static gboolean
+feed_bar (const SteadLayLayout *layout,
+          const SteadLayWeek   *week,
+          double                width,
+          SteadBox             *out)
 {
+  const SteadBox *plot = &layout->feed_plot;
+  double share = stead_lay_feed_kg (week) / layout->max_feed;
+
+  out->width = width;
+  out->height = plot->height * share;
+  out->x = CLAMP (stead_lay_chart_x (layout, week->age_weeks) - width / 2, plot->x, plot->x + plot->width - width);
+  out->y = plot->y + plot->height - out->height;
+  return share > 0;
+}
+
+/* Puts all bars, or only their upper ends, into one path: filled together, bars that
+ * touch show no seam. */
+static void
+add_feed_bars (cairo_t              *cr,
+               const SteadLaySeries *series,
+               const SteadLayLayout *layout,
+               double                width,
+               gboolean              ends)
+{
+  SteadBox bar;
+
   cairo_new_path (cr);
-  cairo_rectangle (cr, bar->x, bar->y, bar->width, bar->height);
-  stead_palette_set_source (cr, style->scheme, STEAD_ROLE_EGG, 1);
-  cairo_fill_preserve (cr);
-  if (close)
+  for (gsize i = 0; i < series->n_weeks; i++)
     {
-      cairo_new_path (cr);
-      cairo_move_to (cr, bar->x, bar->y);
-      cairo_line_to (cr, bar->x + bar->width, bar->y);
+      if (!feed_bar (layout, &series->weeks[i], width, &bar))
+        continue;
+      if (!ends)
+        cairo_rectangle (cr, bar.x, bar.y, bar.width, bar.height);
+      else
+        {
+          cairo_move_to (cr, bar.x, bar.y);
+          cairo_line_to (cr, bar.x + bar.width, bar.y);
+        }
     }
-  stead_palette_set_source (cr, style->scheme, STEAD_ROLE_INK, 1);
-  cairo_set_line_width (cr, close ? 1 : style->font_size / 14);
-  cairo_stroke (cr);
 }
 
 static void
@@ -82,26 +102,23 @@ paint_feed (cairo_t              *cr,
             const SteadDrawStyle *style,
             const SteadLayLayout *layout)
 {
-  const SteadBox *plot = &layout->feed_plot;
   double apart = layout->plot.width / MAX (layout->max_age - layout->min_age, 1);
+  /* Where weeks stand close, outlines would be all that is seen: only upper ends are inked. */
   gboolean close = apart < style->font_size * 0.5;
+  double width = close ? apart : apart * 0.62;
   SteadAxis axis = stead_lay_chart_feed_axis (layout, words);
 
-  if (plot->height <= 0)
+  if (layout->feed_plot.height <= 0)
     return;
-  stead_axis_paint_left (cr, style, &axis, plot, STEAD_LAY_TICK_GAP);
-  for (gsize i = 0; i < series->n_weeks; i++)
-    {
-      double share = stead_lay_feed_kg (&series->weeks[i]) / layout->max_feed;
-      SteadBox bar = { .width = close ? apart : apart * 0.62, .height = plot->height * share };
-
-      if (share <= 0)
-        continue;
-      bar.x = CLAMP (stead_lay_chart_x (layout, series->weeks[i].age_weeks) - bar.width / 2,
-                     plot->x, plot->x + plot->width - bar.width);
-      bar.y = plot->y + plot->height - bar.height;
-      paint_feed_bar (cr, style, &bar, close);
-    }
+  stead_axis_paint_left (cr, style, &axis, &layout->feed_plot, STEAD_LAY_TICK_GAP);
+  add_feed_bars (cr, series, layout, width, FALSE);
+  stead_palette_set_source (cr, style->scheme, STEAD_ROLE_EGG, 1);
+  cairo_fill (cr);
+  add_feed_bars (cr, series, layout, width, close);
+  stead_palette_set_source (cr, style->scheme, STEAD_ROLE_INK, 1);
+  cairo_set_dash (cr, NULL, 0, 0);
+  cairo_set_line_width (cr, close ? 1 : style->font_size / 14);
+  cairo_stroke (cr);
 }
 
 static void
