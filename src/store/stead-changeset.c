@@ -14,9 +14,11 @@
  */
 #include "config.h"
 
+#include <glib/gi18n-lib.h>
 #include <string.h>
 
 #include "store/stead-changeset.h"
+#include "store/stead-message.h"
 
 #define MOST_COLUMNS 100
 #define VARINT_BYTES 4      /* 28 bits: as much as a value of ours may hold */
@@ -34,8 +36,10 @@ enum
 
 typedef struct
 {
+  sqlite3      *db;
   const guint8 *at;
   const guint8 *end;
+  int           rc;    /* what went wrong beside the bytes */
 } Reader;
 
 typedef struct
@@ -91,24 +95,27 @@ read_varint (Reader  *reader,
 
 /* The columns of a table as the farm has it. */
 static gboolean
-look_up (sqlite3    *db,
+look_up (Reader     *reader,
          const char *table,
          Columns    *out)
 {
   g_autoptr(sqlite3_stmt) stmt = NULL;
-  int rc = sqlite3_prepare_v2 (db, "SELECT pk FROM pragma_table_info (?1) ORDER BY cid", -1, &stmt, NULL);
+  int rc = sqlite3_prepare_v2 (reader->db, "SELECT pk FROM pragma_table_info (?1) ORDER BY cid", -1, &stmt, NULL);
 
   out->n = 0;
   if (rc == SQLITE_OK)
     rc = sqlite3_bind_text (stmt, 1, table, -1, SQLITE_STATIC);
-  while (rc == SQLITE_OK && sqlite3_step (stmt) == SQLITE_ROW && out->n < MOST_COLUMNS)
-    out->is_key[out->n++] = sqlite3_column_int (stmt, 0) != 0;
-  return out->n > 0;
+  while (rc == SQLITE_OK && (rc = sqlite3_step (stmt)) == SQLITE_ROW && out->n < MOST_COLUMNS)
+    {
+      out->is_key[out->n++] = sqlite3_column_int (stmt, 0) != 0;
+      rc = SQLITE_OK;
+    }
+  reader->rc = rc == SQLITE_DONE ? SQLITE_OK : rc;
+  return reader->rc == SQLITE_OK;
 }
 
 static gboolean
 read_table (Reader  *reader,
-            sqlite3 *db,
             Columns *out)
 {
   const guint8 *keys, *name;
@@ -124,7 +131,7 @@ read_table (Reader  *reader,
     return FALSE;
   reader->at += strlen ((const char *) name) + 1;
   if (!g_strv_contains (stead_schema_undo_tables, (const char *) name) ||
-      !look_up (db, (const char *) name, out) || out->n != n)
+      !look_up (reader, (const char *) name, out) || out->n != n)
     return FALSE;
   for (guint i = 0; i < n; i++)
     if ((keys[i] != 0) != out->is_key[i])
@@ -217,19 +224,32 @@ read_change (Reader        *reader,
     }
 }
 
-gboolean
-stead_changeset_check (sqlite3      *db,
-                       const guint8 *bytes,
-                       gsize         size)
+static gboolean
+read_all (Reader *reader)
 {
-  Reader reader = { bytes, bytes + size };
   Columns columns = { 0 };
   guint8 byte;
 
-  if (size == 0)
-    return FALSE;
-  while (read_byte (&reader, &byte))
-    if (!(byte == 'T' ? read_table (&reader, db, &columns) : read_change (&reader, &columns, byte)))
+  while (read_byte (reader, &byte))
+    if (!(byte == 'T' ? read_table (reader, &columns) : read_change (reader, &columns, byte)))
       return FALSE;
-  return reader.at == reader.end;
+  return TRUE;
+}
+
+gboolean
+stead_changeset_check (sqlite3       *db,
+                       const guint8  *bytes,
+                       gsize          size,
+                       GError       **error)
+{
+  Reader reader = { db, bytes, bytes + size, SQLITE_OK };
+
+  if (size > 0 && read_all (&reader))
+    return TRUE;
+  if (reader.rc != SQLITE_OK)
+    stead_message_set (db, reader.rc, error);
+  else
+    g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_INVALID,
+                         _("The record of this step cannot be read, so the step stays as it is."));
+  return FALSE;
 }

@@ -95,28 +95,40 @@ stead_connection_finding (sqlite3_stmt *stmt)
   return g_str_has_prefix (found, heading) ? found + strlen (heading) : found;
 }
 
+int
+stead_connection_finding_code (sqlite3_stmt *stmt)
+{
+  static const char words[] = "error code=";
+  const char *at;
+  int rc;
+
+  if (sqlite3_column_text (stmt, 0) == NULL)
+    return SQLITE_NOMEM;
+  at = strstr (stead_connection_finding (stmt), words);
+  rc = at != NULL ? (int) g_ascii_strtoll (at + strlen (words), NULL, 10) : SQLITE_OK;
+  return (rc & 0xff) == SQLITE_CORRUPT || (rc & 0xff) == SQLITE_NOTADB ? SQLITE_OK : rc;
+}
+
 gboolean
 stead_connection_check (sqlite3     *db,
                         const char  *pragma,
                         GError     **error)
 {
   g_autoptr(sqlite3_stmt) stmt = NULL;
-  const char *found;
   int rc = sqlite3_prepare_v2 (db, pragma, -1, &stmt, NULL);
 
   if (rc == SQLITE_OK)
     rc = sqlite3_step (stmt);
-  if (rc != SQLITE_ROW)
-    {
-      stead_message_set (db, rc == SQLITE_DONE ? SQLITE_CORRUPT : rc, error);
-      return FALSE;
-    }
-  found = stead_connection_finding (stmt);
-  if (g_str_equal (found, "ok"))
+  if (rc == SQLITE_ROW && g_str_equal (stead_connection_finding (stmt), "ok"))
     return TRUE;
-  g_set_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_DAMAGED,
-               _("The farm file is damaged (%s). Nothing was changed in it. Open one of its dated copies."),
-               found);
+  if (rc == SQLITE_ROW)
+    rc = stead_connection_finding_code (stmt);
+  if (rc != SQLITE_OK)
+    stead_message_set (db, rc == SQLITE_DONE ? SQLITE_CORRUPT : rc, error);
+  else
+    g_set_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_DAMAGED,
+                 _("The farm file is damaged (%s). Nothing was changed in it. Open one of its dated copies."),
+                 stead_connection_finding (stmt));
   return FALSE;
 }
 
@@ -409,8 +421,10 @@ describe (sqlite3  *db,
         {
           const char *part = (const char *) sqlite3_column_text (stmt, i);
 
-          g_string_append (text, part != NULL ? part : "");
-          g_string_append_c (text, '\n');
+          if (part == NULL)
+            rc = SQLITE_NOMEM;
+          else
+            g_string_append_printf (text, "%s\n", part);
         }
     }
   if (rc == SQLITE_DONE)

@@ -67,6 +67,11 @@ gboolean stead_connection_check  (sqlite3            *db,
 /* What a check of SQLite said, without its heading. */
 const char *stead_connection_finding (sqlite3_stmt *stmt);
 
+/* A check also lists pages that it could not read for want of memory or of a
+ * working disk: the result code then, which says nothing about the file, else
+ * %SQLITE_OK. */
+int         stead_connection_finding_code (sqlite3_stmt *stmt);
+
 /* Long work on @db ends with %SQLITE_INTERRUPT once @cancellable is cancelled. */
 void     stead_connection_watch  (sqlite3            *db,
                                   GCancellable       *cancellable);

@@ -91,7 +91,7 @@ copy_to (sqlite3       *db,
 
   /* The part has no readers and is put onto the disk as a whole afterwards. */
   return copy != NULL &&
-         stead_connection_exec (copy, "PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF", error) &&
+         stead_connection_exec (copy, "PRAGMA journal_mode = MEMORY; PRAGMA synchronous = OFF", error) &&
          stead_copy_pages (db, copy, cancellable, error);
 }
 

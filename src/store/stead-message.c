@@ -69,6 +69,9 @@ static const Message messages[] = {
     N_("There is already one like this. Change it so that it differs, or edit the one that is there.") },
   { SQLITE_CONSTRAINT_PRIMARYKEY, STEAD_STORE_ERROR_INVALID,
     N_("There is already one like this. Change it so that it differs, or edit the one that is there.") },
+  { SQLITE_CONSTRAINT_DATATYPE, STEAD_STORE_ERROR_IO,
+    N_("A value cannot be kept as it is: it is too long, or the computer is out of memory. "
+       "This change was not kept.") },
   { SQLITE_CONSTRAINT, STEAD_STORE_ERROR_INVALID,
     N_("A value is outside of what the farm can hold. Check the numbers and the dates.") },
 };

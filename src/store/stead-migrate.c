@@ -73,6 +73,16 @@ change_all (sqlite3            *db,
   return done && stead_connection_exec (db, "PRAGMA foreign_keys = ON", error);
 }
 
+/* A disk that goes on failing may leave the mending to the next opening. */
+static gboolean
+is_as_before (sqlite3 *db,
+              int      from)
+{
+  gint64 present;
+
+  return stead_connection_number (db, "PRAGMA user_version", &present, NULL) && present == from;
+}
+
 gboolean
 stead_migrate (sqlite3            *db,
                const char         *path,
@@ -85,8 +95,8 @@ stead_migrate (sqlite3            *db,
 
   if ((path == NULL || copy != NULL) && change_all (db, schema, from, &problem))
     return TRUE;
-  if (copy != NULL)
-    g_unlink (copy);   /* the farm itself is as it was */
+  if (copy != NULL && is_as_before (db, from))
+    g_unlink (copy);
   /* Translators: %s is a sentence that gives the reason. */
   g_set_error (error, STEAD_STORE_ERROR, problem->code,
                _("This farm could not be brought up to date, and is as it was. %s"), problem->message);

@@ -49,7 +49,7 @@ stead_repo_bind_tidy (SteadStmt  *stmt,
   if (tidy == NULL)
     sqlite3_bind_null (stmt, at);
   else
-    sqlite3_bind_text (stmt, at, tidy, -1, SQLITE_TRANSIENT);
+    stead_stmt_bind_text (stmt, at, tidy);
 }
 
 gboolean

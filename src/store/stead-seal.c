@@ -15,8 +15,9 @@
 #include "store/stead-message.h"
 #include "store/stead-seal.h"
 
-/* Each value with its type and length, so that no two rows give the same text. */
-static void
+/* Each value with its type and length, so that no two rows give the same text.
+ * Returns: %FALSE without memory */
+static gboolean
 append_value (GString      *text,
               sqlite3_stmt *stmt,
               int           at)
@@ -38,8 +39,11 @@ append_value (GString      *text,
       break;
     default:
       value = (const char *) sqlite3_column_text (stmt, at);
-      g_string_append_printf (text, "t%d:%s;", sqlite3_column_bytes (stmt, at), value != NULL ? value : "");
+      if (value == NULL)
+        return FALSE;
+      g_string_append_printf (text, "t%d:%s;", sqlite3_column_bytes (stmt, at), value);
     }
+  return TRUE;
 }
 
 static gboolean
@@ -56,14 +60,13 @@ append_rows (GString     *text,
 
   if (rc == SQLITE_OK)
     rc = sqlite3_bind_int64 (stmt, 1, id);
-  while (rc == SQLITE_OK || rc == SQLITE_ROW)
+  while (rc == SQLITE_OK && (rc = sqlite3_step (stmt)) == SQLITE_ROW)
     {
-      rc = sqlite3_step (stmt);
-      if (rc != SQLITE_ROW)
-        break;
       rows++;
+      rc = SQLITE_OK;
       for (int i = 0; i < sqlite3_column_count (stmt); i++)
-        append_value (text, stmt, i);
+        if (!append_value (text, stmt, i))
+          rc = SQLITE_NOMEM;
       g_string_append_c (text, '\n');
     }
   *out_rows = rows;

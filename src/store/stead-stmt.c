@@ -132,8 +132,8 @@ stead_stmt_bind_text (SteadStmt  *stmt,
 {
   if (text == NULL || *text == '\0')
     sqlite3_bind_null (stmt, at);
-  else
-    sqlite3_bind_text (stmt, at, text, -1, SQLITE_TRANSIENT);
+  else if (sqlite3_bind_text (stmt, at, text, -1, SQLITE_TRANSIENT) != SQLITE_OK)
+    sqlite3_bind_zeroblob (stmt, at, 1);   /* no memory, or too long: a STRICT table refuses this */
 }
 
 SteadDay
@@ -158,5 +158,9 @@ char *
 stead_stmt_text (SteadStmt *stmt,
                  int        at)
 {
-  return g_strdup ((const char *) sqlite3_column_text (stmt, at));
+  const char *text = (const char *) sqlite3_column_text (stmt, at);
+
+  if (text == NULL && sqlite3_column_type (stmt, at) != SQLITE_NULL)
+    g_error ("out of memory");   /* as GLib does: text of a fact must not become nothing */
+  return g_strdup (text);
 }

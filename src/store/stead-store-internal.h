@@ -59,6 +59,12 @@ GPtrArray  *stead_store_verify_as (const char           *path,
                                    GCancellable         *cancellable,
                                    GError              **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The same on an open farm of this program's schema; sentences go into @found. */
+gboolean    stead_store_verify_connection (sqlite3       *db,
+                                           GCancellable  *cancellable,
+                                           GPtrArray     *found,
+                                           GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Starts the transaction of an action, of an undo or of a redo: may this farm be
  * written to, the copy of the day, BEGIN IMMEDIATE. */
 gboolean    stead_store_begin_change (SteadStore  *self,

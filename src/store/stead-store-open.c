@@ -64,6 +64,15 @@ fill_in (sqlite3            *db,
          stead_connection_exec (db, "COMMIT", error);
 }
 
+static void
+leave_nothing (const char *path)
+{
+  g_autofree char *journal = g_strconcat (path, "-journal", NULL);
+
+  g_unlink (path);
+  g_unlink (journal);
+}
+
 SteadStore *
 stead_store_create_as (const char         *path,
                        const char         *farm_name,
@@ -79,7 +88,7 @@ stead_store_create_as (const char         *path,
     return stead_store_wrap (g_steal_pointer (&db), path, schema);
   g_clear_pointer (&db, sqlite3_close);
   if (path != NULL)
-    g_unlink (path);
+    leave_nothing (path);
   return NULL;
 }
 

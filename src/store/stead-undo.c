@@ -206,12 +206,8 @@ apply (SteadStore   *self,
   Applying applying = { .self = self };
   int rc;
 
-  if (!stead_changeset_check (self->db, changeset, (gsize) size))
-    {
-      g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_INVALID,
-                           _("The record of this step cannot be read, so the step stays as it is."));
-      return FALSE;
-    }
+  if (!stead_changeset_check (self->db, changeset, (gsize) size, error))
+    return FALSE;
   sqlite3_preupdate_hook (self->db, preupdate_cb, &applying);
   rc = sqlite3changeset_apply_v2 (self->db, size, changeset, NULL, conflict_cb, &applying, NULL, NULL,
                                   undo ? SQLITE_CHANGESETAPPLY_INVERT : 0);

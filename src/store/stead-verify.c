@@ -167,8 +167,8 @@ static const Rule rules[] = {
     " HAVING sum (asset_share.frac) > 1 + 1e-9 ORDER BY asset.name", tell_share },
 };
 
-/* A rule that cannot be looked at is a finding of its own, except that a person
- * stopped it or another program holds the file. */
+/* What damage keeps from being looked at is a finding of its own.  That the disk,
+ * the memory or another program failed us says nothing about the farm. */
 static gboolean
 note_failure (Report  *report,
               int      rc,
@@ -177,8 +177,7 @@ note_failure (Report  *report,
   g_autoptr(GError) problem = NULL;
 
   stead_message_set (report->db, rc, &problem);
-  if (g_error_matches (problem, STEAD_STORE_ERROR, STEAD_STORE_ERROR_CANCELLED) ||
-      g_error_matches (problem, STEAD_STORE_ERROR, STEAD_STORE_ERROR_BUSY))
+  if (!g_error_matches (problem, STEAD_STORE_ERROR, STEAD_STORE_ERROR_DAMAGED))
     {
       g_propagate_error (error, g_steal_pointer (&problem));
       return FALSE;
@@ -186,6 +185,19 @@ note_failure (Report  *report,
   if (!g_ptr_array_find_with_equal_func (report->found, problem->message, g_str_equal, NULL))
     g_ptr_array_add (report->found, g_strdup (problem->message));
   return TRUE;
+}
+
+static int
+add_finding (Report       *report,
+             const Rule   *rule,
+             sqlite3_stmt *stmt)
+{
+  int rc = rule->tell == tell_structure ? stead_connection_finding_code (stmt) : SQLITE_OK;
+  char *sentence = rc == SQLITE_OK ? rule->tell (stmt) : NULL;
+
+  if (sentence != NULL)
+    g_ptr_array_add (report->found, sentence);
+  return rc;
 }
 
 static gboolean
@@ -198,15 +210,9 @@ apply_rule (Report      *report,
 
   for (int i = 0; rc == SQLITE_OK && i < MOST_FINDINGS; i++)
     {
-      char *sentence;
-
       rc = sqlite3_step (stmt);
-      if (rc != SQLITE_ROW)
-        break;
-      rc = SQLITE_OK;
-      sentence = rule->tell (stmt);
-      if (sentence != NULL)
-        g_ptr_array_add (report->found, sentence);
+      if (rc == SQLITE_ROW)
+        rc = add_finding (report, rule, stmt);
     }
   return rc == SQLITE_OK || rc == SQLITE_DONE || note_failure (report, rc, error);
 }
@@ -262,15 +268,16 @@ check_seals (Report  *report,
 
 /* --- the whole -------------------------------------------------------------- */
 
-static gboolean
-look (sqlite3       *db,
-      GCancellable  *cancellable,
-      GPtrArray     *found,
-      GError       **error)
+gboolean
+stead_store_verify_connection (sqlite3       *db,
+                               GCancellable  *cancellable,
+                               GPtrArray     *found,
+                               GError       **error)
 {
   Report report = { db, found };
 
-  stead_connection_watch (db, cancellable);
+  if (cancellable != NULL)
+    stead_connection_watch (db, cancellable);
   for (gsize i = 0; i < G_N_ELEMENTS (rules); i++)
     if (!apply_rule (&report, &rules[i], error))
       return FALSE;
@@ -291,7 +298,7 @@ look_at_older (sqlite3            *db,
   return copy != NULL &&
          stead_copy_pages (db, copy, cancellable, error) &&
          stead_migrate (copy, NULL, schema, version, error) &&
-         look (copy, cancellable, found, error);
+         stead_store_verify_connection (copy, cancellable, found, error);
 }
 
 static gboolean
@@ -308,7 +315,7 @@ look_at_file (const char         *path,
     return FALSE;
   if (version < schema->version)
     return look_at_older (db, schema, version, cancellable, found, error);
-  return look (db, cancellable, found, error);
+  return stead_store_verify_connection (db, cancellable, found, error);
 }
 
 GPtrArray *

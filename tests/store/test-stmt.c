@@ -74,6 +74,27 @@ test_nulls (void)
   g_assert_null (stead_stmt_text (stmt, 3));
 }
 
+/* A text that cannot be bound stops the statement; it never becomes no text. */
+static void
+test_too_long (void)
+{
+  g_autoptr(SteadStore) store = new_farm ();
+  g_autoptr(GError) error = NULL;
+
+  fixture_fill (store);
+  sqlite3_limit (stead_store_get_db (store), SQLITE_LIMIT_LENGTH, 10000);
+  g_assert_true (stead_store_begin (store, "note", &error));
+  {
+    g_autoptr(SteadStmt) stmt = stead_store_prepare (store, "UPDATE batch SET note = ?1", &error);
+    g_autofree char *text = g_strnfill (20000, 'x');
+
+    stead_stmt_bind_text (stmt, 1, text);
+    g_assert_false (stead_store_run (store, stmt, &error));
+    g_assert_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_IO);
+  }
+  stead_store_rollback (store);
+}
+
 static void
 test_values (void)
 {
@@ -103,7 +124,7 @@ static const struct
   { "INSERT INTO person (name, role) VALUES ('Bo', 'king')", STEAD_STORE_ERROR_INVALID },
   { "INSERT INTO person (name) VALUES ('Bo')", STEAD_STORE_ERROR_INVALID },
   { "INSERT INTO person (id, name, role) VALUES (1, 'Bo', 'student')", STEAD_STORE_ERROR_INVALID },
-  { "INSERT INTO place (name, kind, area_m2) VALUES ('Coop 2', 'coop', 'wide')", STEAD_STORE_ERROR_INVALID },
+  { "INSERT INTO place (name, kind, area_m2) VALUES ('Coop 2', 'coop', 'wide')", STEAD_STORE_ERROR_IO },
   { "DELETE FROM place", STEAD_STORE_ERROR_INVALID },
   { "UPDATE movement SET quantity_base = -40 WHERE kind = 'used'", STEAD_STORE_ERROR_INVALID },
   { "DELETE FROM movement WHERE kind = 'received'", STEAD_STORE_ERROR_INVALID },
@@ -200,6 +221,7 @@ main (int    argc,
   g_test_add_func ("/store/stmt/kept", test_kept);
   g_test_add_func ("/store/stmt/in-use", test_in_use);
   g_test_add_func ("/store/stmt/nulls", test_nulls);
+  g_test_add_func ("/store/stmt/too-long", test_too_long);
   g_test_add_func ("/store/stmt/values", test_values);
   g_test_add_func ("/store/stmt/broken-rules", test_broken_rules);
   g_test_add_func ("/store/stmt/results", test_results);
