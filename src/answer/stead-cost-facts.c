@@ -287,14 +287,9 @@ read_eggs_before (SteadStore             *store,
                   SteadCostFacts         *facts,
                   GError                **error)
 {
-  SteadFlockTotals before = { 0 };
-
-  if (answer->from > answer->flock->housed_on
-      && !stead_flock_repo_totals (store, answer->flock->id, answer->flock->housed_on, answer->from - 1,
-                                   &before, error))
-    return FALSE;
-  facts->eggs_before = before.eggs;
-  return TRUE;
+  facts->eggs_before = stead_flock_repo_eggs (store, answer->flock->id, answer->flock->housed_on, answer->from - 1,
+                                              error);
+  return facts->eggs_before >= 0;
 }
 
 static void

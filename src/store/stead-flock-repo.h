@@ -98,6 +98,9 @@ SteadFlockEntry *stead_flock_repo_get_entry (SteadStore *store, gint64 entry_id,
 
 /* Hens alive at the start of @day (deaths of that day not yet taken off).  -1 with @error. */
 gint64      stead_flock_repo_alive  (SteadStore *store, gint64 flock_id, SteadDay day, GError **error);
+/* Eggs of the log from @from to @to, both included: one sum over an index, where the
+ * totals below go day by day.  -1 with @error. */
+gint64      stead_flock_repo_eggs   (SteadStore *store, gint64 flock_id, SteadDay from, SteadDay to, GError **error);
 /* Sums of the log from @from to @to, both included. */
 gboolean    stead_flock_repo_totals (SteadStore *store, gint64 flock_id, SteadDay from, SteadDay to,
                                      SteadFlockTotals *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;

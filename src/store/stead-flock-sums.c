@@ -41,6 +41,27 @@ stead_flock_repo_alive (SteadStore  *store,
   return lost >= 0 ? birds - lost : -1;
 }
 
+gint64
+stead_flock_repo_eggs (SteadStore  *store,
+                       gint64       flock_id,
+                       SteadDay     from,
+                       SteadDay     to,
+                       GError     **error)
+{
+  static const char sql[] = "SELECT sum (eggs) FROM flock_entry WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3";
+  g_autoptr(SteadStmt) stmt = NULL;
+  gint64 eggs = -1;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), -1);
+  stmt = stead_store_prepare (store, sql, error);
+  if (stmt == NULL)
+    return -1;
+  sqlite3_bind_int64 (stmt, 1, flock_id);
+  sqlite3_bind_int (stmt, 2, from);
+  sqlite3_bind_int (stmt, 3, to);
+  return stead_repo_number (store, stmt, 0, &eggs, error) ? eggs : -1;
+}
+
 /* --- the log day by day --------------------------------------------------------- */
 
 typedef struct
