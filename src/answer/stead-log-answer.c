@@ -116,8 +116,9 @@ add_log_columns (SteadLogAnswer  *self,
   add_column (self, g_strdup (C_("column of a log", "Hens")), STEAD_CELL_COUNT, 0, FALSE);
   add_column (self, g_strdup (C_("column of a log", "Eggs")), STEAD_CELL_COUNT, 0, TRUE);
   add_column (self, g_strdup (C_("column of a log", "Cracked")), STEAD_CELL_COUNT, 0, TRUE);
-  /* Translators: column of a log; %s is a unit: "Feed (lb)". */
-  add_column (self, g_strdup_printf (_("Feed (%s)"), stead_unit_symbol (feed_unit)), STEAD_CELL_NUMBER, 3, TRUE);
+  /* Six digits: what was weighed in the other system's units comes back as it was.
+   * Translators: column of a log; %s is a unit: "Feed (lb)". */
+  add_column (self, g_strdup_printf (_("Feed (%s)"), stead_unit_symbol (feed_unit)), STEAD_CELL_NUMBER, 6, TRUE);
   add_column (self, g_strdup (C_("column of a log", "Died")), STEAD_CELL_COUNT, 0, TRUE);
   add_column (self, g_strdup (C_("column of a log", "Culled")), STEAD_CELL_COUNT, 0, TRUE);
   add_column (self, g_strdup (C_("column of a log", "Left out")), STEAD_CELL_TEXT, 0, FALSE);

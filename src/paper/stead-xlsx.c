@@ -129,7 +129,7 @@ write_cell (Writer               *writer,
       worksheet_write_number (writer->sheet, row, at, (double) cell->whole, format);
       return;
     case STEAD_CELL_NUMBER:
-      /* As many digits as the column has: what is shown is what is there. */
+      /* As many digits as the column has, so that the CSV says the same. */
       worksheet_write_number (writer->sheet, row, at,
                               round (cell->number * pow (10, column->digits)) / pow (10, column->digits), format);
       return;

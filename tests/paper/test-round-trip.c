@@ -1,0 +1,122 @@
+/* test-round-trip.c - what was saved as CSV comes back as it was. */
+#include <glib/gstdio.h>
+#include <locale.h>
+#include <math.h>
+
+#include "answer/stead-import-answer.h"
+#include "farm.h"
+#include "paper/stead-paper.h"
+
+/* A log with what is hard: a formula, quotes, a line break, gaps, deaths. */
+static void
+fill_log (Farm *farm)
+{
+  static const char * const notes[] = { "=1+1", "the \"red\" door, left", "two\nlines", "-5 at night", "@home", "ñandú" };
+  SteadDay first = stead_day_new (2026, 2, 1);
+
+  for (int i = 0; i < 12; i++)
+    {
+      SteadFlockEntry entry = { .flock_id = farm->flock, .day = first + i, .eggs = i == 3 ? STEAD_COUNT_NONE : 8 - i % 4,
+                                .cracked = i % 3 == 1 ? 1 : 0, .deaths = i == 5, .culled = i == 8,
+                                .feed_kg = i % 2 ? NAN : 1.25 + i * 0.01,
+                                .note = i < 6 ? (char *) notes[i] : NULL };
+
+      if (entry.eggs == STEAD_COUNT_NONE)
+        entry.cracked = 0;
+      FARM_DO (farm, stead_flock_repo_save_entry (farm->store, &entry, &farm_error));
+    }
+}
+
+static SteadImport *
+export_and_read (Farm       *from,
+                 Farm       *to,
+                 const char *path)
+{
+  g_autoptr(GError) error = NULL;
+  SteadImport *import;
+
+  g_assert_true (stead_paper_write (from->store, "flock-log", NULL, NULL, path, &error));
+  g_assert_no_error (error);
+  import = stead_import_read (to->store, STEAD_IMPORT_FLOCK_LOG, to->flock, path, STEAD_DATE_ORDER_UNKNOWN,
+                              NULL, NULL, NULL, &error);
+  g_assert_no_error (error);
+  return import;
+}
+
+static void
+test_back_into_another_farm (void)
+{
+  g_autofree char *folder = g_dir_make_tmp ("steading-trip-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "log.csv", NULL);
+  SteadDay first = stead_day_new (2026, 2, 1);
+  g_autoptr(GPtrArray) before = NULL;
+  g_autoptr(GPtrArray) after = NULL;
+  g_autoptr(GError) error = NULL;
+  SteadImport *import;
+  Farm from, to;
+
+  farm_set_up (&from, NULL);
+  farm_set_up (&to, NULL);
+  fill_log (&from);
+  import = export_and_read (&from, &to, path);
+  g_assert_cmpuint (stead_import_count (import, STEAD_ROW_WRONG), ==, 0);
+  g_assert_cmpuint (stead_import_count (import, STEAD_ROW_TAKE), ==, 12);
+  g_assert_true (stead_import_take (import, to.store, NULL, NULL, NULL, &error));
+  g_assert_no_error (error);
+  before = stead_flock_repo_entries (from.store, from.flock, first, first + 20, &error);
+  after = stead_flock_repo_entries (to.store, to.flock, first, first + 20, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (before->len, ==, after->len);
+  for (guint i = 0; i < before->len; i++)
+    {
+      const SteadFlockEntry *a = before->pdata[i], *b = after->pdata[i];
+
+      g_test_message ("entry %u", i);
+      g_assert_cmpint (a->day, ==, b->day);
+      g_assert_cmpint (a->eggs, ==, b->eggs);
+      g_assert_cmpint (a->cracked, ==, b->cracked);
+      g_assert_cmpint (a->deaths, ==, b->deaths);
+      g_assert_cmpint (a->culled, ==, b->culled);
+      g_assert_cmpstr (a->note, ==, b->note);
+      g_assert_cmpint (isnan (a->feed_kg), ==, isnan (b->feed_kg));
+      if (!isnan (a->feed_kg))   /* six digits of a pound */
+        g_assert_cmpfloat_with_epsilon (a->feed_kg, b->feed_kg, 5e-7);
+    }
+  g_assert_finalize_object (import);
+  g_remove (path);
+  g_rmdir (folder);
+  farm_tear_down (&from, NULL);
+  farm_tear_down (&to, NULL);
+}
+
+/* Into the farm that it came from nothing is taken twice. */
+static void
+test_back_into_the_same_farm (void)
+{
+  g_autofree char *folder = g_dir_make_tmp ("steading-trip-XXXXXX", NULL);
+  g_autofree char *path = g_build_filename (folder, "log.csv", NULL);
+  SteadImport *import;
+  Farm farm;
+
+  farm_set_up (&farm, NULL);
+  fill_log (&farm);
+  import = export_and_read (&farm, &farm, path);
+  g_assert_cmpuint (stead_import_count (import, STEAD_ROW_TAKE), ==, 0);
+  g_assert_cmpuint (stead_import_count (import, STEAD_ROW_WRONG), ==, 0);
+  g_assert_cmpuint (stead_import_count (import, STEAD_ROW_SKIP), ==, 12);
+  g_assert_finalize_object (import);
+  g_remove (path);
+  g_rmdir (folder);
+  farm_tear_down (&farm, NULL);
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  setlocale (LC_ALL, "");
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/paper/round-trip/into-another-farm", test_back_into_another_farm);
+  g_test_add_func ("/paper/round-trip/into-the-same-farm", test_back_into_the_same_farm);
+  return g_test_run ();
+}
