@@ -143,12 +143,22 @@ class Window:
             time.sleep(.02)
         x('mouseup', 1)
 
+    def is_pressed(self, role, name):
+        return any(n.getRoleName() == role and n.name.startswith(name)
+                   and n.getState().contains(pyatspi.STATE_PRESSED) for n in self.walk())
+
+    def go(self, number, name):
+        """Go to a place by its key, and wait until the strip says that we are there."""
+        self.keys(f'alt+{number}')
+        until(lambda: self.is_pressed('push button', name))
+
     # Looking ------------------------------------------------------------------
 
     def fit(self):
         """Give the window the whole screen: there is no window manager to do it."""
         x('windowmove', self.id, 0, 0, 'windowsize', '--sync', self.id,
           *x('getdisplaygeometry').split())
+        x('windowfocus', '--sync', self.id)
 
     def shot(self, name):
         """Save the screen as it is once two looks at it are the same."""

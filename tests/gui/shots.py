@@ -21,7 +21,7 @@ with tempfile.TemporaryDirectory() as folder:
     w.fit()
     faults = []
     for number, place in enumerate(places, 1):
-        w.keys(f'alt+{number}')
+        w.go(number, place.capitalize())
         w.shot(f'{prefix}-{place}.png')
         faults += [(place, *control) for control in w.nameless()]
     status = w.close()
