@@ -199,6 +199,7 @@ asset_check (SteadStore  *store,
          check_money (asset, error) &&
          check_life (asset, error) &&
          check_shares (asset, error) &&
+         stead_repo_check_note (asset->unit_name, error) &&
          stead_repo_check_unique (store, taken_sql, asset->name, asset->id, error);
 }
 

@@ -247,7 +247,8 @@ stead_flock_entry_check (const SteadFlockEntry  *entry,
   if (!check_entry_day (entry, flock, today, error) ||
       !check_eggs (entry, hens_alive, error) ||
       !check_losses (entry, hens_alive, error) ||
-      !check_feed (entry, hens_alive, error))
+      !check_feed (entry, hens_alive, error) ||
+      !stead_repo_check_note (entry->note, error))
     return FALSE;
   if (!something_entered (entry))
     return stead_repo_refuse (error, _("Nothing is entered. Enter eggs, feed, hens lost, or a note."));

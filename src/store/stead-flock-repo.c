@@ -227,6 +227,8 @@ flock_check (SteadStore  *store,
          check_flock_days (store, flock, error) &&
          check_birds (flock, error) &&
          check_plan (flock, error) &&
+         stead_repo_check_note (flock->strain, error) &&
+         stead_repo_check_note (flock->note, error) &&
          check_feed_item (store, flock, error) &&
          stead_repo_check_unique (store, taken_sql, flock->name, flock->id, error) &&
          (flock->id == 0 || check_log (store, flock, error));

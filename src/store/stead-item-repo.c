@@ -136,7 +136,9 @@ item_check (SteadStore  *store,
     return stead_repo_refuse (error, _("The shelf life must be a number of days, 0 or more."));
   if (!isnan (item->reorder_base) && !(item->reorder_base >= 0 && item->reorder_base <= STEAD_AMOUNT_MAX))
     return stead_repo_refuse (error, _("The amount to reorder at must be 0 or more. Check the number."));
-  return stead_repo_check_unique (store, taken_sql, item->name, item->id, error) &&
+  return stead_repo_check_note (item->allergens, error) &&
+         stead_repo_check_note (item->storage, error) &&
+         stead_repo_check_unique (store, taken_sql, item->name, item->id, error) &&
          (item->id == 0 || check_dimension (store, item, error));
 }
 

@@ -292,7 +292,7 @@ stead_lot_repo_sell (SteadStore  *store,
 
   g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  return take_fifo (store, item_id, quantity_base, &move, error);
+  return stead_repo_check_note (why, error) && take_fifo (store, item_id, quantity_base, &move, error);
 }
 
 /* --- losses, gifts, counts, corrections ----------------------------------------- */
@@ -378,6 +378,8 @@ stead_lot_repo_adjust (SteadStore     *store,
                         kind == STEAD_MOVE_COUNTED || kind == STEAD_MOVE_CORRECTED, FALSE);
   lot = get_lot (store, lot_id, error);
   if (lot == NULL || !adjust_check (store, lot, kind, day, quantity_base, error))
+    return FALSE;
+  if (!stead_repo_check_note (why, error))
     return FALSE;
   if (why == NULL)
     return stead_repo_refuse (error, _("Write down the reason, so that others can follow what happened to the lot."));

@@ -435,7 +435,7 @@ stead_product_repo_set_price (SteadStore  *store,
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
   if (from_day == STEAD_DAY_NONE)
     return stead_repo_refuse (error, _("Enter the day from which the price holds."));
-  if (!stead_repo_check_cents (_("Price"), cents, error))
+  if (!stead_repo_check_cents (_("Price"), cents, error) || !stead_repo_check_note (note, error))
     return FALSE;
   stmt = stead_store_prepare (store, sql, error);
   if (stmt == NULL)

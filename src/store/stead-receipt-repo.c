@@ -210,6 +210,8 @@ receipt_check (SteadStore    *store,
 {
   if (!check_receipt_day (store, receipt->day, error) || !check_supplier (receipt, error))
     return FALSE;
+  if (!stead_repo_check_note (receipt->reference, error) || !stead_repo_check_note (receipt->note, error))
+    return FALSE;
   if (receipt->lines->len == 0)
     return stead_repo_refuse (error, _("Enter at least one line: what was bought, how much, and what it cost."));
   for (guint i = 0; i < receipt->lines->len; i++)

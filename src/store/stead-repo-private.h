@@ -11,6 +11,9 @@ G_BEGIN_DECLS
 /* Longest name that the file takes. */
 #define STEAD_NAME_MAX 200
 
+/* Longest note, reason or other free text; a page and a half. */
+#define STEAD_NOTE_MAX 4000
+
 /* Sums of money and amounts that a farm can mean; beyond it is a slip of typing. */
 #define STEAD_CENTS_MAX G_GINT64_CONSTANT (100000000000)
 #define STEAD_AMOUNT_MAX 1e9
@@ -34,7 +37,11 @@ void stead_repo_bind_tidy (SteadStmt  *stmt,
                            int         at,
                            const char *text);
 
-/* Refuses an empty name, one too long, and bad UTF-8. */
+/* Refuses a note that is too long or has signs that cannot be read; %NULL is none. */
+gboolean stead_repo_check_note (const char  *note,
+                                GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Refuses an empty name, one too long, and signs that cannot be read. */
 gboolean stead_repo_check_name (const char  *name,
                                 GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 

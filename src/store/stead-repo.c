@@ -52,6 +52,19 @@ stead_repo_bind_tidy (SteadStmt  *stmt,
     stead_stmt_bind_text (stmt, at, tidy);
 }
 
+/* Nothing that cannot be read: broken UTF-8, line breaks in a line, control signs. */
+static gboolean
+is_readable (const char *text,
+             gboolean    one_line)
+{
+  if (!g_utf8_validate (text, -1, NULL))
+    return FALSE;
+  for (const char *at = text; *at != '\0'; at = g_utf8_next_char (at))
+    if (g_unichar_iscntrl (g_utf8_get_char (at)) && (one_line || (*at != '\n' && *at != '\t')))
+      return FALSE;
+  return TRUE;
+}
+
 gboolean
 stead_repo_check_name (const char  *name,
                        GError     **error)
@@ -60,12 +73,27 @@ stead_repo_check_name (const char  *name,
 
   if (tidy == NULL)
     return stead_repo_refuse (error, _("Enter a name."));
-  if (!g_utf8_validate (tidy, -1, NULL))
-    return stead_repo_refuse (error, _("The name has letters that cannot be read. Type it again."));
+  if (!is_readable (tidy, TRUE))
+    return stead_repo_refuse (error, _("The name has signs that cannot be read. Type it again."));
   if (g_utf8_strlen (tidy, -1) > STEAD_NAME_MAX)
     return stead_repo_refuse (error, ngettext ("The name is too long. Use at most %d letter.",
                                                "The name is too long. Use at most %d letters.",
                                                STEAD_NAME_MAX), STEAD_NAME_MAX);
+  return TRUE;
+}
+
+gboolean
+stead_repo_check_note (const char  *note,
+                       GError     **error)
+{
+  if (note == NULL)
+    return TRUE;
+  if (!is_readable (note, FALSE))
+    return stead_repo_refuse (error, _("The note has signs that cannot be read. Type it again."));
+  if (g_utf8_strlen (note, -1) > STEAD_NOTE_MAX)
+    return stead_repo_refuse (error, ngettext ("The note is too long. Use at most %d letter.",
+                                               "The note is too long. Use at most %d letters.",
+                                               STEAD_NOTE_MAX), STEAD_NOTE_MAX);
   return TRUE;
 }
 

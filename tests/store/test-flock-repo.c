@@ -101,10 +101,13 @@ test_refused (void)
   g_autoptr(Farm) farm = farm_new ();
   g_autoptr(SteadFlock) flock = get_flock (farm);
   g_autofree char *long_name = g_strnfill (201, 'x');
-  char blank[] = "  ", bad[] = "\xff";
+  char blank[] = "  ", bad[] = "\xff", two_lines[] = "Hens\nTwo";
 
   BAD_FLOCK (name, blank, "Enter a name");
   BAD_FLOCK (name, bad, "cannot be read");
+  BAD_FLOCK (name, two_lines, "cannot be read");
+  BAD_FLOCK (note, bad, "The note has signs");
+  BAD_FLOCK (strain, bad, "The note has signs");
   BAD_FLOCK (name, long_name, "at most 200 letters");
   BAD_FLOCK (housed_on, STEAD_DAY_NONE, "moved in");
   BAD_FLOCK (housed_on, TODAY + 1, "still to come");
@@ -158,11 +161,20 @@ test_delete (void)
 {
   g_autoptr(Farm) farm = farm_new ();
   g_autoptr(SteadProduct) product = stead_product_new ();
+  g_autoptr(SteadAsset) asset = stead_asset_new ();
+  SteadAssetShare share = { farm->flock, 1 };
 
   farm_receipt (farm, farm->feed, TODAY - 50, 10, 1000, FALSE);
   farm_receipt (farm, farm->straw, TODAY - 50, 10, 1000, FALSE);
   farm_entry (farm, TODAY - 40, 20, 4, 0);
   ACT (farm, stead_lot_repo_use (farm->store, farm->straw, farm->flock, TODAY - 30, 3, 0, err));
+  asset->name = g_strdup ("Scale");
+  asset->bought_on = TODAY;
+  asset->method = STEAD_DEPRECIATION_UNITS;
+  asset->life_units = 100;
+  g_array_append_val (asset->shares, share);
+  ACT (farm, stead_asset_repo_save (farm->store, asset, err));
+  ACT (farm, stead_asset_repo_add_use (farm->store, asset->id, farm->flock, TODAY, 3, err));
   product->name = g_strdup ("Eggs");
   product->flock_id = farm->flock;
   ACT (farm, stead_product_repo_save (farm->store, product, err));
@@ -279,6 +291,8 @@ static void
 test_entry_refused (void)
 {
   g_autoptr(Farm) farm = farm_new ();
+  g_autofree char *long_note = g_strnfill (4001, 'x');
+  char bell[] = "ring \a", lines[] = "First line\nsecond\tline";
   SteadFlockEntry entry = { .flock_id = farm->flock, .day = TODAY - 1, .eggs = 20, .feed_kg = 3 };
 
   farm_entry (farm, TODAY - 10, STEAD_COUNT_NONE, NAN, 3);
@@ -296,10 +310,15 @@ test_entry_refused (void)
   BAD_ENTRY (feed_kg, -0.1, "less than nothing");
   BAD_ENTRY (feed_kg, 270.1, "27 hens");
   BAD_ENTRY (feed_kg, INFINITY, "27 hens");
+  BAD_ENTRY (note, long_note, "at most 4000 letters");
+  BAD_ENTRY (note, bell, "cannot be read");
+  entry.note = lines;
   entry.eggs = STEAD_COUNT_NONE;
   entry.feed_kg = NAN;
+  entry.note = NULL;
   INVALID (farm, stead_flock_repo_save_entry (farm->store, &entry, err), "Nothing is entered");
   BAD_ENTRY (cracked, 1, "Enter all eggs");
+  entry.note = lines;
   entry.eggs = 54;   /* two a hen: a missed collection */
   ACT (farm, stead_flock_repo_save_entry (farm->store, &entry, err));
   entry.id = 0;
