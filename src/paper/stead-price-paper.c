@@ -93,6 +93,7 @@ add_plan_figures (SteadPages             *pages,
   g_autofree char *safety_share = percent_or_null (figures->safety_frac);
   g_autofree char *leverage = isfinite (figures->leverage) ? stead_number_format (figures->leverage, 2) : NULL;
   g_autofree char *taken = g_strdup_printf (_("%s taken in"), sales);
+  g_autofree char *of_plan = safety_share == NULL ? NULL : g_strdup_printf (_("%s of the plan, exactly"), safety_share);
   g_autofree char *pull = NULL;
 
   if (!(answer->cvp.planned_units > 0))
@@ -100,7 +101,7 @@ add_plan_figures (SteadPages             *pages,
   add_figure_row (pages, _("Plan"), plan, taken);
   add_figure_row (pages, _("Left at the plan"), profit, NULL);
   if (figures->even_whole_units >= 0 && figures->safety_whole_units >= 0)
-    add_figure_row (pages, _("The plan can fall short by"), safety, safety_share);
+    add_figure_row (pages, _("The plan can fall short by"), safety, of_plan);
   if (leverage == NULL || !(figures->profit_cents > 0))
     return;
   /* Translators: what operating leverage means, with its number put in. */
