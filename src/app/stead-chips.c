@@ -49,8 +49,10 @@ toggled_cb (SteadChips      *self,
             GtkToggleButton *chip)
 {
   update_focusable (self);
-  if (!self->quiet && gtk_toggle_button_get_active (chip))
-    g_signal_emit (self, signals[CHOSEN], 0, chip_id (GTK_WIDGET (chip)));
+  if (self->quiet || !gtk_toggle_button_get_active (chip))
+    return;
+  gtk_widget_grab_focus (GTK_WIDGET (chip));      /* it could not take it when it was pressed */
+  g_signal_emit (self, signals[CHOSEN], 0, chip_id (GTK_WIDGET (chip)));
 }
 
 static gboolean

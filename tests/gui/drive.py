@@ -19,6 +19,9 @@ import time
 import traceback
 
 import pyatspi
+from gi.repository import Atspi
+
+Atspi.set_timeout(10000, 30000)    # ms; the default of 800 is too short for a busy machine
 
 SPOKEN = ('push button', 'toggle button', 'check box', 'radio button', 'text', 'spin button',
           'slider', 'combo box', 'link', 'image', 'tree table', 'page tab', 'menu item')
@@ -42,11 +45,14 @@ def until(test, seconds=10):
 class Window:
     """One started program and its window."""
 
+    open = []                                      # those that a failed case may leave behind
+
     def __init__(self, *command, log=None):
         """log: a file for what the program says; the default is a temporary one."""
         self.out = open(log, 'w+') if log else tempfile.TemporaryFile('w+')
         self.process = subprocess.Popen(command, stdout=self.out, stderr=self.out,
                                         env=dict(os.environ, G_DEBUG='fatal-criticals'))
+        Window.open.append(self)
         try:
             self.app = until(self.find_app, 30)
             until(lambda: self.find('frame') or self.find('dialog'), 30)
@@ -90,15 +96,14 @@ class Window:
             seen = sorted({(n.getRoleName(), n.name) for n in self.walk(rows=rows) if n.name})
             raise AssertionError(f'no {role} named {name!r}; there are {seen}') from None
 
-    def wait_words(self, words):
-        """Wait until some node's name or text holds these words; return the whole text."""
+    def wait_words(self, words, rows=False):
+        """Wait until some node's name holds these words; return the whole text.
+
+        With rows the live rows of tables are read too, which takes seconds."""
         def found():
-            for node in self.walk(rows=True):
-                if words in node.name:
-                    return node.name
-            return None
+            return next((n.name for n in self.walk(rows=rows) if words in n.name), None)
         try:
-            return until(found)
+            return until(found, 30)
         except AssertionError:
             raise AssertionError(f'nothing says {words!r}') from None
 
@@ -134,6 +139,23 @@ class Window:
 
     def click(self, role, name):
         x('mousemove', '--window', self.id, *self.middle(role, name), 'click', 1)
+
+    def choose_file(self, title, path):
+        """Type a path into the file chooser that GTK shows where there is no portal."""
+        def there():
+            return any(self.app.getChildAtIndex(i).name == title for i in range(self.app.childCount))
+        until(there)
+        window = x('search', '--sync', '--name', title).split()[-1]
+        x('windowfocus', '--sync', window)
+        self.type(path)
+        self.keys('Return')
+        for _ in range(50):                        # the first Return may only end the completion
+            time.sleep(.1)
+            if not there():
+                break
+            x('windowfocus', window)
+            self.keys('Return')
+        x('windowfocus', x('search', '--onlyvisible', '--pid', self.process.pid).split()[-1])
 
     def drag(self, role, name, dx, dy=0, steps=10):
         cx, cy = self.middle(role, name)
@@ -218,4 +240,7 @@ def run_cases(*cases):
             bad += 1
             print(f'not ok {number} {name}')
             print('# ' + traceback.format_exc().strip().replace('\n', '\n# '), flush=True)
+        for window in Window.open:                 # a second start would wake the first one
+            window.kill()
+        Window.open.clear()
     sys.exit(bad > 0)

@@ -99,6 +99,7 @@ static void
 stead_receipt_line_row_init (SteadReceiptLineRow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_name_drop_downs (GTK_WIDGET (self));
 }
 
 GtkWidget *

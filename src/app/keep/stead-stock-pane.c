@@ -109,23 +109,25 @@ edit_item (gpointer item,
   stead_item_dialog_show (data, stead_pane_get_desk (data), line_of (item)->item->id);
 }
 
+/* The item of the chosen row; 0 if none is. */
+static gint64
+selected_id (SteadPane *pane)
+{
+  gpointer row = stead_table_get_selected (STEAD_STOCK_PANE (pane)->table);
+
+  return row != NULL ? line_of (row)->item->id : 0;
+}
+
 static void
 new_receipt_cb (SteadPane *pane)
 {
-  SteadTable *table = STEAD_STOCK_PANE (pane)->table;
-  gpointer row = stead_table_get_selected (table);
-
-  stead_receipt_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), 0,
-                             row != NULL ? line_of (row)->item->id : 0);
+  stead_receipt_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), 0, selected_id (pane));
 }
 
 static void
 use_cb (SteadPane *pane)
 {
-  const SteadStockLine *line = stead_pane_get_chosen (pane);
-
-  if (line != NULL)
-    stead_use_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), line->item->id);
+  stead_use_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), selected_id (pane));
 }
 
 static void

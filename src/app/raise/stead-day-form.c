@@ -245,6 +245,7 @@ stead_day_form_init (SteadDayForm *self)
   self->today = STEAD_DAY_NONE;
   self->people = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_person_free);
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_name_drop_downs (GTK_WIDGET (self));
   share_width (self);
 }
 

@@ -1,0 +1,38 @@
+"""Farms to drive: made anew for each test, in a folder that goes with it."""
+import json
+import os
+import subprocess
+import sys
+import tempfile
+
+PROGRAM = os.path.abspath(sys.argv[1])
+
+
+class Farm:
+    """A farm file in a folder of its own."""
+
+    def __init__(self, demo=True):
+        self.folder = tempfile.TemporaryDirectory()
+        self.path = os.path.join(self.folder.name, 'farm.steading')
+        if demo:
+            subprocess.check_call([PROGRAM, '--demo', self.path], stdout=subprocess.DEVNULL)
+
+    def ask(self, question, of=None):
+        """The figures that the program gives for a question, without a window."""
+        words = [PROGRAM, '--ask', question] + (['--of', of] if of else []) + [self.path]
+        text = subprocess.check_output(words, text=True)
+        return json.loads(text[text.index('{'):])
+
+    def rows(self, sql):
+        """What the file holds, read by another program."""
+        return subprocess.check_output(['sqlite3', '-cmd', '.timeout 5000', self.path, sql], text=True).split('\n')[:-1]
+
+    def write(self, name, data):
+        """A file beside the farm; returns its path."""
+        path = os.path.join(self.folder.name, name)
+        with open(path, 'wb') as out:
+            out.write(data if isinstance(data, bytes) else data.encode())
+        return path
+
+    def verify(self):
+        subprocess.check_call([PROGRAM, '--verify', self.path], stdout=subprocess.DEVNULL)

@@ -1,0 +1,109 @@
+"""Keep: receipts bring lots, what is used and counted leaves them, signed stays."""
+from drive import Window, run_cases, until
+from farm import Farm, PROGRAM
+
+
+def opened(farm):
+    w = Window(PROGRAM, farm.path)
+    w.fit()
+    w.keys('alt+4')
+    w.wait('push button', 'Store room')
+    return w
+
+
+def on_hand(farm, item):
+    return float(farm.rows(f"""SELECT round (coalesce (sum (m.quantity_base), 0), 6) FROM movement m
+                               JOIN lot ON lot.id = m.lot_id JOIN item ON item.id = lot.item_id
+                               WHERE item.name = '{item}'""")[0])
+
+
+def receipts(farm):
+    return int(farm.rows('SELECT count(*) FROM receipt')[0])
+
+
+def test_receipt_with_a_new_item():
+    farm = Farm()
+    w = opened(farm)
+    w.press('push button', 'New item')
+    w.wait('text', 'Name of the item')
+    w.fill('Name of the item', 'Grit')
+    w.press('push button', 'Save item')
+    until(lambda: 'Grit' in farm.rows('SELECT name FROM item'))
+    w.press('push button', 'Receipts')
+    w.wait_words('Every purchase')
+    w.press('push button', 'New receipt')
+    w.wait('text', 'From')
+    w.press('push button', 'Save receipt')
+    until(lambda: w.find('text', 'From').description)
+    w.fill('From', 'Lakeside Feed & Seed')
+    w.fill('Amount', '25')
+    w.fill('Cost of the line', '12,50')               # a decimal comma is understood
+    before = receipts(farm)
+    w.press('push button', 'Save receipt')
+    until(lambda: receipts(farm) == before + 1)
+    newest = farm.rows('SELECT cost_cents FROM receipt_line ORDER BY id DESC LIMIT 1')
+    assert newest == ['1250'], newest
+    assert w.nameless() == [], w.nameless()
+    assert w.close() == 0
+    farm.verify()
+
+
+def test_use_leaves_the_oldest_lot():
+    farm = Farm()
+    before = on_hand(farm, 'Pine shavings')
+    assert before > 0
+    w = opened(farm)
+    w.press('push button', 'Use in a batch')
+    w.wait('text', 'How much')
+    w.fill('How much', '100000')
+    w.press('push button', 'Record use')
+    until(lambda: any('on hand' in (n.name or '') and n.getRoleName() == 'label' for n in w.walk()))
+    assert on_hand(farm, 'Pine shavings') == before
+    w.kill()
+
+
+def test_count_needs_a_reason():
+    farm = Farm()
+    w = opened(farm)
+    w.click('push button', 'Lots')
+    w.wait_words('Each lot came')
+    w.keys('Tab', 'Home', 'Down', 'Up')
+    w.press('push button', "Open the lot's card")
+    w.wait('text', 'How much is really there')
+    moves = int(farm.rows('SELECT count(*) FROM movement')[0])
+    w.fill('How much is really there', '1')
+    w.press('push button', 'Record change')
+    until(lambda: w.find('text', 'Why').description)
+    assert int(farm.rows('SELECT count(*) FROM movement')[0]) == moves
+    w.fill('Why', 'counted by two')
+    w.press('push button', 'Record change')
+    until(lambda: int(farm.rows('SELECT count(*) FROM movement')[0]) == moves + 1)
+    assert w.close() == 0
+    farm.verify()
+
+
+def test_thing_that_lasts():
+    farm = Farm()
+    w = opened(farm)
+    w.press('push button', 'Things that last')
+    w.wait_words('What lasts for years')
+    w.press('push button', 'New thing')
+    w.wait('text', 'What it is')
+    w.fill('What it is', 'Egg washer')
+    w.fill('Price', '240')
+    w.fill('Lasts how many years', '0')
+    w.press('push button', 'Save thing')
+    w.wait_words('more than zero')
+    w.fill('Lasts how many years', '6')
+    w.press('push button', 'Save thing')
+    until(lambda: 'Egg washer' in farm.rows('SELECT name FROM asset'))
+    w.kill()
+    w = opened(farm)
+    w.press('push button', 'Things that last')
+    w.wait_words('Egg washer', rows=True)
+    assert w.close() == 0
+    farm.verify()
+
+
+run_cases(test_receipt_with_a_new_item, test_use_leaves_the_oldest_lot, test_count_needs_a_reason,
+          test_thing_that_lasts)

@@ -1,0 +1,132 @@
+"""Raise: a day is recorded, refused, taken back; a flock is made; a log is imported."""
+import datetime
+
+from drive import Window, run_cases, until
+from farm import Farm, PROGRAM
+
+
+def days_ago(n):
+    return (datetime.date.today() - datetime.timedelta(days=n)).isoformat()
+
+
+def count(farm):
+    return int(farm.rows('SELECT count(*) FROM flock_entry')[0])
+
+
+def opened(farm):
+    w = Window(PROGRAM, farm.path)
+    w.fit()
+    w.keys('alt+2')
+    w.wait('push button', 'Record the day')
+    return w
+
+
+def test_day_is_recorded_and_undone():
+    farm = Farm()
+    before = count(farm)
+    w = opened(farm)
+    w.fill('Eggs collected', '22')
+    w.fill('Of them cracked', '1')
+    w.fill('Feed given', '6.8')
+    w.press('push button', 'Record the day')
+    w.wait_words('22 eggs')
+    until(lambda: count(farm) == before + 1)
+    entry = farm.rows('SELECT eggs, cracked, round (feed_kg, 4) FROM flock_entry ORDER BY id DESC LIMIT 1')
+    assert entry == ['22|1|3.0844'], entry            # 6.8 lb of 0.45359237 kg
+    assert w.read('Eggs collected') == ''
+    w.keys('ctrl+z')
+    until(lambda: count(farm) == before)
+    w.keys('ctrl+shift+z')
+    until(lambda: count(farm) == before + 1)
+    assert w.nameless() == [], w.nameless()
+    assert w.close() == 0
+    farm.verify()
+
+
+def test_what_cannot_be_is_told_at_its_field():
+    farm = Farm()
+    before = count(farm)
+    w = opened(farm)
+    w.fill('Eggs collected', '700')
+    w.press('push button', 'Record the day')
+    w.wait_words('more than they can lay')
+    assert w.read('Eggs collected') == '700'          # what was typed stays
+    w.fill('Eggs collected', '5')
+    w.fill('Of them cracked', '6')
+    w.press('push button', 'Record the day')
+    until(lambda: 'crack' in (w.find('text', 'Of them cracked').description or ''))
+    w.fill('Of them cracked', '')
+    w.fill('Day', '2099-01-01')
+    w.press('push button', 'Record the day')
+    until(lambda: w.find('text', 'Day').description)
+    assert count(farm) == before
+    w.kill()
+
+
+def test_entry_is_changed_in_the_table():
+    farm = Farm()
+    w = opened(farm)
+    w.click('push button', 'Log')
+    w.wait('heading', 'What was written down')
+    newest = farm.rows('SELECT id, eggs FROM flock_entry ORDER BY day DESC, id DESC LIMIT 1')[0].split('|')
+    w.keys('Tab', 'Home', 'Down', 'Up', 'Right', 'F2')    # one Tab leads into the table
+    w.keys('ctrl+a')
+    w.type('8')
+    w.keys('Return')
+    until(lambda: farm.rows(f'SELECT eggs FROM flock_entry WHERE id = {newest[0]}') == ['8'])
+    w.keys('ctrl+z')
+    until(lambda: farm.rows(f'SELECT eggs FROM flock_entry WHERE id = {newest[0]}') == [newest[1]])
+    w.kill()
+
+
+def test_flock_is_made_and_survives_a_kill():
+    farm = Farm()
+    w = opened(farm)
+    w.press('push button', 'New flock')
+    w.wait('text', 'Name of the flock')
+    w.press('push button', 'Save flock')              # nothing entered yet
+    until(lambda: w.find('text', 'Name of the flock').description)
+    w.fill('Name of the flock', 'Ducks')
+    w.fill('Hens that moved in', '12')
+    w.fill('Cost of all hens', '84.00')
+    w.fill('Worth of all hens', '90')
+    w.press('push button', 'Save flock')
+    w.wait_words('cannot be worth more')
+    w.fill('Worth of all hens', '12')
+    w.press('push button', 'Save flock')
+    until(lambda: 'Ducks' in farm.rows('SELECT name FROM batch'))
+    w.kill()
+    w = opened(farm)
+    w.wait('push button', 'Ducks')
+    assert w.close() == 0
+    farm.verify()
+
+
+def test_log_is_imported_after_a_look():
+    farm = Farm()
+    before = count(farm)
+    path = farm.write('sheet.csv', 'Date,Eggs,Cracked,Feed (lb),Deaths,Notes\n'
+                      f'{days_ago(0)},20,1,6.5,0,windy\n'
+                      f'{days_ago(0)},400,0,6.5,0,too many\n'
+                      '\n'
+                      '2099-05-05,20,0,6.5,0,not yet\n')
+    w = opened(farm)
+    w.press('push button', 'Log')
+    w.wait('heading', 'What was written down')
+    w.press('push button', 'Import')
+    w.choose_file("Import a flock's log", path)
+    w.wait('push button', 'Take 1 row')
+    w.wait_words('more than they can lay', rows=True)
+    assert count(farm) == before                      # nothing is taken while one looks
+    w.press('push button', 'Take 1 row')
+    until(lambda: count(farm) == before + 1)
+    w.wait_words('Imported: 1 row')
+    w.keys('ctrl+z')
+    until(lambda: count(farm) == before)
+    assert w.close() == 0
+    farm.verify()
+
+
+run_cases(test_day_is_recorded_and_undone, test_what_cannot_be_is_told_at_its_field,
+          test_entry_is_changed_in_the_table, test_flock_is_made_and_survives_a_kill,
+          test_log_is_imported_after_a_look)
