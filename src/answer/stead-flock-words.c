@@ -76,6 +76,8 @@ feed_sentence (const SteadFlockAnswer *self)
   whole = (gint64) floor (MIN (self->feed_days, 36500) + 1e-9);
   if (whole < 1)
     return g_strdup (_("Feed runs out <b>today</b>."));
+  if (whole > 365)
+    return g_strdup (_("Feed lasts <b>more than a year</b>."));
   days = stead_words_days (whole);
   /* Translators: "9 days". */
   return g_strdup_printf (_("Feed lasts <b>%s</b>."), days);

@@ -50,7 +50,9 @@ lasts_text (const SteadStockLine *line)
     return g_strdup (line->stock.on_hand_base > 0 ? _("not used lately") : _("none on hand"));
   if (line->days < 1)
     return g_strdup (_("less than a day"));
-  return stead_words_days ((gint64) floor (MIN (line->days, 36500) + 1e-9));
+  if (line->days > 365)
+    return g_strdup (_("more than a year"));
+  return stead_words_days ((gint64) floor (line->days + 1e-9));
 }
 
 /* Takes @item over. */
