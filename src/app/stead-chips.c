@@ -6,6 +6,7 @@
 #include "config.h"
 
 #include "app/stead-chips.h"
+#include "app/stead-wrap-layout.h"
 
 struct _SteadChips
 {
@@ -143,7 +144,8 @@ stead_chips_init (SteadChips *self)
   GtkEventController *keys = gtk_event_controller_key_new ();
 
   self->chips = g_ptr_array_new ();
-  self->flow = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  self->flow = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  gtk_widget_set_layout_manager (self->flow, stead_wrap_layout_new ());
   gtk_widget_add_css_class (self->flow, "chips");
   gtk_widget_set_parent (self->flow, GTK_WIDGET (self));
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);

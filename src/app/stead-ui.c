@@ -6,6 +6,7 @@
 #include "app/stead-page.h"
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
+#include "app/stead-wrap-layout.h"
 
 /* Made by glib-compile-resources from ui/steading.gresource.xml and from the icons;
  * naming both here is what makes the linker take them out of the library. */
@@ -25,6 +26,7 @@ stead_ui_register (void)
   g_type_ensure (STEAD_TYPE_FIELD);
   g_type_ensure (STEAD_TYPE_PAGE);
   g_type_ensure (STEAD_TYPE_TABLE);
+  g_type_ensure (STEAD_TYPE_WRAP_LAYOUT);
   g_once_init_leave (&done, 1);
 }
 

@@ -1,0 +1,192 @@
+/* stead-wrap-layout.c - children in a row that goes on in a next line where it must.
+ *
+ * Invariants:
+ *  1. A child gets its natural width, or the whole line where that is less.
+ *  2. A line is as high as its highest child; each child fills its line's height.
+ *  3. What measuring asks for is what allocating uses: both walk the same lines.
+ */
+#include "config.h"
+
+#include "app/stead-wrap-layout.h"
+
+#define SPACING 6
+
+struct _SteadWrapLayout
+{
+  GtkLayoutManager parent_instance;
+};
+
+G_DEFINE_FINAL_TYPE (SteadWrapLayout, stead_wrap_layout, GTK_TYPE_LAYOUT_MANAGER)
+
+/* The child that is laid out at @child or after it. */
+static GtkWidget *
+laid_out (GtkWidget *child)
+{
+  while (child != NULL && !gtk_widget_should_layout (child))
+    child = gtk_widget_get_next_sibling (child);
+  return child;
+}
+
+static GtkWidget *
+first_of (GtkWidget *widget)
+{
+  return laid_out (gtk_widget_get_first_child (widget));
+}
+
+static GtkWidget *
+next_of (GtkWidget *child)
+{
+  return laid_out (gtk_widget_get_next_sibling (child));
+}
+
+static int
+width_of (GtkWidget *child,
+          int        room)
+{
+  int least;
+  int natural;
+
+  gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &least, &natural, NULL, NULL);
+  return MAX (least, MIN (natural, room));
+}
+
+static int
+height_of (GtkWidget *child,
+           int        width)
+{
+  int natural;
+
+  gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, width, NULL, &natural, NULL, NULL);
+  return natural;
+}
+
+/* One line from @first on: its height, and the child that begins the next one. */
+static int
+measure_line (GtkWidget  *first,
+              int         room,
+              GtkWidget **next)
+{
+  GtkWidget *child = first;
+  int used = 0;
+  int height = 0;
+
+  while (child != NULL)
+    {
+      int width = width_of (child, room);
+
+      if (child != first && used + SPACING + width > room)
+        break;
+      used += (child != first ? SPACING : 0) + width;
+      height = MAX (height, height_of (child, width));
+      child = next_of (child);
+    }
+  *next = child;
+  return height;
+}
+
+static int
+height_for (GtkWidget *widget,
+            int        room)
+{
+  GtkWidget *child = first_of (widget);
+  int height = 0;
+
+  while (child != NULL)
+    {
+      height += measure_line (child, room, &child);
+      height += child != NULL ? SPACING : 0;
+    }
+  return height;
+}
+
+/* As narrow as the widest child, as wide as one line of all. */
+static void
+measure_width (GtkWidget *widget,
+               int       *minimum,
+               int       *natural)
+{
+  *minimum = 0;
+  *natural = 0;
+  for (GtkWidget *child = first_of (widget); child != NULL; child = next_of (child))
+    {
+      int least;
+      int wanted;
+
+      gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &least, &wanted, NULL, NULL);
+      *minimum = MAX (*minimum, least);
+      *natural += wanted + (*natural > 0 ? SPACING : 0);
+    }
+}
+
+static void
+stead_wrap_layout_measure (GtkLayoutManager *manager,
+                           GtkWidget        *widget,
+                           GtkOrientation    orientation,
+                           int               for_size,
+                           int              *minimum,
+                           int              *natural,
+                           int              *minimum_baseline,
+                           int              *natural_baseline)
+{
+  if (orientation == GTK_ORIENTATION_HORIZONTAL)
+    measure_width (widget, minimum, natural);
+  else
+    *minimum = *natural = height_for (widget, for_size < 0 ? G_MAXINT / 2 : for_size);
+}
+
+static void
+stead_wrap_layout_allocate (GtkLayoutManager *manager,
+                            GtkWidget        *widget,
+                            int               width,
+                            int               height,
+                            int               baseline)
+{
+  gboolean from_right = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
+  GtkWidget *child = first_of (widget);
+  int y = 0;
+
+  while (child != NULL)
+    {
+      GtkWidget *next;
+      int line = measure_line (child, width, &next);
+      int x = 0;
+
+      for (; child != next; child = next_of (child))
+        {
+          int own = width_of (child, width);
+          GtkAllocation box = { from_right ? width - x - own : x, y, own, line };
+
+          gtk_widget_size_allocate (child, &box, -1);
+          x += own + SPACING;
+        }
+      y += line + SPACING;
+    }
+}
+
+static GtkSizeRequestMode
+stead_wrap_layout_get_request_mode (GtkLayoutManager *manager,
+                                    GtkWidget        *widget)
+{
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
+}
+
+static void
+stead_wrap_layout_class_init (SteadWrapLayoutClass *klass)
+{
+  GtkLayoutManagerClass *layout_class = GTK_LAYOUT_MANAGER_CLASS (klass);
+
+  layout_class->measure = stead_wrap_layout_measure;
+  layout_class->allocate = stead_wrap_layout_allocate;
+  layout_class->get_request_mode = stead_wrap_layout_get_request_mode;
+}
+
+static void
+stead_wrap_layout_init (SteadWrapLayout *self)
+{
+}
+
+GtkLayoutManager *
+stead_wrap_layout_new (void)
+{
+  return g_object_new (STEAD_TYPE_WRAP_LAYOUT, NULL);
+}
