@@ -165,6 +165,12 @@ class Window:
             time.sleep(.02)
         x('mouseup', 1)
 
+    def fits(self):
+        """Whether the window is no larger than the screen; at less it would be cut off."""
+        width, height = map(int, x('getdisplaygeometry').split())
+        found = dict(re.findall(r'(WIDTH|HEIGHT)=(\d+)', x('getwindowgeometry', '--shell', self.id)))
+        return int(found['WIDTH']) <= width and int(found['HEIGHT']) <= height
+
     def is_pressed(self, role, name):
         return any(n.getRoleName() == role and n.name.startswith(name)
                    and n.getState().contains(pyatspi.STATE_PRESSED) for n in self.walk())

@@ -23,9 +23,11 @@ with tempfile.TemporaryDirectory() as folder:
     for number, place in enumerate(places, 1):
         w.go(number, place.capitalize())
         w.shot(f'{prefix}-{place}.png')
-        faults += [(place, *control) for control in w.nameless()]
+        faults += [f'{place}: a control without a name: {control}' for control in w.nameless()]
+        if not w.fits():
+            faults.append(f'{place}: the window is larger than the screen')
     status = w.close()
+    faults += [line for line in w.said().splitlines() if 'WARNING' in line or 'CRITICAL' in line]
 
-for fault in faults:
-    print('a control without a name:', *fault)
+print('\n'.join(faults))
 sys.exit(1 if faults or status else 0)
