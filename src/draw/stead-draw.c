@@ -8,7 +8,8 @@
 
 #include "draw/stead-draw.h"
 
-#define HATCH_GAP 7.0      /* between hatch lines, for text of 12 */
+#define HATCH_GAP 9.0      /* between hatch lines, for text of 12; each line costs time in a drag */
+#define PRINT_HATCH_GAP 7.0
 #define LEAST_TEXT 0.6     /* of the text size asked for */
 #define BOX_WIDTH_EM 26.0  /* a box this many text sizes wide carries its text */
 #define BOX_HEIGHT_EM 17.0
@@ -289,7 +290,9 @@ stead_fill_area (cairo_t              *cr,
   stead_palette_set_source (cr, style->scheme, role, style->scheme == STEAD_SCHEME_PRINT ? 0.08 : 0.12);
   cairo_fill_preserve (cr);
   stead_palette_set_source (cr, style->scheme, role, style->scheme == STEAD_SCHEME_PRINT ? 0.55 : 0.30);
-  hatch_current (cr, pattern, style->font_size / 12 * HATCH_GAP, style->font_size / 16);
+  hatch_current (cr, pattern,
+                 style->font_size / 12 * (style->scheme == STEAD_SCHEME_PRINT ? PRINT_HATCH_GAP : HATCH_GAP),
+                 style->font_size / 16);
   cairo_new_path (cr);
 }
 
