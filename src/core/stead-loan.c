@@ -7,7 +7,7 @@
 static gboolean
 is_loan (const SteadLoan *loan)
 {
-  return loan != NULL && loan->amount_cents > 0 && loan->rate_frac >= 0
+  return loan != NULL && loan->amount_cents > 0 && loan->rate_frac >= 0 && loan->rate_frac <= 10
          && loan->payments >= 1 && loan->payments <= 1200;
 }
 

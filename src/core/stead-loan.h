@@ -14,7 +14,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   gint64               amount_cents;  /* above 0 */
-  double               rate_frac;     /* a year, 0 or more */
+  double               rate_frac;     /* a year, 0 to 10 */
   gint32               payments;      /* monthly, 1 to 1200 */
   SteadPaymentRounding rounding;
 } SteadLoan;

@@ -41,7 +41,7 @@ double stead_markup_of_margin (double margin_frac);
 /**
  * stead_sales_tax_cents:
  * @price_cents: without tax, whole cents
- * @tax_frac: rate, 0 or more
+ * @tax_frac: rate, 0 to 1
  *
  * Returns: tax of one sale, rounded half away from zero
  */

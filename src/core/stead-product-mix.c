@@ -8,6 +8,11 @@
 #include <glib/gi18n-lib.h>
 #include <glpk.h>
 #include <math.h>
+#include <setjmp.h>
+
+/* Farm plans take a few dozen steps; numbers of wildly different size can make
+ * the method walk in circles. */
+#define MOST_STEPS 20000
 
 typedef glp_prob Problem;
 
@@ -117,31 +122,81 @@ read_limit (Problem          *problem,
   out->high = open_end (out->high);
 }
 
+/* The simplex method and the ranges of its result. */
 static gboolean
-solve (Problem  *problem,
-       GError  **error)
+solve (Problem           *problem,
+       const SteadLimit  *limits,
+       SteadProductPlan  *products,
+       SteadLimitPlan    *plans,
+       int               *out_status)
 {
   glp_smcp settings;
-  int status;
 
   glp_init_smcp (&settings);
   settings.msg_lev = GLP_MSG_OFF;
+  settings.it_lim = MOST_STEPS;
   settings.presolve = GLP_OFF;   /* the ranges need the basis */
-  if (glp_simplex (problem, &settings) == 0)
+  glp_scale_prob (problem, GLP_SF_AUTO);
+  if (glp_simplex (problem, &settings) != 0
+      || (!glp_bf_exists (problem) && glp_factorize (problem) != 0))
+    return FALSE;
+  *out_status = glp_get_status (problem);
+  for (int i = 1; *out_status == GLP_OPT && i <= glp_get_num_cols (problem); i++)
+    read_product (problem, i, &products[i - 1]);
+  for (int i = 1; *out_status == GLP_OPT && i <= glp_get_num_rows (problem); i++)
+    read_limit (problem, i, &limits[i - 1], &plans[i - 1]);
+  return TRUE;
+}
+
+static void
+leave_glpk (void *place)
+{
+  longjmp (*(jmp_buf *) place, 1);
+}
+
+/* GLPK ends the program where its own checks fail, as numbers of wildly different
+ * size can make them.  Its documented way out is to jump from its error hook and
+ * to free all that it holds: *@problem is then NULL. */
+static gboolean
+solve_safely (Problem          **problem,
+              const SteadLimit  *limits,
+              SteadProductPlan  *products,
+              SteadLimitPlan    *plans,
+              int               *out_status)
+{
+  jmp_buf place;
+  gboolean solved;
+
+  if (setjmp (place) != 0)
     {
-      status = glp_get_status (problem);
-      if (status == GLP_OPT)
-        return TRUE;
-      if (status == GLP_UNBND)
-        {
-          g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE,
-                               _("Nothing limits this plan. Add what is scarce: room, hours, feed or "
-                                 "what people buy."));
-          return FALSE;
-        }
+      glp_error_hook (NULL, NULL);
+      glp_free_env ();
+      *problem = NULL;
+      return FALSE;
     }
-  g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE,
-                       _("No plan keeps all these limits at once. Lower a promise or raise a limit."));
+  glp_error_hook (leave_glpk, &place);
+  solved = solve (*problem, limits, products, plans, out_status);
+  glp_error_hook (NULL, NULL);
+  return solved;
+}
+
+static gboolean
+set_no_plan (gboolean   solved,
+             int        status,
+             GError   **error)
+{
+  if (!solved)
+    g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_RANGE,
+                         _("The numbers of this plan lie too far apart to be solved. Check the "
+                           "largest and the smallest of them."));
+  else if (status == GLP_UNBND)
+    g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE,
+                         _("Nothing limits this plan. Add what is scarce: room, hours, feed or what "
+                           "people buy."));
+  else
+    g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE,
+                         _("No plan keeps all these limits at once. Lower a promise or raise a "
+                           "limit."));
   return FALSE;
 }
 
@@ -156,26 +211,28 @@ stead_product_mix_solve (const double      *margins,
                          GError           **error)
 {
   g_autoptr(Problem) problem = NULL;
+  g_autofree SteadProductPlan *products = NULL;
+  g_autofree SteadLimitPlan *plans = NULL;
+  gboolean solved;
+  int status = GLP_UNDEF;
 
   g_return_val_if_fail (margins != NULL && n_products > 0 && n_products < 1000, FALSE);
   g_return_val_if_fail ((limits != NULL && out_limits != NULL) || n_limits == 0, FALSE);
   g_return_val_if_fail (out_products != NULL && out_best != NULL, FALSE);
 
+  glp_term_out (GLP_OFF);
   problem = build (margins, n_products, limits, n_limits);
-  if (!solve (problem, error))
-    return FALSE;
-  /* The ranges are read off the factorized basis. */
-  if (!glp_bf_exists (problem) && glp_factorize (problem) != 0)
-    {
-      g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE,
-                           _("This plan has no clear ranges. Change one of its numbers a little."));
-      return FALSE;
-    }
-  for (gsize i = 0; i < n_products; i++)
-    read_product (problem, (int) i + 1, &out_products[i]);
-  for (gsize i = 0; i < n_limits; i++)
-    read_limit (problem, (int) i + 1, &limits[i], &out_limits[i]);
+  products = g_new0 (SteadProductPlan, n_products);
+  plans = g_new0 (SteadLimitPlan, n_limits + 1);
+  solved = solve_safely (&problem, limits, products, plans, &status);
+  if (!solved || status != GLP_OPT)
+    return set_no_plan (solved, status, error);
+
   *out_best = glp_get_obj_val (problem);
+  for (gsize i = 0; i < n_products; i++)
+    out_products[i] = products[i];
+  for (gsize i = 0; i < n_limits; i++)
+    out_limits[i] = plans[i];
   return TRUE;
 }
 

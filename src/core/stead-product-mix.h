@@ -54,7 +54,8 @@ typedef struct
  * @out_best: (out): the best sum
  * @error: return location for a #GError in %STEAD_CORE_ERROR
  *
- * Returns: %TRUE, or %FALSE if the limits contradict each other or the sum has no end
+ * Returns: %TRUE, or %FALSE if the limits contradict each other, the sum has no
+ *   end, or numbers of too different sizes keep it from being solved
  */
 gboolean stead_product_mix_solve (const double      *margins,
                                   gsize              n_products,

@@ -156,6 +156,45 @@ test_random_models (void)
     }
 }
 
+/* Numbers from a slip of the pen end in a plan or in a message: the solver neither
+ * walks in circles nor takes the program down. */
+static void
+test_wild_numbers (void)
+{
+  static const double wild[] = { 0, -1, 1e12, 1e-6, 99999, -0.5, 3, 7, 1e13, 0.1 };
+  g_autoptr(GRand) rand = g_rand_new_with_seed (18);
+  guint refused = 0;
+  guint solved = 0;
+
+  for (int round = 0; round < 4000; round++)
+    {
+      Model model = { .best = -7 };
+      g_autoptr(GError) error = NULL;
+
+      for (int i = 0; i < 3; i++)
+        {
+          model.margins[i] = wild[g_rand_int_range (rand, 0, G_N_ELEMENTS (wild))];
+          model.limits[i] = (SteadLimit) { model.uses[i], (SteadLimitSense) g_rand_int_range (rand, 0, 2),
+                                           wild[g_rand_int_range (rand, 0, G_N_ELEMENTS (wild))] };
+          for (int j = 0; j < 3; j++)
+            model.uses[i][j] = wild[g_rand_int_range (rand, 0, G_N_ELEMENTS (wild))];
+        }
+      if (stead_product_mix_solve (model.margins, 3, model.limits, 3, model.products, model.plans,
+                                   &model.best, &error))
+        {
+          g_assert_true (isfinite (model.best));
+          solved++;
+          continue;
+        }
+      g_assert_true (error->domain == STEAD_CORE_ERROR);
+      g_assert_cmpfloat (model.best, ==, -7);
+      refused += error->code == STEAD_CORE_ERROR_RANGE;
+    }
+  /* The case means something only while both happen. */
+  g_assert_cmpuint (solved, >, 100);
+  g_assert_cmpuint (refused, >, 0);
+}
+
 /* OpenStax Principles of Accounting vol. 2, section 10.6 (read; the bookcase's
  * margin is 45 by the text's own prices). */
 static void
@@ -187,6 +226,7 @@ main (int   argc,
   g_test_add_func ("/core/product-mix/published", test_published);
   g_test_add_func ("/core/product-mix/no-plan", test_no_plan);
   g_test_add_func ("/core/product-mix/random-models", test_random_models);
+  g_test_add_func ("/core/product-mix/wild-numbers", test_wild_numbers);
   g_test_add_func ("/core/product-mix/scarce", test_scarce);
   return g_test_run ();
 }

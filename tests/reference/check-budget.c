@@ -295,8 +295,11 @@ whole_cents (CheckRow   *row,
 static double
 price_tax (CheckRow *row)
 {
-  return (double) stead_sales_tax_cents ((gint64) whole_cents (row, "price_usd"),
-                                         check_frac (row, "tax_pct"));
+  double tax = check_frac (row, "tax_pct");
+
+  if (!(tax >= 0 && tax <= 1))
+    return check_bad_input (row, "tax_pct");
+  return (double) stead_sales_tax_cents ((gint64) whole_cents (row, "price_usd"), tax);
 }
 
 static double

@@ -92,6 +92,9 @@ check_need (CheckRow   *row,
       check_bad_input (row, list[i]);
 }
 
+/* Beyond this a number is a slip of the pen. */
+#define LARGEST 1e13
+
 /* A plain decimal number and nothing else: no hexadecimal, no words. */
 static gboolean
 read_number (const char *text,
@@ -103,7 +106,7 @@ read_number (const char *text,
   if (*text == '\0' || strspn (text, "0123456789.+-eE") != strlen (text))
     return FALSE;
   value = g_ascii_strtod (text, &end);
-  if (*end != '\0' || !isfinite (value))
+  if (*end != '\0' || !(fabs (value) <= LARGEST))
     return FALSE;
   *out = value;
   return TRUE;
@@ -422,7 +425,7 @@ compare (CheckRow           *row,
       bad = !g_str_equal (fields->tolerance, "exact");
       right = g_str_equal (row->word, fields->expected);
     }
-  else if (isnan (got))
+  else if (!isfinite (got))
     {
       text = row->none != NULL ? g_strdup_printf ("none (%s)", row->none) : g_strdup ("none");
       right = FALSE;

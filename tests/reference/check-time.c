@@ -110,7 +110,7 @@ loan_of (CheckRow  *row,
     check_bad_input (row, check_has (row, "payments") ? "payments" : "years");
   else if (!(amount > 0 && amount < 1e14))
     check_bad_input (row, "amount_usd");
-  else if (!(rate >= 0))
+  else if (!(rate >= 0 && rate <= 10))
     check_bad_input (row, "rate_pct");
   else
     {
