@@ -425,6 +425,50 @@ test_import_refused (void)
   g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM flock_entry"), ==, 0);
 }
 
+static void
+add_import (Farm      *farm,
+            GPtrArray *entries,
+            SteadDay   day,
+            int        eggs,
+            int        deaths)
+{
+  SteadFlockEntry *entry = g_new0 (SteadFlockEntry, 1);
+
+  *entry = (SteadFlockEntry) { .flock_id = farm->flock, .day = day, .eggs = eggs, .deaths = deaths, .feed_kg = NAN };
+  g_ptr_array_add (entries, entry);
+}
+
+/* Entries taken over are held to what is in the log already, and to each other. */
+static void
+test_import_beside (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(GPtrArray) entries = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_flock_entry_free);
+
+  farm_entry (farm, TODAY - 50, STEAD_COUNT_NONE, NAN, 4);     /* 26 left */
+  farm_entry (farm, TODAY - 20, 40, NAN, 0);
+  add_import (farm, entries, TODAY - 40, STEAD_COUNT_NONE, 6); /* 20 left */
+  add_import (farm, entries, TODAY - 30, 41, 0);
+  INVALID (farm, stead_flock_repo_add_entries (farm->store, entries, NULL, NULL, NULL, err),
+           "Hens 1, Feb 1, 2026: There are 20 hens; 41 eggs");
+  g_ptr_array_remove_index (entries, 1);
+  add_import (farm, entries, TODAY - 30, 20, 0);
+  add_import (farm, entries, TODAY - 30, 21, 0);
+  INVALID (farm, stead_flock_repo_add_entries (farm->store, entries, NULL, NULL, NULL, err),
+           "There are 20 hens; 41 eggs");
+  g_ptr_array_remove_index (entries, 2);
+  add_import (farm, entries, TODAY - 20, 1, 0);
+  INVALID (farm, stead_flock_repo_add_entries (farm->store, entries, NULL, NULL, NULL, err),
+           "Hens 1, Feb 11, 2026: There are 20 hens; 41 eggs");
+  g_ptr_array_remove_index (entries, 2);
+  add_import (farm, entries, TODAY - 10, STEAD_COUNT_NONE, 12);
+  add_import (farm, entries, TODAY - 10, STEAD_COUNT_NONE, 9);
+  INVALID (farm, stead_flock_repo_add_entries (farm->store, entries, NULL, NULL, NULL, err),
+           "There are only 8 hens; 9 cannot");
+  ((SteadFlockEntry *) entries->pdata[3])->deaths = 8;
+  ACT (farm, stead_flock_repo_add_entries (farm->store, entries, NULL, NULL, NULL, err));
+}
+
 /* --- sums ------------------------------------------------------------------------ */
 
 /* Husbandry 1.1: hen-days are the hens alive summed over the days; the day of death does not
@@ -555,6 +599,7 @@ main (int    argc,
   g_test_add_func ("/store/flock/ended", test_ended);
   g_test_add_func ("/store/flock/import", test_import);
   g_test_add_func ("/store/flock/import-refused", test_import_refused);
+  g_test_add_func ("/store/flock/import-beside", test_import_beside);
   g_test_add_func ("/store/flock/totals", test_totals);
   g_test_add_func ("/store/flock/weeks", test_weeks);
   g_test_add_func ("/store/flock/last-days", test_last_days);

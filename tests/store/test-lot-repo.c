@@ -141,6 +141,73 @@ test_entry_changes (void)
   farm_assert_undo (farm);
 }
 
+/* Cents that all entries' feed cost. */
+static gint64
+fed_cents (Farm *farm)
+{
+  return fixture_number (farm->store, "SELECT coalesce (-sum (cost_cents), 0) FROM movement"
+                                      " WHERE flock_entry_id IS NOT NULL");
+}
+
+/* Another day, no feed any more, gone: what comes after is laid anew each time. */
+static void
+test_entry_moves (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadFlockEntry) entry = NULL;
+  gint64 id;
+
+  farm_receipt (farm, farm->feed, TODAY - 50, 5, 500, FALSE);
+  farm_receipt (farm, farm->feed, TODAY - 20, 5, 1500, FALSE);
+  id = farm_entry (farm, TODAY - 30, 20, 4, 0);
+  farm_entry (farm, TODAY - 10, 20, 4, 0);
+  g_assert_cmpint (fed_cents (farm), ==, 500 + 900);
+  entry = stead_flock_repo_get_entry (farm->store, id, &error);
+  entry->day = TODAY - 5;      /* now it is the later one */
+  ACT (farm, stead_flock_repo_save_entry (farm->store, entry, err));
+  g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement WHERE flock_entry_id = 2"), ==, 400);
+  g_assert_cmpint (fed_cents (farm), ==, 500 + 900);
+  farm_assert_ledger (farm);
+  entry->day = TODAY - 60;     /* before any feed came */
+  ACT (farm, stead_flock_repo_save_entry (farm->store, entry, err));
+  g_assert_cmpint (fed_cents (farm), ==, 400);
+  farm_assert_ledger (farm);
+  entry->day = TODAY - 30;
+  ACT (farm, stead_flock_repo_save_entry (farm->store, entry, err));
+  entry->feed_kg = NAN;
+  ACT (farm, stead_flock_repo_save_entry (farm->store, entry, err));
+  g_assert_cmpint (fed_cents (farm), ==, 400);
+  farm_assert_ledger (farm);
+  entry->feed_kg = 4;
+  ACT (farm, stead_flock_repo_save_entry (farm->store, entry, err));
+  ACT (farm, stead_flock_repo_delete_entry (farm->store, id, err));
+  g_assert_cmpint (fed_cents (farm), ==, 400);
+  farm_assert_ledger (farm);
+  farm_assert_undo (farm);
+}
+
+/* 10 came, 8 were taken by hand on the fifth day, a count found 5 more on the eighth: on the
+ * third day only 2 may go, though 7 will be there in the end. */
+static void
+test_least_to_come (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  double cents;
+
+  farm_receipt (farm, farm->feed, TODAY - 20, 10, 1000, FALSE);
+  ACT (farm, stead_lot_repo_use (farm->store, farm->feed, farm->flock, TODAY - 15, 8, 0, err));
+  ACT (farm, stead_lot_repo_adjust (farm->store, 1, STEAD_MOVE_COUNTED, TODAY - 12, 5, "found", 0, err));
+  farm_entry (farm, TODAY - 17, 20, 6, 0);
+  g_assert_cmpfloat_with_epsilon (uncovered (farm, &cents), 4, 1e-9);
+  farm_assert_ledger (farm);
+  farm_entry (farm, TODAY - 11, 20, 6, 0);
+  g_assert_cmpfloat_with_epsilon (uncovered (farm, &cents), 5, 1e-9);
+  farm_assert_ledger (farm);
+  INVALID (farm, stead_lot_repo_adjust (farm->store, 1, STEAD_MOVE_LOST, TODAY - 18, -3, "mice", 0, err), "holds 4.41 lb");
+  farm_assert_undo (farm);
+}
+
 /* --- by hand ---------------------------------------------------------------------- */
 
 static void
@@ -377,6 +444,8 @@ main (int    argc,
   g_test_add_func ("/store/lot/feed-before-receipt", test_feed_before_receipt);
   g_test_add_func ("/store/lot/uncovered-price", test_uncovered_price);
   g_test_add_func ("/store/lot/entry-changes", test_entry_changes);
+  g_test_add_func ("/store/lot/entry-moves", test_entry_moves);
+  g_test_add_func ("/store/lot/least-to-come", test_least_to_come);
   g_test_add_func ("/store/lot/use-refused", test_use_refused);
   g_test_add_func ("/store/lot/adjust", test_adjust);
   g_test_add_func ("/store/lot/loss-before-feed", test_loss_before_feed);

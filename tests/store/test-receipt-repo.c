@@ -216,6 +216,29 @@ test_change_after_use (void)
   farm_assert_undo (farm);
 }
 
+/* Feed that a changed receipt no longer covers goes to another lot that was there. */
+static void
+test_other_lot (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(SteadReceipt) receipt = save_new (farm);
+
+  farm_receipt (farm, farm->feed, TODAY - 28, 50 * LB, 5000, FALSE);
+  farm_entry (farm, TODAY - 20, 20, 10 * LB, 0);
+  g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement WHERE kind = 'used'"), ==, 365);
+  receipt->day = TODAY - 15;
+  ACT (farm, stead_receipt_repo_save (farm->store, receipt, err));
+  g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement WHERE kind = 'used'"), ==, 1000);
+  receipt->day = TODAY - 30;
+  ACT (farm, stead_receipt_repo_save (farm->store, receipt, err));
+  g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement WHERE kind = 'used'"), ==, 365);
+  g_array_remove_index (receipt->lines, 0);
+  ACT (farm, stead_receipt_repo_save (farm->store, receipt, err));
+  g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement WHERE kind = 'used'"), ==, 1000);
+  farm_assert_ledger (farm);
+  farm_assert_undo (farm);
+}
+
 static void
 test_delete (void)
 {
@@ -293,6 +316,24 @@ test_correct (void)
   farm_assert_ledger (farm);
 }
 
+/* It was no feed at all: the feed of the log moves on to the next lot. */
+static void
+test_correct_item (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(SteadReceipt) wrong = save_new (farm);
+  g_autoptr(SteadReceipt) right = make_receipt (farm);
+
+  farm_receipt (farm, farm->feed, TODAY - 28, 50 * LB, 5000, FALSE);
+  farm_entry (farm, TODAY - 20, 20, 10 * LB, 0);
+  ACT (farm, stead_receipt_repo_sign (farm->store, wrong->id, farm->advisor, err));
+  right->corrects_id = wrong->id;
+  g_array_remove_index (right->lines, 0);
+  ACT (farm, stead_receipt_repo_save (farm->store, right, err));
+  g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement WHERE kind = 'used'"), ==, 1000);
+  farm_assert_ledger (farm);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -304,8 +345,10 @@ main (int    argc,
   g_test_add_func ("/store/receipt/refused", test_refused);
   g_test_add_func ("/store/receipt/change", test_change);
   g_test_add_func ("/store/receipt/change-after-use", test_change_after_use);
+  g_test_add_func ("/store/receipt/other-lot", test_other_lot);
   g_test_add_func ("/store/receipt/delete", test_delete);
   g_test_add_func ("/store/receipt/sign", test_sign);
   g_test_add_func ("/store/receipt/correct", test_correct);
+  g_test_add_func ("/store/receipt/correct-item", test_correct_item);
   return g_test_run ();
 }
