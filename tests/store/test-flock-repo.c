@@ -211,6 +211,30 @@ test_other_feed (void)
   farm_assert_undo (farm);
 }
 
+/* Two flocks eat from the same bags; when one is deleted the other's feed moves up. */
+static void
+test_delete_frees_feed (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(SteadFlock) flock = get_flock (farm);
+  SteadFlockEntry other = { .eggs = 20, .feed_kg = 10, .day = TODAY - 10 };
+
+  flock->id = 0;
+  g_free (flock->name);
+  flock->name = g_strdup ("Hens 2");
+  ACT (farm, stead_flock_repo_save (farm->store, flock, err));
+  farm_receipt (farm, farm->feed, TODAY - 50, 10, 1000, FALSE);
+  farm_receipt (farm, farm->feed, TODAY - 50, 10, 2000, FALSE);
+  farm_entry (farm, TODAY - 20, 20, 10, 0);
+  other.flock_id = flock->id;
+  ACT (farm, stead_flock_repo_save_entry (farm->store, &other, err));
+  g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement WHERE batch_id = 2"), ==, 2000);
+  ACT (farm, stead_flock_repo_delete (farm->store, farm->flock, err));
+  g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement WHERE batch_id = 2"), ==, 1000);
+  farm_assert_ledger (farm);
+  farm_assert_undo (farm);
+}
+
 /* --- entries --------------------------------------------------------------------- */
 
 static void
@@ -591,6 +615,7 @@ main (int    argc,
   g_test_add_func ("/store/flock/refused", test_refused);
   g_test_add_func ("/store/flock/plan-against-log", test_plan_against_log);
   g_test_add_func ("/store/flock/delete", test_delete);
+  g_test_add_func ("/store/flock/delete-frees-feed", test_delete_frees_feed);
   g_test_add_func ("/store/flock/other-feed", test_other_feed);
   g_test_add_func ("/store/flock/entry-round-trip", test_entry_round_trip);
   g_test_add_func ("/store/flock/pages", test_pages);

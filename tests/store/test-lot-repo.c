@@ -96,19 +96,85 @@ test_feed_before_receipt (void)
   farm_assert_undo (farm);
 }
 
-/* A receipt after and one before: the day takes the price of the last before. */
+/* Receipts before and after: a day takes the price of the last before. */
 static void
 test_uncovered_price (void)
 {
   g_autoptr(Farm) farm = farm_new ();
   double cents;
 
-  farm_receipt (farm, farm->feed, TODAY - 50, 5, 500, FALSE);
+  farm_receipt (farm, farm->feed, TODAY - 60, 3, 900, FALSE);
+  farm_receipt (farm, farm->feed, TODAY - 50, 2, 200, FALSE);
   farm_receipt (farm, farm->feed, TODAY - 5, 5, 1500, FALSE);
   farm_entry (farm, TODAY - 40, 20, 5, 0);
   farm_entry (farm, TODAY - 20, 20, 2, 0);
   g_assert_cmpfloat_with_epsilon (uncovered (farm, &cents), 2, 1e-9);
   g_assert_cmpfloat_with_epsilon (cents, 200, 1e-6);
+}
+
+/* The oldest with something left comes next; when all is gone, the last one's price stands. */
+static void
+test_next (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(GPtrArray) uses = NULL;
+  g_autoptr(GError) error = NULL;
+  SteadStock stock;
+  SteadUse *use;
+
+  g_assert_true (stead_lot_repo_stock (farm->store, farm->straw, TODAY, 7, &stock, &error));
+  g_assert_true (isnan (stock.next_unit_cents));
+  farm_receipt (farm, farm->straw, TODAY - 30, 10, 1000, FALSE);
+  farm_receipt (farm, farm->straw, TODAY - 20, 10, 2000, TRUE);
+  farm_receipt (farm, farm->straw, TODAY - 10, 10, 3000, FALSE);
+  ACT (farm, stead_lot_repo_use (farm->store, farm->straw, farm->flock, TODAY - 5, 15, 0, err));
+  g_assert_true (stead_lot_repo_stock (farm->store, farm->straw, TODAY, 7, &stock, &error));
+  g_assert_cmpfloat (stock.next_unit_cents, ==, 200);
+  g_assert_true (stock.next_is_gift);
+  g_assert_cmpfloat (stock.on_hand_base, ==, 15);
+  g_assert_cmpfloat_with_epsilon (stock.use_per_day_base, 15.0 / 7, 1e-12);
+  ACT (farm, stead_lot_repo_sell (farm->store, farm->straw, TODAY - 7, 15, NULL, 0, err));
+  g_assert_true (stead_lot_repo_stock (farm->store, farm->straw, TODAY, 8, &stock, &error));
+  g_assert_cmpfloat (stock.next_unit_cents, ==, 300);
+  g_assert_false (stock.next_is_gift);
+  g_assert_cmpfloat (stock.on_hand_base, ==, 0);
+  g_assert_cmpfloat_with_epsilon (stock.use_per_day_base, 30.0 / 8, 1e-12);
+  /* Of what the flock took, 5 were a gift; what was sold is no cost of the flock. */
+  uses = stead_lot_repo_uses (farm->store, farm->flock, TODAY - 30, TODAY, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (uses->len, ==, 1);
+  use = uses->pdata[0];
+  g_assert_cmpint (use->cost_cents, ==, 2000);
+  g_assert_cmpint (use->gift_cents, ==, 1000);
+  farm_assert_ledger (farm);
+}
+
+static void
+test_use_moves (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(GPtrArray) moves = NULL;
+  g_autoptr(GError) error = NULL;
+  const SteadMove *move;
+
+  farm_receipt (farm, farm->feed, TODAY - 30, 5, 1000, TRUE);
+  farm_receipt (farm, farm->straw, TODAY - 30, 5, 1000, FALSE);
+  farm_entry (farm, TODAY - 20, 20, 2, 0);
+  farm_entry (farm, TODAY - 10, 20, 2, 0);
+  ACT (farm, stead_lot_repo_use (farm->store, farm->straw, farm->flock, TODAY - 15, 1, 0, err));
+  moves = stead_lot_repo_use_moves (farm->store, farm->flock, farm->feed, TODAY - 20, TODAY - 11, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (moves->len, ==, 1);
+  move = moves->pdata[0];
+  g_assert_cmpint (move->day, ==, TODAY - 20);
+  g_assert_cmpint (move->kind, ==, STEAD_MOVE_USED);
+  g_assert_cmpfloat (move->quantity_base, ==, -2);
+  g_assert_cmpint (move->cost_cents, ==, -400);
+  g_assert_true (move->is_gift);
+  g_assert_cmpint (move->batch_id, ==, farm->flock);
+  g_assert_cmpint (move->receipt_id, ==, 1);
+  g_assert_cmpstr (move->item_name, ==, "Layer feed");
+  g_assert_true (move->unit == stead_unit_by_id ("lb"));
 }
 
 static void
@@ -196,7 +262,8 @@ test_least_to_come (void)
   double cents;
 
   farm_receipt (farm, farm->feed, TODAY - 20, 10, 1000, FALSE);
-  ACT (farm, stead_lot_repo_use (farm->store, farm->feed, farm->flock, TODAY - 15, 8, 0, err));
+  ACT (farm, stead_lot_repo_use (farm->store, farm->feed, farm->flock, TODAY - 16, 5, 0, err));
+  ACT (farm, stead_lot_repo_use (farm->store, farm->feed, farm->flock, TODAY - 15, 3, 0, err));
   ACT (farm, stead_lot_repo_adjust (farm->store, 1, STEAD_MOVE_COUNTED, TODAY - 12, 5, "found", 0, err));
   farm_entry (farm, TODAY - 17, 20, 6, 0);
   g_assert_cmpfloat_with_epsilon (uncovered (farm, &cents), 4, 1e-9);
@@ -443,6 +510,8 @@ main (int    argc,
   g_test_add_func ("/store/lot/last-takes-all", test_last_takes_all);
   g_test_add_func ("/store/lot/feed-before-receipt", test_feed_before_receipt);
   g_test_add_func ("/store/lot/uncovered-price", test_uncovered_price);
+  g_test_add_func ("/store/lot/next", test_next);
+  g_test_add_func ("/store/lot/use-moves", test_use_moves);
   g_test_add_func ("/store/lot/entry-changes", test_entry_changes);
   g_test_add_func ("/store/lot/entry-moves", test_entry_moves);
   g_test_add_func ("/store/lot/least-to-come", test_least_to_come);
