@@ -15,6 +15,7 @@
 #include "app/stead-chart-picture.h"
 #include "app/stead-chart-style.h"
 #include "app/stead-files.h"
+#include "app/stead-ui.h"
 
 #define HINT_PAD_X 8
 #define HINT_PAD_Y 4
@@ -549,6 +550,7 @@ stead_chart_area_init (SteadChartArea *self)
   self->currency = g_strdup ("USD");
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
+  stead_ui_name (GTK_WIDGET (self), _("Chart"));
   add_controllers (self);
 }
 

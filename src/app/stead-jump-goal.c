@@ -48,7 +48,7 @@ static const struct
   { N_("Open an earlier day"), "win.backups", "stead-undo-symbolic" },
   { N_("Open another farm"), "win.open", "stead-notebook-symbolic" },
   { N_("New farm"), "win.new-farm", "stead-add-symbolic" },
-  { N_("Keys"), "win.show-help-overlay", "stead-edit-symbolic" },
+  { N_("Keys"), "app.keys", "stead-edit-symbolic" },
   { N_("Help"), "app.help", "stead-search-symbolic" },
 };
 

@@ -9,6 +9,7 @@
 
 #include "app/stead-field.h"
 #include "app/stead-preferences.h"
+#include "app/stead-scheme.h"
 #include "app/stead-settings.h"
 #include "app/stead-ui.h"
 #include "core/stead-money.h"
@@ -51,6 +52,7 @@ look_cb (SteadPreferences *self,
   for (int look = STEAD_LOOK_DESKTOP; look <= STEAD_LOOK_DARK; look++)
     if (self->looks[look] == GTK_WIDGET (button))
       stead_settings_set_look ((SteadLook) look);
+  stead_scheme_update ();
 }
 
 static void

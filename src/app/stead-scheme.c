@@ -70,11 +70,15 @@ wants_contrast (void)
          || (theme != NULL && g_str_has_prefix (theme, "HighContrast"));
 }
 
-static void
-update (void)
+void
+stead_scheme_update (void)
 {
-  gboolean dark = wants_dark (), contrast = wants_contrast ();
+  gboolean dark, contrast;
 
+  if (scheme.dark == NULL)
+    return;   /* there is no screen */
+  dark = wants_dark ();
+  contrast = wants_contrast ();
   if (dark != scheme.is_dark)
     wear (scheme.dark, dark, 1);
   if (contrast != scheme.is_contrast)
@@ -96,7 +100,7 @@ take_value (const char *key,
     scheme.desktop_scheme = g_variant_get_uint32 (value);
   else if (g_str_equal (key, KEY_CONTRAST))
     scheme.desktop_contrast = g_variant_get_uint32 (value);
-  update ();
+  stead_scheme_update ();
 }
 
 static void
@@ -186,10 +190,10 @@ stead_scheme_start (void)
   wear (sheet, TRUE, 0);
   if (!gdk_display_is_composited (gdk_display_get_default ()))
     wear (solid, TRUE, 3);
-  update ();
-  g_signal_connect (gtk_settings_get_default (), "notify::gtk-theme-name", G_CALLBACK (update), NULL);
+  stead_scheme_update ();
+  g_signal_connect (gtk_settings_get_default (), "notify::gtk-theme-name", G_CALLBACK (stead_scheme_update), NULL);
   if (stead_settings_get () != NULL)
-    g_signal_connect (stead_settings_get (), "changed::color-scheme", G_CALLBACK (update), NULL);
+    g_signal_connect (stead_settings_get (), "changed::color-scheme", G_CALLBACK (stead_scheme_update), NULL);
   g_bus_get (G_BUS_TYPE_SESSION, NULL, bus_cb, NULL);
 }
 

@@ -29,12 +29,15 @@ stead_settings_get (void)
   return settings;
 }
 
+/* For this run only, where nothing can be remembered. */
+static SteadLook present_look = STEAD_LOOK_DESKTOP;
+
 SteadLook
 stead_settings_get_look (void)
 {
   GSettings *settings = stead_settings_get ();
 
-  return settings != NULL ? (SteadLook) g_settings_get_enum (settings, KEY_LOOK) : STEAD_LOOK_DESKTOP;
+  return settings != NULL ? (SteadLook) g_settings_get_enum (settings, KEY_LOOK) : present_look;
 }
 
 void
@@ -42,6 +45,7 @@ stead_settings_set_look (SteadLook look)
 {
   GSettings *settings = stead_settings_get ();
 
+  present_look = look;
   if (settings != NULL)
     g_settings_set_enum (settings, KEY_LOOK, (int) look);
 }

@@ -19,7 +19,7 @@ import time
 import traceback
 
 import pyatspi
-from gi.repository import Atspi
+from gi.repository import Atspi, GLib
 
 Atspi.set_timeout(10000, 30000)    # ms; the default of 800 is too short for a busy machine
 
@@ -32,10 +32,16 @@ def x(*words):
 
 
 def until(test, seconds=10):
-    """Return the first thing that test() finds; fail after so many seconds."""
+    """Return the first thing that test() finds; fail after so many seconds.
+
+    A widget may go while the tree is walked: then the walk is begun again.
+    """
     end = time.monotonic() + seconds
     while time.monotonic() < end:
-        found = test()
+        try:
+            found = test()
+        except GLib.GError:
+            found = None
         if found:
             return found
         time.sleep(.02)
@@ -211,7 +217,21 @@ class Window:
 
     def nameless(self):
         """Controls that a screen reader cannot tell apart; this must be empty."""
-        return [(n.getRoleName(), n.name) for n in self.walk() if n.getRoleName() in SPOKEN
+        def controls(node):
+            yield node
+            role = node.getRoleName()
+            if role == 'tree table':
+                return
+            # What a combo box shows is read as its value: its parts need no names.
+            parts = range(node.childCount)
+            if role == 'combo box':
+                yield from filter(None, map(node.getChildAtIndex, parts))
+                return
+            for child in filter(None, map(node.getChildAtIndex, parts)):
+                yield from controls(child)
+
+        return [(n.getRoleName(), n.name) for n in controls(self.app) if n.getRoleName() in SPOKEN
+                and n.getState().contains(pyatspi.STATE_VISIBLE)
                 and re.match(r'^(\s*|_.*|(Gtk|Stead)[A-Z]\w*)$', n.name)]
 
     # Leaving ------------------------------------------------------------------
@@ -247,6 +267,8 @@ def run_cases(*cases):
             print(f'not ok {number} {name}')
             print('# ' + traceback.format_exc().strip().replace('\n', '\n# '), flush=True)
         for window in Window.open:                 # a second start would wake the first one
+            if window.process.poll() not in (None, 0, -9):
+                print('# the program said: ' + window.said().strip().replace('\n', '\n# '), flush=True)
             window.kill()
         Window.open.clear()
     sys.exit(bad > 0)

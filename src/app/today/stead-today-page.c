@@ -12,6 +12,8 @@
 #include "app/stead-ui.h"
 #include "app/today/stead-line-entry.h"
 #include "app/today/stead-today-page.h"
+#include "store/stead-product-repo.h"
+#include "store/stead-receipt-repo.h"
 
 #define N_LATEST 8
 
@@ -151,21 +153,94 @@ make_due (SteadTodayPage *self,
 }
 
 static void
+add_row (SteadTodayPage *self,
+         GtkWidget      *row)
+{
+  if (gtk_widget_get_first_child (self->dues) != NULL)
+    gtk_box_append (GTK_BOX (self->dues), gtk_separator_new (GTK_ORIENTATION_HORIZONTAL));
+  gtk_box_append (GTK_BOX (self->dues), row);
+}
+
+static void
 show_dues (SteadTodayPage       *self,
            const SteadDueAnswer *answer)
 {
-  empty_box (self->dues);
   gtk_label_set_markup (GTK_LABEL (self->sentence), answer->sentence);
   for (guint i = 0; i < answer->dues->len; i++)
+    add_row (self, make_due (self, answer->dues->pdata[i]));
+}
+
+/* --- the first steps of a farm ----------------------------------------------------------- */
+
+typedef GPtrArray *(*ListFacts) (SteadStore *store, GError **error);
+
+static GPtrArray *
+list_flocks (SteadStore  *store,
+             GError     **error)
+{
+  return stead_flock_repo_list (store, TRUE, error);
+}
+
+static GPtrArray *
+list_products (SteadStore  *store,
+               GError     **error)
+{
+  return stead_product_repo_list (store, TRUE, error);
+}
+
+/* What a price follows from; a step is there until something of its kind is. */
+static const struct
+{
+  ListFacts   list;
+  const char *text;
+  const char *detail;
+  const char *button;
+  const char *action;
+} first_steps[] = {
+  { list_flocks, N_("Set up the first flock."), N_("How many hens, how old, what they cost."),
+    N_("New flock…"), "win.new-flock" },
+  { stead_receipt_repo_list, N_("Enter what was bought."), N_("Feed, litter and cartons make most of the cost of a dozen."),
+    N_("New receipt…"), "win.new-receipt" },
+  { list_products, N_("Say what is sold."), N_("A dozen, a half dozen or a tray, and from which flock."),
+    N_("New product…"), "win.new-product" },
+};
+
+static GtkWidget *
+make_first_step (gsize i)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  GtkWidget *icon = gtk_image_new_from_icon_name (kind_icon (STEAD_DUE_TASK));
+  GtkWidget *button = gtk_button_new_with_label (_(first_steps[i].button));
+
+  stead_ui_name (icon, kind_name (STEAD_DUE_TASK));
+  gtk_widget_set_valign (icon, GTK_ALIGN_START);
+  gtk_widget_add_css_class (icon, "soft");
+  gtk_widget_add_css_class (row, "due");
+  gtk_box_append (GTK_BOX (words), wrapped (_(first_steps[i].text), "strong"));
+  gtk_box_append (GTK_BOX (words), wrapped (_(first_steps[i].detail), "soft"));
+  gtk_widget_set_hexpand (words, TRUE);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), first_steps[i].action);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  gtk_box_append (GTK_BOX (row), icon);
+  gtk_box_append (GTK_BOX (row), words);
+  gtk_box_append (GTK_BOX (row), button);
+  return row;
+}
+
+static void
+show_first_steps (SteadTodayPage *self)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (first_steps); i++)
     {
-      if (i > 0)
-        gtk_box_append (GTK_BOX (self->dues), gtk_separator_new (GTK_ORIENTATION_HORIZONTAL));
-      gtk_box_append (GTK_BOX (self->dues), make_due (self, answer->dues->pdata[i]));
+      g_autoptr(GPtrArray) facts = first_steps[i].list (stead_page_get_store (STEAD_PAGE (self)), NULL);
+
+      if (facts != NULL && facts->len == 0)
+        add_row (self, make_first_step (i));
     }
-  if (answer->dues->len == 0)
-    gtk_box_append (GTK_BOX (self->dues),
-                    wrapped (_("Nothing waits. What the flocks, the store room and the next sale ask for "
-                               "will stand here."), "soft"));
+  if (gtk_widget_get_first_child (self->dues) == NULL)
+    add_row (self, wrapped (_("Nothing waits. What the flocks, the store room and the next sale ask for "
+                              "will stand here."), "soft"));
 }
 
 /* --- what was entered last ----------------------------------------------------------------- */
@@ -264,10 +339,12 @@ stead_today_page_refresh (SteadPage *page)
 
   show_day (self);
   stead_line_entry_refresh (self->line);
+  empty_box (self->dues);
   if (answer != NULL)
     show_dues (self, answer);
   else
     gtk_label_set_text (GTK_LABEL (self->sentence), error->message);
+  show_first_steps (self);
   show_latest (self);
 }
 
