@@ -27,22 +27,15 @@ static double
 declining_value (const SteadDepreciable *thing,
                  double                  years)
 {
-  double value = thing->basis_cents;
   double rate = MIN (1, 2 / thing->life_years);
-  double start = 0;
+  double start = floor (years);
+  double span = MIN (1, thing->life_years - start);
+  gboolean last = start + 1 >= thing->life_years - STEAD_ROUND_NOISE;
+  double value = MAX (thing->salvage_cents, thing->basis_cents * pow (1 - rate, start));
+  double left = value - thing->salvage_cents;
+  double charge = last ? left : MIN (left, rate * value);
 
-  while (start < years && start < thing->life_years)
-    {
-      double span = MIN (1, thing->life_years - start);
-      gboolean last = start + 1 >= thing->life_years - STEAD_ROUND_NOISE;
-      double left = value - thing->salvage_cents;
-      double charge = last ? left : MIN (left, rate * value);
-      double done = MIN (1, (years - start) / span);
-
-      value -= charge * done;
-      start += 1;
-    }
-  return value;
+  return value - charge * (years - start) / span;
 }
 
 double

@@ -59,6 +59,10 @@ test_declining_published (void)
   g_assert_cmpfloat_with_epsilon (stead_depreciation_between (&building, 3, 4), 5184000, 1e-6);
   g_assert_cmpfloat_with_epsilon (stead_depreciation_between (&building, 4, 5), 4776000, 1e-6);
   g_assert_cmpfloat_with_epsilon (stead_depreciation_book_value (&building, 2), 21600000, 1e-6);
+  /* A life typed with too many zeros takes no longer to compute. */
+  building.life_years = 1e13;
+  g_assert_cmpfloat_with_epsilon (stead_depreciation_between (&building, 1e12, 1e12 + 1), 0, 1e-3);
+  building.life_years = 5;
   /* Half of the last year carries half of what the whole of it takes. */
   g_assert_cmpfloat_with_epsilon (stead_depreciation_between (&building, 4, 4.5), 2388000, 1e-6);
 }
