@@ -74,7 +74,7 @@ stead_import_kind_from_name (const char      *name,
   return TRUE;
 }
 
-/* The flock asked for, or the only one. */
+/* The flock asked for, or the only one under way, or the only one there ever was. */
 static SteadFlock *
 find_flock (SteadStore  *store,
             gint64       flock_id,
@@ -84,7 +84,12 @@ find_flock (SteadStore  *store,
 
   if (flock_id != 0)
     return stead_flock_repo_get (store, flock_id, error);
-  flocks = stead_flock_repo_list (store, TRUE, error);
+  flocks = stead_flock_repo_list (store, FALSE, error);
+  if (flocks != NULL && flocks->len == 0)
+    {
+      g_ptr_array_unref (flocks);
+      flocks = stead_flock_repo_list (store, TRUE, error);
+    }
   if (flocks == NULL)
     return NULL;
   if (flocks->len == 1)

@@ -48,7 +48,7 @@ gboolean stead_import_kind_from_name (const char      *name,
  * stead_import_read:
  * @store: the farm; may be one opened by the worker's thread
  * @kind: what the file holds
- * @flock_id: whose log; 0 for the only flock, or for receipts
+ * @flock_id: whose log; 0 for the only flock under way, or for receipts
  * @path: the file
  * @order: how to read 03/04; %STEAD_DATE_ORDER_UNKNOWN finds out from the file, and
  *   if it cannot, stead_import_needs_order() is true and every such row is wrong

@@ -387,6 +387,22 @@ test_beside_the_log (Farm          *farm,
   g_assert_cmpint (row_of_line (import, 3)->state, ==, STEAD_ROW_SKIP);
 }
 
+/* Eight died later: of the ten that lived on the 3rd not three more can have gone. */
+static void
+test_before_later_losses (Farm          *farm,
+                          gconstpointer  data)
+{
+  g_autofree char *path = write_file ("Date,Eggs,Deaths\n2026-03-03,8,3\n2026-03-04,8,2\n", -1);
+  g_autoptr(SteadImport) import = NULL;
+
+  farm_entry (farm, stead_day_new (2026, 3, 20), 8, 0, NAN, 8);
+  import = read_path (farm, STEAD_IMPORT_FLOCK_LOG, path, STEAD_DATE_ORDER_UNKNOWN);
+  assert_counts (import, 1, 0, 1);
+  g_assert_cmpint (row_of_line (import, 2)->column, ==, 2);
+  take (farm, import);
+  remove_file (path);
+}
+
 static void
 test_twice (Farm          *farm,
             gconstpointer  data)
@@ -526,6 +542,13 @@ test_which_flock (Farm          *farm,
   take (farm, import);
   g_assert_cmpint (totals_of (farm).eggs, ==, 0);
   g_assert_cmpint (stead_flock_repo_count_entries (farm->store, second->id, NULL), ==, 3);
+  /* once the other is over, the one under way is meant */
+  second->ended_on = farm->today;
+  FARM_DO (farm, stead_flock_repo_save (farm->store, second, &farm_error));
+  g_clear_object (&import);
+  import = read_log (farm, "log-plain.csv");
+  take (farm, import);
+  g_assert_cmpint (totals_of (farm).eggs, ==, 24);
 }
 
 /* --- receipts --------------------------------------------------------------------------- */
@@ -753,6 +776,7 @@ main (int    argc,
   ADD ("apostrophe", test_apostrophe);
   ADD ("dying", test_dying);
   ADD ("beside-the-log", test_beside_the_log);
+  ADD ("before-later-losses", test_before_later_losses);
   ADD ("twice", test_twice);
   ADD ("unreadable-signs", test_unreadable_signs);
   ADD ("refused", test_refused);

@@ -194,6 +194,8 @@ static const struct
   { "40 dead", NULL, "30" },
   { "Geese: 18 eggs", "Geese", "Geese" },
   { "18 eggs @home", "@", "@" },
+  { "3000000000 eggs", "3000000000", "digits" },
+  { "18 eggs by Be", "Be", "Several" },
   { "2 bedding", "2", NULL },
 };
 
@@ -268,6 +270,8 @@ test_two_flocks (Line          *line,
 
       g_test_message ("%s → %s", lines[i].line, reading->understood);
       g_assert_true (reading->complete == (lines[i].flock != 0));
+      if (g_str_has_prefix (lines[i].line, "hens:"))
+        g_assert_nonnull (strstr (reading->understood, "Several"));
       if (lines[i].flock == 0)
         continue;
       g_assert_cmpint (reading->entry.flock_id, ==, wanted);
