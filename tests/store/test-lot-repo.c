@@ -7,9 +7,8 @@
 
 /* --- worked cases ------------------------------------------------------------- */
 
-/* OpenStax Principles of Accounting vol. 1, section 10.2, "Spy Who Loves You" (FIFO, perpetual):
- * 150 at $21; sale of 120; 225 at $27; sale of 180; 210 at $33.  From memory of the layout; the
- * arithmetic below is the definition of FIFO: 120 x 21; 30 x 21 + 150 x 27. */
+/* OpenStax Principles of Accounting vol. 1, section 10.2, first in, first out, perpetual (numbers from
+ * memory): 150 at $21, 120 sold, 225 at $27, 180 sold, 210 at $33: cost of goods sold $7,200, on hand $8,955. */
 static void
 test_fifo (void)
 {
@@ -29,11 +28,12 @@ test_fifo (void)
   g_assert_no_error (error);
   g_assert_cmpuint (uses->len, ==, 1);
   use = uses->pdata[0];
+  g_assert_cmpint (use->cost_cents, ==, 720000);
   g_assert_cmpint (use->cost_cents, ==, 120 * 2100 + 30 * 2100 + 150 * 2700);
   g_assert_cmpfloat (use->quantity_base, ==, 300);
   g_assert_true (stead_lot_repo_stock (farm->store, farm->carton, TODAY, 60, &stock, &error));
   g_assert_cmpfloat (stock.on_hand_base, ==, 285);
-  g_assert_cmpint (stock.on_hand_cents, ==, 75 * 2700 + 210 * 3300);
+  g_assert_cmpint (stock.on_hand_cents, ==, 895500);
   g_assert_cmpfloat_with_epsilon (stock.use_per_day_base, 5, 1e-12);
   g_assert_cmpfloat (stock.next_unit_cents, ==, 2700);
   farm_assert_ledger (farm);
