@@ -138,18 +138,19 @@ step_back (SteadDemoStory *story,
   return 0;
 }
 
+/* As the store room will tell it this morning: 14 days with today, which has no feed yet. */
 static double
 feed_a_day (SteadDemoStory *story)
 {
   double sum = 0;
-  int n = MIN (14, story->n_days);
 
-  for (int i = 0; i < n; i++)
-    sum += story->days[story->n_days - 1 - i].feed_lb;
-  return sum / n;
+  for (int i = 1; i < 14 && i <= story->n_days; i++)
+    sum += story->days[story->n_days - i].feed_lb;
+  return sum / 14;
 }
 
-/* The newest receipt leaves feed for so many days; before it one receipt is missing. */
+/* The newest receipt leaves feed for so many days and a half; before it one receipt is
+ * missing.  Both come in the morning of a day. */
 static void
 plan_newest (SteadDemoStory *story,
              const char     *item,
@@ -157,11 +158,11 @@ plan_newest (SteadDemoStory *story,
 {
   SteadDemoReader *reader = &story->reader;
   int bags = (int) stead_demo_number (reader, "feed", "bags");
-  /* Half a day more: receipts come in whole days. */
-  double left = (stead_demo_number (reader, "feed", "days_left") + 0.5) * feed_a_day (story);
+  double left = bags * LB_BAG;
+  double wanted = (stead_demo_number (reader, "feed", "days_left") + 0.5) * feed_a_day (story);
 
-  step_back (story, place, MAX (0, bags * LB_BAG - left));
-  place->lb = 0;   /* whole days: it came in the morning */
+  while (place->day > 1 && left - story->days[place->day - 1].feed_lb / 2 > wanted)
+    left -= story->days[--place->day].feed_lb;
   add_buy (story, item, place->day, bags)->day = place->day;
   step_back (story, place, stead_demo_number (reader, "feed", "uncovered_lb"));
   place->lb = 0;
