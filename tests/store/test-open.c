@@ -320,10 +320,11 @@ test_locks_survive (Room          *room,
 {
   g_autoptr(SteadStore) store = stead_store_open (room->path, STEAD_STORE_OPEN_DEFAULT, NULL);
   g_autoptr(SteadStore) second = NULL;
+  g_autofree char *shell = g_find_program_in_path ("sqlite3");
   g_autofree char *command = g_strdup_printf ("sqlite3 '%s' 'BEGIN IMMEDIATE'", room->path);
   int status = 0;
 
-  if (g_find_program_in_path ("sqlite3") == NULL)
+  if (shell == NULL)
     {
       g_test_skip ("the sqlite3 shell is not installed");
       return;
