@@ -10,6 +10,7 @@
 #include <fcntl.h>
 #include <glib/gstdio.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include "store/stead-copy.h"
@@ -95,6 +96,18 @@ copy_to (sqlite3       *db,
          stead_copy_pages (db, copy, cancellable, error);
 }
 
+/* Whoever may not read the farm may not read its copy; whoever makes it may write it. */
+static void
+keep_mode (sqlite3    *db,
+           const char *part)
+{
+  const char *path = sqlite3_db_filename (db, "main");
+  GStatBuf about;
+
+  if (path != NULL && *path != '\0' && g_stat (path, &about) == 0)
+    g_chmod (part, (int) ((about.st_mode & 0777) | S_IRUSR | S_IWUSR));
+}
+
 char *
 stead_copy_write (sqlite3       *db,
                   const char    *target,
@@ -105,6 +118,7 @@ stead_copy_write (sqlite3       *db,
 
   if (!stead_connection_claim (part, error))
     return NULL;
+  keep_mode (db, part);
   if (copy_to (db, part, cancellable, error))
     return g_steal_pointer (&part);
   g_unlink (part);

@@ -190,6 +190,31 @@ may_change (SteadStore  *self,
   return FALSE;
 }
 
+void
+stead_store_drop_change (SteadStore *self)
+{
+  if (!sqlite3_get_autocommit (self->db))   /* a full disk may have rolled it back already */
+    sqlite3_exec (self->db, "ROLLBACK", NULL, NULL, NULL);
+}
+
+/* Looked at once nobody else can write: a newer program may have brought the farm
+ * up to date while it was open here. */
+static gboolean
+check_version (SteadStore  *self,
+               GError     **error)
+{
+  gint64 version;
+
+  if (!stead_connection_number (self->db, "PRAGMA user_version", &version, error))
+    return FALSE;
+  if (version == self->schema->version)
+    return TRUE;
+  g_set_error_literal (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_NEWER,
+                       _("A newer version of this program changed this farm while it was open. "
+                         "Close it, and bring the program up to date."));
+  return FALSE;
+}
+
 gboolean
 stead_store_begin_change (SteadStore  *self,
                           GError     **error)
@@ -200,17 +225,15 @@ stead_store_begin_change (SteadStore  *self,
     return FALSE;
   stead_backup_of_day (self);
   rc = sqlite3_exec (self->db, "BEGIN IMMEDIATE", NULL, NULL, NULL);
-  if (rc == SQLITE_OK)
+  if (rc != SQLITE_OK)
+    {
+      stead_store_set_error (self, rc, error);
+      return FALSE;
+    }
+  if (check_version (self, error))
     return TRUE;
-  stead_store_set_error (self, rc, error);
+  stead_store_drop_change (self);
   return FALSE;
-}
-
-void
-stead_store_drop_change (SteadStore *self)
-{
-  if (!sqlite3_get_autocommit (self->db))   /* a full disk may have rolled it back already */
-    sqlite3_exec (self->db, "ROLLBACK", NULL, NULL, NULL);
 }
 
 gboolean
@@ -275,6 +298,18 @@ stead_store_rollback (SteadStore *self)
   stead_store_drop_change (self);
 }
 
+/* SQLite gives a transaction up by itself when the disk is full or fails.  Whoever
+ * goes on all the same must not have the rest kept. */
+static gboolean
+still_open (SteadStore  *self,
+            GError     **error)
+{
+  if (!sqlite3_get_autocommit (self->db))
+    return TRUE;
+  stead_message_set (NULL, SQLITE_IOERR, error);
+  return FALSE;
+}
+
 gboolean
 stead_store_commit (SteadStore  *self,
                     GError     **error)
@@ -284,7 +319,7 @@ stead_store_commit (SteadStore  *self,
   g_return_val_if_fail (STEAD_IS_STORE (self), FALSE);
   g_return_val_if_fail (self->in_action, FALSE);
 
-  if (!stead_undo_keep (self, &changed, error))
+  if (!still_open (self, error) || !stead_undo_keep (self, &changed, error))
     {
       stead_store_rollback (self);
       return FALSE;

@@ -163,8 +163,8 @@ GPtrArray *stead_store_list_backups  (const char *path) G_GNUC_WARN_UNUSED_RESUL
  * @backup_path: a dated copy
  * @path: the farm that it replaces; must not be open in this process
  *
- * Checks the copy, keeps the present file beside it as "NAME before DATE.steading",
- * then puts the copy in place in one rename.
+ * Checks the copy, keeps the present file beside it as "NAME before DATE.steading"
+ * (DATE: the day of restoring), then puts the copy in place in one rename.
  */
 gboolean stead_store_restore (const char  *backup_path,
                               const char  *path,

@@ -110,6 +110,22 @@ test_first_of_day (Room          *room,
   g_assert_null (stead_store_take_notice (room->store));
 }
 
+/* Whoever may not read the farm may not read its copies. */
+static void
+test_mode (Room          *room,
+           gconstpointer  data)
+{
+  SteadDay day = stead_day_new (2026, 3, 2);
+  g_autofree char *copy = g_build_filename (room->folder, "our farm.copies", "our farm 2026-03-03.steading", NULL);
+  GStatBuf about;
+
+  g_assert_cmpint (g_chmod (room->path, 0600), ==, 0);
+  change_on (room, day);
+  change_on (room, day + 1);
+  g_assert_cmpint (g_stat (copy, &about), ==, 0);
+  g_assert_cmpint (about.st_mode & 0777, ==, 0600);
+}
+
 static void
 test_opened_again (Room          *room,
                    gconstpointer  data)
@@ -535,6 +551,7 @@ main (int    argc,
 {
   g_test_init (&argc, &argv, NULL);
   ADD ("first-of-day", test_first_of_day);
+  ADD ("mode", test_mode);
   ADD ("opened-again", test_opened_again);
   ADD ("undo-first", test_undo_first);
   ADD ("rotation", test_rotation);

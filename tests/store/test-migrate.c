@@ -217,6 +217,24 @@ test_in_the_way (Room          *room,
   g_assert_cmpstr (after, ==, room->sum);
 }
 
+/* A newer program opens the farm that is open here: nothing more is written from here. */
+static void
+test_under_our_feet (Room          *room,
+                     gconstpointer  data)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadStore) here = stead_store_open (room->path, STEAD_STORE_OPEN_DEFAULT, NULL);
+  g_autoptr(SteadStore) newer = NULL;
+
+  fixture_act (here, "Add Bo", "INSERT INTO person (name, role) VALUES ('Bo', 'student')");
+  lead_to (room, ADD_COLUMN, NULL);
+  newer = stead_store_open_as (room->path, STEAD_STORE_OPEN_DEFAULT, &room->schema, &error);
+  g_assert_no_error (error);
+  g_assert_false (stead_store_begin (here, "Add Cy", &error));
+  g_assert_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_NEWER);
+  fixture_act (newer, "Add Cy", "INSERT INTO person (name, role) VALUES ('Cy', 'student')");
+}
+
 static void
 test_read_only (Room          *room,
                 gconstpointer  data)
@@ -298,6 +316,7 @@ main (int    argc,
   ADD ("orphans", test_orphans);
   ADD ("nonsense", test_nonsense);
   ADD ("in-the-way", test_in_the_way);
+  ADD ("under-our-feet", test_under_our_feet);
   ADD ("read-only", test_read_only);
   ADD ("verify", test_verify);
   ADD ("samples", test_samples);

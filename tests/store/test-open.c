@@ -343,6 +343,23 @@ test_locks_survive (Room          *room,
 
 /* --- without the right to write --------------------------------------------- */
 
+/* A farm that cannot be changed where it is, can where its copy is. */
+static void
+change_a_copy (SteadStore *store)
+{
+  g_autoptr(FixtureFolder) folder = fixture_folder ();
+  g_autofree char *path = g_build_filename (folder, "copy.steading", NULL);
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadStore) copy = NULL;
+
+  g_assert_true (stead_store_save_copy (store, path, NULL, &error));
+  g_assert_no_error (error);
+  copy = stead_store_open (path, STEAD_STORE_OPEN_DEFAULT, &error);
+  g_assert_no_error (error);
+  g_assert_false (stead_store_is_read_only (copy));
+  fixture_act (copy, "Add Bo", "INSERT INTO person (name, role) VALUES ('Bo', 'student')");
+}
+
 static void
 open_as_nobody (void)
 {
@@ -366,6 +383,7 @@ open_as_nobody (void)
   g_assert_false (stead_store_undo (store, &error));
   g_assert_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_READ_ONLY);
   g_clear_error (&error);
+  change_a_copy (store);
   g_clear_object (&store);
   found = stead_store_verify (path, NULL, &error);
   g_assert_no_error (error);

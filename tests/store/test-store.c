@@ -152,6 +152,24 @@ test_nothing_changed (void)
   g_assert_cmpint (fixture_number (store, "SELECT count(*) FROM step"), ==, 6);
 }
 
+/* A full disk ends the transaction by itself; what comes after is not kept. */
+static void
+test_given_up_by_the_file (void)
+{
+  g_autoptr(SteadStore) store = new_farm ();
+  g_autoptr(GError) error = NULL;
+
+  g_assert_true (stead_store_begin (store, "Add Ada", &error));
+  fixture_run (store, "INSERT INTO person (name, role) VALUES ('Ada', 'student')");
+  fixture_run (store, "ROLLBACK");
+  g_assert_false (stead_store_commit (store, &error));
+  g_assert_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_IO);
+  g_assert_false (stead_store_in_action (store));
+  g_assert_cmpint (fixture_number (store, "SELECT count(*) FROM step"), ==, 0);
+  g_assert_cmpint (stead_store_get_change_no (store), ==, 0);
+  fixture_act (store, "Add Bo", "INSERT INTO person (name, role) VALUES ('Bo', 'student')");
+}
+
 /* Closing in the middle of an action is giving it up. */
 static void
 test_closed_in_action (void)
@@ -364,6 +382,7 @@ main (int    argc,
   g_test_add_func ("/store/store/commit", test_commit);
   g_test_add_func ("/store/store/rollback", test_rollback);
   g_test_add_func ("/store/store/nothing-changed", test_nothing_changed);
+  g_test_add_func ("/store/store/given-up-by-the-file", test_given_up_by_the_file);
   g_test_add_func ("/store/store/closed-in-action", test_closed_in_action);
   g_test_add_func ("/store/store/nested", test_nested);
   g_test_add_func ("/store/store/forget-steps", test_forget_steps);
