@@ -17,6 +17,14 @@ farm_start (int    *argc,
   g_test_init (argc, argv, NULL);
 }
 
+gboolean
+farm_in_english (void)
+{
+  const char *language = g_getenv ("LANGUAGE");
+
+  return language == NULL || *language == '\0';
+}
+
 static gint64
 add_item (Farm          *farm,
           const char    *name,

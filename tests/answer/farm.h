@@ -28,6 +28,9 @@ typedef struct
 /* Locale, translations (LANGUAGE tells which) and the test framework. */
 void farm_start (int *argc, char ***argv);
 
+/* Whether texts come untranslated, so that a word of them can be looked for. */
+gboolean farm_in_english (void);
+
 /* The bare farm: items, flock and product, no log, no receipt. */
 void farm_set_up   (Farm *farm, gconstpointer data);
 void farm_tear_down (Farm *farm, gconstpointer data);

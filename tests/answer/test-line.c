@@ -219,7 +219,7 @@ test_bad (Line          *line,
       g_assert_false (reading->complete);
       g_assert_nonnull (reading->understood);
       g_assert_cmpuint (strlen (reading->understood), >, 10);
-      if (bad[i].says != NULL)
+      if (bad[i].says != NULL && farm_in_english ())
         g_assert_nonnull (strstr (reading->understood, bad[i].says));
       if (bad[i].fault == NULL)
         g_assert_cmpint (reading->error_start, ==, -1);
@@ -270,7 +270,7 @@ test_two_flocks (Line          *line,
 
       g_test_message ("%s → %s", lines[i].line, reading->understood);
       g_assert_true (reading->complete == (lines[i].flock != 0));
-      if (g_str_has_prefix (lines[i].line, "hens:"))
+      if (g_str_has_prefix (lines[i].line, "hens:") && farm_in_english ())
         g_assert_nonnull (strstr (reading->understood, "Several"));
       if (lines[i].flock == 0)
         continue;
@@ -333,14 +333,16 @@ test_completion (Line          *line,
 {
   assert_offers (line->reader, "", "Hens 2: ");
   assert_offers (line->reader, "he", "Hens 2: ");
+  assert_offers (line->reader, "Hens 2: 3 ins", "Hens 2: 3 Insoluble grit");
+  assert_offers (line->reader, "Hens 2: 22 eggs qqq", NULL);
+  if (!farm_in_english ())
+    return;
   assert_offers (line->reader, "Hens 2: 22 ", "Hens 2: 22 eggs");
   assert_offers (line->reader, "Hens 2: 22 e", "Hens 2: 22 eggs");
   assert_offers (line->reader, "Hens 2: 22 eggs, 1 c", "Hens 2: 22 eggs, 1 cracked");
   assert_offers (line->reader, "Hens 2: 6.8 ", "Hens 2: 6.8 lb feed");
-  assert_offers (line->reader, "Hens 2: 3 ins", "Hens 2: 3 Insoluble grit");
   assert_offers (line->reader, "Hens 2: 22 eggs by A", "Hens 2: 22 eggs by Ana Ruiz");
   assert_offers (line->reader, "Hens 2: 22 eggs y", "Hens 2: 22 eggs yesterday");
-  assert_offers (line->reader, "Hens 2: 22 eggs qqq", NULL);
 }
 
 /* What is offered must be understood once it is whole. */
@@ -358,7 +360,7 @@ test_offers_are_understood (Line          *line,
       for (int k = 0; lines[k] != NULL; k++)
         {
           g_autoptr(SteadLineReading) reading = stead_line_reader_read (line->reader, lines[k], line->farm.today);
-          gboolean open = g_str_has_suffix (lines[k], "by ") || g_str_has_suffix (lines[k], ": ");
+          gboolean open = g_str_has_suffix (lines[k], " ");   /* a name or a note follows */
 
           g_test_message ("%s → %s", lines[k], reading->understood);
           /* It may still lack something ("how many eggs in all?"), but no word of it is wrong. */
@@ -398,7 +400,7 @@ test_record (Line          *line,
   g_assert_cmpfloat (totals.feed_kg, ==, 1);
   g_assert_cmpint (stead_flock_repo_last_bedding (farm->store, farm->flock, &error), ==, farm->today - 1);
   undo = stead_store_get_undo_name (farm->store);
-  g_assert_nonnull (strstr (undo, "9 eggs"));
+  g_assert_nonnull (strchr (undo, '9'));
   /* one action: undone as a whole */
   g_assert_true (stead_store_undo (farm->store, &error));
   g_assert_cmpint (stead_flock_repo_count_entries (farm->store, farm->flock, &error), ==, 0);
@@ -429,7 +431,7 @@ test_no_flock (void)
 
   g_assert_no_error (error);
   g_assert_false (reading->complete);
-  g_assert_nonnull (strstr (reading->understood, "Raise"));
+  g_assert_cmpuint (strlen (reading->understood), >, 10);
 }
 
 int
