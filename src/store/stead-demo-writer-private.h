@@ -1,0 +1,57 @@
+/* stead-demo-writer-private.h - what writes the demo farm's story down. */
+#pragma once
+
+#include "core/stead-quantity.h"
+#include "store/stead-demo-private.h"
+
+G_BEGIN_DECLS
+
+typedef struct
+{
+  SteadDemoStory *story;
+  SteadStore     *store;
+  GHashTable     *ids;         /* "item Layer feed": gint64, in a pointer */
+  GPtrArray      *students;    /* of SteadDemoStudent */
+  gint64          advisor_id;
+  gint64          helper_id;
+  gint64          flock_id;
+  guint           next_buy;
+  guint           next_use;
+  int             at;          /* the day being lived */
+} SteadDemoWriter;
+
+typedef struct
+{
+  gint64   id;
+  SteadDay from;
+  SteadDay to;
+} SteadDemoStudent;
+
+/* Something to do within one action. */
+typedef gboolean (*SteadDemoDeed) (SteadDemoWriter *writer, gconstpointer what, GError **error);
+
+/* One action around @deed. */
+gboolean         stead_demo_act          (SteadDemoWriter *writer, const char *name, SteadDemoDeed deed,
+                                          gconstpointer what, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* One action for each group of a kind. */
+gboolean         stead_demo_write_groups (SteadDemoWriter *writer, const char *kind, SteadDemoDeed deed,
+                                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* The reader's first fault becomes the error of the whole. */
+gboolean         stead_demo_sound        (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadDay         stead_demo_day_at       (SteadDemoWriter *writer, int at);
+/* Ids of what was written, by group; a name that was not is a fault. */
+gint64           stead_demo_id_of        (SteadDemoWriter *writer, const char *kind, const char *name);
+void             stead_demo_set_id       (SteadDemoWriter *writer, const char *group, gint64 id);
+/* The place of a word in @words, 0 if it is none of them; a fault then. */
+int              stead_demo_word_of      (SteadDemoWriter *writer, const char *group, const char *key,
+                                          const char * const *words);
+/* (nullable): a fault then */
+const SteadUnit *stead_demo_unit_of      (SteadDemoWriter *writer, const char *group);
+
+/* Settings, people, places, items; then the flock, what lasts, and the first feed. */
+gboolean         stead_demo_begin_farm   (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean         stead_demo_begin_flock  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Products and prices that begin on the day; a product begins with its first price. */
+gboolean         stead_demo_live_prices  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
