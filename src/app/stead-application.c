@@ -165,6 +165,8 @@ set_keys (GtkApplication *application)
     { "win.undo", { "<Control>z" } },
     { "win.redo", { "<Control><Shift>z", "<Control>y" } },
     { "win.jump", { "<Control>k", "<Control>f" } },
+    { "win.print", { "<Control>p" } },
+    { "win.back", { "<Alt>Left" } },
     { "win.menu", { "F10" } },
     { "win.new-farm", { "<Control>n" } },
     { "win.open", { "<Control>o" } },

@@ -32,16 +32,17 @@ static const struct
   const char *action;
   const char *icon;
 } commands[] = {
-  { N_("Go to Today"), "win.place(1)", "stead-today-symbolic" },
-  { N_("Go to Raise"), "win.place(2)", "stead-hen-symbolic" },
-  { N_("Go to Price"), "win.place(3)", "stead-chart-symbolic" },
-  { N_("Go to Keep"), "win.place(4)", "stead-receipt-symbolic" },
+  { N_("Go to Today"), "win.go::today", "stead-today-symbolic" },
+  { N_("Go to Raise"), "win.go::raise", "stead-hen-symbolic" },
+  { N_("Go to Price"), "win.go::price", "stead-chart-symbolic" },
+  { N_("Go to Keep"), "win.go::keep", "stead-receipt-symbolic" },
   { N_("New flock"), "win.new-flock", "stead-add-symbolic" },
   { N_("New product"), "win.new-product", "stead-add-symbolic" },
   { N_("New receipt"), "win.new-receipt", "stead-add-symbolic" },
   { N_("New item"), "win.new-item", "stead-add-symbolic" },
   { N_("Take a flock's log from a table (CSV)"), "win.import-log", "stead-table-symbolic" },
   { N_("Take receipts from a table (CSV)"), "win.import-receipts", "stead-table-symbolic" },
+  { N_("Print a document"), "win.print", "stead-print-symbolic" },
   { N_("People"), "win.people", "stead-notebook-symbolic" },
   { N_("Settings"), "win.preferences", "stead-edit-symbolic" },
   { N_("Save a copy of the farm"), "win.save-copy", "stead-save-symbolic" },
@@ -187,18 +188,20 @@ add_commands (GPtrArray  *goals,
 
 GPtrArray *
 stead_jump_goals_find (SteadStore *store,
-                       const char *text)
+                       const char *text,
+                       gboolean    papers_only)
 {
   GPtrArray *goals = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_jump_goal_free);
   g_autofree char *bare = g_strstrip (g_strdup (text != NULL ? text : ""));
 
   g_return_val_if_fail (STEAD_IS_STORE (store), goals);
 
-  if (*bare != '\0')
+  if (!papers_only && *bare != '\0')
     add_hits (goals, store, bare);
-  else
+  else if (!papers_only)
     add_near (goals, store);
   add_papers (goals, store, bare);
-  add_commands (goals, bare);
+  if (!papers_only)
+    add_commands (goals, bare);
   return goals;
 }

@@ -24,7 +24,10 @@ void stead_jump_goal_free (SteadJumpGoal *goal);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadJumpGoal, stead_jump_goal_free)
 
 /* Returns: (transfer full) (element-type SteadJumpGoal): what has @text in its name,
- * things of the farm first, then documents, then commands; all that is near if @text is empty */
-GPtrArray *stead_jump_goals_find (SteadStore *store, const char *text) G_GNUC_WARN_UNUSED_RESULT;
+ * things of the farm first, then documents, then commands; all that is near if @text
+ * is empty.  @papers_only: nothing but documents */
+GPtrArray *stead_jump_goals_find (SteadStore *store,
+                                  const char *text,
+                                  gboolean    papers_only) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

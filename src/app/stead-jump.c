@@ -25,6 +25,7 @@ struct _SteadJump
   GtkWidget *none;        /* said when nothing has these words */
   GPtrArray *goals;       /* of SteadJumpGoal, as listed */
   SteadDesk *desk;
+  gboolean   papers_only;
 };
 
 G_DEFINE_FINAL_TYPE (SteadJump, stead_jump, GTK_TYPE_WIDGET)
@@ -79,7 +80,8 @@ fill (SteadJump *self)
   g_clear_pointer (&self->goals, g_ptr_array_unref);
   if (store == NULL)
     return;
-  self->goals = stead_jump_goals_find (store, gtk_editable_get_text (GTK_EDITABLE (self->entry)));
+  self->goals = stead_jump_goals_find (store, gtk_editable_get_text (GTK_EDITABLE (self->entry)),
+                                       self->papers_only);
   for (guint i = 0; i < self->goals->len; i++)
     gtk_list_box_append (GTK_LIST_BOX (self->list), make_row (self->goals->pdata[i]));
   gtk_widget_set_visible (self->none, self->goals->len == 0);
@@ -183,6 +185,12 @@ key_cb (SteadJump *self,
     }
 }
 
+static void
+clicked_cb (SteadJump *self)
+{
+  stead_jump_open (self, FALSE);
+}
+
 /* --- the object ---------------------------------------------------------------------------- */
 
 static void
@@ -230,7 +238,7 @@ make_button (SteadJump *self)
   gtk_widget_add_css_class (self->button, "find");
   gtk_widget_set_tooltip_text (self->button, _("Find a flock, a product, a receipt, or a command"));
   stead_ui_name (self->button, _("Find or do"));
-  g_signal_connect_swapped (self->button, "clicked", G_CALLBACK (stead_jump_open), self);
+  g_signal_connect_swapped (self->button, "clicked", G_CALLBACK (clicked_cb), self);
   gtk_widget_set_parent (self->button, GTK_WIDGET (self));
 }
 
@@ -259,7 +267,6 @@ make_popover (SteadJump *self)
   GtkEventController *keys = gtk_event_controller_key_new ();
 
   self->entry = gtk_entry_new ();
-  gtk_entry_set_placeholder_text (GTK_ENTRY (self->entry), _("A name, or what you want to do"));
   gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 40);
   stead_ui_name (self->entry, _("Find or do"));
   g_signal_connect_swapped (self->entry, "changed", G_CALLBACK (fill), self);
@@ -302,10 +309,14 @@ stead_jump_set_desk (SteadJump *self,
 }
 
 void
-stead_jump_open (SteadJump *self)
+stead_jump_open (SteadJump *self,
+                 gboolean   papers_only)
 {
   g_return_if_fail (STEAD_IS_JUMP (self));
 
+  self->papers_only = papers_only;
+  gtk_entry_set_placeholder_text (GTK_ENTRY (self->entry), papers_only ? _("A document to look at and print")
+                                                                       : _("A name, or what you want to do"));
   gtk_editable_set_text (GTK_EDITABLE (self->entry), "");
   fill (self);
   gtk_popover_popup (GTK_POPOVER (self->popover));

@@ -15,6 +15,7 @@ G_DECLARE_FINAL_TYPE (SteadJump, stead_jump, STEAD, JUMP, GtkWidget)
 GtkWidget *stead_jump_new      (void);
 /* @desk: (transfer none) */
 void       stead_jump_set_desk (SteadJump *self, SteadDesk *desk);
-void       stead_jump_open     (SteadJump *self);
+/* @papers_only: lists nothing but documents, to look at and print */
+void       stead_jump_open     (SteadJump *self, gboolean papers_only);
 
 G_END_DECLS

@@ -68,6 +68,7 @@ struct _SteadWindow
 
   SteadDesk            *desk;
   char                 *path;     /* (nullable) */
+  GQueue                been;     /* of names of places, not owned: where "back" leads */
 };
 
 G_DEFINE_FINAL_TYPE (SteadWindow, stead_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -196,6 +197,7 @@ drop_pages (SteadWindow *self)
 {
   GtkWidget *child;
 
+  g_queue_clear (&self->been);
   while ((child = gtk_widget_get_first_child (self->stack)) != NULL)
     gtk_stack_remove (GTK_STACK (self->stack), child);
 }
@@ -205,14 +207,26 @@ stead_window_go (SteadWindow *self,
                  const char  *name)
 {
   const Place *place = find_place (name);
+  const Place *before;
+  GtkWidget *focus;
+  gboolean follow;
 
   g_return_if_fail (STEAD_IS_WINDOW (self));
 
   if (place == NULL || stead_desk_get_store (self->desk) == NULL)
     return;
+  focus = gtk_window_get_focus (GTK_WINDOW (self));
   ensure_page (self, place);
+  before = find_place (gtk_stack_get_visible_child_name (GTK_STACK (self->stack)));
+  if (before != NULL && before != place)
+    g_queue_push_tail (&self->been, (gpointer) before->name);
+  follow = focus == NULL || !gtk_widget_is_ancestor (focus, self->strip);
   gtk_stack_set_visible_child_name (GTK_STACK (self->stack), place->name);
   stead_strip_select (STEAD_STRIP (self->strip), place->name);
+  /* Who walks along the posts stays there; anybody else goes on in the place. */
+  focus = gtk_window_get_focus (GTK_WINDOW (self));
+  if (follow && (focus == NULL || !gtk_widget_is_ancestor (focus, self->stack)))
+    gtk_widget_child_focus (self->stack, GTK_DIR_TAB_FORWARD);
   stead_settings_set_text ("last-place", place->name);
 }
 
@@ -279,7 +293,29 @@ jump_action (GtkWidget  *widget,
   SteadWindow *self = STEAD_WINDOW (widget);
 
   if (stead_desk_get_store (self->desk) != NULL)
-    stead_jump_open (STEAD_JUMP (self->jump));
+    stead_jump_open (STEAD_JUMP (self->jump), g_str_equal (action, "win.print"));
+}
+
+static void
+go_action (GtkWidget  *widget,
+           const char *action,
+           GVariant   *name)
+{
+  stead_window_go (STEAD_WINDOW (widget), g_variant_get_string (name, NULL));
+}
+
+static void
+back_action (GtkWidget  *widget,
+             const char *action,
+             GVariant   *parameter)
+{
+  SteadWindow *self = STEAD_WINDOW (widget);
+  const char *name = g_queue_pop_tail (&self->been);
+
+  if (name == NULL)
+    return;
+  stead_window_go (self, name);
+  g_queue_pop_tail (&self->been);   /* going back is no step forward */
 }
 
 static void
@@ -378,7 +414,10 @@ stead_window_class_init (SteadWindowClass *klass)
   gtk_widget_class_install_action (widget_class, "win.undo", NULL, undo_action);
   gtk_widget_class_install_action (widget_class, "win.redo", NULL, redo_action);
   gtk_widget_class_install_action (widget_class, "win.place", "i", place_action);
+  gtk_widget_class_install_action (widget_class, "win.go", "s", go_action);
+  gtk_widget_class_install_action (widget_class, "win.back", NULL, back_action);
   gtk_widget_class_install_action (widget_class, "win.jump", NULL, jump_action);
+  gtk_widget_class_install_action (widget_class, "win.print", NULL, jump_action);
   gtk_widget_class_install_action (widget_class, "win.menu", NULL, menu_action);
   stead_window_install_files (widget_class);
   stead_window_install_dialogs (widget_class);
@@ -481,5 +520,4 @@ stead_window_take (SteadWindow *self,
     stead_window_set_notice (self, _("This farm can only be read: the file or its folder is protected. "
                                      "Save a copy to make changes in it."), TRUE);
   stead_window_go (self, first_place ());
-  gtk_widget_child_focus (self->stack, GTK_DIR_TAB_FORWARD);
 }

@@ -16,7 +16,7 @@ here=$(CDPATH= cd -- "$(dirname -- "$0")" && pwd) || exit 1
 home=$(mktemp -d) || exit 1
 trap 'rm -rf "$home"' EXIT
 mkdir -p "$home/config/gtk-4.0" "$home/run" && chmod 700 "$home/run"
-printf '[Settings]\ngtk-enable-animations=0\ngtk-font-name=%s\n' "${GUI_FONT:-DejaVu Sans 10}" \
+printf '[Settings]\ngtk-enable-animations=0\ngtk-cursor-blink=0\ngtk-font-name=%s\n' "${GUI_FONT:-DejaVu Sans 10}" \
   > "$home/config/gtk-4.0/settings.ini"
 
 env HOME="$home" XDG_CONFIG_HOME="$home/config" XDG_DATA_HOME="$home/data" \
