@@ -7,6 +7,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #define ROWS_A_LOOK 1024
@@ -86,6 +87,26 @@ stead_import_row_is_blank (const SteadImportRow *row)
   return TRUE;
 }
 
+/* "2026-03-03", the usual cell, without the machinery for the unusual ones. */
+static gboolean
+read_iso_day (const char *cell,
+              SteadDay   *out_day)
+{
+  static const char pattern[] = "0000-00-00";
+  SteadDay day;
+
+  for (gsize i = 0; i < strlen (pattern); i++)
+    if (pattern[i] == '0' ? !g_ascii_isdigit (cell[i]) : cell[i] != pattern[i])
+      return FALSE;
+  if (cell[strlen (pattern)] != '\0')
+    return FALSE;
+  day = stead_day_new (atoi (cell), atoi (cell + 5), atoi (cell + 8));
+  if (day == STEAD_DAY_NONE)
+    return FALSE;
+  *out_day = day;
+  return TRUE;
+}
+
 /* Spreadsheets put a time behind a day: "3/3/2026 0:00:00", "2026-03-03T00:00". */
 static char *
 without_time (const char *cell)
@@ -128,11 +149,12 @@ stead_import_find_order (GPtrArray          *rows,
   for (guint i = 0; i < rows->len; i++)
     {
       const SteadImportRow *row = rows->pdata[i];
+      const char *cell = stead_import_cell (&judge, row, STEAD_COLUMN_DATE);
+      SteadDay day;
       int first;
       int second;
 
-      if (row->state == STEAD_ROW_WRONG
-          || !two_numbers (stead_import_cell (&judge, row, STEAD_COLUMN_DATE), &first, &second)
+      if (row->state == STEAD_ROW_WRONG || read_iso_day (cell, &day) || !two_numbers (cell, &first, &second)
           || first > 31)
         continue;
       dmy = dmy || (first > 12 && second <= 12);
@@ -162,11 +184,14 @@ stead_import_read_day (SteadImportJudge *judge,
                        SteadDay         *out_day)
 {
   const char *cell = stead_import_cell (judge, row, column);
-  g_autofree char *text = without_time (cell);
+  g_autofree char *text = NULL;
   g_autoptr(GError) error = NULL;
 
   if (*cell == '\0')
     return stead_import_wrong (judge, row, column, g_strdup (_("The date is missing.")));
+  if (read_iso_day (cell, out_day))
+    return TRUE;
+  text = without_time (cell);
   if (is_ambiguous (judge, text))
     {
       judge->ambiguous = TRUE;
