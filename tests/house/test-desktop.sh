@@ -1,11 +1,12 @@
 #!/bin/sh
 # test-desktop.sh - what the desktop is told about the program is valid.
 #
-# usage: test-desktop.sh SOURCE-ROOT BUILD-DATA
+# usage: test-desktop.sh SOURCE-ROOT BUILD-DATA PROGRAM
 set -u
 
 root=$1
 built=$2
+program=$3
 id=farm.steading.Steading
 . "$root/tests/tap.sh"
 
@@ -30,6 +31,12 @@ same /house/desktop/man-page "" \
 version=$(sed -n "s/^ *version: '\([^']*\)'.*/\1/p" "$root/meson.build" | head -n 1)
 check /house/desktop/release-is-told grep -q "<release version=\"$version\"" "$built/$id.metainfo.xml"
 check /house/desktop/man-tells-the-version grep -q "\"Steading $version\"" "$root/data/steading.1"
+
+# The man page and the program tell of the same options.
+told=$(env LANGUAGE=en "$program" --help | grep -oE '^ .*--[a-z-]+' | grep -oE -e '--[a-z-]+' | sort -u)
+written=$(sed 's/\\-/-/g' "$root/data/steading.1" | sed -n '/^.SH OPTIONS/,/^.SH EXIT/p' |
+  grep -oE '^\.(B|BI|BR) .*' | grep -oE -e '--[a-z-]+' | sort -u)
+same /house/desktop/man-tells-the-options "$told" "$written"
 
 # Every XML file is well formed; every screen follows GTK's own grammar.
 find "$root/data" "$root/ui" "$root/icons" -type f \
