@@ -145,7 +145,15 @@ solve (Problem           *problem,
     read_product (problem, i, &products[i - 1]);
   for (int i = 1; *out_status == GLP_OPT && i <= glp_get_num_rows (problem); i++)
     read_limit (problem, i, &limits[i - 1], &plans[i - 1]);
-  return TRUE;
+  return isfinite (glp_get_obj_val (problem));
+}
+
+/* What GLPK says of its troubles is for programmers: the caller gets a GError. */
+static int
+swallow (void       *data,
+         const char *text)
+{
+  return 1;
 }
 
 static void
@@ -220,7 +228,7 @@ stead_product_mix_solve (const double      *margins,
   g_return_val_if_fail ((limits != NULL && out_limits != NULL) || n_limits == 0, FALSE);
   g_return_val_if_fail (out_products != NULL && out_best != NULL, FALSE);
 
-  glp_term_out (GLP_OFF);
+  glp_term_hook (swallow, NULL);
   problem = build (margins, n_products, limits, n_limits);
   products = g_new0 (SteadProductPlan, n_products);
   plans = g_new0 (SteadLimitPlan, n_limits + 1);
