@@ -26,6 +26,13 @@ test_order_once (void)
   papers.over_cents = 40;
   g_assert_cmpfloat (stead_order_once_quantity (&papers), ==, 16);
   g_assert_cmpfloat_with_epsilon (stead_demand_chance_at_most (&normal.demand, 120), 0.5, 1e-12);
+  /* Chances: half of the width, and the values up to and with the quantity. */
+  g_assert_cmpfloat_with_epsilon (stead_demand_chance_at_most (&cider.demand, 150), 0.5, 1e-12);
+  g_assert_cmpfloat (stead_demand_chance_at_most (&cider.demand, 90), ==, 0);
+  g_assert_cmpfloat (stead_demand_chance_at_most (&cider.demand, 210), ==, 1);
+  g_assert_cmpfloat_with_epsilon (stead_demand_chance_at_most (&papers.demand, 16), 0.6, 1e-12);
+  g_assert_cmpfloat_with_epsilon (stead_demand_chance_at_most (&papers.demand, 15.9), 0.4, 1e-12);
+  g_assert_cmpfloat_with_epsilon (stead_demand_mean (&cider.demand), 150, 1e-12);
   normal.short_cents = 0;
   normal.over_cents = 0;
   g_assert_true (isnan (stead_order_once_ratio (&normal)));
