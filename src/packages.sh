@@ -10,7 +10,7 @@ build_packages='
   libglib2.0-dev libglib2.0-dev-bin libgtk-4-dev libgtk-4-bin
   libsqlite3-dev libgsl-dev libglpk-dev
   libxlsxwriter-dev libcsv-dev libqrencode-dev libjson-glib-dev
-  libxml2-utils
+  libxml2-utils desktop-file-utils
 '
 
 # Run it: figures and letters on screen and on paper.
@@ -24,7 +24,7 @@ test_packages='
   xvfb xdotool x11-utils imagemagick
   dbus dbus-x11 at-spi2-core python3 python3-pyatspi gir1.2-gtk-4.0
   poppler-utils librsvg2-bin python3-openpyxl sqlite3
-  appstream desktop-file-utils man-db groff
+  appstream man-db groff
   locales strace binutils
 '
 
