@@ -236,7 +236,7 @@ def test_people():
     w.wait_words('Please fill this in.')
     w.fill('Name', 'Robin')
     w.press('push button', 'Add')
-    w.wait_words('Name Robin')
+    w.wait_words('Name Robin', rows=True)
     w.press('push button', 'Close')
     assert w.close() == 0, w.said()
 
