@@ -226,9 +226,9 @@ parse (SteadField  *self,
 
 /* %TRUE with @out_empty set and @out alone if nothing was typed and nothing must be. */
 static gboolean
-read_value (SteadField *self,
-            Value      *out,
-            gboolean   *out_empty)
+check_value (SteadField *self,
+             Value      *out,
+             gboolean   *out_empty)
 {
   g_autoptr(GError) error = NULL;
 
@@ -247,6 +247,29 @@ read_value (SteadField *self,
   return TRUE;
 }
 
+/* Of several fields that are wrong the first one gets the focus. */
+static void
+take_focus (SteadField *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+  GtkWidget *field = focus != NULL ? gtk_widget_get_ancestor (focus, STEAD_TYPE_FIELD) : NULL;
+
+  if (root != NULL && (field == NULL || !stead_field_has_error (STEAD_FIELD (field))))
+    gtk_widget_grab_focus (self->entry);
+}
+
+static gboolean
+read_value (SteadField *self,
+            Value      *out,
+            gboolean   *out_empty)
+{
+  if (check_value (self, out, out_empty))
+    return TRUE;
+  take_focus (self);
+  return FALSE;
+}
+
 /* --- what the person does ----------------------------------------------------- */
 
 static void
@@ -257,7 +280,7 @@ left_cb (SteadField *self)
 
   /* An empty field is no fault until it is asked for: the person may come back. */
   if (!stead_field_is_empty (self))
-    (void) read_value (self, &value, &empty);
+    (void) check_value (self, &value, &empty);
 }
 
 static void

@@ -48,8 +48,8 @@ void        stead_field_set_error    (SteadField *self, const char *message);
 gboolean    stead_field_has_error    (SteadField *self);
 gboolean    stead_field_is_empty     (SteadField *self);
 
-/* Read what was typed: %FALSE shows the message at the field (and focuses it if
- * @focus).  Empty and not required: %TRUE with @if_empty. */
+/* Read what was typed: %FALSE shows the message at the field and focuses it, unless
+ * another one that is wrong has the focus.  Empty and not required: %TRUE with @if_empty. */
 gboolean    stead_field_read_count    (SteadField *self, gint64 if_empty, gint64 *out);
 gboolean    stead_field_read_number   (SteadField *self, double if_empty, double *out);
 gboolean    stead_field_read_money    (SteadField *self, gint64 if_empty, gint64 *out_cents);

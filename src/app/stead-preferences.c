@@ -6,6 +6,7 @@
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "app/stead-field.h"
 #include "app/stead-preferences.h"
@@ -32,6 +33,8 @@ struct _SteadPreferences
   SteadField  *mday;
   SteadField  *elevation;
   SteadField  *labor;
+
+  const SteadUnit *elevation_unit;
 };
 
 G_DEFINE_FINAL_TYPE (SteadPreferences, stead_preferences, STEAD_TYPE_DIALOG)
@@ -91,6 +94,31 @@ fill_lists (SteadPreferences *self)
   gtk_drop_down_set_model (GTK_DROP_DOWN (self->currency), G_LIST_MODEL (currencies));
 }
 
+/* A whole number of feet or meters: more is not known of a farm's height. */
+static void
+show_elevation (SteadPreferences *self,
+                double            elevation_m)
+{
+  const SteadUnit *unit = self->elevation_unit;
+
+  stead_field_show_quantity (self->elevation,
+                             stead_quantity_to_base (rint (stead_quantity_from_base (elevation_m, unit)), unit));
+}
+
+/* What was only rounded for the eye stays as it is in the file. */
+static gboolean
+read_elevation (SteadPreferences *self,
+                double           *elevation_m)
+{
+  double shown = *elevation_m;
+
+  if (!stead_field_read_quantity (self->elevation, 0, &shown))
+    return FALSE;
+  if (fabs (stead_quantity_from_base (shown - *elevation_m, self->elevation_unit)) > 0.5)
+    *elevation_m = shown;
+  return TRUE;
+}
+
 static void
 show_farm (SteadPreferences *self,
            const SteadFarm  *farm)
@@ -102,8 +130,9 @@ show_farm (SteadPreferences *self,
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->currency), currency_index (farm->currency));
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->month), (guint) farm->school_year_month - 1);
   stead_field_show_count (self->mday, farm->school_year_mday);
-  stead_field_set_unit (self->elevation, stead_unit_by_id (metric ? "m" : "ft"));
-  stead_field_show_quantity (self->elevation, farm->elevation_m);
+  self->elevation_unit = stead_unit_by_id (metric ? "m" : "ft");
+  stead_field_set_unit (self->elevation, self->elevation_unit);
+  show_elevation (self, farm->elevation_m);
   stead_field_set_currency (self->labor, farm->currency);
   if (farm->labor_cents_hour > 0)
     stead_field_show_money (self->labor, farm->labor_cents_hour);
@@ -119,7 +148,7 @@ read_farm (SteadPreferences *self,
 
   if (!stead_field_read_text (self->name, &name)
       || !stead_field_read_count (self->mday, 1, &mday)
-      || !stead_field_read_quantity (self->elevation, 0, &farm->elevation_m)
+      || !read_elevation (self, &farm->elevation_m)
       || !stead_field_read_money (self->labor, 0, &farm->labor_cents_hour))
     return FALSE;
   farm->school_year_month = (int) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->month)) + 1;

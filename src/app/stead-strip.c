@@ -100,7 +100,6 @@ make_content (Post *post)
   gtk_label_set_text (GTK_LABEL (verb), post->label);
   post->figure = make_line ("live");
   post->symbol = gtk_image_new_from_icon_name ("stead-warning-symbolic");
-  gtk_image_set_pixel_size (GTK_IMAGE (post->symbol), 12);
   gtk_widget_add_css_class (post->symbol, "live");
   gtk_widget_add_css_class (post->symbol, "warn");
   stead_ui_name (post->symbol, _("Warning"));

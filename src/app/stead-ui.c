@@ -70,6 +70,14 @@ stead_ui_name_drop_downs (GtkWidget *widget)
     stead_ui_name_drop_downs (child);
 }
 
+void
+stead_ui_expander_set_child (GtkWidget *expander,
+                             GtkWidget *child)
+{
+  g_object_bind_property (expander, "expanded", child, "can-focus", G_BINDING_SYNC_CREATE);
+  gtk_expander_set_child (GTK_EXPANDER (expander), child);
+}
+
 GtkWidget *
 stead_ui_icon_button (const char *icon,
                       const char *name)

@@ -24,6 +24,11 @@ void stead_ui_name (GtkWidget  *widget,
  * widget it is): GTK 4.8 leaves the button inside without a name. */
 void stead_ui_name_drop_downs (GtkWidget *widget);
 
+/* Puts @child into an expander.  While that is closed, GTK 4.8 still offers the focus
+ * to what is in it, outside of any window; so then it takes none. */
+void stead_ui_expander_set_child (GtkWidget *expander,
+                                  GtkWidget *child);
+
 /* An icon button without words: @icon is shown, @name is said and shown as tooltip. */
 GtkWidget *stead_ui_icon_button (const char *icon,
                                  const char *name);

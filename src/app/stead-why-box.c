@@ -46,7 +46,7 @@ row_new (SteadWhyBox *self,
   row->expander = gtk_expander_new (title);
   row->text = stead_why_text_new ();
   stead_ui_name (row->expander, title);
-  gtk_expander_set_child (GTK_EXPANDER (row->expander), row->text);
+  stead_ui_expander_set_child (row->expander, row->text);
   gtk_widget_set_parent (row->expander, GTK_WIDGET (self));
   return row;
 }

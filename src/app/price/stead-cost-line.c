@@ -158,7 +158,7 @@ stead_cost_line_new (SteadDesk     *desk,
   gtk_box_append (GTK_BOX (body), self->entries);
   gtk_box_append (GTK_BOX (body), self->message);
   gtk_box_append (GTK_BOX (body), self->why);
-  gtk_expander_set_child (GTK_EXPANDER (self->expander), body);
+  stead_ui_expander_set_child (self->expander, body);
   return GTK_WIDGET (self);
 }
 

@@ -280,7 +280,7 @@ stead_figure_row_init (SteadFigureRow *self)
   self->whys = stead_why_box_new ();
   self->expander = gtk_expander_new (_("Why? The figures worked out"));
   stead_ui_name (self->expander, _("Why? The figures worked out"));
-  gtk_expander_set_child (GTK_EXPANDER (self->expander), self->whys);
+  stead_ui_expander_set_child (self->expander, self->whys);
   g_signal_connect_swapped (self->expander, "notify::expanded", G_CALLBACK (show_whys), self);
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_box_append (GTK_BOX (self->box), row);

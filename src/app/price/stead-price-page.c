@@ -406,7 +406,7 @@ fill_right (SteadPricePage *self)
   gtk_box_append (self->right, stead_figure_row_new (self->model));
   self->history = stead_price_history_new ();
   stead_ui_name (changes, _("How the price changed"));
-  gtk_expander_set_child (GTK_EXPANDER (changes), self->history);
+  stead_ui_expander_set_child (changes, self->history);
   gtk_box_append (self->right, changes);
 }
 

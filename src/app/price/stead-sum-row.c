@@ -56,7 +56,7 @@ stead_sum_row_init (SteadSumRow *self)
   self->why = stead_why_text_new ();
   self->expander = gtk_expander_new (NULL);
   gtk_expander_set_label_widget (GTK_EXPANDER (self->expander), head);
-  gtk_expander_set_child (GTK_EXPANDER (self->expander), self->why);
+  stead_ui_expander_set_child (self->expander, self->why);
   gtk_widget_set_parent (self->expander, GTK_WIDGET (self));
 }
 
