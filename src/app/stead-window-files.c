@@ -104,17 +104,25 @@ checked_cb (GObject      *source,
     stead_window_set_notice (self, NULL, FALSE);
 }
 
+/* After the frames that are due: the first look at the farm does not wait for it. */
+static gboolean
+start_check_idle (gpointer task)
+{
+  g_task_run_in_thread (task, check_in_worker);
+  return G_SOURCE_REMOVE;
+}
+
 static void
 check_later (SteadWindow *self,
              SteadStore  *store)
 {
-  g_autoptr(GTask) task = g_task_new (self, NULL, checked_cb, g_object_ref (store));
+  GTask *task = g_task_new (self, NULL, checked_cb, g_object_ref (store));
 
   g_task_set_task_data (task, g_strdup (stead_store_get_path (store)), g_free);
   if (!stead_store_is_read_only (store))
     stead_window_set_notice (self, _("This large farm is being checked. You can look around; "
                                      "changes can be made in a moment."), FALSE);
-  g_task_run_in_thread (task, check_in_worker);
+  g_idle_add_full (G_PRIORITY_LOW, start_check_idle, task, g_object_unref);
 }
 
 static gboolean
