@@ -427,8 +427,6 @@ static void
 stead_window_init (SteadWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  /* The name given to a menu button does not reach the button in it. */
-  stead_ui_name (gtk_widget_get_first_child (self->menu_button), _("Menu"));
   self->desk = stead_desk_new ();
   for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
     stead_strip_add (STEAD_STRIP (self->strip), places[i].name,

@@ -1,6 +1,6 @@
 """The frame of the window: from nothing to a price, and back after a power cut.
 
-usage: test_shell.py PROGRAM
+usage: test_shell.py PROGRAM MAKE-BIG-FARM
 """
 import os
 import shutil
@@ -13,6 +13,7 @@ import pyatspi
 from drive import Window, run_cases, until, x
 
 program = os.path.abspath(sys.argv[1])
+make_big_farm = os.path.abspath(sys.argv[2])
 folder = tempfile.mkdtemp()
 demo = os.path.join(folder, 'demo.steading')
 subprocess.check_call([program, '--demo', demo], stdout=subprocess.DEVNULL)
@@ -336,11 +337,60 @@ def test_help_keys_and_about():
     assert w.close() == 0, w.said()
 
 
+def test_a_large_farm_is_shown_first_and_checked_then():
+    large = os.path.join(folder, 'large.steading')
+    subprocess.check_call([make_big_farm, large, '60000'], stdout=subprocess.DEVNULL)
+    w = Window(program, large)
+    w.wait('push button', 'Today,')
+    until(lambda: not w.find('label', 'This large farm is being checked'))
+    w.keys('ctrl+comma')
+    w.wait('text', 'Name of the farm')
+    w.fill('Name of the farm', 'Large Farm')              # once it was checked, changes are taken
+    w.press('push button', 'Save the Settings')
+    w.wait_words('Saved: Settings of the farm.')
+    assert w.close() == 0, w.said()
+
+    size = os.path.getsize(large)
+    with open(large, 'r+b') as f:
+        f.seek(size // 2 // 4096 * 4096)
+        f.write(b'\xff' * 200000)
+    w = Window(program, large)
+    w.wait_words('This farm file is damaged')
+    w.wait('push button', 'Open an Earlier Day')
+    assert w.close() == 0, w.said()
+
+
+def test_tab_goes_round():
+    """Every control of a place once, in the order of reading, then the posts and the tools."""
+    w = Window(program, copy_of_demo('tab.steading'))
+    w.fit()
+    for key, place in (('alt+4', 'Keep,'), ('alt+1', 'Today,')):
+        w.keys(key)
+        until(lambda: is_chosen(w, place))
+        names = []
+        for _ in range(40):
+            now = until(w.focused)
+            if names and now.name == names[0]:
+                break
+            names.append(now.name)
+            w.keys('Tab')
+            until(lambda: w.focused() is not None and w.focused().name != now.name)
+        assert 5 < len(names) < 40, names
+        assert len(set(names)) == len(names), names
+        posts = [names.index(n) for n in names if n.split(',')[0] in ('Today', 'Raise', 'Price', 'Keep')]
+        assert len(posts) == 4 and posts == sorted(posts), names
+    for number in (2, 3):                                 # longer ones: past each control without a fault
+        w.keys(f'alt+{number}', *['Tab'] * 50)
+        assert w.focused() is not None
+    assert w.close() == 0, w.said()
+
+
 try:
     run_cases(test_from_nothing_to_a_price, test_steps_can_be_skipped,
               test_a_line_is_recorded_undone_and_redone, test_typed_by_keys_alone, test_places_and_jump,
               test_settings, test_people, test_what_cannot_be_opened, test_an_earlier_day,
               test_looking_at_an_earlier_day_changes_nothing, test_one_window_a_farm, test_save_a_copy,
-              test_help_keys_and_about)
+              test_help_keys_and_about, test_a_large_farm_is_shown_first_and_checked_then,
+              test_tab_goes_round)
 finally:
     shutil.rmtree(folder, ignore_errors=True)
