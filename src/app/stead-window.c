@@ -59,6 +59,7 @@ struct _SteadWindow
   GtkWidget            *undo_button;
   GtkWidget            *redo_button;
   GtkWidget            *menu_button;
+  GMenu                *steps;        /* of the menu */
   GtkWidget            *notice;
   GtkWidget            *notice_text;
   GtkWidget            *notice_button;
@@ -119,6 +120,7 @@ update_step (SteadWindow *self,
   gtk_widget_set_tooltip_text (button, text);
   stead_ui_name (button, text);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), action, can);
+  g_menu_append (self->steps, text, action);
 }
 
 /* "Undo: 22 eggs on March 3", or that there is nothing to undo. */
@@ -134,6 +136,7 @@ update_steps (SteadWindow *self)
   /* Translators: %s is what was done: "22 eggs on March 3". */
   g_autofree char *redo_text = redo != NULL ? g_strdup_printf (_("Redo: %s"), redo) : NULL;
 
+  g_menu_remove_all (self->steps);
   update_step (self, self->undo_button, "win.undo", undo != NULL,
                undo_text != NULL ? undo_text : _("Nothing to undo"));
   update_step (self, self->redo_button, "win.redo", redo != NULL,
@@ -405,6 +408,7 @@ stead_window_class_init (SteadWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadWindow, undo_button);
   gtk_widget_class_bind_template_child (widget_class, SteadWindow, redo_button);
   gtk_widget_class_bind_template_child (widget_class, SteadWindow, menu_button);
+  gtk_widget_class_bind_template_child (widget_class, SteadWindow, steps);
   gtk_widget_class_bind_template_child (widget_class, SteadWindow, notice);
   gtk_widget_class_bind_template_child (widget_class, SteadWindow, notice_text);
   gtk_widget_class_bind_template_child (widget_class, SteadWindow, notice_button);

@@ -10,7 +10,8 @@ import tempfile
 
 import pyatspi
 
-from drive import Window, run_cases, until, x
+from drive import Window, run_cases, until
+from portal import Portal
 
 program = os.path.abspath(sys.argv[1])
 make_big_farm = os.path.abspath(sys.argv[2])
@@ -227,6 +228,20 @@ def test_settings():
     assert w.close() == 0, w.said()
 
 
+def test_the_desktop_says_light_or_dark():
+    """The choice is read from the settings portal, and followed."""
+    with Portal(1) as portal:
+        w = Window(program, copy_of_demo('portal.steading'))
+        w.fit()
+        w.wait('push button', 'Record')
+        until(lambda: ground(w).startswith('161c23'))
+        portal.change(2)
+        until(lambda: ground(w).startswith('f4f3ef'))
+        portal.change(1)
+        until(lambda: ground(w).startswith('161c23'))
+        assert w.close() == 0, w.said()
+
+
 def test_people():
     w = Window(program, copy_of_demo('people.steading'))
     find_or_do(w, 'people')
@@ -388,7 +403,7 @@ def test_tab_goes_round():
 try:
     run_cases(test_from_nothing_to_a_price, test_steps_can_be_skipped,
               test_a_line_is_recorded_undone_and_redone, test_typed_by_keys_alone, test_places_and_jump,
-              test_settings, test_people, test_what_cannot_be_opened, test_an_earlier_day,
+              test_settings, test_the_desktop_says_light_or_dark, test_people, test_what_cannot_be_opened, test_an_earlier_day,
               test_looking_at_an_earlier_day_changes_nothing, test_one_window_a_farm, test_save_a_copy,
               test_help_keys_and_about, test_a_large_farm_is_shown_first_and_checked_then,
               test_tab_goes_round)
