@@ -113,7 +113,7 @@ def test_log_is_imported_after_a_look():
     w = opened(farm)
     w.press('push button', 'Log')
     w.wait('heading', 'What was written down')
-    w.press('push button', 'Import')
+    w.press('push button', 'Import a log')
     w.choose_file("Import a flock's log", path)
     w.wait('push button', 'Take 1 row')
     w.wait_words('more than they can lay', rows=True)

@@ -204,5 +204,5 @@ stead_receipts_pane_init (SteadReceiptsPane *self)
   stead_table_set_activate (self->table, open_receipt, self);
   stead_pane_add_button (pane, _("New receipt…"), G_CALLBACK (new_cb));
   stead_pane_add_button (pane, _("Open…"), G_CALLBACK (open_cb));
-  stead_pane_add_button (pane, _("Import…"), G_CALLBACK (import_cb));
+  stead_pane_add_button (pane, _("Import receipts…"), G_CALLBACK (import_cb));
 }
