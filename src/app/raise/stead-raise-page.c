@@ -269,6 +269,16 @@ number_or_dash (double number)
   return isnan (number) ? g_strdup ("–") : stead_number_format (number, 1);
 }
 
+static char *
+alive_text (const SteadFlockAnswer *answer)
+{
+  g_autofree char *alive = stead_number_format ((double) answer->alive, 0);
+  g_autofree char *birds = stead_number_format ((double) answer->flock->birds, 0);
+
+  /* Translators: hens alive, hens that moved in: "27 of 30" */
+  return g_strdup_printf (C_("hens alive", "%s of %s"), alive, birds);
+}
+
 static void
 show_figures (SteadRaisePage *self)
 {
@@ -279,9 +289,7 @@ show_figures (SteadRaisePage *self)
 
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->figures))) != NULL)
     gtk_grid_remove (self->figures, child);
-  add_figure (self, row++, _("Hens alive"),
-              /* Translators: hens alive, hens that moved in */
-              g_strdup_printf (_("%" G_GINT64_FORMAT " of %" G_GINT64_FORMAT), answer->alive, answer->flock->birds));
+  add_figure (self, row++, _("Hens alive"), alive_text (answer));
   add_figure (self, row++, _("Dozens collected"), stead_number_format ((double) answer->so_far.eggs / 12, 0));
   add_figure (self, row++, _("Feed for a dozen"), mass_or_dash (answer->feed_per_dozen_kg, mass));
   add_figure (self, row++, _("Feed on hand"), stead_quantity_format (answer->feed_on_hand_kg, mass));
