@@ -98,6 +98,7 @@ static const struct { const char *name; SteadColumn column; guint kinds; } names
   { "use by", STEAD_COLUMN_BEST_BY, RECEIPTS }, { "expires", STEAD_COLUMN_BEST_BY, RECEIPTS },
   { "expiry", STEAD_COLUMN_BEST_BY, RECEIPTS },
   { "caducidad", STEAD_COLUMN_BEST_BY, RECEIPTS }, { "vence", STEAD_COLUMN_BEST_BY, RECEIPTS },
+  { "consumir antes de", STEAD_COLUMN_BEST_BY, RECEIPTS },
 
   { "reference", STEAD_COLUMN_REFERENCE, RECEIPTS }, { "receipt", STEAD_COLUMN_REFERENCE, RECEIPTS },
   { "receipt number", STEAD_COLUMN_REFERENCE, RECEIPTS }, { "invoice", STEAD_COLUMN_REFERENCE, RECEIPTS },
