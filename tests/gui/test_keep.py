@@ -105,5 +105,32 @@ def test_thing_that_lasts():
     farm.verify()
 
 
+def test_thing_that_wears_by_use():
+    farm = Farm()
+    w = opened(farm)
+    w.click('push button', 'Things that last')
+    w.wait_words('What lasts for years')
+    w.keys('Tab', 'Home', 'Down', 'Up')
+    w.press('push button', 'Record use')              # the first thing wears by time
+    w.wait_words('wears by time, not by use')
+    w.press('push button', 'Change…')
+    w.wait('text', 'What it is')
+    w.click('push button', 'How it wears down')       # the drop-down: its last choice
+    w.keys('End', 'Return')
+    w.fill('Lasts for how much use', '100')
+    w.fill('Use is counted in', 'hours')
+    w.press('push button', 'Save thing')
+    until(lambda: farm.rows("SELECT count(*) FROM asset WHERE method = 'units'") == ['1'])
+    w.wait_words('What lasts for years')
+    w.keys('Tab', 'Home', 'Down', 'Up')
+    w.press('push button', 'Record use')
+    w.wait('text', 'How much it was used')
+    w.fill('How much it was used', '10')
+    [n for n in w.walk() if n.getRoleName() == 'push button' and n.name == 'Record use'][-1].queryAction().doAction(0)
+    until(lambda: farm.rows('SELECT units FROM asset_use') == ['10.0'])
+    w.kill()
+    farm.verify()
+
+
 run_cases(test_receipt_with_a_new_item, test_use_leaves_the_oldest_lot, test_count_needs_a_reason,
-          test_thing_that_lasts)
+          test_thing_that_lasts, test_thing_that_wears_by_use)

@@ -7,6 +7,7 @@
 
 #include "answer/stead-asset-answer.h"
 #include "app/keep/stead-asset-dialog.h"
+#include "app/keep/stead-wear-dialog.h"
 #include "core/stead-money.h"
 
 struct _SteadAssetsPane
@@ -123,6 +124,15 @@ edit_cb (SteadPane *pane)
 }
 
 static void
+wear_cb (SteadPane *pane)
+{
+  const SteadAssetLine *line = stead_pane_get_chosen (pane);
+
+  if (line != NULL)
+    stead_wear_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), line->asset->id);
+}
+
+static void
 stead_assets_pane_refresh (SteadPane *pane)
 {
   SteadAssetsPane *self = STEAD_ASSETS_PANE (pane);
@@ -159,4 +169,5 @@ stead_assets_pane_init (SteadAssetsPane *self)
   stead_table_set_activate (self->table, open_asset, self);
   stead_pane_add_button (pane, _("New thing…"), G_CALLBACK (new_cb));
   stead_pane_add_button (pane, _("Change…"), G_CALLBACK (edit_cb));
+  stead_pane_add_button (pane, _("Record use…"), G_CALLBACK (wear_cb));
 }

@@ -12,6 +12,7 @@
 
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "store/stead-farm-repo.h"
 #include "store/stead-flock-repo.h"
 #include "store/stead-item-repo.h"
 
@@ -32,7 +33,7 @@ struct _SteadFlockDialog
   GPtrArray       *feeds;      /* of SteadItem: what the drop-down offers after "not said" */
 
   SteadField      *name, *strain, *housed, *age, *birds, *eggs_expected, *cost, *salvage,
-                  *bedding, *care, *ended, *note;
+                  *bedding, *care, *ended, *place, *note;
   GtkCheckButton  *gift;
   GtkDropDown     *feed;
 };
@@ -108,12 +109,58 @@ read_fields (SteadFlockDialog *self,
   return check_together (self, flock);
 }
 
+/* What is saved: the flock, and the name of its place as it was typed. */
+typedef struct
+{
+  SteadFlock *flock;
+  const char *place;
+} Saving;
+
+/* The place of that name, which is made if the farm does not have it yet; 0: no name. */
+static gboolean
+find_place (SteadStore *store,
+            const char *name,
+            gint64     *place_id,
+            GError    **error)
+{
+  g_autoptr(GPtrArray) places = stead_place_repo_list (store, error);
+  g_autofree char *trimmed = g_strstrip (g_strdup (name));
+  g_autoptr(SteadPlaceFacts) made = NULL;
+
+  if (places == NULL)
+    return FALSE;
+  *place_id = 0;
+  if (trimmed[0] == '\0')
+    return TRUE;
+  for (guint i = 0; i < places->len; i++)
+    {
+      SteadPlaceFacts *place = places->pdata[i];
+
+      if (g_strcmp0 (place->name, trimmed) == 0)
+        {
+          *place_id = place->id;
+          return TRUE;
+        }
+    }
+  made = g_new0 (SteadPlaceFacts, 1);
+  made->name = g_steal_pointer (&trimmed);
+  made->kind = STEAD_PLACE_COOP;
+  made->area_m2 = NAN;
+  if (!stead_place_repo_save (store, made, error))
+    return FALSE;
+  *place_id = made->id;
+  return TRUE;
+}
+
 static gboolean
 save_act (SteadStore *store,
           gpointer    data,
           GError    **error)
 {
-  return stead_flock_repo_save (store, data, error);
+  const Saving *saving = data;
+
+  return find_place (store, saving->place, &saving->flock->place_id, error)
+         && stead_flock_repo_save (store, saving->flock, error);
 }
 
 static gboolean
@@ -123,12 +170,13 @@ stead_flock_dialog_save (SteadDialog *dialog,
   SteadFlockDialog *self = STEAD_FLOCK_DIALOG (dialog);
   SteadDesk *desk = stead_dialog_get_desk (dialog);
   gboolean is_new = self->flock->id == 0;
+  Saving saving = { self->flock, stead_field_get_text (self->place) };
   g_autofree char *step = NULL;
 
   if (!read_fields (self, self->flock))
     return FALSE;
   step = g_strdup_printf (is_new ? _("new flock %s") : _("changes to flock %s"), self->flock->name);
-  if (!stead_desk_act (desk, step, save_act, self->flock, error))
+  if (!stead_desk_act (desk, step, save_act, &saving, error))
     return FALSE;
   if (is_new)
     stead_desk_jump (desk, STEAD_TARGET_FLOCK, self->flock->id);
@@ -187,6 +235,21 @@ propose (SteadFlock *flock,
   flock->eggs_expected = rint (stead_lay_curve_eggs (&flock->curve, DEFAULT_AGE_WEEKS, DEFAULT_END_WEEKS));
   flock->bedding_days = DEFAULT_BEDDING_DAYS;
   flock->care_minutes_day = DEFAULT_CARE_MINUTES;
+}
+
+static void
+show_place (SteadFlockDialog *self,
+            SteadStore       *store)
+{
+  g_autoptr(GPtrArray) places = stead_place_repo_list (store, NULL);
+
+  for (guint i = 0; places != NULL && i < places->len; i++)
+    {
+      const SteadPlaceFacts *place = places->pdata[i];
+
+      if (place->id == self->flock->place_id)
+        stead_field_set_text (self->place, place->name);
+    }
 }
 
 static void
@@ -257,6 +320,7 @@ stead_flock_dialog_class_init (SteadFlockDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, bedding);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, care);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, ended);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, place);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, note);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, gift);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, feed);
@@ -295,6 +359,7 @@ stead_flock_dialog_show (GtkWidget *parent,
   prepare_fields (self, desk);
   fill_feeds (self, store);
   show_flock (self);
+  show_place (self, store);
   stead_dialog_present (STEAD_DIALOG (self), parent, desk);
   gtk_widget_grab_focus (GTK_WIDGET (self->name));
 }
