@@ -78,6 +78,13 @@ class Window:
         self.out.seek(0)
         return self.out.read()
 
+    def windows(self):
+        """The program's windows on the screen.  A window that closes while they are
+        looked for makes the search fail: then there is no answer yet."""
+        found = subprocess.run(['xdotool', 'search', '--onlyvisible', '--pid', str(self.process.pid)],
+                               text=True, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL)
+        return found.stdout.split() if found.returncode == 0 else []
+
     # Finding ------------------------------------------------------------------
 
     def walk(self, node=None, rows=False):
@@ -159,9 +166,10 @@ class Window:
             time.sleep(.1)
             if not there():
                 break
-            x('windowfocus', window)
+            if subprocess.run(['xdotool', 'windowfocus', window], stderr=subprocess.DEVNULL).returncode != 0:
+                break                              # it closed just now
             self.keys('Return')
-        x('windowfocus', x('search', '--onlyvisible', '--pid', self.process.pid).split()[-1])
+        x('windowfocus', until(self.windows)[-1])
 
     def drag(self, role, name, dx, dy=0, steps=10):
         cx, cy = self.middle(role, name)

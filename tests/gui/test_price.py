@@ -9,7 +9,7 @@ import re
 import subprocess
 import time
 
-from drive import Window, run_cases, until, x
+from drive import Window, run_cases, until
 from farm import Farm, PROGRAM
 
 
@@ -76,7 +76,7 @@ def type_into(w, name, text):
 def wait_for_one_window(w):
     """Until a dialog is gone: asked of the screen, since GTK 4.8 complains when the
     accessibility tree of a closing window is read."""
-    until(lambda: len(x('search', '--onlyvisible', '--pid', w.process.pid).split()) == 1)
+    until(lambda: len(w.windows()) == 1)
     time.sleep(.5)
 
 
