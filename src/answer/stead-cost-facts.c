@@ -256,6 +256,8 @@ read_pack (SteadStore              *store,
   if (pack->item == NULL || !stead_lot_repo_stock (store, part->item_id, today, 1, &stock, error))
     return NULL;
   pack->quantity_base = part->quantity_base;
+  pack->lot_cents = stock.next_cost_cents;
+  pack->lot_base = stock.next_base;
   pack->unit_cents = stock.next_unit_cents * part->quantity_base;
   pack->is_gift = stock.next_is_gift;
   return g_steal_pointer (&pack);

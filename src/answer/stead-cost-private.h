@@ -42,7 +42,9 @@ typedef struct
 {
   SteadItem *item;
   double     quantity_base;  /* in one unit sold */
-  double     unit_cents;     /* for that quantity, unrounded; NAN: no price known */
+  gint64     lot_cents;      /* what the lot cost that it comes out of */
+  double     lot_base;       /* base units that came in that lot; 0: no price known */
+  double     unit_cents;     /* for quantity_base, unrounded; NAN: no price known */
   gboolean   is_gift;
 } SteadPackCost;
 

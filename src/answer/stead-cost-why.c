@@ -219,7 +219,34 @@ add_assets (const SteadCostAnswer *answer,
     }
 }
 
-/* "Carton: 1 × 0.3167", then "0.3167 + 0.0633 = $0.38" */
+/* An amount in the item's own unit, fine enough to reckon with; pieces are the number alone. */
+static char *
+exact_amount (const SteadItem *item,
+              double           base)
+{
+  g_autofree char *number = stead_number_format (stead_quantity_from_base (base, item->unit), 6);
+
+  if (g_str_equal (item->unit->id, "ea"))
+    return g_steal_pointer (&number);
+  return g_strconcat (number, " ", stead_unit_symbol (item->unit), NULL);
+}
+
+/* "Carton: $31.00 ÷ 100 × 1 = 0.31": what the lot cost, over what came in it. */
+static char *
+pack_line (const SteadPackCost *pack,
+           const char          *currency,
+           const char          *result)
+{
+  g_autofree char *lot_cost = stead_money_format (pack->lot_cents, currency);
+  g_autofree char *lot_amount = exact_amount (pack->item, pack->lot_base);
+  g_autofree char *amount = exact_amount (pack->item, pack->quantity_base);
+
+  /* Translators: "Carton", what its lot cost ÷ how many came in it × how many go with one unit sold = its cost. */
+  return g_strdup_printf (_("%s: %s ÷ %s × %s = %s"), pack->item->name, lot_cost, lot_amount, amount, result);
+}
+
+/* "Carton: $31.67 ÷ 100 × 1 = 0.3167", one a thing that goes with it, then
+ * "0.3167 + 0.0633 = $0.38"; one thing alone gives the sum at once. */
 static char *
 packaging_worked (const SteadCostAnswer *answer,
                   const SteadCostFacts  *facts)
@@ -229,20 +256,28 @@ packaging_worked (const SteadCostAnswer *answer,
   GString *lines = g_string_new (NULL);
   g_autoptr(GString) sum = g_string_new (NULL);
   g_autofree char *last = NULL;
+  const SteadPackCost *only = NULL;
+  guint n = 0;
 
   for (guint i = 0; i < facts->packs->len; i++)
     {
       const SteadPackCost *pack = facts->packs->pdata[i];
-      g_autofree char *amount = stead_quantity_format (pack->quantity_base, pack->item->unit);
       g_autofree char *cents = NULL;
       g_autofree char *line = NULL;
 
       if (!isfinite (pack->unit_cents))
         continue;
       cents = fine_money (pack->unit_cents, currency, 4);
-      line = g_strdup_printf (_("%s: %s for %s"), pack->item->name, amount, cents);
+      line = pack_line (pack, currency, cents);
       add_line (lines, line);
-      g_string_append_printf (sum, sum->len > 0 ? " + %s" : "%s", cents);
+      g_string_append_printf (sum, n > 0 ? " + %s" : "%s", cents);
+      only = pack;
+      n++;
+    }
+  if (n == 1)
+    {
+      g_string_free (lines, TRUE);
+      return pack_line (only, currency, shown);
     }
   last = g_strdup_printf ("%s = %s", sum->str, shown);
   add_line (lines, last);
@@ -374,22 +409,27 @@ stead_cost_why (const SteadCostAnswer *answer,
                         g_string_free (lines, FALSE), source_of (kind));
 }
 
-/* "$1.46 + $0.42 + $0.38 = $2.26" */
+/* "$1.46 + $0.42 + $0.38 = $2.26"; a sum of one would only say "$1.46 = $1.46". */
 static char *
 sum_line (const SteadCostAnswer *answer)
 {
   const char *currency = answer->farm->currency;
   g_autofree char *total = stead_money_format (answer->sheet.unit_cents, currency);
   g_autoptr(GString) sum = g_string_new (NULL);
+  int n = 0;
 
   for (int kind = 0; kind < STEAD_COST_LABOR; kind++)
     {
       g_autofree char *line = stead_money_format (answer->sheet.parts[kind].shown_cents, currency);
 
       if (answer->sheet.parts[kind].total_cents > 0)
-        g_string_append_printf (sum, sum->len > 0 ? " + %s" : "%s", line);
+        g_string_append_printf (sum, n++ > 0 ? " + %s" : "%s", line);
     }
-  return g_strdup_printf ("%s = %s", sum->len > 0 ? sum->str : total, total);
+  if (n == 0)
+    return g_strdup (_("Nothing in it has cost anything so far."));
+  if (n == 1)
+    return g_strdup_printf (_("Only one line has a cost so far: %s."), total);
+  return g_strdup_printf ("%s = %s", sum->str, total);
 }
 
 SteadWhy *

@@ -126,6 +126,8 @@ typedef struct
   double         use_per_day_base;
   double         next_unit_cents;   /* cents for one base unit of the next lot to be used;
                                        the last known price when none is on hand; NAN: never bought */
+  gint64         next_cost_cents;   /* of that whole lot as it came; 0: never bought */
+  double         next_base;         /* base units that came in it; 0: never bought */
   gboolean       next_is_gift;
 } SteadStock;
 

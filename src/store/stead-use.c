@@ -270,7 +270,7 @@ read_next (SteadStore  *store,
            GError     **error)
 {
   static const char sql[] =
-    "SELECT rl.cost_cents / rl.quantity_base, r.is_gift, s.base > 1e-7 AS open"
+    "SELECT rl.cost_cents, rl.quantity_base, r.is_gift, s.base > 1e-7 AS open"
     " FROM lot l JOIN lot_stock s ON s.lot_id = l.id JOIN receipt_line rl ON rl.id = l.receipt_line_id"
     " JOIN receipt r ON r.id = rl.receipt_id WHERE l.item_id = ?1"
     " ORDER BY open DESC, iif (open, l.day, -l.day), iif (open, l.id, -l.id) LIMIT 1";
@@ -281,8 +281,14 @@ read_next (SteadStore  *store,
     return FALSE;
   sqlite3_bind_int64 (stmt, 1, item_id);
   found = stead_store_step (store, stmt, error);
-  stock->next_unit_cents = found == 1 ? sqlite3_column_double (stmt, 0) : NAN;
-  stock->next_is_gift = found == 1 && sqlite3_column_int (stmt, 1) != 0;
+  stock->next_unit_cents = NAN;
+  if (found == 1)
+    {
+      stock->next_cost_cents = sqlite3_column_int64 (stmt, 0);
+      stock->next_base = sqlite3_column_double (stmt, 1);
+      stock->next_unit_cents = (double) stock->next_cost_cents / stock->next_base;
+      stock->next_is_gift = sqlite3_column_int (stmt, 2) != 0;
+    }
   return found >= 0;
 }
 

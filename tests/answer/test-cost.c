@@ -372,6 +372,7 @@ test_no_prices (Farm          *farm,
   answer = ask (farm, STEAD_PERIOD_WHOLE_BATCH);
   g_assert_cmpfloat (total (answer, STEAD_COST_FEED), ==, 0);
   g_assert_cmpint (answer->sheet.unit_cents, ==, 49);
+  NUMBERS_ARE (strrchr (answer->total_why->worked, '\n'), 0.49);   /* said once: "0.49 = 0.49" is no sum */
   g_assert_nonnull (answer->caution);
   g_assert_nonnull (strstr (answer->caution, "Layer feed"));
   g_assert_nonnull (strstr (answer->caution, "Carton"));
@@ -458,11 +459,13 @@ assert_worked (const SteadWhy *why,
   const char *last = strrchr (why->worked, '\n');
   g_autoptr(GArray) numbers = numbers_in (last != NULL ? last : why->worked);
   const double *n = (const double *) (gpointer) numbers->data;
+  gboolean divides = strstr (last != NULL ? last : why->worked, "÷") != NULL;
+  gboolean times = strstr (last != NULL ? last : why->worked, "×") != NULL;
   double result = n[0];
 
-  g_assert_cmpuint (numbers->len, >=, 2);
+  g_assert_cmpuint (numbers->len, >=, 3);   /* "0.31 = 0.31" would explain nothing */
   for (guint i = 1; i + 1 < numbers->len; i++)
-    result = strstr (why->worked, "÷") != NULL ? result / n[i] : result + n[i];
+    result = !divides ? result + n[i] : times && i > 1 ? result * n[i] : result / n[i];
   g_assert_cmpint (stead_money_round (result * 100), ==, shown_cents);
   g_assert_cmpint (stead_money_round (n[numbers->len - 1] * 100), ==, shown_cents);
   g_assert_cmpstr (why->title, !=, "");
@@ -492,6 +495,34 @@ test_whys_can_be_redone (Farm          *farm,
         sum += g_array_index (numbers, double, i);
       g_assert_cmpint (stead_money_round (sum * 100), ==, answer->sheet.unit_cents);
     }
+}
+
+/* Packaging is worked from what a lot cost and held: one thing in one line, several
+ * with a sum below. */
+static void
+test_packaging_worked (Farm          *farm,
+                       gconstpointer  data)
+{
+  g_autoptr(SteadProduct) product = stead_product_repo_get (farm->store, farm->product, NULL);
+  SteadProductPart straw = { farm->straw, 0.02 };
+  g_autoptr(SteadCostAnswer) one = NULL;
+  g_autoptr(SteadCostAnswer) two = NULL;
+  g_auto(GStrv) lines = NULL;
+
+  farm_stock (farm);
+  farm_log (farm);
+  one = ask (farm, STEAD_PERIOD_WHOLE_BATCH);
+  g_assert_nonnull (strstr (one->total_why->worked, " + "));
+  g_assert_null (strchr (one->whys[STEAD_COST_PACKAGING]->worked, '\n'));
+  NUMBERS_ARE (one->whys[STEAD_COST_PACKAGING]->worked, 31, 100, 1, 0.31);
+  g_array_append_val (product->parts, straw);
+  FARM_DO (farm, stead_product_repo_save (farm->store, product, &farm_error));
+  two = ask (farm, STEAD_PERIOD_WHOLE_BATCH);
+  lines = g_strsplit (two->whys[STEAD_COST_PACKAGING]->worked, "\n", -1);
+  g_assert_cmpuint (g_strv_length (lines), ==, 3);
+  NUMBERS_ARE (lines[0], 31, 100, 1, 0.31);
+  NUMBERS_ARE (lines[1], 50, 10, 0.02, 0.10);   /* $50 / 10 bales x 0.02 */
+  NUMBERS_ARE (lines[2], 0.31, 0.10, 0.41);
 }
 
 /* The digits of the last line grow until the printed numbers give the printed cents. */
@@ -540,6 +571,7 @@ main (int    argc,
   ADD ("gaps-in-the-log", test_gaps_in_the_log);
   ADD ("sums-hold", test_sums_hold);
   ADD ("whys-can-be-redone", test_whys_can_be_redone);
+  ADD ("packaging-worked", test_packaging_worked);
   ADD ("digits-suffice", test_digits_suffice);
 #undef ADD
   return g_test_run ();

@@ -161,7 +161,7 @@ stead_lots_pane_init (SteadLotsPane *self)
   stead_table_add_column (self->table, _("Best by"), FALSE, FALSE, best_by_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("On hand"), TRUE, FALSE, on_hand_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Cost"), TRUE, FALSE, cost_text, NULL, NULL, self);
-  stead_table_add_column (self->table, _("From"), FALSE, TRUE, supplier_text, NULL, NULL, self);
+  stead_table_add_column (self->table, C_("supplier", "From"), FALSE, TRUE, supplier_text, NULL, NULL, self);
   stead_table_set_empty (self->table, _("Nothing is on hand. A receipt brings lots."));
   stead_table_set_activate (self->table, open_lot, self);
   open = stead_pane_add_button (pane, _("Open the lot's card…"), G_CALLBACK (open_cb));

@@ -83,7 +83,7 @@ add_line_cb (SteadReceiptDialog *self)
 {
   if (self->items->len == 0)
     {
-      stead_dialog_show_error (STEAD_DIALOG (self), _("Make the item first: press New item."));
+      stead_dialog_show_error (STEAD_DIALOG (self), _("Make the item first: press “New item…”."));
       return;
     }
   gtk_widget_child_focus (GTK_WIDGET (add_line (self, stead_dialog_get_desk (STEAD_DIALOG (self)))),

@@ -196,7 +196,7 @@ stead_receipts_pane_init (SteadReceiptsPane *self)
   self->items = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_free);
   self->table = stead_pane_add_table (pane, _("Receipts"));
   stead_table_add_column (self->table, _("Day"), FALSE, FALSE, day_text, NULL, compare_day, self);
-  stead_table_add_column (self->table, _("From"), FALSE, FALSE, supplier_text, NULL, compare_supplier, self);
+  stead_table_add_column (self->table, C_("supplier", "From"), FALSE, FALSE, supplier_text, NULL, compare_supplier, self);
   stead_table_add_column (self->table, _("What came"), FALSE, FALSE, lines_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Total"), TRUE, FALSE, total_text, NULL, compare_total, self);
   stead_table_add_column (self->table, _("Marks"), FALSE, TRUE, mark_text, NULL, NULL, self);

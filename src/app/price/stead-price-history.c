@@ -236,7 +236,7 @@ make_table (SteadPriceHistoryView *self)
 
   self->table = stead_table_new (_("Prices, newest first"));
   table = STEAD_TABLE (self->table);
-  stead_table_add_column (table, _("From"), FALSE, FALSE, day_text, NULL, compare_days, self);
+  stead_table_add_column (table, C_("column of prices", "From"), FALSE, FALSE, day_text, NULL, compare_days, self);
   stead_table_add_column (table, _("Price"), TRUE, FALSE, money_text, NULL, compare_cents, self);
   stead_table_add_column (table, _("Why"), FALSE, TRUE, note_text, NULL, NULL, self);
   gtk_widget_set_size_request (self->table, -1, TABLE_HEIGHT);
