@@ -6,7 +6,6 @@
 #include "core/stead-flock.h"
 #include "core/stead-hatch.h"
 #include "core/stead-hen-house.h"
-#include "core/stead-husbandry.h"
 #include "core/stead-lay-models.h"
 #include "core/stead-lay.h"
 #include "core/stead-quantity.h"
@@ -641,59 +640,6 @@ static const CheckAsk duck_asks[] = {
   { NULL }
 };
 
-/* husbandry default */
-
-static const struct
-{
-  const char            *ask;
-  SteadHusbandryDefault  which;
-  const char            *unit;   /* to be shown in, if not as the core has it */
-} defaults[] = {
-  { "lay_onset_age", STEAD_DEFAULT_LAY_ONSET_AGE, NULL },
-  { "lay_onset_to_peak", STEAD_DEFAULT_LAY_ONSET_TO_PEAK, NULL },
-  { "lay_peak_hen_day", STEAD_DEFAULT_LAY_PEAK, NULL },
-  { "lay_rate_after_12_months", STEAD_DEFAULT_LAY_AFTER_YEAR, NULL },
-  { "lay_decline", STEAD_DEFAULT_LAY_DECLINE, NULL },
-  { "layer_feed", STEAD_DEFAULT_LAYER_FEED, NULL },
-  { "layer_feed_per_dozen", STEAD_DEFAULT_LAYER_FEED_PER_DOZEN, "lb" },
-  { "hen_water", STEAD_DEFAULT_HEN_WATER, NULL },
-  { "hen_light", STEAD_DEFAULT_HEN_LIGHT, NULL },
-  { "hen_floor", STEAD_DEFAULT_HEN_FLOOR, "sqft" },
-  { "hens_per_box", STEAD_DEFAULT_HENS_PER_BOX, NULL },
-  { "laying_duck_eggs", STEAD_DEFAULT_LAYING_DUCK_EGGS, NULL },
-  { "egg_shell", STEAD_DEFAULT_EGG_SHELL, NULL },
-};
-
-static double
-husbandry_default (CheckRow *row)
-{
-  for (gsize i = 0; i < G_N_ELEMENTS (defaults); i++)
-    if (g_str_equal (defaults[i].ask, check_ask_name (row)))
-      {
-        double value = stead_husbandry_default (defaults[i].which);
-
-        return defaults[i].unit != NULL ? in_unit (value, defaults[i].unit) : value;
-      }
-  return NAN;
-}
-
-static const CheckAsk default_asks[] = {
-  { "lay_onset_age", "wk", husbandry_default },
-  { "lay_onset_to_peak", "wk", husbandry_default },
-  { "lay_peak_hen_day", "pct", husbandry_default },
-  { "lay_rate_after_12_months", "pct", husbandry_default },
-  { "lay_decline", "pct/wk", husbandry_default },
-  { "layer_feed", "g/hen/d", husbandry_default },
-  { "layer_feed_per_dozen", "lb/dozen", husbandry_default },
-  { "hen_water", "mL/hen/d", husbandry_default },
-  { "hen_light", "h/d", husbandry_default },
-  { "hen_floor", "sqft/hen", husbandry_default },
-  { "hens_per_box", "count", husbandry_default },
-  { "laying_duck_eggs", "eggs/y", husbandry_default },
-  { "egg_shell", "pct", husbandry_default },
-  { NULL }
-};
-
 const CheckTopic check_hens_topics[] = {
   { "hen-days", "hens period_d died_day died_hens added_day added_hens", hen_days_asks },
   { "laying rate", "eggs hen_days hens period_d hens_housed", rate_asks },
@@ -722,6 +668,5 @@ const CheckTopic check_hens_topics[] = {
   { "incubation", "species", hatch_asks },
   { "brooder temperature", "age_wk", brooder_asks },
   { "duck eggs", "eggs eggs_weight_lb", duck_asks },
-  { "husbandry default", "", default_asks },
   { NULL }
 };

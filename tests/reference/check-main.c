@@ -20,6 +20,7 @@ static const CheckTopic * const areas[] = {
   check_shared_topics,
   check_budget_topics,
   check_hens_topics,
+  check_default_topics,
   check_recipe_topics,
   check_planning_topics,
   check_time_topics,

@@ -43,6 +43,7 @@ extern const CheckTopic check_goods_topics[];
 extern const CheckTopic check_shared_topics[];
 extern const CheckTopic check_budget_topics[];
 extern const CheckTopic check_hens_topics[];
+extern const CheckTopic check_default_topics[];
 extern const CheckTopic check_recipe_topics[];
 extern const CheckTopic check_planning_topics[];
 extern const CheckTopic check_time_topics[];
