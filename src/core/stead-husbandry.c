@@ -2,6 +2,8 @@
 #include "config.h"
 
 #include "core/stead-feed.h"
+#include "core/stead-fish-feed.h"
+#include "core/stead-fish-stock.h"
 #include "core/stead-husbandry.h"
 #include "core/stead-lay.h"
 
@@ -59,6 +61,49 @@ feed_per_dozen_kg (void)
   return stead_feed_per_dozen (stead_husbandry_default (STEAD_DEFAULT_LAYER_FEED) / 1000, eggs_a_day);
 }
 
+/* Percent of the body weight a day, by the feeding table. */
+static double
+fish_feed_pct (SteadFishSpecies species,
+               double           weight_g)
+{
+  SteadFishFeedRate rate;
+
+  if (!stead_fish_feed_rate (species, weight_g, stead_fish (species)->optimum_c, &rate, NULL))
+    return NAN;
+  return 100 * stead_fish_feed_frac_per_day (&rate);
+}
+
+static double
+fish_default (SteadHusbandryDefault which)
+{
+  const SteadFish *tilapia = stead_fish (STEAD_FISH_TILAPIA);
+
+  switch (which)
+    {
+    case STEAD_DEFAULT_TROUT_TGC:
+      return stead_fish (STEAD_FISH_RAINBOW_TROUT)->tgc_x100;
+    case STEAD_DEFAULT_TILAPIA_FRY_FEED:
+      return fish_feed_pct (STEAD_FISH_TILAPIA, tilapia->stages[STEAD_FISH_FRY].max_g);
+    case STEAD_DEFAULT_TILAPIA_MARKET_FEED:
+      return fish_feed_pct (STEAD_FISH_TILAPIA, tilapia->market_g);
+    case STEAD_DEFAULT_CATFISH_SUMMER_FEED:
+      return fish_feed_pct (STEAD_FISH_CHANNEL_CATFISH, 100);
+    case STEAD_DEFAULT_TILAPIA_FCR:
+      return tilapia->fcr;
+    case STEAD_DEFAULT_TILAPIA_SURVIVAL:
+      return 100 * tilapia->stages[STEAD_FISH_GROWOUT].survival_frac;
+    case STEAD_DEFAULT_TILAPIA_TEMPERATURE:
+      return tilapia->optimum_c;
+    case STEAD_DEFAULT_TILAPIA_FILLET:
+      return 100 * stead_fish_yield (STEAD_FISH_TILAPIA, STEAD_FISH_CUT_FILLET, NULL)->frac;
+    case STEAD_DEFAULT_FISH_FASTING:
+      return STEAD_FISH_FASTING_DAYS;
+    case STEAD_DEFAULT_TANK_DENSITY:
+    default:
+      return STEAD_FISH_PLAN_DENSITY_KG_M3;
+    }
+}
+
 double
 stead_husbandry_default (SteadHusbandryDefault which)
 {
@@ -86,7 +131,13 @@ stead_husbandry_default (SteadHusbandryDefault which)
     /* Cookery reference on measuring eggs: 12 %. */
     case STEAD_DEFAULT_EGG_SHELL:
       return 12;
-    default:
+    case STEAD_DEFAULT_LAY_ONSET_AGE:
+    case STEAD_DEFAULT_LAY_ONSET_TO_PEAK:
+    case STEAD_DEFAULT_LAY_PEAK:
+    case STEAD_DEFAULT_LAY_AFTER_YEAR:
+    case STEAD_DEFAULT_LAY_DECLINE:
       return lay_default (which);
+    default:
+      return fish_default (which);
     }
 }

@@ -24,13 +24,24 @@ typedef enum
   STEAD_DEFAULT_HENS_PER_BOX,         /* count */
   STEAD_DEFAULT_LAYING_DUCK_EGGS,     /* a year */
   STEAD_DEFAULT_EGG_SHELL,            /* percent of the egg */
+  STEAD_DEFAULT_TROUT_TGC,            /* growth coefficient, 100-fold */
+  STEAD_DEFAULT_TILAPIA_FRY_FEED,     /* percent of the body weight a day, fry of 30 days */
+  STEAD_DEFAULT_TILAPIA_MARKET_FEED,  /* percent of the body weight a day */
+  STEAD_DEFAULT_CATFISH_SUMMER_FEED,  /* percent of the body weight a day, 100 g fish */
+  STEAD_DEFAULT_TILAPIA_FCR,          /* feed for one of gain */
+  STEAD_DEFAULT_TILAPIA_SURVIVAL,     /* percent, of the stage of growth */
+  STEAD_DEFAULT_TILAPIA_TEMPERATURE,  /* °C of the water */
+  STEAD_DEFAULT_TILAPIA_FILLET,       /* percent of the live weight */
+  STEAD_DEFAULT_FISH_FASTING,         /* days without feed before sale */
+  STEAD_DEFAULT_TANK_DENSITY,         /* kg/m³ in a tank without pure oxygen */
 } SteadHusbandryDefault;
 
 /**
  * stead_husbandry_default:
  *
- * The values about lay follow from the default curve (stead-lay.h), so that a
- * sentence and a chart never disagree.
+ * The values about lay follow from the default curve (stead-lay.h), those about
+ * fish from the species and the feeding table (stead-fish.h, stead-fish-feed.h),
+ * so that a sentence and a chart never disagree.
  *
  * Returns: the setting, in the unit beside its name above
  */
