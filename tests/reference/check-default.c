@@ -29,6 +29,16 @@ static const struct
   { "hens_per_box", STEAD_DEFAULT_HENS_PER_BOX, NULL },
   { "laying_duck_eggs", STEAD_DEFAULT_LAYING_DUCK_EGGS, NULL },
   { "egg_shell", STEAD_DEFAULT_EGG_SHELL, NULL },
+  { "trout_tgc_x100", STEAD_DEFAULT_TROUT_TGC, NULL },
+  { "tilapia_fry_feed", STEAD_DEFAULT_TILAPIA_FRY_FEED, NULL },
+  { "tilapia_market_feed", STEAD_DEFAULT_TILAPIA_MARKET_FEED, NULL },
+  { "catfish_summer_feed", STEAD_DEFAULT_CATFISH_SUMMER_FEED, NULL },
+  { "tilapia_fcr", STEAD_DEFAULT_TILAPIA_FCR, NULL },
+  { "tilapia_growout_survival", STEAD_DEFAULT_TILAPIA_SURVIVAL, NULL },
+  { "tilapia_best_temp", STEAD_DEFAULT_TILAPIA_TEMPERATURE, NULL },
+  { "tilapia_fillet_yield", STEAD_DEFAULT_TILAPIA_FILLET, NULL },
+  { "fish_fasting", STEAD_DEFAULT_FISH_FASTING, NULL },
+  { "aerated_tank_max_density", STEAD_DEFAULT_TANK_DENSITY, NULL },
 };
 
 static double
@@ -59,6 +69,16 @@ static const CheckAsk default_asks[] = {
   { "hens_per_box", "count", husbandry_default },
   { "laying_duck_eggs", "eggs/y", husbandry_default },
   { "egg_shell", "pct", husbandry_default },
+  { "trout_tgc_x100", "TGC x100", husbandry_default },
+  { "tilapia_fry_feed", "pct/d", husbandry_default },
+  { "tilapia_market_feed", "pct/d", husbandry_default },
+  { "catfish_summer_feed", "pct/d", husbandry_default },
+  { "tilapia_fcr", "1", husbandry_default },
+  { "tilapia_growout_survival", "pct", husbandry_default },
+  { "tilapia_best_temp", "C", husbandry_default },
+  { "tilapia_fillet_yield", "pct", husbandry_default },
+  { "fish_fasting", "d", husbandry_default },
+  { "aerated_tank_max_density", "kg/m3", husbandry_default },
   { NULL }
 };
 

@@ -21,6 +21,7 @@ static const CheckTopic * const areas[] = {
   check_budget_topics,
   check_hens_topics,
   check_default_topics,
+  check_fish_topics,
   check_recipe_topics,
   check_planning_topics,
   check_time_topics,

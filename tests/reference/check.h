@@ -44,6 +44,7 @@ extern const CheckTopic check_shared_topics[];
 extern const CheckTopic check_budget_topics[];
 extern const CheckTopic check_hens_topics[];
 extern const CheckTopic check_default_topics[];
+extern const CheckTopic check_fish_topics[];
 extern const CheckTopic check_recipe_topics[];
 extern const CheckTopic check_planning_topics[];
 extern const CheckTopic check_time_topics[];
@@ -67,6 +68,17 @@ double check_frac (CheckRow   *row,
 double check_frac_or (CheckRow   *row,
                       const char *name,
                       double      fallback);
+
+/* An input that may come in one of several units: STEM_UNIT for one of the
+ * units, with spaces between, in kg, L, m, m² or °C.  check_from_base() goes back. */
+double check_base (CheckRow   *row,
+                   const char *stem,
+                   const char *units);
+gboolean check_has_base (CheckRow   *row,
+                         const char *stem,
+                         const char *units);
+double check_from_base (double      base,
+                        const char *unit);
 
 /* Lists belong to the row.  An input that is not there is a list of 0 numbers
  * for the _or kind, an error for the other; a list of another length than
