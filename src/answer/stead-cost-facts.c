@@ -141,6 +141,8 @@ stead_cost_kind_of_item (SteadItemKind kind)
     case STEAD_ITEM_INGREDIENT:
     case STEAD_ITEM_SEED:
     case STEAD_ITEM_SUPPLY:
+    case STEAD_ITEM_LIVESTOCK:
+    case STEAD_ITEM_PRODUCE:
     default: return STEAD_COST_SUPPLIES;
     }
 }
@@ -228,11 +230,11 @@ stead_cost_facts_settle (SteadCostAnswer *answer,
                          SteadCostFacts  *facts)
 {
   SteadCostSheet *sheet = &answer->sheet;
-  double eggs_per_unit = answer->product->eggs_per_unit;
+  double base_per_unit = answer->product->base_per_unit;
 
   *sheet = (SteadCostSheet) { 0 };
-  sheet->made_units = (double) answer->totals.eggs / eggs_per_unit;
-  sheet->good_units = (double) (answer->totals.eggs - answer->totals.cracked) / eggs_per_unit
+  sheet->made_units = (double) answer->totals.eggs / base_per_unit;
+  sheet->good_units = (double) (answer->totals.eggs - answer->totals.cracked) / base_per_unit
                       * (1 - answer->product->unsold_frac);
   add_uses (answer);
   add_birds (answer, facts);

@@ -71,7 +71,7 @@ good_units (const SteadCostAnswer *answer)
 {
   g_autofree char *eggs = stead_number_format ((double) answer->totals.eggs, 0);
   g_autofree char *cracked = stead_number_format ((double) answer->totals.cracked, 0);
-  g_autofree char *each = stead_number_format (answer->product->eggs_per_unit, 3);
+  g_autofree char *each = stead_number_format (answer->product->base_per_unit, 3);
   g_autofree char *good = stead_words_units_exact (answer->product->pack, answer->sheet.good_units, 2);
   g_autofree char *unsold = stead_words_percent (answer->product->unsold_frac, 1);
 

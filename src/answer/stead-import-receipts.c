@@ -55,6 +55,7 @@ static const struct { const char *word; SteadItemKind kind; } kind_words[] = {
   { "ingredient", STEAD_ITEM_INGREDIENT }, { "ingrediente", STEAD_ITEM_INGREDIENT },
   { "seed", STEAD_ITEM_SEED }, { "semilla", STEAD_ITEM_SEED },
   { "supply", STEAD_ITEM_SUPPLY }, { "supplies", STEAD_ITEM_SUPPLY }, { "suministro", STEAD_ITEM_SUPPLY },
+  { "livestock", STEAD_ITEM_LIVESTOCK }, { "animals", STEAD_ITEM_LIVESTOCK }, { "animales", STEAD_ITEM_LIVESTOCK },
 };
 
 static gboolean

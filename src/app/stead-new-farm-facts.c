@@ -222,7 +222,7 @@ write_product (SteadStore     *store,
   g_free (product->name);
   product->name = g_strdup (_("Eggs"));
   product->pack = facts->pack;
-  product->eggs_per_unit = eggs_in (facts->pack);
+  product->base_per_unit = eggs_in (facts->pack);
   product->flock_id = facts->flock_id;
   g_array_append_val (product->parts, carton);
   if (!stead_product_repo_save (store, product, error))

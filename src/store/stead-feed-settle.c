@@ -42,8 +42,8 @@ lay_all (SteadStore   *store,
          GError      **error)
 {
   static const char sql[] = "SELECT e.id, e.batch_id, e.day, e.feed_kg"
-                            " FROM flock f JOIN flock_entry e ON e.batch_id = f.batch_id"
-                            " WHERE f.feed_item_id = ?1 AND e.day >= ?2 AND e.feed_kg > 0 ORDER BY e.day, e.id";
+                            " FROM batch b JOIN batch_entry e ON e.batch_id = b.id"
+                            " WHERE b.feed_item_id = ?1 AND e.day >= ?2 AND e.feed_kg > 0 ORDER BY e.day, e.id";
   g_autoptr(GArray) pieces = new_pieces ();
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
   int found;

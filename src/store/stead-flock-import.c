@@ -60,7 +60,7 @@ read_filed (SteadStore  *store,
             FlockLog    *log,
             GError     **error)
 {
-  static const char sql[] = "SELECT day, sum (eggs), sum (deaths + culled) FROM flock_entry WHERE batch_id = ?1"
+  static const char sql[] = "SELECT day, sum (eggs), sum (deaths + culled) FROM batch_entry WHERE batch_id = ?1"
                             " GROUP BY day ORDER BY day";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
   int found;

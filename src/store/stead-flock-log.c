@@ -14,6 +14,7 @@
 void
 stead_flock_entry_clear (SteadFlockEntry *entry)
 {
+  g_clear_pointer (&entry->reason, g_free);
   g_clear_pointer (&entry->note, g_free);
 }
 
@@ -44,6 +45,7 @@ stead_flock_entry_from_row (SteadStmt *stmt)
   entry->note = stead_stmt_text (stmt, 8);
   entry->person_id = sqlite3_column_int64 (stmt, 9);
   entry->left_out = sqlite3_column_int (stmt, 10) != 0;
+  entry->reason = stead_stmt_text (stmt, 11);
   return entry;
 }
 
@@ -52,7 +54,7 @@ stead_flock_repo_get_entry (SteadStore  *store,
                             gint64       entry_id,
                             GError     **error)
 {
-  static const char sql[] = "SELECT " ENTRY_COLUMNS " FROM flock_entry WHERE id = ?1";
+  static const char sql[] = "SELECT " ENTRY_COLUMNS " FROM batch_entry WHERE id = ?1";
   g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
@@ -69,7 +71,7 @@ stead_flock_repo_count_entries (SteadStore  *store,
                                 gint64       flock_id,
                                 GError     **error)
 {
-  static const char sql[] = "SELECT count (*) FROM flock_entry WHERE batch_id = ?1";
+  static const char sql[] = "SELECT count (*) FROM batch_entry WHERE batch_id = ?1";
 
   g_return_val_if_fail (STEAD_IS_STORE (store), -1);
   return stead_repo_count_id (store, sql, flock_id, error);
@@ -84,8 +86,8 @@ stead_flock_repo_page_entries (SteadStore  *store,
                                GError     **error)
 {
   static const char sql[] =
-    "SELECT " ENTRY_COLUMNS " FROM flock_entry WHERE id IN"
-    " (SELECT id FROM flock_entry WHERE batch_id = ?1 ORDER BY day DESC, id DESC LIMIT ?3 OFFSET ?2)"
+    "SELECT " ENTRY_COLUMNS " FROM batch_entry WHERE id IN"
+    " (SELECT id FROM batch_entry WHERE batch_id = ?1 ORDER BY day DESC, id DESC LIMIT ?3 OFFSET ?2)"
     " ORDER BY day DESC, id DESC";
   g_autoptr(SteadStmt) stmt = NULL;
 
@@ -106,7 +108,7 @@ stead_flock_repo_entries (SteadStore  *store,
                           SteadDay     to,
                           GError     **error)
 {
-  static const char sql[] = "SELECT " ENTRY_COLUMNS " FROM flock_entry"
+  static const char sql[] = "SELECT " ENTRY_COLUMNS " FROM batch_entry"
                             " WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3 ORDER BY day, id";
   g_autoptr(SteadStmt) stmt = NULL;
 
@@ -248,7 +250,7 @@ stead_flock_entry_check (const SteadFlockEntry  *entry,
       !check_eggs (entry, hens_alive, error) ||
       !check_losses (entry, hens_alive, error) ||
       !check_feed (entry, hens_alive, error) ||
-      !stead_repo_check_note (entry->note, error))
+      !stead_repo_check_note (entry->note, error) || !stead_repo_check_note (entry->reason, error))
     return FALSE;
   if (!something_entered (entry))
     return stead_repo_refuse (error, _("Nothing is entered. Enter eggs, feed, hens lost, or a note."));
@@ -266,8 +268,8 @@ read_others (SteadStore             *store,
   static const char sql[] =
     "SELECT coalesce (sum (iif (day < ?2, deaths + culled, 0)), 0),"
     " coalesce (sum (iif (day = ?2, deaths + culled, 0)), 0), coalesce (sum (deaths + culled), 0),"
-    " (SELECT coalesce (sum (eggs), 0) FROM flock_entry WHERE batch_id = ?1 AND day = ?2 AND id <> ?3)"
-    " FROM flock_entry WHERE batch_id = ?1 AND deaths + culled > 0 AND id <> ?3";
+    " (SELECT coalesce (sum (eggs), 0) FROM batch_entry WHERE batch_id = ?1 AND day = ?2 AND id <> ?3)"
+    " FROM batch_entry WHERE batch_id = ?1 AND deaths + culled > 0 AND id <> ?3";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
   if (stmt == NULL)
@@ -323,6 +325,7 @@ bind_entry (SteadStmt             *stmt,
   stead_repo_bind_tidy (stmt, 8, entry->note);
   stead_stmt_bind_id (stmt, 9, entry->person_id);
   sqlite3_bind_int (stmt, 10, entry->left_out != FALSE);
+  stead_repo_bind_tidy (stmt, 11, entry->reason);
 }
 
 gboolean
@@ -334,11 +337,11 @@ stead_flock_write_entry (SteadStore              *store,
                          GError                 **error)
 {
   static const char insert_sql[] =
-    "INSERT INTO flock_entry (batch_id, day, eggs, cracked, deaths, culled, feed_kg, note, person_id, left_out)"
-    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)";
+    "INSERT INTO batch_entry (batch_id, day, eggs, cracked, deaths, culled, feed_kg, note, person_id, left_out,"
+    " reason) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)";
   static const char update_sql[] =
-    "UPDATE flock_entry SET batch_id = ?1, day = ?2, eggs = ?3, cracked = ?4, deaths = ?5, culled = ?6,"
-    " feed_kg = ?7, note = ?8, person_id = ?9, left_out = ?10 WHERE id = ?11";
+    "UPDATE batch_entry SET batch_id = ?1, day = ?2, eggs = ?3, cracked = ?4, deaths = ?5, culled = ?6,"
+    " feed_kg = ?7, note = ?8, person_id = ?9, left_out = ?10, reason = ?11 WHERE id = ?12";
   g_autoptr(SteadStmt) stmt = NULL;
 
   if (!check_beside_others (entry, flock, others, today, error))
@@ -348,7 +351,7 @@ stead_flock_write_entry (SteadStore              *store,
     return FALSE;
   bind_entry (stmt, entry);
   if (entry->id != 0)
-    sqlite3_bind_int64 (stmt, 11, entry->id);
+    sqlite3_bind_int64 (stmt, 12, entry->id);
   if (!stead_store_run (store, stmt, error))
     return FALSE;
   if (entry->id == 0)
@@ -417,7 +420,7 @@ stead_flock_repo_delete_entry (SteadStore  *store,
                                gint64       entry_id,
                                GError     **error)
 {
-  static const char sql[] = "DELETE FROM flock_entry WHERE id = ?1";
+  static const char sql[] = "DELETE FROM batch_entry WHERE id = ?1";
   g_autoptr(SteadFlockEntry) before = NULL;
   g_autoptr(SteadFlock) flock = NULL;
 

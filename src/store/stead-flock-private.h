@@ -6,7 +6,7 @@
 
 G_BEGIN_DECLS
 
-#define ENTRY_COLUMNS "id, batch_id, day, eggs, cracked, deaths, culled, feed_kg, note, person_id, left_out"
+#define ENTRY_COLUMNS "id, batch_id, day, eggs, cracked, deaths, culled, feed_kg, note, person_id, left_out, reason"
 
 /* Returns: (transfer full): a SteadFlockEntry of ENTRY_COLUMNS */
 gpointer stead_flock_entry_from_row (SteadStmt *stmt);

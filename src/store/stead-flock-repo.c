@@ -2,10 +2,13 @@
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "store/stead-flock-private.h"
 #include "store/stead-item-repo.h"
 #include "store/stead-ledger-private.h"
+
+static const char * const species_words[] = { "hen", "duck", "quail", "other", NULL };
 
 /* Most birds that the file takes in one flock. */
 #define BIRDS_MAX 1000000
@@ -23,6 +26,9 @@ stead_flock_new (void)
   flock->housed_on = STEAD_DAY_NONE;
   flock->hatched_on = STEAD_DAY_NONE;
   flock->ended_on = STEAD_DAY_NONE;
+  flock->lay_began_on = STEAD_DAY_NONE;
+  flock->nests = STEAD_COUNT_NONE;
+  flock->roost_m = flock->run_m2 = flock->light_hours = NAN;
   stead_lay_curve_default (&flock->curve);
   return flock;
 }
@@ -42,9 +48,10 @@ stead_flock_free (SteadFlock *flock)
 
 #define FLOCK_SELECT \
   "SELECT b.id, b.name, f.strain, b.place_id, b.started_on, f.hatched_on, b.ended_on, f.birds," \
-  " f.birds_cost_cents, f.birds_are_gift, f.salvage_cents, f.eggs_expected, f.care_minutes_day," \
-  " f.feed_item_id, f.bedding_days, f.level_frac, f.decline_week, f.steepness_week, f.half_week," \
-  " f.onset_age_weeks, b.note FROM batch b JOIN flock f ON f.batch_id = b.id"
+  " f.birds_cost_cents, f.birds_are_gift, f.salvage_cents, f.eggs_expected, b.care_minutes_day," \
+  " b.feed_item_id, f.bedding_days, f.level_frac, f.decline_week, f.steepness_week, f.half_week," \
+  " f.onset_age_weeks, b.note, f.species, f.reared, f.lay_began_on, f.nests, f.roost_m, f.run_m2," \
+  " f.light_hours FROM batch b JOIN flock f ON f.batch_id = b.id"
 
 static gpointer
 flock_from_row (SteadStmt *stmt)
@@ -72,6 +79,13 @@ flock_from_row (SteadStmt *stmt)
   flock->curve.half_week = sqlite3_column_double (stmt, 18);
   flock->curve.onset_age_weeks = sqlite3_column_double (stmt, 19);
   flock->note = stead_stmt_text (stmt, 20);
+  flock->species = (SteadSpecies) stead_repo_word (stmt, 21, species_words);
+  flock->reared = sqlite3_column_int (stmt, 22) != 0;
+  flock->lay_began_on = stead_stmt_day (stmt, 23);
+  flock->nests = sqlite3_column_type (stmt, 24) == SQLITE_NULL ? STEAD_COUNT_NONE : sqlite3_column_int (stmt, 24);
+  flock->roost_m = stead_stmt_real (stmt, 25);
+  flock->run_m2 = stead_stmt_real (stmt, 26);
+  flock->light_hours = stead_stmt_real (stmt, 27);
   return flock;
 }
 
@@ -139,7 +153,7 @@ check_birds (const SteadFlock  *flock,
   if (!stead_repo_check_cents (_("Cost of the hens"), flock->birds_cost_cents, error) ||
       !stead_repo_check_cents (_("Worth of the hens at the end"), flock->salvage_cents, error))
     return FALSE;
-  if (flock->salvage_cents > flock->birds_cost_cents)
+  if (!flock->reared && flock->salvage_cents > flock->birds_cost_cents)
     return stead_repo_refuse (error, _("The hens cannot be worth more at the end than they cost. "
                                        "Check the two amounts."));
   return TRUE;
@@ -163,6 +177,24 @@ check_plan (const SteadFlock  *flock,
       !(curve->half_week >= -100 && curve->half_week <= 100) ||
       !(curve->onset_age_weeks >= 0 && curve->onset_age_weeks <= 100))
     return stead_repo_refuse (error, _("The expected laying curve is not possible. Set it back to the usual one."));
+  return TRUE;
+}
+
+/* What is not said (NAN, STEAD_COUNT_NONE) is fine. */
+static gboolean
+check_house (const SteadFlock  *flock,
+             GError           **error)
+{
+  if (flock->nests != STEAD_COUNT_NONE && !(flock->nests >= 0 && flock->nests <= BIRDS_MAX))
+    return stead_repo_refuse (error, _("The number of nests must be 0 or more."));
+  if (flock->roost_m < 0 || flock->roost_m > STEAD_AMOUNT_MAX)
+    return stead_repo_refuse (error, _("The length of the roosts must be 0 or more."));
+  if (flock->run_m2 < 0 || flock->run_m2 > STEAD_AMOUNT_MAX)
+    return stead_repo_refuse (error, _("The size of the run must be 0 or more."));
+  if (flock->light_hours < 0 || flock->light_hours > 24)
+    return stead_repo_refuse (error, _("The hours of light must lie between 0 and 24."));
+  if (flock->lay_began_on != STEAD_DAY_NONE && flock->lay_began_on < flock->hatched_on)
+    return stead_repo_refuse (error, _("The flock cannot begin to lay before it hatched. Check the two dates."));
   return TRUE;
 }
 
@@ -190,9 +222,9 @@ check_log (SteadStore        *store,
            GError           **error)
 {
   static const char sql[] =
-    "SELECT (SELECT min (day) FROM flock_entry WHERE batch_id = ?1),"
-    " (SELECT max (day) FROM flock_entry WHERE batch_id = ?1),"
-    " (SELECT sum (deaths + culled) FROM flock_entry WHERE batch_id = ?1 AND deaths + culled > 0)";
+    "SELECT (SELECT min (day) FROM batch_entry WHERE batch_id = ?1),"
+    " (SELECT max (day) FROM batch_entry WHERE batch_id = ?1),"
+    " (SELECT sum (deaths + culled) FROM batch_entry WHERE batch_id = ?1 AND deaths + culled > 0)";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
   SteadDay first, last;
   gint64 lost;
@@ -227,6 +259,7 @@ flock_check (SteadStore  *store,
          check_flock_days (store, flock, error) &&
          check_birds (flock, error) &&
          check_plan (flock, error) &&
+         check_house (flock, error) &&
          stead_repo_check_note (flock->strain, error) &&
          stead_repo_check_note (flock->note, error) &&
          check_feed_item (store, flock, error) &&
@@ -241,10 +274,11 @@ write_batch (SteadStore  *store,
              SteadFlock  *flock,
              GError     **error)
 {
-  static const char insert_sql[] = "INSERT INTO batch (kind, name, place_id, started_on, ended_on, note)"
-                                   " VALUES ('flock', ?1, ?2, ?3, ?4, ?5)";
+  static const char insert_sql[] = "INSERT INTO batch (kind, name, place_id, started_on, ended_on, note,"
+                                   " feed_item_id, care_minutes_day) VALUES ('flock', ?1, ?2, ?3, ?4, ?5, ?6, ?7)";
   static const char update_sql[] = "UPDATE batch SET name = ?1, place_id = ?2, started_on = ?3, ended_on = ?4,"
-                                   " note = ?5 WHERE id = ?6 AND kind = 'flock'";
+                                   " note = ?5, feed_item_id = ?6, care_minutes_day = ?7"
+                                   " WHERE id = ?8 AND kind = 'flock'";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, flock->id == 0 ? insert_sql : update_sql, error);
 
   if (stmt == NULL)
@@ -254,9 +288,22 @@ write_batch (SteadStore  *store,
   stead_stmt_bind_day (stmt, 3, flock->housed_on);
   stead_stmt_bind_day (stmt, 4, flock->ended_on);
   stead_repo_bind_tidy (stmt, 5, flock->note);
+  stead_stmt_bind_id (stmt, 6, flock->feed_item_id);
+  sqlite3_bind_double (stmt, 7, flock->care_minutes_day);
   if (flock->id != 0)
-    sqlite3_bind_int64 (stmt, 6, flock->id);
+    sqlite3_bind_int64 (stmt, 8, flock->id);
   return stead_store_run (store, stmt, error);
+}
+
+static void
+bind_count (SteadStmt *stmt,
+            int        at,
+            int        count)
+{
+  if (count == STEAD_COUNT_NONE)
+    sqlite3_bind_null (stmt, at);
+  else
+    sqlite3_bind_int (stmt, at, count);
 }
 
 static void
@@ -270,14 +317,19 @@ bind_plan (SteadStmt        *stmt,
   sqlite3_bind_int (stmt, 6, flock->birds_are_gift != FALSE);
   sqlite3_bind_int64 (stmt, 7, flock->salvage_cents);
   sqlite3_bind_double (stmt, 8, flock->eggs_expected);
-  sqlite3_bind_double (stmt, 9, flock->care_minutes_day);
-  stead_stmt_bind_id (stmt, 10, flock->feed_item_id);
-  sqlite3_bind_int (stmt, 11, flock->bedding_days);
-  sqlite3_bind_double (stmt, 12, flock->curve.level_frac);
-  sqlite3_bind_double (stmt, 13, flock->curve.decline_week);
-  sqlite3_bind_double (stmt, 14, flock->curve.steepness_week);
-  sqlite3_bind_double (stmt, 15, flock->curve.half_week);
-  sqlite3_bind_double (stmt, 16, flock->curve.onset_age_weeks);
+  sqlite3_bind_int (stmt, 9, flock->bedding_days);
+  sqlite3_bind_double (stmt, 10, flock->curve.level_frac);
+  sqlite3_bind_double (stmt, 11, flock->curve.decline_week);
+  sqlite3_bind_double (stmt, 12, flock->curve.steepness_week);
+  sqlite3_bind_double (stmt, 13, flock->curve.half_week);
+  sqlite3_bind_double (stmt, 14, flock->curve.onset_age_weeks);
+  stead_stmt_bind_text (stmt, 15, species_words[flock->species]);
+  sqlite3_bind_int (stmt, 16, flock->reared != FALSE);
+  stead_stmt_bind_day (stmt, 17, flock->lay_began_on);
+  bind_count (stmt, 18, flock->nests);
+  stead_stmt_bind_real (stmt, 19, flock->roost_m);
+  stead_stmt_bind_real (stmt, 20, flock->run_m2);
+  stead_stmt_bind_real (stmt, 21, flock->light_hours);
 }
 
 static gboolean
@@ -288,14 +340,14 @@ write_plan (SteadStore        *store,
 {
   static const char insert_sql[] =
     "INSERT INTO flock (batch_id, strain, hatched_on, birds, birds_cost_cents, birds_are_gift, salvage_cents,"
-    " eggs_expected, care_minutes_day, feed_item_id, bedding_days, level_frac, decline_week, steepness_week,"
-    " half_week, onset_age_weeks)"
-    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16)";
+    " eggs_expected, bedding_days, level_frac, decline_week, steepness_week, half_week, onset_age_weeks,"
+    " species, reared, lay_began_on, nests, roost_m, run_m2, light_hours)"
+    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19, ?20, ?21)";
   static const char update_sql[] =
     "UPDATE flock SET strain = ?2, hatched_on = ?3, birds = ?4, birds_cost_cents = ?5, birds_are_gift = ?6,"
-    " salvage_cents = ?7, eggs_expected = ?8, care_minutes_day = ?9, feed_item_id = ?10, bedding_days = ?11,"
-    " level_frac = ?12, decline_week = ?13, steepness_week = ?14, half_week = ?15, onset_age_weeks = ?16"
-    " WHERE batch_id = ?1";
+    " salvage_cents = ?7, eggs_expected = ?8, bedding_days = ?9, level_frac = ?10, decline_week = ?11,"
+    " steepness_week = ?12, half_week = ?13, onset_age_weeks = ?14, species = ?15, reared = ?16,"
+    " lay_began_on = ?17, nests = ?18, roost_m = ?19, run_m2 = ?20, light_hours = ?21 WHERE batch_id = ?1";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, is_new ? insert_sql : update_sql, error);
 
   if (stmt == NULL)

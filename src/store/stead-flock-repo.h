@@ -9,27 +9,43 @@
 
 #include "core/stead-flock.h"
 #include "core/stead-lay.h"
-#include "store/stead-store.h"
+#include "store/stead-batch-repo.h"
 
 G_BEGIN_DECLS
+
+/* Not to be changed in order: the file holds their words. */
+typedef enum
+{
+  STEAD_SPECIES_HEN,
+  STEAD_SPECIES_DUCK,
+  STEAD_SPECIES_QUAIL,
+  STEAD_SPECIES_OTHER,
+} SteadSpecies;
 
 typedef struct
 {
   gint64         id;                 /* of the batch; 0: not saved yet */
   char          *name;               /* unique among batches, not empty */
+  SteadSpecies   species;
   char          *strain;             /* (nullable): "brown hybrid" */
   gint64         place_id;           /* 0: not said */
   SteadDay       housed_on;          /* first day of the log */
   SteadDay       hatched_on;         /* not after housed_on */
   SteadDay       ended_on;           /* STEAD_DAY_NONE: under way */
   gint64         birds;              /* housed, 1 or more */
-  gint64         birds_cost_cents;   /* all of them, at the point of lay */
+  gint64         birds_cost_cents;   /* all of them: at the point of lay, or as chicks if reared */
   gboolean       birds_are_gift;
+  gboolean       reared;             /* raised here: what goes in before lay is spread over lay */
+  SteadDay       lay_began_on;       /* STEAD_DAY_NONE: the curve's onset tells */
   gint64         salvage_cents;      /* worth of all birds housed, at the end */
   double         eggs_expected;      /* of one bird housed, over its lay; above 0 */
   double         care_minutes_day;   /* unpaid work on the whole flock */
   gint64         feed_item_id;       /* what an entry's feed is taken from; 0: not said */
   int            bedding_days;       /* change the litter after; 0: not watched */
+  int            nests;              /* STEAD_COUNT_NONE: not said */
+  double         roost_m;            /* of perch; NAN: not said */
+  double         run_m2;             /* outdoors; NAN: not said */
+  double         light_hours;        /* a day, with lamps; NAN: not said */
   SteadLayCurve  curve;              /* what is expected */
   char          *note;               /* (nullable) */
 } SteadFlock;
@@ -37,8 +53,6 @@ typedef struct
 SteadFlock *stead_flock_new  (void) G_GNUC_WARN_UNUSED_RESULT;  /* default curve, no days */
 void        stead_flock_free (SteadFlock *flock);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadFlock, stead_flock_free)
-
-#define STEAD_COUNT_NONE (-1)
 
 typedef struct
 {
@@ -50,6 +64,7 @@ typedef struct
   gint32    deaths;     /* found dead */
   gint32    culled;     /* taken out */
   double    feed_kg;    /* NAN: not entered */
+  char     *reason;     /* (nullable): of the deaths and of the hens taken out */
   char     *note;       /* (nullable) */
   gint64    person_id;  /* 0: not said */
   gboolean  left_out;   /* not to learn from */

@@ -1,6 +1,6 @@
 /* stead-flock-sums.c - sums over the log of one flock.
  *
- * All read a range of the index flock_entry_day and no row of the table.  A hen
+ * All read a range of the index batch_entry_day and no row of the table.  A hen
  * that dies on a day does not count on it.
  */
 #include "config.h"
@@ -14,7 +14,7 @@ lost_before (SteadStore  *store,
              SteadDay     day,
              GError     **error)
 {
-  static const char sql[] = "SELECT sum (deaths + culled) FROM flock_entry"
+  static const char sql[] = "SELECT sum (deaths + culled) FROM batch_entry"
                             " WHERE batch_id = ?1 AND day < ?2 AND deaths + culled > 0";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
   gint64 lost = -1;
@@ -48,7 +48,7 @@ stead_flock_repo_eggs (SteadStore  *store,
                        SteadDay     to,
                        GError     **error)
 {
-  static const char sql[] = "SELECT sum (eggs) FROM flock_entry WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3";
+  static const char sql[] = "SELECT sum (eggs) FROM batch_entry WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3";
   g_autoptr(SteadStmt) stmt = NULL;
   gint64 eggs = -1;
 
@@ -105,7 +105,7 @@ walk_days (SteadStore  *store,
 {
   static const char sql[] =
     "SELECT day, sum (eggs), sum (cracked), sum (deaths + culled), sum (feed_kg), count (eggs), count (feed_kg),"
-    " max (left_out) FROM flock_entry WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3 GROUP BY day ORDER BY day";
+    " max (left_out) FROM batch_entry WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3 GROUP BY day ORDER BY day";
   gint64 alive = stead_flock_repo_alive (store, flock_id, from, error);
   g_autoptr(SteadStmt) stmt = alive >= 0 ? stead_store_prepare (store, sql, error) : NULL;
   int found;
@@ -259,7 +259,7 @@ stead_flock_repo_last_eggs (SteadStore  *store,
                             gint64       flock_id,
                             GError     **error)
 {
-  static const char sql[] = "SELECT day FROM flock_entry WHERE batch_id = ?1 AND eggs IS NOT NULL"
+  static const char sql[] = "SELECT day FROM batch_entry WHERE batch_id = ?1 AND eggs IS NOT NULL"
                             " ORDER BY day DESC LIMIT 1";
 
   g_return_val_if_fail (STEAD_IS_STORE (store), STEAD_DAY_NONE);
@@ -271,7 +271,7 @@ stead_flock_repo_last_feed (SteadStore  *store,
                             gint64       flock_id,
                             GError     **error)
 {
-  static const char sql[] = "SELECT day FROM flock_entry WHERE batch_id = ?1 AND feed_kg > 0"
+  static const char sql[] = "SELECT day FROM batch_entry WHERE batch_id = ?1 AND feed_kg > 0"
                             " ORDER BY day DESC LIMIT 1";
 
   g_return_val_if_fail (STEAD_IS_STORE (store), STEAD_DAY_NONE);

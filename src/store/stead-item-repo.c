@@ -11,7 +11,7 @@
 #define ITEM_COLUMNS "id, name, kind, unit, allergens, storage, shelf_life_days, reorder_base"
 
 const char * const stead_item_kind_words[] = {
-  "feed", "bedding", "packaging", "ingredient", "seed", "supply", NULL
+  "feed", "bedding", "packaging", "ingredient", "seed", "supply", "livestock", "produce", NULL
 };
 
 void
@@ -186,7 +186,7 @@ check_unnamed (SteadStore       *store,
   static const char receipts_sql[] = "SELECT count (DISTINCT receipt_id) FROM receipt_line WHERE item_id = ?1";
   static const char lots_sql[] = "SELECT count (*) FROM lot WHERE item_id = ?1";
   static const char products_sql[] = "SELECT count (*) FROM product_part WHERE item_id = ?1";
-  static const char flocks_sql[] = "SELECT count (*) FROM flock WHERE feed_item_id = ?1";
+  static const char flocks_sql[] = "SELECT count (*) FROM batch WHERE feed_item_id = ?1";
   gint64 receipts = stead_repo_count_id (store, receipts_sql, item->id, error);
   gint64 lots = receipts < 0 ? -1 : stead_repo_count_id (store, lots_sql, item->id, error);
   gint64 products = lots < 0 ? -1 : stead_repo_count_id (store, products_sql, item->id, error);

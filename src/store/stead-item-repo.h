@@ -14,6 +14,8 @@ typedef enum
   STEAD_ITEM_INGREDIENT,
   STEAD_ITEM_SEED,
   STEAD_ITEM_SUPPLY,
+  STEAD_ITEM_LIVESTOCK,  /* chicks, fingerlings */
+  STEAD_ITEM_PRODUCE,    /* what the farm makes: eggs, fish, tomatoes, sauce */
 } SteadItemKind;
 
 typedef struct

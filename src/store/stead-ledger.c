@@ -132,7 +132,7 @@ load_moves (SteadLedger  *self,
             SteadDay      from,
             GError      **error)
 {
-  static const char sql[] = "SELECT m.lot_id, m.id, m.day, m.quantity_base, m.cost_cents, m.flock_entry_id, m.batch_id"
+  static const char sql[] = "SELECT m.lot_id, m.id, m.day, m.quantity_base, m.cost_cents, m.entry_id, m.batch_id"
                             " FROM lot l CROSS JOIN movement m ON m.lot_id = l.id"
                             " WHERE l.item_id = ?1 AND m.day >= ?2 ORDER BY l.day, l.id, m.day, m.id";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
@@ -322,7 +322,7 @@ stead_ledger_write (SteadStore            *store,
                     GError               **error)
 {
   static const char sql[] = "INSERT INTO movement (lot_id, day, kind, quantity_base, cost_cents, batch_id,"
-                            " flock_entry_id, reason, person_id) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)";
+                            " entry_id, reason, person_id) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
   if (stmt == NULL)
@@ -345,7 +345,7 @@ stead_ledger_unsettle_lot (SteadStore  *store,
                            SteadDay     from,
                            GError     **error)
 {
-  static const char sql[] = "DELETE FROM movement WHERE lot_id = ?1 AND day >= ?2 AND flock_entry_id IS NOT NULL";
+  static const char sql[] = "DELETE FROM movement WHERE lot_id = ?1 AND day >= ?2 AND entry_id IS NOT NULL";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
   if (stmt == NULL)

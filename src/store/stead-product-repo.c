@@ -24,7 +24,7 @@ stead_product_new (void)
   SteadProduct *product = g_new0 (SteadProduct, 1);
 
   product->pack = STEAD_PACK_DOZEN;
-  product->eggs_per_unit = 12;
+  product->base_per_unit = 12;
   product->retired_on = STEAD_DAY_NONE;
   product->parts = g_array_new (FALSE, TRUE, sizeof (SteadProductPart));
   product->stall_costs = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_stall_cost_free);
@@ -63,7 +63,7 @@ stead_price_free (SteadPrice *price)
 /* --- reading ---------------------------------------------------------------- */
 
 #define PRODUCT_COLUMNS \
-  "id, name, pack, eggs_per_unit, batch_id, unsold_frac, pack_minutes, planned_units, target_cents, retired_on"
+  "id, name, pack, base_per_unit, batch_id, unsold_frac, pack_minutes, planned_units, target_cents, retired_on"
 
 static gpointer
 product_from_row (SteadStmt *stmt)
@@ -73,7 +73,7 @@ product_from_row (SteadStmt *stmt)
   product->id = sqlite3_column_int64 (stmt, 0);
   product->name = stead_stmt_text (stmt, 1);
   product->pack = (SteadPack) stead_repo_word (stmt, 2, pack_words);
-  product->eggs_per_unit = sqlite3_column_double (stmt, 3);
+  product->base_per_unit = sqlite3_column_double (stmt, 3);
   product->flock_id = sqlite3_column_int64 (stmt, 4);
   product->unsold_frac = sqlite3_column_double (stmt, 5);
   product->pack_minutes = sqlite3_column_double (stmt, 6);
@@ -186,7 +186,7 @@ static gboolean
 check_numbers (const SteadProduct  *product,
                GError             **error)
 {
-  if (!(product->eggs_per_unit > 0 && product->eggs_per_unit <= 10000))
+  if (!(product->base_per_unit > 0 && product->base_per_unit <= 10000))
     return stead_repo_refuse (error, _("One unit must hold more than zero pieces. Check the number."));
   if (!(product->unsold_frac >= 0 && product->unsold_frac <= 0.9))
     return stead_repo_refuse (error, _("The share given up unsold must lie between 0 and 90 %%."));
@@ -260,10 +260,10 @@ write_product (SteadStore    *store,
                GError       **error)
 {
   static const char insert_sql[] =
-    "INSERT INTO product (name, pack, eggs_per_unit, batch_id, unsold_frac, pack_minutes, planned_units,"
+    "INSERT INTO product (name, pack, base_per_unit, batch_id, unsold_frac, pack_minutes, planned_units,"
     " target_cents, retired_on) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)";
   static const char update_sql[] =
-    "UPDATE product SET name = ?1, pack = ?2, eggs_per_unit = ?3, batch_id = ?4, unsold_frac = ?5,"
+    "UPDATE product SET name = ?1, pack = ?2, base_per_unit = ?3, batch_id = ?4, unsold_frac = ?5,"
     " pack_minutes = ?6, planned_units = ?7, target_cents = ?8, retired_on = ?9 WHERE id = ?10";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, product->id == 0 ? insert_sql : update_sql, error);
 
@@ -271,7 +271,7 @@ write_product (SteadStore    *store,
     return FALSE;
   stead_repo_bind_tidy (stmt, 1, product->name);
   stead_stmt_bind_text (stmt, 2, pack_words[product->pack]);
-  sqlite3_bind_double (stmt, 3, product->eggs_per_unit);
+  sqlite3_bind_double (stmt, 3, product->base_per_unit);
   stead_stmt_bind_id (stmt, 4, product->flock_id);
   sqlite3_bind_double (stmt, 5, product->unsold_frac);
   sqlite3_bind_double (stmt, 6, product->pack_minutes);

@@ -7,6 +7,7 @@
 #include "config.h"
 
 #include "store/stead-schema.h"
+#include "store/stead-schema-private.h"
 
 static const char step_1[] =
   "CREATE TABLE farm (\n"
@@ -279,14 +280,17 @@ static const char step_1[] =
   "  SELECT RAISE (ABORT, 'signed');\n"
   "END;\n";
 
-static const char * const steps[STEAD_SCHEMA_VERSION] = { step_1 };
+static const char * const steps[STEAD_SCHEMA_VERSION] = { step_1, stead_schema_step_2 };
 
 const SteadSchema stead_schema = { steps, STEAD_SCHEMA_VERSION };
 
 /* Children before parents: when a step is undone or redone, rows go in this
  * order, so that a DELETE never takes along what has its own place in the step. */
 const char * const stead_schema_undo_tables[] = {
-  "movement", "lot", "receipt_line", "receipt", "flock_entry", "flock",
-  "product_part", "price", "stall_cost", "product", "asset_share", "asset_use",
-  "asset", "batch", "item", "place", "person", "farm", NULL
+  "harvest", "movement", "lot", "receipt_line", "receipt", "batch_entry",
+  "egg_grading", "egg_sample", "weighed", "weighing", "fish_move", "batch_stay",
+  "treatment", "batch_note", "picture", "batch_plan", "routine_done", "routine",
+  "water_test", "flock", "fish", "crop", "product_part", "price", "stall_cost",
+  "product", "asset_share", "asset_use", "asset", "batch", "item", "climate",
+  "usual_month", "glasshouse", "tank", "place", "water", "person", "farm", NULL
 };

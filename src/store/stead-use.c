@@ -93,8 +93,8 @@ price_uncovered (SteadStore  *store,
 {
   static const char sql[] =
     "SELECT e.day, sum (e.feed_kg) + coalesce (sum ((SELECT sum (m.quantity_base) FROM movement m"
-    "                                                 WHERE m.flock_entry_id = e.id)), 0) AS open_kg"
-    " FROM flock_entry e WHERE e.batch_id = ?1 AND e.day BETWEEN ?2 AND ?3 AND e.feed_kg > 0"
+    "                                                 WHERE m.entry_id = e.id)), 0) AS open_kg"
+    " FROM batch_entry e WHERE e.batch_id = ?1 AND e.day BETWEEN ?2 AND ?3 AND e.feed_kg > 0"
     " GROUP BY e.day HAVING open_kg > 1e-6 ORDER BY e.day";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
   int found;
@@ -116,7 +116,7 @@ price_uncovered (SteadStore  *store,
   return found == 0;
 }
 
-/* The item that the flock feeds, with what its log has of it in the span. */
+/* The item that the batch feeds, with what its log has of it in the span. */
 static int
 log_feed (SteadStore  *store,
           gint64       batch_id,
@@ -129,10 +129,10 @@ log_feed (SteadStore  *store,
 {
   static const char sql[] =
     "SELECT i.id, i.name, i.kind, i.unit, 0, 0, 0,"
-    " (SELECT sum (feed_kg) FROM flock_entry WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3),"
+    " (SELECT sum (feed_kg) FROM batch_entry WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3),"
     " (SELECT sum (-quantity_base) FROM movement WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3"
-    "   AND flock_entry_id IS NOT NULL)"
-    " FROM flock f JOIN item i ON i.id = f.feed_item_id WHERE f.batch_id = ?1";
+    "   AND entry_id IS NOT NULL)"
+    " FROM batch b JOIN item i ON i.id = b.feed_item_id WHERE b.id = ?1";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
   int found;
 
@@ -191,7 +191,7 @@ add_uncovered (SteadStore  *store,
 /**
  * stead_lot_repo_uses:
  *
- * Returns: (transfer full) (element-type SteadUse): by item name, the flock's
+ * Returns: (transfer full) (element-type SteadUse): by item name, the batch's
  *   feed last if none of it is covered; %NULL with @error
  */
 GPtrArray *
@@ -246,9 +246,9 @@ read_use (SteadStore  *store,
   static const char sql[] =
     "SELECT (SELECT coalesce (sum (-m.quantity_base), 0) FROM lot l CROSS JOIN movement m ON m.lot_id = l.id"
     "         WHERE l.item_id = ?1 AND m.day BETWEEN ?2 AND ?3 AND m.kind IN ('used', 'sold')"
-    "           AND m.flock_entry_id IS NULL)"
-    "     + (SELECT coalesce (sum (e.feed_kg), 0) FROM flock f CROSS JOIN flock_entry e ON e.batch_id = f.batch_id"
-    "         WHERE f.feed_item_id = ?1 AND e.day BETWEEN ?2 AND ?3)";
+    "           AND m.entry_id IS NULL)"
+    "     + (SELECT coalesce (sum (e.feed_kg), 0) FROM batch b CROSS JOIN batch_entry e ON e.batch_id = b.id"
+    "         WHERE b.feed_item_id = ?1 AND e.day BETWEEN ?2 AND ?3)";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
   if (stmt == NULL)

@@ -157,11 +157,11 @@ static const Rule rules[] = {
     "    OR abs (came.base - line.quantity_base) > 1e-6 OR came.cents <> line.cost_cents"
     " ORDER BY receipt.day, line.id", tell_line },
 
-  { "SELECT batch.name, " DAY ("flock_entry.day") " FROM flock_entry"
-    " JOIN movement ON movement.flock_entry_id = flock_entry.id AND movement.kind = 'used'"
-    " JOIN batch ON batch.id = flock_entry.batch_id GROUP BY flock_entry.id"
-    " HAVING -sum (movement.quantity_base) > coalesce (flock_entry.feed_kg, 0) + 1e-6"
-    " ORDER BY flock_entry.day, flock_entry.id", tell_feed },
+  { "SELECT batch.name, " DAY ("batch_entry.day") " FROM batch_entry"
+    " JOIN movement ON movement.entry_id = batch_entry.id AND movement.kind = 'used'"
+    " JOIN batch ON batch.id = batch_entry.batch_id GROUP BY batch_entry.id"
+    " HAVING -sum (movement.quantity_base) > coalesce (batch_entry.feed_kg, 0) + 1e-6"
+    " ORDER BY batch_entry.day, batch_entry.id", tell_feed },
 
   { "SELECT asset.name FROM asset JOIN asset_share ON asset_share.asset_id = asset.id GROUP BY asset.id"
     " HAVING sum (asset_share.frac) > 1 + 1e-9 ORDER BY asset.name", tell_share },

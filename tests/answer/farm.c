@@ -69,7 +69,7 @@ add_product (Farm *farm)
   g_free (product->name);
   product->name = g_strdup ("Eggs");
   product->pack = STEAD_PACK_DOZEN;
-  product->eggs_per_unit = 12;
+  product->base_per_unit = 12;
   product->flock_id = farm->flock;
   product->planned_units = 72;
   g_array_append_val (product->parts, part);

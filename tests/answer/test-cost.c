@@ -328,7 +328,7 @@ test_shared_flock (Farm          *farm,
   g_free (trays->name);
   trays->name = g_strdup ("Trays");
   trays->pack = STEAD_PACK_TRAY;
-  trays->eggs_per_unit = 30;
+  trays->base_per_unit = 30;
   trays->flock_id = farm->flock;
   FARM_DO (farm, stead_product_repo_save (farm->store, trays, &farm_error));
   dozen = ask (farm, STEAD_PERIOD_WHOLE_BATCH);
@@ -540,7 +540,7 @@ test_digits_suffice (Farm          *farm,
       g_autoptr(SteadProduct) product = stead_product_repo_get (farm->store, farm->product, NULL);
 
       product->unsold_frac = g_rand_int_range (rand, 0, 300) / 1000.0;
-      product->eggs_per_unit = g_rand_int_range (rand, 1, 500);   /* down to a unit and a half */
+      product->base_per_unit = g_rand_int_range (rand, 1, 500);   /* down to a unit and a half */
       FARM_DO (farm, stead_product_repo_save (farm->store, product, &farm_error));
       answer = ask (farm, STEAD_PERIOD_WHOLE_BATCH);
       assert_worked (answer->whys[STEAD_COST_FEED], shown (answer, STEAD_COST_FEED));

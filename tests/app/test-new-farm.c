@@ -130,7 +130,7 @@ test_skipped_flock (void)
   g_assert_cmpuint (lots->len, ==, 1);
   g_assert_cmpint (((SteadLot *) lots->pdata[0])->received_cents, ==, 7800);
   product = stead_product_repo_get (store, 1, &error);
-  g_assert_cmpfloat (product->eggs_per_unit, ==, 30);
+  g_assert_cmpfloat (product->base_per_unit, ==, 30);
   g_assert_cmpint (stead_product_repo_price_on (store, 1, stead_day_new (2026, 3, 3), &error), ==, -1);
 }
 

@@ -100,7 +100,7 @@ write_tables (const Paths *paths,
               int          rows)
 {
   g_autoptr(GString) table = g_string_new ("Date,Eggs,Cracked,Feed (kg),Deaths,Note\n");
-  g_autoptr(GString) plain = g_string_new ("id,batch_id,day,eggs,cracked,deaths,culled,feed_kg,note,person_id,left_out\n");
+  g_autoptr(GString) plain = g_string_new ("id,batch_id,day,eggs,cracked,deaths,culled,feed_kg,note,person_id,left_out,water_c,refused,reason\n");
 
   for (int i = 0; i < rows; i++)
     {
@@ -108,7 +108,7 @@ write_tables (const Paths *paths,
       g_autofree char *date = stead_day_format (day, STEAD_DAY_STYLE_ISO);
 
       g_string_append_printf (table, "%s,%d,%d,%d.%d,0,row %d\n", date, 20 + i % 8, i % 3, 2 + i % 3, i % 10, i);
-      g_string_append_printf (plain, "%d,1,%d,%d,%d,0,0,%d.%d,row %d,1,0\n", i + 1, day, 20 + i % 8, i % 3, 2 + i % 3,
+      g_string_append_printf (plain, "%d,1,%d,%d,%d,0,0,%d.%d,row %d,1,0,20,0,none\n", i + 1, day, 20 + i % 8, i % 3, 2 + i % 3,
                               i % 10, i);
     }
   g_assert_true (g_file_set_contents (paths->table, table->str, -1, NULL));
@@ -156,14 +156,15 @@ static double
 shell_import (const Paths *paths,
               int          rows)
 {
-  g_autofree char *schema = run_shell (paths->farm, "SELECT sql || ';' FROM sqlite_schema WHERE tbl_name = 'flock_entry'"
+  g_autofree char *schema = run_shell (paths->farm, "SELECT sql || ';' FROM sqlite_schema WHERE tbl_name = 'batch_entry'"
+                                                    " AND name <> 'batch_entry_water'"
                                                     " AND type IN ('table', 'index') AND sql IS NOT NULL"
                                                     " ORDER BY type DESC, name");
   g_autofree char *setup = g_strconcat ("CREATE TABLE batch (id INTEGER PRIMARY KEY); CREATE TABLE person (id INTEGER"
                                         " PRIMARY KEY); INSERT INTO batch VALUES (1); INSERT INTO person VALUES (1);",
                                         schema, NULL);
   g_autofree char *script = g_strdup_printf ("PRAGMA foreign_keys = ON; PRAGMA synchronous = EXTRA;\n.mode csv\n"
-                                             ".import --skip 1 %s flock_entry\n", paths->plain);
+                                             ".import --skip 1 %s batch_entry\n", paths->plain);
   g_autofree char *file = g_build_filename (paths->folder, "import.sql", NULL);
   g_autofree char *command = g_strconcat (".read ", file, NULL);
   g_autofree char *made = run_shell (paths->shell, setup);
@@ -175,7 +176,7 @@ shell_import (const Paths *paths,
   start = now ();
   imported = run_shell (paths->shell, command);
   start = now () - start;
-  count = run_shell (paths->shell, "SELECT count (*) FROM flock_entry");
+  count = run_shell (paths->shell, "SELECT count (*) FROM batch_entry");
   g_assert_cmpint (atoi (count), ==, rows);
   return start;
 }

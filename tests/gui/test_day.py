@@ -152,7 +152,7 @@ def test_from_nothing_to_a_page():
     farm.verify()
     figures = farm.ask('price', 'Eggs')
     assert round(figures['unit_cents']) == unit, (figures, unit)
-    assert farm.rows('SELECT count(*), sum (eggs) FROM flock_entry') == [f'{DAYS}|{DAYS * EGGS}']
+    assert farm.rows('SELECT count(*), sum (eggs) FROM batch_entry') == [f'{DAYS}|{DAYS * EGGS}']
     left = farm.rows('SELECT sum (cost_cents) FROM movement')
     assert left == [str(6000 - DAYS * FEED_LB * 20)], left
     w = Window(PROGRAM, farm.path)

@@ -10,7 +10,7 @@ def days_ago(n):
 
 
 def count(farm):
-    return int(farm.rows('SELECT count(*) FROM flock_entry')[0])
+    return int(farm.rows('SELECT count(*) FROM batch_entry')[0])
 
 
 def opened(farm):
@@ -31,7 +31,7 @@ def test_day_is_recorded_and_undone():
     w.press('push button', 'Record the day')
     w.wait_words('22 eggs')
     until(lambda: count(farm) == before + 1)
-    entry = farm.rows('SELECT eggs, cracked, round (feed_kg, 4) FROM flock_entry ORDER BY id DESC LIMIT 1')
+    entry = farm.rows('SELECT eggs, cracked, round (feed_kg, 4) FROM batch_entry ORDER BY id DESC LIMIT 1')
     assert entry == ['22|1|3.0844'], entry            # 6.8 lb of 0.45359237 kg
     assert w.read('Eggs collected') == ''
     w.keys('ctrl+z')
@@ -68,14 +68,14 @@ def test_entry_is_changed_in_the_table():
     w = opened(farm)
     w.click('push button', 'Log')
     w.wait('heading', 'What was written down')
-    newest = farm.rows('SELECT id, eggs FROM flock_entry ORDER BY day DESC, id DESC LIMIT 1')[0].split('|')
+    newest = farm.rows('SELECT id, eggs FROM batch_entry ORDER BY day DESC, id DESC LIMIT 1')[0].split('|')
     w.keys('Tab', 'Home', 'Down', 'Up', 'Right', 'F2')    # one Tab leads into the table
     w.keys('ctrl+a')
     w.type('8')
     w.keys('Return')
-    until(lambda: farm.rows(f'SELECT eggs FROM flock_entry WHERE id = {newest[0]}') == ['8'])
+    until(lambda: farm.rows(f'SELECT eggs FROM batch_entry WHERE id = {newest[0]}') == ['8'])
     w.keys('ctrl+z')
-    until(lambda: farm.rows(f'SELECT eggs FROM flock_entry WHERE id = {newest[0]}') == [newest[1]])
+    until(lambda: farm.rows(f'SELECT eggs FROM batch_entry WHERE id = {newest[0]}') == [newest[1]])
     w.kill()
 
 

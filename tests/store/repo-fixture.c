@@ -135,11 +135,11 @@ farm_assert_ledger (Farm *farm)
   g_assert_cmpint (fixture_number (farm->store,
     "SELECT count (*) FROM movement m JOIN lot l ON l.id = m.lot_id WHERE m.day < l.day"), ==, 0);
   g_assert_cmpint (fixture_number (farm->store,
-    "SELECT count (*) FROM movement m JOIN flock_entry e ON e.id = m.flock_entry_id"
+    "SELECT count (*) FROM movement m JOIN batch_entry e ON e.id = m.entry_id"
     " WHERE m.day <> e.day OR m.batch_id <> e.batch_id"), ==, 0);
   g_assert_cmpint (fixture_number (farm->store,
-    "SELECT count (*) FROM flock_entry e WHERE (SELECT coalesce (-sum (m.quantity_base), 0) FROM movement m"
-    " WHERE m.flock_entry_id = e.id) > coalesce (e.feed_kg, 0) + 1e-6"), ==, 0);
+    "SELECT count (*) FROM batch_entry e WHERE (SELECT coalesce (-sum (m.quantity_base), 0) FROM movement m"
+    " WHERE m.entry_id = e.id) > coalesce (e.feed_kg, 0) + 1e-6"), ==, 0);
   /* A line of a receipt, its lot and its movement agree. */
   g_assert_cmpint (fixture_number (farm->store,
     "SELECT count (*) FROM receipt_line rl JOIN receipt r ON r.id = rl.receipt_id"

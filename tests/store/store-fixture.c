@@ -86,8 +86,12 @@ fixture_fill (SteadStore *store)
   fixture_act (store, "item",
                "INSERT INTO item (name, kind, unit) VALUES ('Layer feed', 'feed', 'kg'), ('Straw', 'bedding', 'kg');");
   fixture_act (store, "flock",
-               "INSERT INTO batch (kind, name, place_id, started_on) VALUES ('flock', 'Hens 1', 1, 20000);"
-               "INSERT INTO flock VALUES (1, 'brown hybrid', 19860, 30, 45000, 0, 6000, 300, 20, 1, 0,"
+               "INSERT INTO batch (kind, name, place_id, started_on, feed_item_id, care_minutes_day)"
+               " VALUES ('flock', 'Hens 1', 1, 20000, 1, 20);"
+               "INSERT INTO flock (batch_id, species, strain, hatched_on, birds, birds_cost_cents, birds_are_gift, reared,"
+               " salvage_cents, eggs_expected, level_frac, decline_week, steepness_week, half_week,"
+               " onset_age_weeks)"
+               " VALUES (1, 'hen', 'brown hybrid', 19860, 30, 45000, 0, 0, 6000, 300,"
                " 0.95, 0.004, 1.2, 22, 18);");
   fixture_act (store, "receipt",
                "INSERT INTO receipt (day, supplier, is_gift) VALUES (20000, 'Feed store', 0);"
@@ -96,12 +100,12 @@ fixture_fill (SteadStore *store)
                "INSERT INTO movement (lot_id, day, kind, quantity_base, cost_cents)"
                " VALUES (1, 20000, 'received', 22.5, 1899);");
   fixture_act (store, "22 eggs",
-               "INSERT INTO flock_entry (batch_id, day, eggs, cracked, feed_kg, person_id)"
+               "INSERT INTO batch_entry (batch_id, day, eggs, cracked, feed_kg, person_id)"
                " VALUES (1, 20001, 22, 1, 3.3, 1);"
-               "INSERT INTO movement (lot_id, day, kind, quantity_base, cost_cents, batch_id, flock_entry_id)"
+               "INSERT INTO movement (lot_id, day, kind, quantity_base, cost_cents, batch_id, entry_id)"
                " VALUES (1, 20001, 'used', -3.3, -279, 1, 1);");
   fixture_act (store, "price",
-               "INSERT INTO product (name, pack, eggs_per_unit, batch_id, unsold_frac, pack_minutes, planned_units,"
+               "INSERT INTO product (name, pack, base_per_unit, batch_id, unsold_frac, pack_minutes, planned_units,"
                " target_cents) VALUES ('Eggs', 'dozen', 12, NULL, 0.05, 3, 20, 1000);"
                "INSERT INTO product_part VALUES (1, 2, 0.1);"
                "INSERT INTO price (product_id, from_day, cents) VALUES (1, 20001, 450);");

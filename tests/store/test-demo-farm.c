@@ -147,7 +147,7 @@ test_story (void)
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM receipt WHERE signed_by IS NOT NULL"), >, 30);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM receipt WHERE signed_by IS NULL"), >, 0);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM receipt WHERE is_gift"), ==, 1);
-      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM flock_entry WHERE left_out"), >=, 14);
+      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM batch_entry WHERE left_out"), >=, 14);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM price"), ==, 6);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM asset"), ==, 4);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM step"), <=, 12);
@@ -213,7 +213,7 @@ test_lives_on (void)
   g_autoptr(GError) error = NULL;
   Farm farm = { .store = store };
   gint64 lot = fixture_number (store, "SELECT l.id FROM lot l JOIN lot_stock s ON s.lot_id = l.id WHERE base > 20 LIMIT 1");
-  gint64 entry = fixture_number (store, "SELECT min (id) FROM flock_entry WHERE feed_kg > 0");
+  gint64 entry = fixture_number (store, "SELECT min (id) FROM batch_entry WHERE feed_kg > 0");
 
   correct (&farm);
   change (&farm);

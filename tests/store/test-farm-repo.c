@@ -117,7 +117,7 @@ test_forget (void)
   ACT (farm, stead_person_repo_forget (farm->store, farm->student, err));
   g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM person WHERE id = 1 AND name = 'Student 2'"
                                                 " AND class_year IS NULL"), ==, 1);
-  g_assert_cmpint (fixture_number (farm->store, "SELECT person_id FROM flock_entry"), ==, 1);
+  g_assert_cmpint (fixture_number (farm->store, "SELECT person_id FROM batch_entry"), ==, 1);
   g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM step"), ==, 0);
   g_assert_false (stead_store_undo (farm->store, &error));
   g_clear_error (&error);

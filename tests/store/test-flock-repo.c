@@ -182,7 +182,7 @@ test_delete (void)
   product->flock_id = 0;
   ACT (farm, stead_product_repo_save (farm->store, product, err));
   ACT (farm, stead_flock_repo_delete (farm->store, farm->flock, err));
-  g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM flock_entry"), ==, 0);
+  g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM batch_entry"), ==, 0);
   g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM movement WHERE kind = 'used'"), ==, 0);
   g_assert_cmpint (fixture_number (farm->store, "SELECT sum (cents) FROM lot_stock"), ==, 2000);
   REFUSE (farm, stead_flock_repo_delete (farm->store, farm->flock, err), STEAD_STORE_ERROR_NOT_FOUND, "no longer");
@@ -446,7 +446,7 @@ test_import_refused (void)
   g_cancellable_cancel (cancellable);
   REFUSE (farm, stead_flock_repo_add_entries (farm->store, entries, cancellable, NULL, NULL, err),
           STEAD_STORE_ERROR_CANCELLED, "Stopped");
-  g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM flock_entry"), ==, 0);
+  g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM batch_entry"), ==, 0);
 }
 
 static void

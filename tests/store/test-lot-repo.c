@@ -91,7 +91,7 @@ test_feed_before_receipt (void)
   farm_receipt (farm, farm->feed, TODAY - 30, 5, 1000, FALSE);
   g_assert_cmpfloat (uncovered (farm, &cents), ==, 0);
   g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement"
-                                                " WHERE flock_entry_id IS NOT NULL"), ==, 1000 + 200);
+                                                " WHERE entry_id IS NOT NULL"), ==, 1000 + 200);
   farm_assert_ledger (farm);
   farm_assert_undo (farm);
 }
@@ -197,12 +197,12 @@ test_entry_changes (void)
   entry = stead_flock_repo_get_entry (farm->store, id, &error);
   entry->feed_kg = 2;
   ACT (farm, stead_flock_repo_save_entry (farm->store, entry, err));
-  g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM movement WHERE flock_entry_id IS NOT NULL"), ==, 3);
-  g_assert_cmpint (fixture_number (farm->store, "SELECT sum (cost_cents) FROM movement WHERE flock_entry_id IS NOT NULL"), ==, -1000);
-  g_assert_cmpint (fixture_number (farm->store, "SELECT max (id) FROM movement WHERE flock_entry_id = 2"), ==, kept);
-  g_assert_cmpint (fixture_number (farm->store, "SELECT max (id) FROM movement WHERE flock_entry_id = 1"), ==, kept - 1);
+  g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM movement WHERE entry_id IS NOT NULL"), ==, 3);
+  g_assert_cmpint (fixture_number (farm->store, "SELECT sum (cost_cents) FROM movement WHERE entry_id IS NOT NULL"), ==, -1000);
+  g_assert_cmpint (fixture_number (farm->store, "SELECT max (id) FROM movement WHERE entry_id = 2"), ==, kept);
+  g_assert_cmpint (fixture_number (farm->store, "SELECT max (id) FROM movement WHERE entry_id = 1"), ==, kept - 1);
   ACT (farm, stead_flock_repo_delete_entry (farm->store, id + 1, err));
-  g_assert_cmpint (fixture_number (farm->store, "SELECT sum (cost_cents) FROM movement WHERE flock_entry_id IS NOT NULL"), ==, -600);
+  g_assert_cmpint (fixture_number (farm->store, "SELECT sum (cost_cents) FROM movement WHERE entry_id IS NOT NULL"), ==, -600);
   farm_assert_ledger (farm);
   farm_assert_undo (farm);
 }
@@ -212,7 +212,7 @@ static gint64
 fed_cents (Farm *farm)
 {
   return fixture_number (farm->store, "SELECT coalesce (-sum (cost_cents), 0) FROM movement"
-                                      " WHERE flock_entry_id IS NOT NULL");
+                                      " WHERE entry_id IS NOT NULL");
 }
 
 /* Another day, no feed any more, gone: what comes after is laid anew each time. */
@@ -232,7 +232,7 @@ test_entry_moves (void)
   entry = stead_flock_repo_get_entry (farm->store, id, &error);
   entry->day = TODAY - 5;      /* now it is the later one */
   ACT (farm, stead_flock_repo_save_entry (farm->store, entry, err));
-  g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement WHERE flock_entry_id = 2"), ==, 400);
+  g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement WHERE entry_id = 2"), ==, 400);
   g_assert_cmpint (fed_cents (farm), ==, 500 + 900);
   farm_assert_ledger (farm);
   entry->day = TODAY - 60;     /* before any feed came */
@@ -461,7 +461,7 @@ change_something (Farm  *farm,
       break;
     default:
       done = stead_flock_repo_delete_entry (farm->store, fixture_number (farm->store,
-               "SELECT coalesce (min (id), 0) FROM flock_entry"), &error);
+               "SELECT coalesce (min (id), 0) FROM batch_entry"), &error);
     }
   if (!done)
     {

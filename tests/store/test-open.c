@@ -289,7 +289,7 @@ test_check_cancelled (Room          *room,
   g_autoptr(GError) error = NULL;
 
   fixture_act (store, "many", "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 20000)"
-                              " INSERT INTO flock_entry (batch_id, day, eggs) SELECT 1, 20002 + i, 1 FROM n");
+                              " INSERT INTO batch_entry (batch_id, day, eggs) SELECT 1, 20002 + i, 1 FROM n");
   g_cancellable_cancel (cancellable);
   g_assert_false (stead_store_check_file (room->path, cancellable, &error));
   g_assert_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_CANCELLED);
@@ -477,7 +477,7 @@ crash (Room *room)
     "PRAGMA cache_size = 5; PRAGMA cache_spill = 5; BEGIN IMMEDIATE;"
     "UPDATE person SET name = name || ' Lovelace';"
     "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 5000)"
-    " INSERT INTO flock_entry (batch_id, day, eggs) SELECT 1, 20002 + i, 1 FROM n";
+    " INSERT INTO batch_entry (batch_id, day, eggs) SELECT 1, 20002 + i, 1 FROM n";
   g_autofree char *journal = g_strconcat (room->path, "-journal", NULL);
   g_autofree char *bytes = NULL;
   g_autofree char *journal_bytes = NULL;

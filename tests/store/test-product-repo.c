@@ -26,7 +26,7 @@ make_product (Farm *farm)
 
   product->name = g_strdup (" Eggs ");
   product->pack = STEAD_PACK_HALF_DOZEN;
-  product->eggs_per_unit = 6;
+  product->base_per_unit = 6;
   product->flock_id = farm->flock;
   product->unsold_frac = 0.05;
   product->pack_minutes = 1.5;
@@ -61,7 +61,7 @@ test_round_trip (void)
   again = get (farm, product->id);
   g_assert_cmpstr (again->name, ==, "Eggs");
   g_assert_cmpint (again->pack, ==, STEAD_PACK_HALF_DOZEN);
-  g_assert_cmpfloat (again->eggs_per_unit, ==, 6);
+  g_assert_cmpfloat (again->base_per_unit, ==, 6);
   g_assert_cmpint (again->flock_id, ==, farm->flock);
   g_assert_cmpfloat (again->unsold_frac, ==, 0.05);
   g_assert_cmpfloat (again->pack_minutes, ==, 1.5);
@@ -127,8 +127,8 @@ test_refused (void)
   g_autoptr(SteadProduct) product = make_product (farm);
 
   BAD (name, NULL, "Enter a name");
-  BAD (eggs_per_unit, 0, "more than zero pieces");
-  BAD (eggs_per_unit, (double) NAN, "more than zero pieces");
+  BAD (base_per_unit, 0, "more than zero pieces");
+  BAD (base_per_unit, (double) NAN, "more than zero pieces");
   BAD (unsold_frac, 0.91, "between 0 and 90 %");
   BAD (unsold_frac, -0.01, "between 0 and 90 %");
   BAD (pack_minutes, -1, "minutes to pack");

@@ -27,7 +27,7 @@ catch_statement (unsigned  type,
 static gboolean
 is_walk (const char *detail)
 {
-  static const char * const large[] = { "flock_entry", "e", "movement", "m" };
+  static const char * const large[] = { "batch_entry", "e", "movement", "m" };
   g_auto(GStrv) words = g_strsplit (detail, " ", -1);
 
   if (g_strv_length (words) < 2 || strcmp (words[0], "SCAN") != 0)
@@ -142,9 +142,9 @@ test_sees_walk (void)
 {
   g_autoptr(Farm) farm = farm_new ();
 
-  g_assert_cmpint (count_walks (farm, "SELECT sum (eggs) FROM flock_entry"), ==, 1);
+  g_assert_cmpint (count_walks (farm, "SELECT sum (eggs) FROM batch_entry"), ==, 1);
   g_assert_cmpint (count_walks (farm, "SELECT sum (m.cost_cents) FROM movement m WHERE m.kind = 'used'"), ==, 1);
-  g_assert_cmpint (count_walks (farm, "SELECT sum (eggs) FROM flock_entry WHERE batch_id = 1"), ==, 0);
+  g_assert_cmpint (count_walks (farm, "SELECT sum (eggs) FROM batch_entry WHERE batch_id = 1"), ==, 0);
 }
 
 int

@@ -229,7 +229,7 @@ test_cascade (void)
   before = fixture_dump (store);
   fixture_act (store, "Delete the flock with its log", "DELETE FROM batch WHERE id = 1");
   after = fixture_dump (store);
-  g_assert_cmpint (fixture_number (store, "SELECT count(*) FROM flock_entry"), ==, 0);
+  g_assert_cmpint (fixture_number (store, "SELECT count(*) FROM batch_entry"), ==, 0);
   g_assert_cmpint (fixture_number (store, "SELECT count(*) FROM movement"), ==, 1);
   for (int i = 0; i < 3; i++)
     {
@@ -247,7 +247,7 @@ test_cascade_three_deep (void)
   g_autofree char *before = NULL;
 
   fixture_fill (store);
-  fixture_act (store, "no use", "DELETE FROM flock_entry");
+  fixture_act (store, "no use", "DELETE FROM batch_entry");
   before = fixture_dump (store);
   fixture_act (store, "Delete the receipt", "DELETE FROM receipt");
   g_assert_cmpint (fixture_number (store, "SELECT count(*) FROM movement"), ==, 0);
@@ -337,11 +337,14 @@ test_unknown_children (void)
   g_autoptr(SteadStore) store = new_farm ();
 
   fixture_act (store, "flock", "INSERT INTO batch (kind, name, started_on) VALUES ('flock', 'Hens', 20000);"
-                               "INSERT INTO flock VALUES (1, NULL, 19860, 30, 0, 0, 0, 300, 20, NULL, 0,"
+                               "INSERT INTO flock (batch_id, species, strain, hatched_on, birds, birds_cost_cents, birds_are_gift, reared,"
+                               " salvage_cents, eggs_expected, level_frac, decline_week, steepness_week, half_week,"
+                               " onset_age_weeks)"
+                               " VALUES (1, 'hen', NULL, 19860, 30, 0, 0, 0, 0, 300,"
                                " 0.95, 0.004, 1.2, 22, 18)");
-  fixture_run (store, "INSERT INTO flock_entry (batch_id, day, eggs) VALUES (1, 20001, 9)");
+  fixture_run (store, "INSERT INTO batch_entry (batch_id, day, eggs) VALUES (1, 20001, 9)");
   assert_undo_refused (store, STEAD_STORE_ERROR_INVALID);
-  g_assert_cmpint (fixture_number (store, "SELECT eggs FROM flock_entry"), ==, 9);
+  g_assert_cmpint (fixture_number (store, "SELECT eggs FROM batch_entry"), ==, 9);
 }
 
 /* Rows from elsewhere that name what would go, without a cascade. */
@@ -447,14 +450,14 @@ test_large (void)
   before = fixture_dump (store);
   fixture_act (store, "Import 100,000 entries",
                "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 100000)"
-               " INSERT INTO flock_entry (batch_id, day, eggs, feed_kg, note)"
+               " INSERT INTO batch_entry (batch_id, day, eggs, feed_kg, note)"
                " SELECT 1, 20002 + i, i % 30, 3.3, 'row ' || i FROM n");
   start = g_get_monotonic_time ();
   undo (store);
   g_test_message ("undo of 100,000 rows: %.2f s", (double) (g_get_monotonic_time () - start) / 1e6);
   assert_dump (store, before);
   redo (store);
-  g_assert_cmpint (fixture_number (store, "SELECT count(*) FROM flock_entry"), ==, 100001);
+  g_assert_cmpint (fixture_number (store, "SELECT count(*) FROM batch_entry"), ==, 100001);
 }
 
 /* --- any sequence ------------------------------------------------------------ */

@@ -128,7 +128,7 @@ static const struct
   { "received-twice", "INSERT INTO movement (lot_id, day, kind, quantity_base, cost_cents)"
                       " SELECT lot_id, day, kind, quantity_base, cost_cents FROM movement WHERE lot_id = 3"
                       " AND kind = 'received'", "does not agree" },
-  { "feed", "UPDATE flock_entry SET feed_kg = 1 WHERE id = 1", "More feed" },
+  { "feed", "UPDATE batch_entry SET feed_kg = 1 WHERE id = 1", "More feed" },
   { "shares", "INSERT INTO asset (name, bought_on, cost_cents, extra_cents, salvage_cents, method, life_years,"
               " is_gift) VALUES ('Coop', 20000, 100, 0, 0, 'straight_line', 8, 0);"
               "INSERT INTO batch (kind, name, started_on) VALUES ('flock', 'Hens 2', 20000);"

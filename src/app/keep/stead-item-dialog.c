@@ -8,7 +8,7 @@
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 
-#define N_KINDS (STEAD_ITEM_SUPPLY + 1)
+#define N_KINDS (STEAD_ITEM_PRODUCE + 1)
 
 struct _SteadItemDialog
 {
@@ -40,6 +40,10 @@ stead_item_kind_label (SteadItemKind kind)
       return _("Seed and plants");
     case STEAD_ITEM_SUPPLY:
       return _("Other supply");
+    case STEAD_ITEM_LIVESTOCK:
+      return _("Young animals");
+    case STEAD_ITEM_PRODUCE:
+      return _("From the farm");
     default:
       g_return_val_if_reached (NULL);
     }

@@ -82,7 +82,7 @@ read_numbers (SteadProductDialog *self,
               SteadProduct       *product)
 {
   gboolean is_new = product->id == 0;
-  gboolean good = stead_field_read_number (self->eggs, 0, &product->eggs_per_unit);
+  gboolean good = stead_field_read_number (self->eggs, 0, &product->base_per_unit);
 
   good &= stead_field_read_count (self->planned, 0, &product->planned_units);
   good &= stead_field_read_money (self->target, 0, &product->target_cents);
@@ -92,7 +92,7 @@ read_numbers (SteadProductDialog *self,
     good &= stead_field_read_money (self->price, -1, &self->cents);
   if (!good)
     return FALSE;
-  good = refuse_unless (product->eggs_per_unit > 0, self->eggs, _("Enter how many eggs go into one, such as 12."));
+  good = refuse_unless (product->base_per_unit > 0, self->eggs, _("Enter how many eggs go into one, such as 12."));
   good &= refuse_unless (product->planned_units <= MAX_PLANNED, self->planned, _("This is more than one day can sell."));
   good &= refuse_unless (product->target_cents >= 0, self->target, _("Enter a profit of 0 or more."));
   good &= refuse_unless (product->unsold_frac >= 0 && product->unsold_frac <= MAX_UNSOLD, self->unsold,
@@ -388,7 +388,7 @@ show_product (SteadProductDialog *self)
   const SteadProduct *product = self->product;
   gboolean is_new = product->id == 0;
 
-  stead_field_show_number (self->eggs, product->eggs_per_unit);
+  stead_field_show_number (self->eggs, product->base_per_unit);
   gtk_widget_set_visible (GTK_WIDGET (self->price), is_new);
   gtk_widget_set_visible (GTK_WIDGET (self->retired), !is_new);
   gtk_check_button_set_active (self->retired, product->retired_on != STEAD_DAY_NONE);

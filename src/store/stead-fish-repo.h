@@ -1,0 +1,156 @@
+/* stead-fish-repo.h - groups of fish (cohorts), their log, weighings and moves.
+ *
+ * A group is a batch of kind "fish" that lives in one tank at a time.  Feed in an
+ * entry is taken from the feed lots like that of a flock.  Weights are grams for a
+ * fish and kg for many; growth is TGC x 100.
+ */
+#pragma once
+
+#include "store/stead-batch-repo.h"
+
+G_BEGIN_DECLS
+
+typedef struct
+{
+  SteadBatch  batch;          /* its place is a tank */
+  char       *species;        /* an id of core's table, or the farm's own word */
+  gint64      stocked;        /* fish put in at the start; 0: all came by moves */
+  double      stocked_g;      /* mean weight then */
+  gint64      cost_cents;     /* of all of them */
+  gboolean    is_gift;
+  double      protein_frac;   /* of the feed; NAN: not said */
+  double      tgc;            /* TGC x 100 expected, above 0 */
+  double      sale_g;         /* least weight for sale */
+  double      sale_frac;      /* share that must reach it, 0 to 1 */
+  double      spread_frac;    /* sd / mean of single weights expected: 0.2 */
+  double      deaths_year;    /* share expected to die in a year, 0 to 1 */
+  int         purge_days;     /* without feed, in clean water, before sale */
+  SteadDay    purge_from;     /* STEAD_DAY_NONE: not purging */
+} SteadFish;
+
+SteadFish *stead_fish_new  (void) G_GNUC_WARN_UNUSED_RESULT;
+void       stead_fish_free (SteadFish *fish);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadFish, stead_fish_free)
+
+GPtrArray *stead_fish_repo_list   (SteadStore *store, gboolean ended, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadFish *stead_fish_repo_get    (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Another place than before is a move of the whole group to another tank, today;
+ * the stay that ends is kept. */
+gboolean   stead_fish_repo_save   (SteadStore *store, SteadFish *fish, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean   stead_fish_repo_delete (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* --- the log -------------------------------------------------------------------- */
+
+typedef struct
+{
+  gint64    id;          /* 0: not saved yet */
+  gint64    fish_id;
+  SteadDay  day;
+  double    feed_kg;     /* NAN: not entered */
+  gboolean  refused;     /* they did not eat it up */
+  gint32    deaths;      /* found dead */
+  gint32    culled;      /* taken out, not for sale */
+  double    water_c;     /* NAN: not measured */
+  char     *reason;      /* (nullable): of the deaths */
+  char     *note;        /* (nullable) */
+  gint64    person_id;
+  gboolean  left_out;    /* not to learn from */
+} SteadFishEntry;
+
+void stead_fish_entry_free (SteadFishEntry *entry);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadFishEntry, stead_fish_entry_free)
+
+/* Checked: a day from stocking to today (or the end), something entered, no more
+ * lost than swim there, feed at most a third of what they weigh, water in -5 to 60 °C. */
+gboolean   stead_fish_repo_save_entry   (SteadStore *store, SteadFishEntry *entry, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean   stead_fish_repo_delete_entry (SteadStore *store, gint64 entry_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadFishEntry *stead_fish_repo_get_entry (SteadStore *store, gint64 entry_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Oldest first. */
+GPtrArray *stead_fish_repo_entries      (SteadStore *store, gint64 fish_id, SteadDay from, SteadDay to,
+                                         GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Stocked + moved in - moved out - dead - culled - harvested up to the start of @day; -1 with @error. */
+gint64     stead_fish_repo_alive        (SteadStore *store, gint64 fish_id, SteadDay day, GError **error);
+
+typedef struct
+{
+  SteadDay day;
+  gint64   n;       /* alive at the end of that day, after what happened on it */
+} SteadFishCount;
+
+/* (element-type SteadFishCount): the first day and each day on which the number changed. */
+GArray    *stead_fish_repo_counts       (SteadStore *store, gint64 fish_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+typedef struct
+{
+  double feed_kg;
+  gint64 deaths;
+  gint64 culled;
+  gint64 harvested;
+  double harvested_kg;   /* live */
+  gint64 moved_in, moved_out;
+} SteadFishTotals;
+
+gboolean   stead_fish_repo_totals       (SteadStore *store, gint64 fish_id, SteadDay from, SteadDay to,
+                                         SteadFishTotals *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* One temperature a day out of the log, the water's tests and the tank's thermometer
+ * (their mean), NAN where there is none; @out has @to - @from + 1 places. */
+gboolean   stead_fish_repo_temperatures (SteadStore *store, gint64 fish_id, SteadDay from, SteadDay to,
+                                         double *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* --- weighings -------------------------------------------------------------------- */
+
+typedef struct
+{
+  double weight_g;
+  double length_cm;   /* NAN: not measured */
+} SteadWeighed;
+
+typedef struct
+{
+  gint64    id;          /* 0: not saved yet */
+  gint64    batch_id;    /* fish, or pullets of a flock */
+  SteadDay  day;
+  gint64    n;           /* in the sample */
+  double    total_kg;
+  double    sd_g;        /* of single weights; NAN: weighed in bulk */
+  double    length_cm;   /* mean; NAN: not measured */
+  GArray   *single;      /* (nullable) of SteadWeighed: then n, total, sd and length come from it */
+  char     *note;        /* (nullable) */
+  gint64    person_id;
+  gboolean  left_out;
+} SteadWeighing;
+
+SteadWeighing *stead_weighing_new  (void) G_GNUC_WARN_UNUSED_RESULT;
+void           stead_weighing_free (SteadWeighing *weighing);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadWeighing, stead_weighing_free)
+
+/* Oldest first. */
+GPtrArray *stead_weighing_repo_list   (SteadStore *store, gint64 batch_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean   stead_weighing_repo_save   (SteadStore *store, SteadWeighing *weighing, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean   stead_weighing_repo_delete (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* --- moves -------------------------------------------------------------------------- */
+
+typedef struct
+{
+  gint64    id;          /* 0: not saved yet */
+  SteadDay  day;
+  gint64    from_id, to_id;
+  gint64    n;
+  double    mean_g;
+  gint64    cost_cents;  /* that they carry along */
+  char     *note;        /* (nullable) */
+  gint64    person_id;
+} SteadFishMove;
+
+void stead_fish_move_free (SteadFishMove *move);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadFishMove, stead_fish_move_free)
+
+/* All moves out of and into a group, oldest first. */
+GPtrArray *stead_fish_repo_moves     (SteadStore *store, gint64 fish_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Both groups under way, of one species, not more fish than there are. */
+gboolean   stead_fish_repo_save_move (SteadStore *store, SteadFishMove *move, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

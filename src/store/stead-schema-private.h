@@ -1,0 +1,11 @@
+/* stead-schema-private.h - the later steps of the schema, a file each. */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/* From version N - 1 to version N; a released step is never edited. */
+extern const char stead_schema_step_2[];
+
+G_END_DECLS
