@@ -55,7 +55,8 @@ paint_frame (const SteadPages *self,
 }
 
 static void
-paint_cells (cairo_t          *cr,
+paint_cells (const SteadPages *self,
+             cairo_t          *cr,
              const SteadBlock *block,
              char * const     *cells,
              SteadType         type,
@@ -74,11 +75,11 @@ paint_cells (cairo_t          *cr,
       if (room > 0)
         {
           cairo_save (cr);
-          cairo_translate (cr, x, y + STEAD_PAGES_CELL_PAD + 1);
+          cairo_translate (cr, x, y + self->cell_pad + 1);
           stead_cost_key_paint (cr, &style, (SteadCostKind) key, STEAD_PAGES_KEY_SIZE);
           cairo_restore (cr);
         }
-      stead_type_paint (cr, type, cells[i], block->aligns[i], x + room, y + STEAD_PAGES_CELL_PAD,
+      stead_type_paint (cr, type, cells[i], block->aligns[i], x + room, y + self->cell_pad,
                         block->widths[i] - room);
       cairo_tag_end (cr, tag);
       x += block->widths[i] + STEAD_PAGES_CELL_GAP;
@@ -97,8 +98,8 @@ paint_table (const SteadPages  *self,
   cairo_tag_begin (cr, "Table", NULL);
   if (block->has_head)
     {
-      paint_cells (cr, block, block->titles, STEAD_TYPE_CELL_HEAD, "TH", STEAD_PAGES_NO_KEY, y);
-      y += block->head_height;
+      paint_cells (self, cr, block, block->titles, STEAD_TYPE_CELL_HEAD, "TH", STEAD_PAGES_NO_KEY, y);
+      y += stead_pages_head_height (self, block);
       paint_rule (self, cr, STEAD_ROLE_SOFT, y, 0.6);
     }
   for (guint i = placed->first_row; i < placed->first_row + placed->n_rows; i++)
@@ -109,8 +110,8 @@ paint_table (const SteadPages  *self,
         paint_rule (self, cr, STEAD_ROLE_INK, y, 0.75);
       else if (i > placed->first_row)
         paint_rule (self, cr, STEAD_ROLE_RULE, y, 0.4);
-      paint_cells (cr, block, row->cells, stead_pages_row_type (row->look), "TD", row->key, y);
-      y += row->height;
+      paint_cells (self, cr, block, row->cells, stead_pages_row_type (row->look), "TD", row->key, y);
+      y += stead_pages_row_height (self, row);
     }
   cairo_tag_end (cr, "Table");
 }

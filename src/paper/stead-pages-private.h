@@ -9,7 +9,7 @@ G_BEGIN_DECLS
 #define STEAD_PAGES_KEY_SIZE 9.0
 #define STEAD_PAGES_KEY_ROOM 15.0
 #define STEAD_PAGES_CELL_GAP 10.0    /* between two columns */
-#define STEAD_PAGES_CELL_PAD 2.6     /* over and under the text of a row */
+#define STEAD_PAGES_CELL_PAD 2.6     /* over and under the text of a row, not set tight */
 
 /* How a text looks; the styles of the whole document are one table. */
 typedef enum
@@ -35,7 +35,7 @@ typedef struct
   SteadRowLook  look;
   int           key;
   char         *cells[STEAD_PAGES_MAX_COLUMNS];
-  double        height;
+  double        height;      /* of its text */
 } SteadPagesRow;
 
 typedef enum
@@ -52,7 +52,7 @@ typedef struct
   const char       *tag;         /* "H1", "H2", "P" */
   char             *markup;
   gboolean          keep;        /* with the block that follows */
-  double            before;      /* room over it, not at the head of a page */
+  double            before;      /* room over it, not at the head of a page, not set tight */
   double            height;      /* of a text or figure */
 
   SteadFigurePaint  paint;
@@ -65,7 +65,7 @@ typedef struct
   double            shares[STEAD_PAGES_MAX_COLUMNS];
   double            widths[STEAD_PAGES_MAX_COLUMNS];
   gboolean          has_head;
-  double            head_height;
+  double            head_height; /* of its text */
   GPtrArray        *rows;        /* of SteadPagesRow */
 } SteadBlock;
 
@@ -90,9 +90,17 @@ struct _SteadPages
   int        n_pages;
   GPtrArray *blocks;     /* of SteadBlock */
   GArray    *placed;     /* of SteadPlaced, in the order of reading */
+  double     tightness;  /* of the room between blocks, at most 1 */
+  double     cell_pad;   /* over and under the text of a row */
 };
 
 double stead_pages_content_width (const SteadPages *self);
+
+/* Of a row and of the head of a table, with the room round the text; once settled. */
+double stead_pages_row_height  (const SteadPages    *self,
+                                const SteadPagesRow *row);
+double stead_pages_head_height (const SteadPages    *self,
+                                const SteadBlock    *block);
 
 /* Height of a text in its type; width 0: one line, whose width is told. */
 void stead_type_measure (cairo_t    *cr,

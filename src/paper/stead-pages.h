@@ -7,7 +7,9 @@
  *     over to the next page repeats its head.
  *  3. Every block is tagged for what it is, so that a PDF can be read aloud; the
  *     frame of the page is not, for it is no part of the document.
- *  4. Nothing is told by colour alone; the scheme is that of print.
+ *  4. The last page does not stand nearly empty where a little less room between
+ *     the blocks, or an earlier break, can help.
+ *  5. Nothing is told by colour alone; the scheme is that of print.
  */
 #pragma once
 

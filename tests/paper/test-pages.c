@@ -103,6 +103,48 @@ test_short_tables_stay_whole (void)
     }
 }
 
+/* The end of the last page's flow, as a share of the page's height. */
+static double
+last_used (const SteadPages *pages)
+{
+  const SteadPlaced *last = placed (pages, pages->placed->len - 1);
+  double width, height;
+
+  stead_pages_size (pages, &width, &height);
+  g_assert_cmpint (last->page, ==, stead_pages_count (pages) - 1);
+  return (last->y + last->height) / height;
+}
+
+/* However many sections there are, no last page is left with a line or two. */
+static void
+test_last_page_is_used (void)
+{
+  static SteadWhy why = { (char *) "Why", (char *) "a over b", (char *) "1\n2", (char *) "S" };
+  int tight = 0, whole = 0;
+
+  for (int n = 1; n < 60; n++)
+    {
+      g_autoptr(SteadPages) pages = stead_pages_new (&imprint, "Title", NULL);
+
+      for (int i = 0; i < n; i++)
+        {
+          if (i % 5 == 0)
+            stead_pages_add_heading (pages, "Heading");
+          if (i % 3 == 2)
+            add_rows (pages, i % 7);
+          stead_pages_add_why (pages, &why);
+        }
+      stead_pages_settle (pages);
+      check_flow (pages);
+      tight += pages->tightness < 1;
+      whole += pages->tightness == 1;
+      if (stead_pages_count (pages) > 1)
+        g_assert_cmpfloat (last_used (pages), >, 0.3);
+    }
+  g_assert_cmpint (tight, >, 0);
+  g_assert_cmpint (whole, >, tight);   /* tight is the exception */
+}
+
 static void
 test_paper_size (void)
 {
@@ -184,6 +226,7 @@ main (int    argc,
   g_test_add_func ("/paper/pages/headings-never-stand-alone", test_headings_never_stand_alone);
   g_test_add_func ("/paper/pages/every-row-once", test_every_row_once);
   g_test_add_func ("/paper/pages/short-tables-stay-whole", test_short_tables_stay_whole);
+  g_test_add_func ("/paper/pages/last-page-is-used", test_last_page_is_used);
   g_test_add_func ("/paper/pages/paper-size", test_paper_size);
   g_test_add_func ("/paper/pages/draws-inside-the-margins", test_draws);
   g_test_add_func ("/paper/pages/headings", test_headings);
