@@ -162,8 +162,8 @@ set_keys (GtkApplication *application)
   static const struct { const char *action; const char *keys[3]; } keys[] = {
     { "app.quit", { "<Control>q" } },
     { "window.close", { "<Control>w" } },
-    { "win.undo", { "<Control>z" } },
-    { "win.redo", { "<Control><Shift>z", "<Control>y" } },
+    { "win.undo-here", { "<Control>z" } },
+    { "win.redo-here", { "<Control><Shift>z", "<Control>y" } },
     { "win.jump", { "<Control>k", "<Control>f" } },
     { "win.print", { "<Control>p" } },
     { "win.back", { "<Alt>Left" } },

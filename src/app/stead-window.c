@@ -17,6 +17,7 @@
 #include "app/stead-said.h"
 #include "app/stead-settings.h"
 #include "app/stead-strip.h"
+#include "app/stead-typing.h"
 #include "app/stead-ui.h"
 #include "app/stead-window-private.h"
 #include "app/today/stead-today-page.h"
@@ -423,6 +424,7 @@ stead_window_class_init (SteadWindowClass *klass)
   gtk_widget_class_install_action (widget_class, "win.jump", NULL, jump_action);
   gtk_widget_class_install_action (widget_class, "win.print", NULL, jump_action);
   gtk_widget_class_install_action (widget_class, "win.menu", NULL, menu_action);
+  stead_typing_install (widget_class);
   stead_window_install_files (widget_class);
   stead_window_install_dialogs (widget_class);
 }
@@ -442,6 +444,7 @@ stead_window_init (SteadWindow *self)
   g_signal_connect_object (self->desk, "said", G_CALLBACK (said_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect (self, "notify::is-active", G_CALLBACK (active_cb), NULL);
   stead_jump_set_desk (STEAD_JUMP (self->jump), self->desk);
+  stead_typing_watch (GTK_WINDOW (self), self->desk);
   restore_size (self);
   update_frame (self);
   stead_window_welcome (self);

@@ -183,6 +183,26 @@ def test_typed_by_keys_alone():
     assert w.close() == 0, w.said()
 
 
+def test_the_key_takes_back_what_was_done_last():
+    """Typing in the field first, the farm's step then; the key's typing does not come back."""
+    w = Window(program, copy_of_demo('typing.steading'))
+    w.fit()
+    until(lambda: w.focused() is not None and w.focused().name.startswith('What happened'))
+    w.type('17 eggs')
+    w.wait_words('17 eggs')
+    w.keys('Return')
+    w.wait_words('Saved: 17 eggs')
+    w.type('22')
+    until(lambda: w.read('What happened') == '22')
+    w.keys('ctrl+z')
+    until(lambda: w.read('What happened') == '')
+    w.wait('push button', 'Undo: 17 eggs')
+    w.keys('ctrl+z')
+    w.wait_words('Undone: 17 eggs')
+    assert w.read('What happened') == ''
+    assert w.close() == 0, w.said()
+
+
 def test_places_and_jump():
     w = Window(program, copy_of_demo('jump.steading'))
     w.fit()
@@ -402,8 +422,9 @@ def test_tab_goes_round():
 
 try:
     run_cases(test_from_nothing_to_a_price, test_steps_can_be_skipped,
-              test_a_line_is_recorded_undone_and_redone, test_typed_by_keys_alone, test_places_and_jump,
-              test_settings, test_the_desktop_says_light_or_dark, test_people, test_what_cannot_be_opened, test_an_earlier_day,
+              test_a_line_is_recorded_undone_and_redone, test_typed_by_keys_alone,
+              test_the_key_takes_back_what_was_done_last, test_places_and_jump, test_settings,
+              test_the_desktop_says_light_or_dark, test_people, test_what_cannot_be_opened, test_an_earlier_day,
               test_looking_at_an_earlier_day_changes_nothing, test_one_window_a_farm, test_save_a_copy,
               test_help_keys_and_about, test_a_large_farm_is_shown_first_and_checked_then,
               test_tab_goes_round)
