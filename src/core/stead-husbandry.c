@@ -6,6 +6,7 @@
 #include "core/stead-fish-stock.h"
 #include "core/stead-husbandry.h"
 #include "core/stead-lay.h"
+#include "core/stead-water-dose.h"
 
 #include <math.h>
 
@@ -98,6 +99,8 @@ fish_default (SteadHusbandryDefault which)
       return 100 * stead_fish_yield (STEAD_FISH_TILAPIA, STEAD_FISH_CUT_FILLET, NULL)->frac;
     case STEAD_DEFAULT_FISH_FASTING:
       return STEAD_FISH_FASTING_DAYS;
+    case STEAD_DEFAULT_STANDING_CHLORIDE:
+      return STEAD_WATER_STANDING_CHLORIDE_MGL;
     case STEAD_DEFAULT_TANK_DENSITY:
     default:
       return STEAD_FISH_PLAN_DENSITY_KG_M3;

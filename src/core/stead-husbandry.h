@@ -34,6 +34,7 @@ typedef enum
   STEAD_DEFAULT_TILAPIA_FILLET,       /* percent of the live weight */
   STEAD_DEFAULT_FISH_FASTING,         /* days without feed before sale */
   STEAD_DEFAULT_TANK_DENSITY,         /* kg/m³ in a tank without pure oxygen */
+  STEAD_DEFAULT_STANDING_CHLORIDE,    /* mg/L kept against nitrite */
 } SteadHusbandryDefault;
 
 /**

@@ -137,7 +137,8 @@ test_condition (void)
   g_assert_cmpfloat_with_epsilon (stead_fish_condition (500, 30), 1.85, 0.01);
   g_assert_cmpfloat_with_epsilon (stead_fish_condition (120, 18.5), 1.90, 0.01);
   g_assert_cmpfloat_with_epsilon (stead_fish_condition_weight_g (1.9, 28), 417, 1);
-  g_assert_cmpfloat_with_epsilon (stead_fish_condition_length_cm (1.9, stead_fish_condition_weight_g (1.9, 28)), 28, 1e-9);
+  g_assert_cmpfloat_with_epsilon (stead_fish_condition_length_cm (1.9, stead_fish_condition_weight_g (1.9, 28)),
+                                  28, 1e-9);
   g_assert_true (isnan (stead_fish_condition (500, 0)));
   g_assert_true (isnan (stead_fish_condition_weight_g (0, 28)));
   g_assert_true (isnan (stead_fish_condition_length_cm (0, 28)));
@@ -188,8 +189,10 @@ test_share (void)
   double median = 500 / sqrt (1 + 0.25 * 0.25);
 
   g_assert_cmpfloat_with_epsilon (stead_fish_share_over (500, 0.25, median), 0.5, 1e-9);
-  g_assert_cmpfloat_with_epsilon (stead_fish_share_over (500, 0.25, median / exp (sd)), 0.84134, 0.00001);
-  g_assert_cmpfloat_with_epsilon (stead_fish_share_over (500, 0.25, median * exp (1.96 * sd)), 0.025, 0.0001);
+  g_assert_cmpfloat_with_epsilon (stead_fish_share_over (500, 0.25, median / exp (sd)),
+                                  0.84134, 0.00001);
+  g_assert_cmpfloat_with_epsilon (stead_fish_share_over (500, 0.25, median * exp (1.96 * sd)),
+                                  0.025, 0.0001);
   g_assert_cmpfloat (stead_fish_share_over (500, 0, 500), ==, 1);
   g_assert_cmpfloat (stead_fish_share_over (500, 0, 501), ==, 0);
   g_assert_true (isnan (stead_fish_share_over (500, -0.1, 400)));
@@ -198,7 +201,8 @@ test_share (void)
   g_assert_true (isnan (stead_fish_mean_for_share_g (0.2, 500, 0)));
   for (double share = 0.05; share < 1; share += 0.05)
     g_assert_cmpfloat_with_epsilon (
-      stead_fish_share_over (stead_fish_mean_for_share_g (0.2, 500, share), 0.2, 500), share, 1e-9);
+      stead_fish_share_over (stead_fish_mean_for_share_g (0.2, 500, share), 0.2,
+                             500), share, 1e-9);
 }
 
 static void
@@ -239,7 +243,8 @@ test_yield (void)
   g_autoptr(GError) error = NULL;
 
   for (gsize i = 0; i < G_N_ELEMENTS (table); i++)
-    g_assert_cmpfloat (stead_fish_yield (table[i].species, table[i].cut, NULL)->frac, ==, table[i].frac);
+    g_assert_cmpfloat (stead_fish_yield (table[i].species, table[i].cut, NULL)->frac, ==,
+                       table[i].frac);
   g_assert_null (stead_fish_yield (STEAD_FISH_RAINBOW_TROUT, STEAD_FISH_CUT_FILLET, &error));
   g_assert_error (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE);
   /* A review for hatcheries: salmon lose 3.8 % in 5 days (read). */
