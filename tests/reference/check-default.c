@@ -39,6 +39,7 @@ static const struct
   { "tilapia_fillet_yield", STEAD_DEFAULT_TILAPIA_FILLET, NULL },
   { "fish_fasting", STEAD_DEFAULT_FISH_FASTING, NULL },
   { "aerated_tank_max_density", STEAD_DEFAULT_TANK_DENSITY, NULL },
+  { "standing_chloride", STEAD_DEFAULT_STANDING_CHLORIDE, NULL },
 };
 
 static double
@@ -79,6 +80,7 @@ static const CheckAsk default_asks[] = {
   { "tilapia_fillet_yield", "pct", husbandry_default },
   { "fish_fasting", "d", husbandry_default },
   { "aerated_tank_max_density", "kg/m3", husbandry_default },
+  { "standing_chloride", "mg/L", husbandry_default },
   { NULL }
 };
 

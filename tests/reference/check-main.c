@@ -22,6 +22,7 @@ static const CheckTopic * const areas[] = {
   check_hens_topics,
   check_default_topics,
   check_fish_topics,
+  check_water_topics,
   check_recipe_topics,
   check_planning_topics,
   check_time_topics,

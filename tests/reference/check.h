@@ -45,6 +45,7 @@ extern const CheckTopic check_budget_topics[];
 extern const CheckTopic check_hens_topics[];
 extern const CheckTopic check_default_topics[];
 extern const CheckTopic check_fish_topics[];
+extern const CheckTopic check_water_topics[];
 extern const CheckTopic check_recipe_topics[];
 extern const CheckTopic check_planning_topics[];
 extern const CheckTopic check_time_topics[];
