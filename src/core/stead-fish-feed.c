@@ -92,7 +92,7 @@ trout_rate (double             weight_g,
             double             temp_c,
             SteadFishFeedRate *out_rate)
 {
-  const SteadFish *trout = stead_fish (STEAD_FISH_RAINBOW_TROUT);
+  const SteadFishKind *trout = stead_fish_kind (STEAD_FISH_RAINBOW_TROUT);
   double frac = stead_fish_feed_for_growth_frac (weight_g, trout->tgc_x100,
                                                  stead_fish_degree_day (trout, temp_c), trout->fcr);
 
@@ -155,7 +155,7 @@ trout_feed_rate (double              weight_g,
                  SteadFishFeedRate  *out_rate,
                  GError            **error)
 {
-  if (!(temp_c >= stead_fish (STEAD_FISH_RAINBOW_TROUT)->growth_min_c))
+  if (!(temp_c >= stead_fish_kind (STEAD_FISH_RAINBOW_TROUT)->growth_min_c))
     return refuse_cold (error);
   if (temp_c > TROUT_MAX_C)
     return refuse_warm (error);

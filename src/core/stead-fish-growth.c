@@ -16,8 +16,8 @@ root_per_degree_day (double tgc_x100)
 }
 
 double
-stead_fish_degree_day (const SteadFish *fish,
-                       double           temp_c)
+stead_fish_degree_day (const SteadFishKind *fish,
+                       double               temp_c)
 {
   g_return_val_if_fail (fish != NULL, NAN);
 
@@ -53,11 +53,11 @@ growth_can_be (double   start_g,
 }
 
 gboolean
-stead_fish_degree_days (const SteadFish  *fish,
-                        const double     *temps_c,
-                        gsize             n,
-                        double           *out_sum,
-                        GError          **error)
+stead_fish_degree_days (const SteadFishKind  *fish,
+                        const double         *temps_c,
+                        gsize                 n,
+                        double               *out_sum,
+                        GError              **error)
 {
   double sum = 0;
 
@@ -124,13 +124,13 @@ stead_fish_degree_days_to (double start_g,
 }
 
 gboolean
-stead_fish_forecast (const SteadFish  *fish,
-                     double            start_g,
-                     double            tgc_x100,
-                     const double     *temps_c,
-                     gsize             n,
-                     double           *out_weights_g,
-                     GError          **error)
+stead_fish_forecast (const SteadFishKind  *fish,
+                     double                start_g,
+                     double                tgc_x100,
+                     const double         *temps_c,
+                     gsize                 n,
+                     double               *out_weights_g,
+                     GError              **error)
 {
   double sum = 0;
 
@@ -151,14 +151,14 @@ stead_fish_forecast (const SteadFish  *fish,
 }
 
 gboolean
-stead_fish_days_to (const SteadFish  *fish,
-                    double            start_g,
-                    double            target_g,
-                    double            tgc_x100,
-                    const double     *temps_c,
-                    gsize             n,
-                    double           *out_days,
-                    GError          **error)
+stead_fish_days_to (const SteadFishKind  *fish,
+                    double                start_g,
+                    double                target_g,
+                    double                tgc_x100,
+                    const double         *temps_c,
+                    gsize                 n,
+                    double               *out_days,
+                    GError              **error)
 {
   double need;
 

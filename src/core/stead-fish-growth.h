@@ -28,8 +28,8 @@ G_BEGIN_DECLS
  * Returns: degree-days that the day counts: @temp_c, at most the optimum, 0 below
  *   the warmth at which the fish feeds
  */
-double stead_fish_degree_day (const SteadFish *fish,
-                              double           temp_c);
+double stead_fish_degree_day (const SteadFishKind *fish,
+                              double               temp_c);
 
 /**
  * stead_fish_degree_days:
@@ -39,11 +39,11 @@ double stead_fish_degree_day (const SteadFish *fish,
  *
  * Returns: %TRUE, or %FALSE if a temperature cannot be
  */
-gboolean stead_fish_degree_days (const SteadFish  *fish,
-                                 const double     *temps_c,
-                                 gsize             n,
-                                 double           *out_sum,
-                                 GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean stead_fish_degree_days (const SteadFishKind  *fish,
+                                 const double         *temps_c,
+                                 gsize                 n,
+                                 double               *out_sum,
+                                 GError              **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * stead_fish_tgc_x100:
@@ -103,13 +103,13 @@ double stead_fish_degree_days_to (double start_g,
  *
  * Returns: %TRUE, or %FALSE with @out_weights_g left alone
  */
-gboolean stead_fish_forecast (const SteadFish  *fish,
-                              double            start_g,
-                              double            tgc_x100,
-                              const double     *temps_c,
-                              gsize             n,
-                              double           *out_weights_g,
-                              GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean stead_fish_forecast (const SteadFishKind  *fish,
+                              double                start_g,
+                              double                tgc_x100,
+                              const double         *temps_c,
+                              gsize                 n,
+                              double               *out_weights_g,
+                              GError              **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * stead_fish_days_to:
@@ -124,14 +124,14 @@ gboolean stead_fish_forecast (const SteadFish  *fish,
  *
  * Returns: %TRUE, or %FALSE with @out_days left alone
  */
-gboolean stead_fish_days_to (const SteadFish  *fish,
-                             double            start_g,
-                             double            target_g,
-                             double            tgc_x100,
-                             const double     *temps_c,
-                             gsize             n,
-                             double           *out_days,
-                             GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean stead_fish_days_to (const SteadFishKind  *fish,
+                             double                start_g,
+                             double                target_g,
+                             double                tgc_x100,
+                             const double         *temps_c,
+                             gsize                 n,
+                             double               *out_days,
+                             GError              **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * stead_fish_sgr_pct: specific growth rate, 100 (ln W2 - ln W1) / days

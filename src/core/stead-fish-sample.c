@@ -125,16 +125,16 @@ stead_fish_mean_for_share_g (double cv_frac,
 }
 
 gboolean
-stead_fish_days_for_share (const SteadFish  *fish,
-                           double            mean_g,
-                           double            cv_frac,
-                           double            sale_g,
-                           double            share,
-                           double            tgc_x100,
-                           const double     *temps_c,
-                           gsize             n,
-                           double           *out_days,
-                           GError          **error)
+stead_fish_days_for_share (const SteadFishKind  *fish,
+                           double                mean_g,
+                           double                cv_frac,
+                           double                sale_g,
+                           double                share,
+                           double                tgc_x100,
+                           const double         *temps_c,
+                           gsize                 n,
+                           double               *out_days,
+                           GError              **error)
 {
   double target_g = stead_fish_mean_for_share_g (cv_frac, sale_g, share);
 

@@ -80,15 +80,15 @@ double stead_fish_mean_for_share_g (double cv_frac,
  *
  * Returns: %TRUE, or %FALSE with @out_days left alone
  */
-gboolean stead_fish_days_for_share (const SteadFish  *fish,
-                                    double            mean_g,
-                                    double            cv_frac,
-                                    double            sale_g,
-                                    double            share,
-                                    double            tgc_x100,
-                                    const double     *temps_c,
-                                    gsize             n,
-                                    double           *out_days,
-                                    GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean stead_fish_days_for_share (const SteadFishKind  *fish,
+                                    double                mean_g,
+                                    double                cv_frac,
+                                    double                sale_g,
+                                    double                share,
+                                    double                tgc_x100,
+                                    const double         *temps_c,
+                                    gsize                 n,
+                                    double               *out_days,
+                                    GError              **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -10,7 +10,7 @@
 #define F(fahrenheit) (((fahrenheit) - 32) * (5.0 / 9))
 
 /* Stages without a read survival follow tilapia, as practice has it. */
-static const SteadFish species_table[STEAD_N_FISH_SPECIES] = {
+static const SteadFishKind species_table[STEAD_N_FISH_SPECIES] = {
   [STEAD_FISH_TILAPIA] = {
     .id = "tilapia",
     .best_min_c = 26, .best_max_c = 30, .optimum_c = 28, .growth_min_c = 15,
@@ -74,8 +74,8 @@ is_species (SteadFishSpecies species)
   return (gsize) species < G_N_ELEMENTS (species_table);
 }
 
-const SteadFish *
-stead_fish (SteadFishSpecies species)
+const SteadFishKind *
+stead_fish_kind (SteadFishSpecies species)
 {
   g_return_val_if_fail (is_species (species), &species_table[STEAD_FISH_TILAPIA]);
   return &species_table[species];
@@ -123,8 +123,8 @@ stead_fish_stage_name (SteadFishStage stage)
 }
 
 SteadFishStage
-stead_fish_stage_of (const SteadFish *fish,
-                     double           weight_g)
+stead_fish_stage_of (const SteadFishKind *fish,
+                     double               weight_g)
 {
   int stage = STEAD_FISH_FRY;
 

@@ -58,15 +58,15 @@ typedef struct
   SteadSource          fcr_source;
   double               market_g;       /* a usual weight at sale */
   SteadFishStageRange  stages[STEAD_N_FISH_STAGES];
-} SteadFish;
+} SteadFishKind;
 
 /**
- * stead_fish:
+ * stead_fish_kind:
  * @species: which one
  *
  * Returns: (transfer none): the species as the program assumes it
  */
-const SteadFish *stead_fish (SteadFishSpecies species);
+const SteadFishKind *stead_fish_kind (SteadFishSpecies species);
 
 /**
  * stead_fish_species_from_id:
@@ -93,8 +93,8 @@ const char *stead_fish_stage_name (SteadFishStage stage);
  * Returns: the stage; what is lighter than the first or heavier than the last
  *   belongs to the nearest
  */
-SteadFishStage stead_fish_stage_of (const SteadFish *fish,
-                                    double           weight_g);
+SteadFishStage stead_fish_stage_of (const SteadFishKind *fish,
+                                    double               weight_g);
 
 /* What a reading of the water means for tilapia, coldest first. */
 typedef enum

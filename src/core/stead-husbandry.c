@@ -69,7 +69,7 @@ fish_feed_pct (SteadFishSpecies species,
 {
   SteadFishFeedRate rate;
 
-  if (!stead_fish_feed_rate (species, weight_g, stead_fish (species)->optimum_c, &rate, NULL))
+  if (!stead_fish_feed_rate (species, weight_g, stead_fish_kind (species)->optimum_c, &rate, NULL))
     return NAN;
   return 100 * stead_fish_feed_frac_per_day (&rate);
 }
@@ -77,12 +77,12 @@ fish_feed_pct (SteadFishSpecies species,
 static double
 fish_default (SteadHusbandryDefault which)
 {
-  const SteadFish *tilapia = stead_fish (STEAD_FISH_TILAPIA);
+  const SteadFishKind *tilapia = stead_fish_kind (STEAD_FISH_TILAPIA);
 
   switch (which)
     {
     case STEAD_DEFAULT_TROUT_TGC:
-      return stead_fish (STEAD_FISH_RAINBOW_TROUT)->tgc_x100;
+      return stead_fish_kind (STEAD_FISH_RAINBOW_TROUT)->tgc_x100;
     case STEAD_DEFAULT_TILAPIA_FRY_FEED:
       return fish_feed_pct (STEAD_FISH_TILAPIA, tilapia->stages[STEAD_FISH_FRY].max_g);
     case STEAD_DEFAULT_TILAPIA_MARKET_FEED:

@@ -161,7 +161,7 @@ stead_water_sharers_of_fish (SteadFishSpecies species)
   };
 
   g_return_val_if_fail ((gsize) species < G_N_ELEMENTS (flags), STEAD_WATER_WARM_FISH);
-  return flags[species] | (stead_fish (species)->cold ? COLD : WARM);
+  return flags[species] | (stead_fish_kind (species)->cold ? COLD : WARM);
 }
 
 SteadWaterReason

@@ -18,8 +18,9 @@
 G_BEGIN_DECLS
 
 /* Units: °C, pH, mg/L.  Total and un-ionised ammonia are as N; nitrite and
- * nitrate as NO2 and NO3, as kits print them; the share of oxygen is a fraction
- * of what the water holds; alkalinity and hardness are as CaCO3; conductivity is
+ * nitrate as NO2 and NO3, as kits print them: what is kept as nitrogen goes through
+ * stead_water_no2_from_n() and stead_water_no3_from_n() first.  The share of oxygen
+ * is a fraction of what the water holds; alkalinity and hardness are as CaCO3; conductivity is
  * in µS/cm; chlorine is the free and bound total. */
 typedef enum
 {

@@ -76,7 +76,7 @@ test_feed_falls (void)
 static void
 test_feed_trout (void)
 {
-  const SteadFish *trout = stead_fish (STEAD_FISH_RAINBOW_TROUT);
+  const SteadFishKind *trout = stead_fish_kind (STEAD_FISH_RAINBOW_TROUT);
   SteadFishFeedRate rate = rate_of (STEAD_FISH_RAINBOW_TROUT, 100, 12);
   double tomorrow_g = stead_fish_weight_g (100, trout->tgc_x100, 12);
 

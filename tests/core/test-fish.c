@@ -42,7 +42,7 @@ test_growth_nothing (void)
 static void
 test_degree_days (void)
 {
-  const SteadFish *tilapia = stead_fish (STEAD_FISH_TILAPIA);
+  const SteadFishKind *tilapia = stead_fish_kind (STEAD_FISH_TILAPIA);
   const double days[] = { 14.99, 15, 20, 28, 28.01, 33 };
   const double counts[] = { 0, 15, 20, 28, 28, 28 };
   const double bad[] = { 20, 46 };
@@ -64,7 +64,7 @@ test_degree_days (void)
 static void
 test_forecast_inverse (void)
 {
-  const SteadFish *tilapia = stead_fish (STEAD_FISH_TILAPIA);
+  const SteadFishKind *tilapia = stead_fish_kind (STEAD_FISH_TILAPIA);
   double temps[300];
   double weights[300];
   g_autoptr(GRand) rand = g_rand_new_with_seed (7);
@@ -102,7 +102,7 @@ test_forecast_inverse (void)
 static void
 test_forecast_refused (void)
 {
-  const SteadFish *trout = stead_fish (STEAD_FISH_RAINBOW_TROUT);
+  const SteadFishKind *trout = stead_fish_kind (STEAD_FISH_RAINBOW_TROUT);
   const double cold[] = { 4, 4, 4 };
   const double odd[] = { 12, NAN };
   double weights[3] = { -1, -1, -1 };
@@ -208,7 +208,7 @@ test_share (void)
 static void
 test_share_days (void)
 {
-  const SteadFish *tilapia = stead_fish (STEAD_FISH_TILAPIA);
+  const SteadFishKind *tilapia = stead_fish_kind (STEAD_FISH_TILAPIA);
   double temps[400];
   double weights[400];
   double days = -1;
@@ -286,7 +286,7 @@ test_species (void)
 {
   for (int i = 0; i < STEAD_N_FISH_SPECIES; i++)
     {
-      const SteadFish *fish = stead_fish ((SteadFishSpecies) i);
+      const SteadFishKind *fish = stead_fish_kind ((SteadFishSpecies) i);
       SteadFishSpecies back = STEAD_FISH_TILAPIA;
 
       g_assert_true (stead_fish_species_from_id (fish->id, &back));
