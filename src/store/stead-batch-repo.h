@@ -120,7 +120,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadTreatment, stead_treatment_free)
 GPtrArray *stead_treatment_repo_list   (SteadStore *store, gint64 batch_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean   stead_treatment_repo_save   (SteadStore *store, SteadTreatment *treatment, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean   stead_treatment_repo_delete (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
-/* The last day on which @batch_id must wait as seen on @day, or STEAD_DAY_NONE. */
+/* The last day on which @batch_id must wait as seen on @day, or STEAD_DAY_NONE (look at
+ * @error too).  Fish that came from a treated group wait as that group does. */
 SteadDay   stead_treatment_repo_wait   (SteadStore *store, gint64 batch_id, SteadDay day, GError **error);
 
 G_END_DECLS

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "store/stead-batch-private.h"
 #include "store/stead-flock-private.h"
 #include "store/stead-item-repo.h"
 #include "store/stead-ledger-private.h"
@@ -414,7 +415,6 @@ stead_flock_repo_delete (SteadStore  *store,
 {
   static const char products_sql[] = "SELECT count (*) FROM product WHERE batch_id = ?1";
   static const char lots_sql[] = "SELECT count (*) FROM lot WHERE batch_id = ?1";
-  static const char sql[] = "DELETE FROM batch WHERE id = ?1";
   g_autoptr(SteadFlock) flock = NULL;
   gint64 products, lots;
 
@@ -431,6 +431,7 @@ stead_flock_repo_delete (SteadStore  *store,
                                                (gulong) products), flock->name, (int) products);
   if (lots > 0)
     return stead_repo_refuse (error, _("“%s” made lots that are in the store room. It cannot be deleted."), flock->name);
-  return stead_repo_run_id (store, sql, id, error) &&
+  return stead_batch_check_unused (store, id, error) &&
+         stead_batch_remove (store, id, error) &&
          stead_ledger_settle (store, flock->feed_item_id, flock->housed_on, error);
 }

@@ -38,10 +38,14 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadHarvest, stead_harvest_free)
 /* Oldest first, of a span of days. */
 GPtrArray    *stead_harvest_repo_list   (SteadStore *store, gint64 batch_id, SteadDay from, SteadDay to,
                                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadHarvest *stead_harvest_repo_get    (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* Inserts, or changes one whose lot was not used yet.  Refused: a day outside the batch
  * or to come, more fish than swim there, a batch that waits after a treatment. */
 gboolean      stead_harvest_repo_save   (SteadStore *store, SteadHarvest *harvest, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean      stead_harvest_repo_delete (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* The lot was harvested while its batch waited after a treatment that was written down
+ * later: until when it had to wait, or STEAD_DAY_NONE (look at @error too). */
+SteadDay      stead_harvest_repo_lot_wait (SteadStore *store, gint64 lot_id, GError **error);
 
 typedef struct
 {

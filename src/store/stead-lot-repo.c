@@ -20,6 +20,7 @@ stead_lot_free (SteadLot *lot)
   g_free (lot->code);
   g_free (lot->item_name);
   g_free (lot->supplier);
+  g_free (lot->batch_name);
   g_free (lot);
 }
 
@@ -38,9 +39,11 @@ stead_move_free (SteadMove *move)
 
 #define LOT_SELECT \
   "SELECT l.id, l.code, l.item_id, i.name, i.kind, i.unit, l.day, l.best_by, r.id, r.supplier, r.is_gift," \
-  " coalesce (rl.quantity_base, 0), coalesce (rl.cost_cents, 0), s.base, s.cents" \
-  " FROM lot l JOIN item i ON i.id = l.item_id JOIN lot_stock s ON s.lot_id = l.id" \
-  " LEFT JOIN receipt_line rl ON rl.id = l.receipt_line_id LEFT JOIN receipt r ON r.id = rl.receipt_id"
+  " coalesce (rl.quantity_base, m.quantity_base, 0), coalesce (rl.cost_cents, m.cost_cents, 0), s.base, s.cents," \
+  " l.batch_id, b.name FROM lot l JOIN item i ON i.id = l.item_id JOIN lot_stock s ON s.lot_id = l.id" \
+  " LEFT JOIN receipt_line rl ON rl.id = l.receipt_line_id LEFT JOIN receipt r ON r.id = rl.receipt_id" \
+  " LEFT JOIN batch b ON b.id = l.batch_id" \
+  " LEFT JOIN movement m ON m.lot_id = l.id AND m.kind = 'made' AND l.batch_id IS NOT NULL"
 
 static gpointer
 lot_from_row (SteadStmt *stmt)
@@ -63,6 +66,8 @@ lot_from_row (SteadStmt *stmt)
   lot->received_cents = sqlite3_column_int64 (stmt, 12);
   lot->on_hand_base = base > STEAD_AMOUNT_EPSILON ? base : 0;
   lot->on_hand_cents = sqlite3_column_int64 (stmt, 14);
+  lot->batch_id = sqlite3_column_int64 (stmt, 15);
+  lot->batch_name = stead_stmt_text (stmt, 16);
   return lot;
 }
 

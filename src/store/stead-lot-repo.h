@@ -36,8 +36,10 @@ typedef struct
   SteadDay       best_by;
   gint64         receipt_id;      /* 0: made by a batch */
   char          *supplier;        /* (nullable) */
+  gint64         batch_id;        /* that made it; 0: bought */
+  char          *batch_name;      /* (nullable) */
   gboolean       is_gift;
-  double         received_base;
+  double         received_base;   /* or made */
   gint64         received_cents;
   double         on_hand_base;
   gint64         on_hand_cents;

@@ -3,40 +3,21 @@
 
 #include <glib/gi18n-lib.h>
 #include <stdlib.h>
-#include <string.h>
 
 #include "core/stead-money.h"
 #include "store/stead-item-repo.h"
 #include "store/stead-ledger-private.h"
+#include "store/stead-lot-private.h"
 #include "store/stead-lot-repo.h"
 #include "store/stead-receipt-private.h"
 
 /* --- codes ------------------------------------------------------------------ */
 
 /* First letter of a lot code, by SteadItemKind. */
-static const char kind_letters[] = { 'F', 'B', 'P', 'I', 'S', 'U' };
+static const char kind_letters[] = { 'F', 'B', 'P', 'I', 'S', 'U', 'L', 'R' };
 
-/* The highest number given so far to a lot whose code begins with @prefix. */
-static gboolean
-last_number (SteadStore  *store,
-             const char  *prefix,
-             gint64      *out_number,
-             GError     **error)
-{
-  static const char sql[] = "SELECT max (CAST (substr (code, length (?1) + 1) AS INTEGER)) FROM lot"
-                            " WHERE code >= ?1 AND code < ?2";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
-  g_autofree char *end = g_strdup (prefix);
+G_STATIC_ASSERT (G_N_ELEMENTS (kind_letters) == STEAD_ITEM_PRODUCE + 1);
 
-  if (stmt == NULL)
-    return FALSE;
-  end[strlen (end) - 1]++;
-  stead_stmt_bind_text (stmt, 1, prefix);
-  stead_stmt_bind_text (stmt, 2, end);
-  return stead_repo_number (store, stmt, 0, out_number, error);
-}
-
-/* "F26062-1": kind, two digits of the year, day of the year, number of the day. */
 static char *
 new_code (SteadStore  *store,
           gint64       item_id,
@@ -44,16 +25,8 @@ new_code (SteadStore  *store,
           GError     **error)
 {
   g_autoptr(SteadItem) item = stead_item_repo_get (store, item_id, error);
-  g_autofree char *date = stead_day_code (day);
-  g_autofree char *prefix = NULL;
-  gint64 number = 0;
 
-  if (item == NULL)
-    return NULL;
-  prefix = g_strdup_printf ("%c%s-", kind_letters[item->kind], date);
-  if (!last_number (store, prefix, &number, error))
-    return NULL;
-  return g_strdup_printf ("%s%" G_GINT64_FORMAT, prefix, number + 1);
+  return item != NULL ? stead_lot_new_code (store, kind_letters[item->kind], day, error) : NULL;
 }
 
 gboolean

@@ -115,6 +115,25 @@ tell_share (sqlite3_stmt *stmt)
   return g_strdup_printf (_("The shares of “%s” are more than the whole of it."), text_at (stmt, 0));
 }
 
+static char *
+tell_harvest (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("The harvest of “%s” on %s does not agree with what came into the store room."),
+                          text_at (stmt, 0), text_at (stmt, 1));
+}
+
+static char *
+tell_made (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("Lot %s came from “%s”, but no harvest tells of it."), text_at (stmt, 0), text_at (stmt, 1));
+}
+
+static char *
+tell_fish (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("By %s more fish had left “%s” than were in it."), text_at (stmt, 1), text_at (stmt, 0));
+}
+
 /* --- the rules -------------------------------------------------------------- */
 
 #define DAY(column) "date (" column " * 86400, 'unixepoch')"
@@ -165,6 +184,27 @@ static const Rule rules[] = {
 
   { "SELECT asset.name FROM asset JOIN asset_share ON asset_share.asset_id = asset.id GROUP BY asset.id"
     " HAVING sum (asset_share.frac) > 1 + 1e-9 ORDER BY asset.name", tell_share },
+
+  /* A harvest with a lot made it, and one movement brought all of it in. */
+  { "SELECT batch.name, " DAY ("harvest.day") " FROM harvest JOIN batch ON batch.id = harvest.batch_id"
+    " LEFT JOIN lot ON lot.id = harvest.lot_id"
+    " LEFT JOIN (SELECT lot_id, count (*) AS n, max (day) AS day FROM movement WHERE kind IN ('made', 'received')"
+    "             GROUP BY lot_id) AS came ON came.lot_id = lot.id"
+    " WHERE harvest.lot_id IS NOT NULL AND (lot.id IS NULL OR came.n IS NOT 1 OR lot.batch_id IS NOT harvest.batch_id"
+    "    OR lot.day <> harvest.day OR came.day <> harvest.day)"
+    " ORDER BY harvest.day, harvest.id", tell_harvest },
+
+  { "SELECT lot.code, batch.name FROM lot JOIN batch ON batch.id = lot.batch_id AND batch.kind <> 'kitchen'"
+    " LEFT JOIN harvest ON harvest.lot_id = lot.id WHERE harvest.id IS NULL ORDER BY lot.code", tell_made },
+
+  { "WITH change (id, day, n) AS (SELECT batch_id, -1000000000, stocked FROM fish"
+    " UNION ALL SELECT batch_id, day, -(deaths + culled) FROM batch_entry JOIN fish USING (batch_id)"
+    " UNION ALL SELECT to_id, day, n FROM fish_move UNION ALL SELECT from_id, day, -n FROM fish_move"
+    " UNION ALL SELECT batch_id, day, -pieces FROM harvest JOIN fish USING (batch_id) WHERE pieces > 0),"
+    " of_day (id, day, n) AS (SELECT id, day, sum (n) FROM change GROUP BY id, day),"
+    " running (id, day, n) AS (SELECT id, day, sum (n) OVER (PARTITION BY id ORDER BY day) FROM of_day)"
+    " SELECT batch.name, " DAY ("min (running.day)") " FROM running JOIN batch ON batch.id = running.id"
+    " WHERE running.n < 0 GROUP BY batch.id ORDER BY batch.name, batch.id", tell_fish },
 };
 
 /* What damage keeps from being looked at is a finding of its own.  That the disk,

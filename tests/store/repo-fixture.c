@@ -116,9 +116,53 @@ farm_entry (Farm     *farm,
   return entry.id;
 }
 
+gint64
+farm_fish (Farm       *farm,
+           const char *name,
+           int         days)
+{
+  g_autofree char *sql = g_strdup_printf (
+    "INSERT INTO batch (kind, name, started_on) VALUES ('fish', '%s', %d);"
+    "INSERT INTO fish (batch_id, species, stocked, stocked_g, cost_cents, is_gift, tgc, sale_g, sale_frac, spread_frac,"
+    " deaths_year, purge_days) SELECT id, 'channel_catfish', 500, 15, 20000, 0, 0.08, 600, 0.8, 0.2, 0.1, 5"
+    " FROM batch WHERE name = '%s'", name, TODAY - days, name);
+
+  fixture_act (farm->store, "New fish", sql);
+  return fixture_number (farm->store, "SELECT max (id) FROM batch");
+}
+
+gint64
+farm_harvest (Farm     *farm,
+              gint64    batch_id,
+              gint64    item_id,
+              SteadDay  day,
+              double    kg,
+              gint64    pieces,
+              gint64    cents)
+{
+  g_autoptr(SteadHarvest) harvest = stead_harvest_new ();
+
+  harvest->batch_id = batch_id;
+  harvest->item_id = item_id;
+  harvest->day = day;
+  harvest->quantity_base = kg;
+  harvest->pieces = pieces;
+  harvest->cost_cents = cents;
+  ACT (farm, stead_harvest_repo_save (farm->store, harvest, err));
+  return harvest->id;
+}
+
 void
 farm_assert_ledger (Farm *farm)
 {
+  /* A harvest, its lot and its movement agree. */
+  g_assert_cmpint (fixture_number (farm->store,
+    "SELECT count (*) FROM harvest h LEFT JOIN lot l ON l.id = h.lot_id"
+    " LEFT JOIN movement m ON m.lot_id = l.id AND m.kind = 'made' WHERE h.lot_id IS NOT NULL"
+    " AND (l.id IS NULL OR m.id IS NULL OR l.batch_id <> h.batch_id OR l.day <> h.day OR m.day <> h.day)"), ==, 0);
+  g_assert_cmpint (fixture_number (farm->store,
+    "SELECT count (*) FROM lot WHERE batch_id IS NOT NULL AND id NOT IN"
+    " (SELECT lot_id FROM harvest WHERE lot_id IS NOT NULL)"), ==, 0);
   /* What is kept beside the lots is what the movements say. */
   g_assert_cmpint (fixture_number (farm->store,
     "SELECT count (*) FROM lot l JOIN lot_stock s ON s.lot_id = l.id"

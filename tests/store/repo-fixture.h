@@ -3,8 +3,10 @@
 
 #include "store-fixture.h"
 #include "store/stead-asset-repo.h"
+#include "store/stead-batch-repo.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-flock-repo.h"
+#include "store/stead-harvest-repo.h"
 #include "store/stead-item-repo.h"
 #include "store/stead-lot-repo.h"
 #include "store/stead-product-repo.h"
@@ -67,6 +69,11 @@ gint64 farm_item    (Farm *farm, const char *name, SteadItemKind kind, const cha
 gint64 farm_receipt (Farm *farm, gint64 item_id, SteadDay day, double base, gint64 cents, gboolean is_gift);
 /* An entry; eggs may be STEAD_COUNT_NONE, feed NAN; returns its id. */
 gint64 farm_entry   (Farm *farm, SteadDay day, int eggs, double feed_kg, int deaths);
+
+/* 500 fish stocked @days ago, feeding nothing; returns the batch's id. */
+gint64 farm_fish    (Farm *farm, const char *name, int days);
+/* A harvest of @kg out of @pieces fish into a lot of the item; returns its id. */
+gint64 farm_harvest (Farm *farm, gint64 batch_id, gint64 item_id, SteadDay day, double kg, gint64 pieces, gint64 cents);
 
 /* Fails if the ledger breaks one of its rules anywhere. */
 void farm_assert_ledger (Farm *farm);

@@ -27,7 +27,8 @@ catch_statement (unsigned  type,
 static gboolean
 is_walk (const char *detail)
 {
-  static const char * const large[] = { "batch_entry", "e", "movement", "m" };
+  static const char * const large[] = { "batch_entry", "e", "movement", "m", "harvest", "h", "treatment",
+                                        "t", "batch_note" };
   g_auto(GStrv) words = g_strsplit (detail, " ", -1);
 
   if (g_strv_length (words) < 2 || strcmp (words[0], "SCAN") != 0)
@@ -74,6 +75,7 @@ read_pages (Farm    *farm,
             GError **error)
 {
   SteadFlockTotals totals;
+  SteadHarvestTotals harvested;
   SteadStock stock;
 
   g_ptr_array_unref (stead_flock_repo_list (farm->store, TRUE, error));
@@ -95,6 +97,11 @@ read_pages (Farm    *farm,
   g_assert_true (stead_lot_repo_stock (farm->store, farm->feed, TODAY, 14, &stock, error));
   g_ptr_array_unref (stead_receipt_repo_list (farm->store, error));
   g_ptr_array_unref (stead_search_repo_find (farm->store, "hens", 10, error));
+  g_ptr_array_unref (stead_harvest_repo_list (farm->store, farm->flock, TODAY - 84, TODAY, error));
+  g_assert_true (stead_harvest_repo_totals (farm->store, farm->flock, TODAY - 84, TODAY, &harvested, error));
+  g_assert_cmpint (stead_treatment_repo_wait (farm->store, farm->flock, TODAY, error), ==, STEAD_DAY_NONE);
+  g_ptr_array_unref (stead_batch_repo_notes (farm->store, farm->flock, error));
+  g_ptr_array_unref (stead_treatment_repo_list (farm->store, farm->flock, error));
   g_assert_no_error (*error);
 }
 
@@ -105,10 +112,13 @@ write_pages (Farm *farm)
   g_autoptr(SteadFlock) flock = stead_flock_repo_get (farm->store, farm->flock, &error);
   gint64 id = farm_entry (farm, TODAY, 20, 3, 0);
   gint64 receipt = farm_receipt (farm, farm->feed, TODAY - 10, 10, 100, FALSE);
+  gint64 fish = farm_fish (farm, "Catfish 1", 9);
 
   ACT (farm, stead_flock_repo_save (farm->store, flock, err));
   ACT (farm, stead_lot_repo_use (farm->store, farm->straw, farm->flock, TODAY - 2, 3, 0, err));
   ACT (farm, stead_lot_repo_adjust (farm->store, 2, STEAD_MOVE_LOST, TODAY, -1, "wet", 0, err));
+  farm_harvest (farm, farm->flock, farm_item (farm, "Eggs", STEAD_ITEM_PRODUCE, "ea"), TODAY - 1, 30, 30, 500);
+  ACT (farm, stead_batch_repo_end (farm->store, fish, TODAY, err));
   ACT (farm, stead_flock_repo_delete_entry (farm->store, id, err));
   ACT (farm, stead_receipt_repo_delete (farm->store, receipt, err));
   ACT (farm, stead_item_repo_delete (farm->store, farm->carton, err));

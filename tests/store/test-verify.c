@@ -21,11 +21,14 @@ set_up (Room          *room,
   g_autoptr(GError) error = NULL;
   gint64 first = farm_receipt (farm, farm->feed, TODAY - 60, 20, 1899, FALSE);
   gint64 second = farm_receipt (farm, farm->straw, TODAY - 50, 10, 900, FALSE);
+  gint64 fish;
 
   farm_receipt (farm, farm->feed, TODAY - 40, 20, 2000, FALSE);
   for (int i = 0; i < 5; i++)
     farm_entry (farm, TODAY - 50 + i, 20, 3, 0);
   ACT (farm, stead_lot_repo_use (farm->store, farm->straw, farm->flock, TODAY - 45, 10, farm->student, err));
+  fish = farm_fish (farm, "Catfish 1", 60);
+  farm_harvest (farm, fish, farm_item (farm, "Catfish, dressed", STEAD_ITEM_PRODUCE, "lb"), TODAY - 9, 30, 100, 9000);
   ACT (farm, stead_receipt_repo_sign (farm->store, second, farm->advisor, err));
   ACT (farm, stead_receipt_repo_sign (farm->store, first, farm->advisor, err));
   room->folder = fixture_folder ();
@@ -133,6 +136,15 @@ static const struct
               " is_gift) VALUES ('Coop', 20000, 100, 0, 0, 'straight_line', 8, 0);"
               "INSERT INTO batch (kind, name, started_on) VALUES ('flock', 'Hens 2', 20000);"
               "INSERT INTO asset_share SELECT 1, id, 0.6 FROM batch", "more than the whole" },
+  { "harvest-day", "UPDATE harvest SET day = day - 1", "harvest of “Catfish 1”" },
+  { "harvest-batch", "UPDATE lot SET batch_id = 1 WHERE batch_id IS NOT NULL", "harvest of “Catfish 1”" },
+  { "made-twice", "INSERT INTO movement (lot_id, day, kind, quantity_base, cost_cents)"
+                  " SELECT lot_id, day, kind, quantity_base, cost_cents FROM movement WHERE kind = 'made'",
+    "harvest of “Catfish 1”" },
+  { "made-gone", "DELETE FROM harvest", "no harvest tells of it" },
+  { "fish-gone", "UPDATE harvest SET pieces = 501", "more fish had left “Catfish 1”" },
+  { "fish-died", "INSERT INTO batch_entry (batch_id, day, deaths) SELECT batch_id, started_on, 401 FROM fish"
+                 " JOIN batch ON id = batch_id", "more fish had left “Catfish 1”" },
   { "reference", "DELETE FROM place; UPDATE batch SET place_id = 77", "names a row of" },
   { "settings", "DELETE FROM farm", "settings are missing" },
   { "sealed-day", "UPDATE receipt SET day = day - 1 WHERE id = 1", "when it was signed" },

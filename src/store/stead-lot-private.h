@@ -1,0 +1,21 @@
+/* stead-lot-private.h - what makes a lot. */
+#pragma once
+
+#include "store/stead-repo-private.h"
+
+G_BEGIN_DECLS
+
+/**
+ * stead_lot_new_code:
+ * @letter: of what was bought, by its kind: F B P I S U L R; of what a batch made,
+ *   by the batch: H for hens, W for fish, C for a crop, K for the kitchen
+ *
+ * Returns: (transfer full): "F26062-1": letter, two digits of the year, day of the
+ *   year, number of the day
+ */
+char *stead_lot_new_code (SteadStore  *store,
+                          char         letter,
+                          SteadDay     day,
+                          GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
