@@ -241,6 +241,26 @@ stead_import_read_count (const SteadImportJudge *judge,
   return TRUE;
 }
 
+gboolean
+stead_import_read_yes (const SteadImportJudge *judge,
+                       SteadImportRow         *row,
+                       SteadColumn             column,
+                       const char * const     *yes,
+                       const char * const     *no,
+                       gboolean               *out)
+{
+  static const char * const any_yes[] = { "yes", "y", "true", "1", "x", "si", "s", NULL };
+  static const char * const any_no[] = { "", "no", "n", "false", "0", "-", NULL };
+  const char *cell = stead_import_cell (judge, row, column);
+  g_autofree char *folded = stead_line_fold (cell);
+
+  g_strstrip (folded);
+  *out = g_strv_contains (any_yes, folded) || (yes != NULL && g_strv_contains (yes, folded));
+  if (*out || g_strv_contains (any_no, folded) || (no != NULL && g_strv_contains (no, folded)))
+    return TRUE;
+  return stead_import_wrong (judge, row, column, g_strdup_printf (_("“%s” is neither yes nor no."), cell));
+}
+
 char *
 stead_import_read_text (const SteadImportJudge *judge,
                         const SteadImportRow   *row,

@@ -49,6 +49,13 @@ static const struct { const char *name; SteadColumn column; guint kinds; } names
   { "removed", STEAD_COLUMN_CULLED, LOG }, { "taken out", STEAD_COLUMN_CULLED, LOG },
   { "descartadas", STEAD_COLUMN_CULLED, LOG }, { "retiradas", STEAD_COLUMN_CULLED, LOG },
 
+  { "reason", STEAD_COLUMN_REASON, LOG }, { "cause", STEAD_COLUMN_REASON, LOG },
+  { "motivo", STEAD_COLUMN_REASON, LOG }, { "causa", STEAD_COLUMN_REASON, LOG },
+
+  { "left out", STEAD_COLUMN_LEFT_OUT, LOG }, { "leave out", STEAD_COLUMN_LEFT_OUT, LOG },
+  { "excluded", STEAD_COLUMN_LEFT_OUT, LOG },
+  { "excluido", STEAD_COLUMN_LEFT_OUT, LOG }, { "excluida", STEAD_COLUMN_LEFT_OUT, LOG },
+
   { "note", STEAD_COLUMN_NOTE, LOG | RECEIPTS }, { "notes", STEAD_COLUMN_NOTE, LOG | RECEIPTS },
   { "comment", STEAD_COLUMN_NOTE, LOG | RECEIPTS }, { "comments", STEAD_COLUMN_NOTE, LOG | RECEIPTS },
   { "remarks", STEAD_COLUMN_NOTE, LOG | RECEIPTS },
@@ -183,7 +190,7 @@ refuse_header (SteadImportKind   kind,
   g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_INPUT,
                        kind == STEAD_IMPORT_FLOCK_LOG
                        ? _("The first row must name the columns: Date, then some of Eggs, Cracked, Feed (lb), Deaths, "
-                           "Culled, Note, By.")
+                           "Culled, Reason, Left out, Note, By.")
                        : _("The first row must name the columns: Date, Supplier, Item, Quantity, Cost, and perhaps "
                            "Unit, Kind, Gift, Best by, Reference, Note, By."));
   return FALSE;
@@ -246,6 +253,8 @@ column_title (SteadColumn column)
     case STEAD_COLUMN_FEED: return C_("column", "Feed");
     case STEAD_COLUMN_DEATHS: return C_("column", "Deaths");
     case STEAD_COLUMN_CULLED: return C_("column", "Culled");
+    case STEAD_COLUMN_REASON: return C_("column", "Reason");
+    case STEAD_COLUMN_LEFT_OUT: return C_("column", "Left out");
     case STEAD_COLUMN_NOTE: return C_("column", "Note");
     case STEAD_COLUMN_PERSON: return C_("column", "By");
     case STEAD_COLUMN_SUPPLIER: return C_("column", "Supplier");

@@ -113,8 +113,10 @@ read_entry (SteadImportJudge *judge,
       || !stead_import_read_count (judge, row, STEAD_COLUMN_CRACKED, &entry->cracked)
       || !read_feed (judge, row, &entry->feed_kg)
       || !stead_import_read_count (judge, row, STEAD_COLUMN_DEATHS, &entry->deaths)
-      || !stead_import_read_count (judge, row, STEAD_COLUMN_CULLED, &entry->culled))
+      || !stead_import_read_count (judge, row, STEAD_COLUMN_CULLED, &entry->culled)
+      || !stead_import_read_yes (judge, row, STEAD_COLUMN_LEFT_OUT, NULL, NULL, &entry->left_out))
     return FALSE;
+  entry->reason = stead_import_read_text (judge, row, STEAD_COLUMN_REASON);
   entry->note = stead_import_read_text (judge, row, STEAD_COLUMN_NOTE);
   read_person (judge, row, entry);
   return TRUE;
@@ -412,8 +414,12 @@ stead_import_log_understood (const SteadFarm *farm,
 
       g_ptr_array_add (parts, g_strdup_printf (_("%s taken out"), hens));
     }
+  if (entry->reason != NULL)
+    g_ptr_array_add (parts, g_strdup_printf (_("reason “%s”"), entry->reason));
   if (entry->note != NULL)
     g_ptr_array_add (parts, g_strdup_printf (_("note “%s”"), entry->note));
+  if (entry->left_out)
+    g_ptr_array_add (parts, g_strdup (C_("an entry of a log", "nothing is learned from it")));
   g_ptr_array_add (parts, NULL);
   return g_strjoinv ("; ", (char **) parts->pdata);
 }

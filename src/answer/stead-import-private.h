@@ -72,6 +72,8 @@ typedef enum
   STEAD_COLUMN_FEED,
   STEAD_COLUMN_DEATHS,
   STEAD_COLUMN_CULLED,
+  STEAD_COLUMN_REASON,
+  STEAD_COLUMN_LEFT_OUT,
   STEAD_COLUMN_NOTE,
   STEAD_COLUMN_PERSON,
   STEAD_COLUMN_SUPPLIER,
@@ -158,6 +160,15 @@ gboolean stead_import_read_count (const SteadImportJudge *judge,
                                   SteadImportRow         *row,
                                   SteadColumn             column,
                                   gint32                 *out);
+
+/* "yes", "no", "x", in English and Spanish; an empty cell and each of @no are no, each of
+ * @yes is yes (both (nullable), folded).  %FALSE with @row marked wrong if it is neither. */
+gboolean stead_import_read_yes (const SteadImportJudge *judge,
+                                SteadImportRow         *row,
+                                SteadColumn             column,
+                                const char * const     *yes,
+                                const char * const     *no,
+                                gboolean               *out);
 
 /* Text without the apostrophe that keeps a spreadsheet from reckoning it; NULL if empty. */
 char *stead_import_read_text (const SteadImportJudge *judge,

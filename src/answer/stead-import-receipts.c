@@ -271,18 +271,10 @@ read_gift (const SteadImportJudge *judge,
            SteadImportRow         *row,
            Line                   *line)
 {
-  static const char * const yes[] = { "yes", "y", "true", "1", "x", "gift", "donation", "si", "s", "regalo",
-                                      "donacion", NULL };
-  static const char * const no[] = { "", "no", "n", "false", "0", "-", "bought", "comprado", NULL };
-  const char *cell = stead_import_cell (judge, row, STEAD_COLUMN_GIFT);
-  g_autofree char *folded = stead_line_fold (cell);
+  static const char * const yes[] = { "gift", "donation", "regalo", "donacion", NULL };
+  static const char * const no[] = { "bought", "comprado", NULL };
 
-  g_strstrip (folded);
-  line->is_gift = g_strv_contains (yes, folded);
-  if (line->is_gift || g_strv_contains (no, folded))
-    return TRUE;
-  return stead_import_wrong (judge, row, STEAD_COLUMN_GIFT,
-                             g_strdup_printf (_("“%s” is neither yes nor no."), cell));
+  return stead_import_read_yes (judge, row, STEAD_COLUMN_GIFT, yes, no, &line->is_gift);
 }
 
 static gboolean

@@ -102,6 +102,7 @@ enum
   LOG_FEED,
   LOG_DEATHS,
   LOG_CULLED,
+  LOG_REASON,
   LOG_LEFT_OUT,
   LOG_NOTE,
   LOG_PERSON,
@@ -121,6 +122,7 @@ add_log_columns (SteadLogAnswer  *self,
   add_column (self, g_strdup_printf (_("Feed (%s)"), stead_unit_symbol (feed_unit)), STEAD_CELL_NUMBER, 6, TRUE);
   add_column (self, g_strdup (C_("column of a log", "Died")), STEAD_CELL_COUNT, 0, TRUE);
   add_column (self, g_strdup (C_("column of a log", "Culled")), STEAD_CELL_COUNT, 0, TRUE);
+  add_column (self, g_strdup (C_("column of a log", "Reason")), STEAD_CELL_TEXT, 0, FALSE);
   add_column (self, g_strdup (C_("column of a log", "Left out")), STEAD_CELL_TEXT, 0, FALSE);
   add_column (self, g_strdup (C_("column of a log", "Note")), STEAD_CELL_TEXT, 0, FALSE);
   add_column (self, g_strdup (C_("column of a log", "Person")), STEAD_CELL_TEXT, 0, FALSE);
@@ -164,7 +166,9 @@ fill_log_row (SteadLogCell          *row,
                                      .number = stead_quantity_from_base (entry->feed_kg, feed_unit) };
   row[LOG_DEATHS] = whole_cell (entry->deaths, TRUE);
   row[LOG_CULLED] = whole_cell (entry->culled, TRUE);
-  /* Translators: in the column "Left out" of a log. */
+  row[LOG_REASON] = text_cell (entry->reason);
+  /* Translators: in the column "Left out" of a log; an import must know it, see
+   * stead_import_read_yes(). */
   row[LOG_LEFT_OUT] = text_cell (entry->left_out ? C_("left out of a log", "yes") : NULL);
   row[LOG_NOTE] = text_cell (entry->note);
   row[LOG_PERSON] = text_cell (g_hash_table_lookup (people, &entry->person_id));

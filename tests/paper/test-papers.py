@@ -181,7 +181,7 @@ def workbook_holds_numbers_and_dates(a, b):
     head = [cell.value for cell in sheet[1]]
     assert head[:5] == ['Date', 'Age (weeks)', 'Hens', 'Eggs', 'Cracked'], head
     assert sheet.freeze_panes == 'A2'
-    assert sheet.auto_filter.ref == f'A1:K{sheet.max_row - 1}', sheet.auto_filter.ref
+    assert sheet.auto_filter.ref == f'A1:L{sheet.max_row - 1}', sheet.auto_filter.ref
     assert sheet.max_row > 300
     for row in sheet.iter_rows(min_row=2, max_row=sheet.max_row - 1):
         assert isinstance(row[0].value, datetime.datetime) and row[0].number_format == 'yyyy-mm-dd'
@@ -189,7 +189,7 @@ def workbook_holds_numbers_and_dates(a, b):
         assert row[3].value is None or isinstance(row[3].value, int)
         assert all(cell.data_type != 'f' for cell in row)
     assert sheet.cell(sheet.max_row, 4).value == f'=SUM(D2:D{sheet.max_row - 1})'
-    assert sheet.column_dimensions['J'].width > 9
+    assert sheet.column_dimensions['K'].width > 9
     properties = book.properties
     assert properties.created == datetime.datetime(2026, 3, 3, 12), properties.created
     assert properties.creator == 'Ember Lake School Farm' and properties.title == 'Log of Brown hens'

@@ -1,13 +1,12 @@
 /* test-round-trip.c - what was saved as CSV comes back as it was. */
 #include <glib/gstdio.h>
-#include <locale.h>
 #include <math.h>
 
 #include "answer/stead-import-answer.h"
 #include "farm.h"
 #include "paper/stead-paper.h"
 
-/* A log with what is hard: a formula, quotes, a line break, gaps, deaths. */
+/* A log with what is hard: a formula, quotes, a line break, gaps, deaths, days left out. */
 static void
 fill_log (Farm *farm)
 {
@@ -18,7 +17,8 @@ fill_log (Farm *farm)
     {
       SteadFlockEntry entry = { .flock_id = farm->flock, .day = first + i, .eggs = i == 3 ? STEAD_COUNT_NONE : 8 - i % 4,
                                 .cracked = i % 3 == 1 ? 1 : 0, .deaths = i == 5, .culled = i == 8,
-                                .feed_kg = i % 2 ? NAN : 1.25 + i * 0.01,
+                                .feed_kg = i % 2 ? NAN : 1.25 + i * 0.01, .left_out = i % 4 == 2,
+                                .reason = i == 5 ? (char *) "a hawk, \"again\"" : NULL,
                                 .note = i < 6 ? (char *) notes[i] : NULL };
 
       if (entry.eggs == STEAD_COUNT_NONE)
@@ -67,6 +67,7 @@ test_back_into_another_farm (void)
   after = stead_flock_repo_entries (to.store, to.flock, first, first + 20, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (before->len, ==, after->len);
+  g_assert_cmpuint (before->len, ==, 12);
   for (guint i = 0; i < before->len; i++)
     {
       const SteadFlockEntry *a = before->pdata[i], *b = after->pdata[i];
@@ -78,6 +79,8 @@ test_back_into_another_farm (void)
       g_assert_cmpint (a->deaths, ==, b->deaths);
       g_assert_cmpint (a->culled, ==, b->culled);
       g_assert_cmpstr (a->note, ==, b->note);
+      g_assert_cmpstr (a->reason, ==, b->reason);
+      g_assert_cmpint (a->left_out, ==, b->left_out);
       g_assert_cmpint (isnan (a->feed_kg), ==, isnan (b->feed_kg));
       if (!isnan (a->feed_kg))   /* six digits of a pound */
         g_assert_cmpfloat_with_epsilon (a->feed_kg, b->feed_kg, 5e-7);
@@ -114,8 +117,7 @@ int
 main (int    argc,
       char **argv)
 {
-  setlocale (LC_ALL, "");
-  g_test_init (&argc, &argv, NULL);
+  farm_start (&argc, &argv);
   g_test_add_func ("/paper/round-trip/into-another-farm", test_back_into_another_farm);
   g_test_add_func ("/paper/round-trip/into-the-same-farm", test_back_into_the_same_farm);
   return g_test_run ();
