@@ -81,7 +81,9 @@ stead_dialog_set_property (GObject      *object,
         set_content (self, g_value_get_object (value));
       break;
     case PROP_SAVE_LABEL:
-      gtk_button_set_label (priv->save, g_value_get_string (value));
+      gtk_widget_set_visible (GTK_WIDGET (priv->save), g_value_get_string (value) != NULL);
+      if (g_value_get_string (value) != NULL)
+        gtk_button_set_label (priv->save, g_value_get_string (value));
       break;
     case PROP_DELETE_LABEL:
       gtk_button_set_label (priv->remove, g_value_get_string (value) != NULL ? g_value_get_string (value) : "");

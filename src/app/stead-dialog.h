@@ -26,7 +26,7 @@ struct _SteadDialogClass
   gboolean (*remove) (SteadDialog *self, GError **error);
 };
 
-/* Properties: "content" (GtkWidget), "save-label", "delete-label" (NULL: no such button). */
+/* Properties: "content" (GtkWidget), "save-label", "delete-label" (each NULL: no such button). */
 
 SteadDesk *stead_dialog_get_desk   (SteadDialog *self);
 /* Sets the desk, stands over @parent's window, and shows itself. */

@@ -192,6 +192,24 @@ stead_receipt_lot_check_free (SteadStore  *store,
 /* --- corrections ------------------------------------------------------------ */
 
 gboolean
+stead_receipt_lot_take_over (SteadStore              *store,
+                             gint64                   lot_id,
+                             SteadDay                 day,
+                             const SteadReceiptLine  *line,
+                             GError                 **error)
+{
+  static const char sql[] = "UPDATE movement SET lot_id = ?1 WHERE lot_id = ?2 AND kind <> 'received'";
+  g_autoptr(GPtrArray) moves = stead_lot_repo_moves (store, lot_id, error);
+  g_autoptr(SteadStmt) stmt = moves != NULL ? stead_store_prepare (store, sql, error) : NULL;
+
+  if (stmt == NULL || !recost_moves (store, moves, day, line, error))
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, line->lot_id);
+  sqlite3_bind_int64 (stmt, 2, lot_id);
+  return stead_store_run (store, stmt, error);
+}
+
+gboolean
 stead_receipt_lot_empty (SteadStore  *store,
                          gint64       lot_id,
                          SteadDay     day,

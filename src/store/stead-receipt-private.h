@@ -24,6 +24,14 @@ gboolean stead_receipt_lot_check_free (SteadStore  *store,
                                        gint64       lot_id,
                                        GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Moves what was taken by hand out of @lot_id to the lot of @line, at its cost; the logs'
+ * feed must have been taken out of both.  Refused if @line does not reach for it. */
+gboolean stead_receipt_lot_take_over (SteadStore              *store,
+                                      gint64                   lot_id,
+                                      SteadDay                 day,
+                                      const SteadReceiptLine  *line,
+                                      GError                 **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Takes all that is left out of a lot, as a correction. */
 gboolean stead_receipt_lot_empty (SteadStore  *store,
                                   gint64       lot_id,

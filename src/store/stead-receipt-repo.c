@@ -1,7 +1,8 @@
 /* stead-receipt-repo.c - purchases and gifts in kind, with their lines.
  *
  * A line, its lot and its movement "received" always agree.  A signed receipt is
- * never touched: a receipt that corrects it takes what is left out of its lots.
+ * never touched: a receipt that corrects it takes over what came out of its lots,
+ * and takes the rest out of them.
  */
 #include "config.h"
 
@@ -50,10 +51,32 @@ stead_receipt_total_cents (const SteadReceipt *receipt)
   return total;
 }
 
+SteadReceiptSums
+stead_receipt_sums (GPtrArray *receipts)
+{
+  SteadReceiptSums sums = { 0 };
+
+  g_return_val_if_fail (receipts != NULL, sums);
+  for (guint i = 0; i < receipts->len; i++)
+    {
+      const SteadReceipt *receipt = receipts->pdata[i];
+
+      if (receipt->corrected_by != 0)
+        {
+          sums.n_corrected++;
+          continue;
+        }
+      sums.n++;
+      *(receipt->is_gift ? &sums.gift_cents : &sums.paid_cents) += stead_receipt_total_cents (receipt);
+    }
+  return sums;
+}
+
 /* --- reading ---------------------------------------------------------------- */
 
 #define RECEIPT_COLUMNS \
-  "r.id, r.day, r.supplier, r.is_gift, r.reference, r.note, r.person_id, r.signed_by, r.signed_on, r.corrects_id"
+  "r.id, r.day, r.supplier, r.is_gift, r.reference, r.note, r.person_id, r.signed_by, r.signed_on, r.corrects_id, c.id"
+#define RECEIPTS "receipt r LEFT JOIN receipt c ON c.corrects_id = r.id"
 #define LINE_COLUMNS "rl.receipt_id, rl.id, rl.item_id, rl.quantity_base, rl.cost_cents, l.best_by, l.id"
 
 static gpointer
@@ -71,6 +94,7 @@ receipt_from_row (SteadStmt *stmt)
   receipt->signed_by = sqlite3_column_int64 (stmt, 7);
   receipt->signed_on = stead_stmt_day (stmt, 8);
   receipt->corrects_id = sqlite3_column_int64 (stmt, 9);
+  receipt->corrected_by = sqlite3_column_int64 (stmt, 10);
   return receipt;
 }
 
@@ -106,7 +130,7 @@ GPtrArray *
 stead_receipt_repo_list (SteadStore  *store,
                          GError     **error)
 {
-  static const char sql[] = "SELECT " RECEIPT_COLUMNS " FROM receipt r ORDER BY r.day DESC, r.id DESC";
+  static const char sql[] = "SELECT " RECEIPT_COLUMNS " FROM " RECEIPTS " ORDER BY r.day DESC, r.id DESC";
   static const char lines_sql[] =
     "SELECT " LINE_COLUMNS " FROM receipt r JOIN receipt_line rl ON rl.receipt_id = r.id"
     " LEFT JOIN lot l ON l.receipt_line_id = rl.id ORDER BY r.day DESC, r.id DESC, rl.id";
@@ -129,7 +153,7 @@ stead_receipt_repo_get (SteadStore  *store,
                         gint64       id,
                         GError     **error)
 {
-  static const char sql[] = "SELECT " RECEIPT_COLUMNS " FROM receipt r WHERE r.id = ?1";
+  static const char sql[] = "SELECT " RECEIPT_COLUMNS " FROM " RECEIPTS " WHERE r.id = ?1";
   static const char lines_sql[] =
     "SELECT " LINE_COLUMNS " FROM receipt_line rl LEFT JOIN lot l ON l.receipt_line_id = rl.id"
     " WHERE rl.receipt_id = ?1 ORDER BY rl.id";
@@ -417,9 +441,40 @@ check_corrects (SteadStore          *store,
   return others == 0;
 }
 
-/* What is left of a wrong receipt's lots leaves them, money and all. */
+/* The nth line of @item_id. */
+static const SteadReceiptLine *
+nth_line_of (const SteadReceipt *receipt,
+             gint64              item_id,
+             guint               n)
+{
+  for (guint i = 0; i < receipt->lines->len; i++)
+    {
+      const SteadReceiptLine *line = &g_array_index (receipt->lines, SteadReceiptLine, i);
+
+      if (line->item_id == item_id && n-- == 0)
+        return line;
+    }
+  return NULL;
+}
+
+/* The line that takes the place of the wrong one at @at: the nth of the same item. */
+static const SteadReceiptLine *
+right_line (const SteadReceipt *wrong,
+            guint               at,
+            const SteadReceipt *receipt)
+{
+  gint64 item_id = g_array_index (wrong->lines, SteadReceiptLine, at).item_id;
+  guint n = 0;
+
+  for (guint i = 0; i < at; i++)
+    n += g_array_index (wrong->lines, SteadReceiptLine, i).item_id == item_id;
+  return nth_line_of (receipt, item_id, n);
+}
+
+/* What came out of a wrong receipt's lots by hand goes over to the right ones; what
+ * the logs took is settled anew; the rest leaves the wrong lots, money and all. */
 static gboolean
-take_back (SteadStore          *store,
+take_over (SteadStore          *store,
            const SteadReceipt  *wrong,
            const SteadReceipt  *receipt,
            GError             **error)
@@ -432,7 +487,10 @@ take_back (SteadStore          *store,
     {
       const SteadReceiptLine *line = &g_array_index (wrong->lines, SteadReceiptLine, i);
 
+      const SteadReceiptLine *right = right_line (wrong, i, receipt);
+
       if (!stead_ledger_unsettle_lot (store, line->lot_id, wrong->day, error) ||
+          (right != NULL && !stead_receipt_lot_take_over (store, line->lot_id, receipt->day, right, error)) ||
           !stead_receipt_lot_empty (store, line->lot_id, wrong->day, reason, receipt->person_id, error))
         return FALSE;
     }
@@ -480,8 +538,8 @@ save_all (SteadStore          *store,
   if (wrong != NULL)
     from = MIN (from, wrong->day);
   return write_head (store, receipt, error) &&
-         (wrong == NULL || take_back (store, wrong, receipt, error)) &&
          write_lines (store, receipt, before, error) &&
+         (wrong == NULL || take_over (store, wrong, receipt, error)) &&
          settle_lines (store, receipt, from, error) &&
          settle_lines (store, before, from, error) &&
          settle_lines (store, wrong, from, error);

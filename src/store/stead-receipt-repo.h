@@ -32,6 +32,7 @@ typedef struct
   gint64    signed_by;      /* advisor; 0: not signed */
   SteadDay  signed_on;
   gint64    corrects_id;    /* the signed receipt that this one corrects; 0: none */
+  gint64    corrected_by;   /* the receipt that corrects this one; 0: none.  Read only */
   GArray   *lines;          /* of SteadReceiptLine */
 } SteadReceipt;
 
@@ -41,6 +42,18 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadReceipt, stead_receipt_free)
 
 gint64 stead_receipt_total_cents (const SteadReceipt *receipt);
 
+/* What receipts come to: each paper once, so one that was corrected does not count. */
+typedef struct
+{
+  guint  n;              /* that count */
+  guint  n_corrected;    /* that do not */
+  gint64 paid_cents;
+  gint64 gift_cents;     /* fair value */
+} SteadReceiptSums;
+
+/* @receipts: (element-type SteadReceipt) */
+SteadReceiptSums stead_receipt_sums (GPtrArray *receipts);
+
 /* Newest first. */
 GPtrArray    *stead_receipt_repo_list   (SteadStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 SteadReceipt *stead_receipt_repo_get    (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
@@ -49,6 +62,11 @@ SteadReceipt *stead_receipt_repo_get    (SteadStore *store, gint64 id, GError **
  * stead_receipt_repo_save:
  * @receipt: checked here: a day not after today, a supplier, one line or more,
  *   each above zero; refused if a lot would fall below what was already taken
+ *
+ * A correction takes the place of the receipt that it corrects: what was taken by
+ * hand out of a lot of the wrong receipt goes over to the lot of the same item, at
+ * its cost, and what the wrong lots still hold leaves them.  What was taken of an
+ * item that the right receipt does not have stays with the wrong lot.
  *
  * Returns: %TRUE with ids filled in, or %FALSE with nothing changed
  */

@@ -57,6 +57,9 @@ list_covered (SteadStore  *store,
 
 /* --- feed that no receipt covers ------------------------------------------------ */
 
+/* Lines of receipts that count: what was corrected tells no price any more. */
+#define COUNTS "rl.receipt_id NOT IN (SELECT corrects_id FROM receipt WHERE corrects_id IS NOT NULL)"
+
 /* Cents for a base unit on the receipt nearest to @day: the last up to it, else the first after. */
 static gboolean
 nearest_price (SteadStore  *store,
@@ -67,9 +70,9 @@ nearest_price (SteadStore  *store,
 {
   static const char sql[] =
     "SELECT (SELECT rl.cost_cents / rl.quantity_base FROM lot l JOIN receipt_line rl ON rl.id = l.receipt_line_id"
-    "         WHERE l.item_id = ?1 AND l.day <= ?2 ORDER BY l.day DESC, l.id DESC LIMIT 1),"
+    "         WHERE l.item_id = ?1 AND l.day <= ?2 AND " COUNTS " ORDER BY l.day DESC, l.id DESC LIMIT 1),"
     "       (SELECT rl.cost_cents / rl.quantity_base FROM lot l JOIN receipt_line rl ON rl.id = l.receipt_line_id"
-    "         WHERE l.item_id = ?1 AND l.day > ?2 ORDER BY l.day, l.id LIMIT 1)";
+    "         WHERE l.item_id = ?1 AND l.day > ?2 AND " COUNTS " ORDER BY l.day, l.id LIMIT 1)";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
   if (stmt == NULL)
@@ -272,7 +275,7 @@ read_next (SteadStore  *store,
   static const char sql[] =
     "SELECT rl.cost_cents, rl.quantity_base, r.is_gift, s.base > 1e-7 AS open"
     " FROM lot l JOIN lot_stock s ON s.lot_id = l.id JOIN receipt_line rl ON rl.id = l.receipt_line_id"
-    " JOIN receipt r ON r.id = rl.receipt_id WHERE l.item_id = ?1"
+    " JOIN receipt r ON r.id = rl.receipt_id WHERE l.item_id = ?1 AND " COUNTS
     " ORDER BY open DESC, iif (open, l.day, -l.day), iif (open, l.id, -l.id) LIMIT 1";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
   int found;

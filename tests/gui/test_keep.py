@@ -30,7 +30,7 @@ def test_receipt_with_a_new_item():
     w.press('push button', 'Save item')
     until(lambda: 'Grit' in farm.rows('SELECT name FROM item'))
     w.press('push button', 'Receipts')
-    w.wait_words('Every purchase')
+    w.wait_words('receipts: ')
     w.press('push button', 'New receipt')
     w.wait('text', 'From')
     w.press('push button', 'Save receipt')
@@ -44,6 +44,25 @@ def test_receipt_with_a_new_item():
     newest = farm.rows('SELECT cost_cents FROM receipt_line ORDER BY id DESC LIMIT 1')
     assert newest == ['1250'], newest
     assert w.nameless() == [], w.nameless()
+    assert w.close() == 0
+    farm.verify()
+
+
+def test_a_corrected_receipt_does_not_count():
+    farm = Farm()
+    w = opened(farm)
+    w.click('push button', 'Receipts')
+    w.wait_words('receipts: ')
+    count = receipts(farm)
+    w.keys('Tab', 'Home', 'End')                       # the oldest, which is signed
+    w.press('push button', 'Open…')
+    w.wait('text', 'From')
+    w.fill('From', 'Somebody else')
+    w.press('push button', 'Save as correction')
+    until(lambda: receipts(farm) == count + 1)
+    w.wait_words(f'{count} receipts: ')                # as many as before: one of two counts
+    w.wait_words('1 more was corrected and does not count.')
+    assert farm.rows("SELECT count (*) FROM receipt WHERE corrects_id IS NOT NULL") == ['1']
     assert w.close() == 0
     farm.verify()
 
@@ -132,5 +151,5 @@ def test_thing_that_wears_by_use():
     farm.verify()
 
 
-run_cases(test_receipt_with_a_new_item, test_use_leaves_the_oldest_lot, test_count_needs_a_reason,
-          test_thing_that_lasts, test_thing_that_wears_by_use)
+run_cases(test_receipt_with_a_new_item, test_a_corrected_receipt_does_not_count,
+          test_use_leaves_the_oldest_lot, test_count_needs_a_reason, test_thing_that_lasts, test_thing_that_wears_by_use)

@@ -283,6 +283,25 @@ test_sign (void)
   farm_assert_ledger (farm);
 }
 
+static void
+assert_sums (Farm   *farm,
+             guint   n,
+             guint   n_corrected,
+             gint64  paid_cents,
+             gint64  gift_cents)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) receipts = stead_receipt_repo_list (farm->store, &error);
+  SteadReceiptSums sums;
+
+  g_assert_no_error (error);
+  sums = stead_receipt_sums (receipts);
+  g_assert_cmpuint (sums.n, ==, n);
+  g_assert_cmpuint (sums.n_corrected, ==, n_corrected);
+  g_assert_cmpint (sums.paid_cents, ==, paid_cents);
+  g_assert_cmpint (sums.gift_cents, ==, gift_cents);
+}
+
 /* 50 lb for $18.25 was signed; it was $20.00.  5 lb by the log, and 4 lb thrown out by hand. */
 static void
 test_correct (void)
@@ -291,19 +310,26 @@ test_correct (void)
   g_autoptr(SteadReceipt) wrong = save_new (farm);
   g_autoptr(SteadReceipt) right = make_receipt (farm);
   g_autoptr(SteadReceipt) third = make_receipt (farm);
+  SteadStock stock;
 
   farm_entry (farm, TODAY - 20, 20, 5 * LB, 0);
   ACT (farm, stead_lot_repo_adjust (farm->store, line_at (wrong, 1)->lot_id, STEAD_MOVE_LOST, TODAY - 5, -4 * LB,
                                     "wet", 0, err));
   right->corrects_id = wrong->id;
   line_at (right, 0)->cost_cents = 2000;
+  line_at (right, 1)->cost_cents = 800;
   INVALID (farm, stead_receipt_repo_save (farm->store, right, err), "not signed yet");
+  assert_sums (farm, 1, 0, 1825 + 650, 0);
   ACT (farm, stead_receipt_repo_sign (farm->store, wrong->id, farm->advisor, err));
   ACT (farm, stead_receipt_repo_save (farm->store, right, err));
-  /* The feed now costs the right price; what was thrown out stays in the old lot, at its old cost. */
+  /* The feed now costs the right price; what was thrown out came out of the right lot too:
+   * a tenth of the straw at $8.00, and 36 of the 40 lb are left, not 36 and another 40. */
   g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement WHERE kind = 'used'"), ==, 200);
-  g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement WHERE kind = 'lost'"), ==, 65);
-  g_assert_cmpint (fixture_number (farm->store, "SELECT sum (cents) FROM lot_stock"), ==, 2000 - 200 + 650);
+  g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement WHERE kind = 'lost'"), ==, 80);
+  g_assert_cmpint (fixture_number (farm->store, "SELECT sum (cents) FROM lot_stock"), ==, 2000 - 200 + 800 - 80);
+  g_assert_true (stead_lot_repo_stock (farm->store, farm->straw, TODAY, 7, &stock, NULL));
+  g_assert_cmpfloat_with_epsilon (stock.on_hand_base, 36 * LB, 1e-9);
+  assert_sums (farm, 1, 1, 2800, 0);
   third->corrects_id = wrong->id;
   INVALID (farm, stead_receipt_repo_save (farm->store, third, err), "corrected before");
   INVALID (farm, stead_receipt_repo_delete (farm->store, right->id, err), "corrects a signed one");
@@ -334,6 +360,87 @@ test_correct_item (void)
   farm_assert_ledger (farm);
 }
 
+/* The price of what was corrected is no price: neither of the next to be used, nor of feed
+ * that no receipt covers. */
+static void
+test_correct_tells_no_price (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(SteadReceipt) wrong = save_new (farm);
+  g_autoptr(SteadReceipt) right = make_receipt (farm);
+  g_autoptr(GPtrArray) uses = NULL;
+  g_autoptr(GError) error = NULL;
+  SteadStock stock;
+
+  ACT (farm, stead_receipt_repo_sign (farm->store, wrong->id, farm->advisor, err));
+  right->corrects_id = wrong->id;
+  right->day = wrong->day - 1;          /* the wrong one is the newer, and the nearer */
+  right->is_gift = TRUE;
+  line_at (right, 0)->cost_cents = 5000;
+  ACT (farm, stead_receipt_repo_save (farm->store, right, err));
+  farm_entry (farm, TODAY - 20, 20, 60 * LB, 0);
+  uses = stead_lot_repo_uses (farm->store, farm->flock, TODAY - 30, TODAY, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (uses->len, ==, 1);
+  g_assert_cmpfloat_with_epsilon (((SteadUse *) uses->pdata[0])->uncovered_cents, 1000, 1e-6);   /* 10 lb at $1.00 */
+  g_assert_true (stead_lot_repo_stock (farm->store, farm->feed, TODAY, 7, &stock, &error));
+  g_assert_cmpfloat_with_epsilon (stock.next_unit_cents * LB, 100, 1e-9);
+  g_assert_true (stock.next_is_gift);
+  assert_sums (farm, 1, 1, 0, 5650);
+}
+
+/* More was taken out than the right receipt says came: told, and nothing is changed. */
+static void
+test_correct_below_use (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(SteadReceipt) wrong = save_new (farm);
+  g_autoptr(SteadReceipt) right = make_receipt (farm);
+
+  ACT (farm, stead_lot_repo_use (farm->store, farm->straw, farm->flock, TODAY - 5, 30 * LB, 0, err));
+  ACT (farm, stead_receipt_repo_sign (farm->store, wrong->id, farm->advisor, err));
+  right->corrects_id = wrong->id;
+  line_at (right, 1)->quantity_base = 29 * LB;
+  INVALID (farm, stead_receipt_repo_save (farm->store, right, err), "already taken out");
+  line_at (right, 1)->quantity_base = 30 * LB;
+  ACT (farm, stead_receipt_repo_save (farm->store, right, err));
+  g_assert_cmpint (fixture_number (farm->store, "SELECT -sum (cost_cents) FROM movement WHERE kind = 'used'"), ==, 650);
+  farm_assert_ledger (farm);
+}
+
+/* A correction is undone whole: the wrong lot has its movements again. */
+static void
+test_correct_undone (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(SteadReceipt) wrong = save_new (farm);
+  g_autoptr(SteadReceipt) right = make_receipt (farm);
+  g_autoptr(GError) error = NULL;
+  g_autofree char *before = NULL;
+  g_autofree char *after = NULL;
+  g_autofree char *undone = NULL;
+  g_autofree char *again = NULL;
+
+  farm_entry (farm, TODAY - 20, 20, 5 * LB, 0);
+  ACT (farm, stead_lot_repo_use (farm->store, farm->straw, farm->flock, TODAY - 5, 10 * LB, 0, err));
+  ACT (farm, stead_receipt_repo_sign (farm->store, wrong->id, farm->advisor, err));
+  before = fixture_dump (farm->store);
+  right->corrects_id = wrong->id;
+  line_at (right, 1)->cost_cents = 800;
+  ACT (farm, stead_receipt_repo_save (farm->store, right, err));
+  after = fixture_dump (farm->store);
+  g_assert_true (stead_store_undo (farm->store, &error));
+  g_assert_no_error (error);
+  undone = fixture_dump (farm->store);
+  g_assert_cmpstr (undone, ==, before);
+  farm_assert_ledger (farm);
+  g_assert_true (stead_store_redo (farm->store, &error));
+  g_assert_no_error (error);
+  again = fixture_dump (farm->store);
+  g_assert_cmpstr (again, ==, after);
+  farm_assert_ledger (farm);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -350,5 +457,8 @@ main (int    argc,
   g_test_add_func ("/store/receipt/sign", test_sign);
   g_test_add_func ("/store/receipt/correct", test_correct);
   g_test_add_func ("/store/receipt/correct-item", test_correct_item);
+  g_test_add_func ("/store/receipt/correct-tells-no-price", test_correct_tells_no_price);
+  g_test_add_func ("/store/receipt/correct-below-use", test_correct_below_use);
+  g_test_add_func ("/store/receipt/correct-undone", test_correct_undone);
   return g_test_run ();
 }

@@ -294,11 +294,15 @@ show_state (SteadReceiptDialog *self)
     return;
   day = stead_day_format (receipt->signed_on, STEAD_DAY_STYLE_MEDIUM);
   /* Translators: a person's name and a date */
-  text = g_strdup_printf (_("Signed by %s on %s. It stays as it is; saving enters a correction beside it."),
+  text = g_strdup_printf (receipt->corrected_by == 0
+                          ? _("Signed by %s on %s. It stays as it is; saving enters a correction beside it.")
+                          : _("Signed by %s on %s. A later receipt corrects it, so it does not count. "
+                              "Change the later one."),
                           person_name (self, receipt->signed_by), day);
   gtk_label_set_text (self->state, text);
   gtk_widget_show (GTK_WIDGET (self->state));
-  g_object_set (self, "save-label", _("Save as correction"), "delete-label", NULL, NULL);
+  g_object_set (self, "save-label", receipt->corrected_by == 0 ? _("Save as correction") : NULL,
+                "delete-label", NULL, NULL);
 }
 
 static void

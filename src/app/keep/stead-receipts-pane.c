@@ -76,7 +76,9 @@ mark_text (gpointer item,
 {
   const SteadReceipt *receipt = receipt_of (item);
   const char *gift = receipt->is_gift ? _("gift") : NULL;
-  const char *mark = receipt->signed_by != 0 ? _("checked ✓") : receipt->corrects_id != 0 ? _("correction") : NULL;
+  const char *mark = receipt->corrected_by != 0 ? _("corrected, does not count")
+                     : receipt->signed_by != 0 ? _("checked ✓")
+                     : receipt->corrects_id != 0 ? _("correction") : NULL;
 
   if (gift != NULL && mark != NULL)
     return g_strdup_printf (C_("two marks of a receipt", "%s, %s"), gift, mark);
@@ -159,6 +161,33 @@ load_items (SteadReceiptsPane *self,
   return TRUE;
 }
 
+/* "12 receipts: $310.00 paid, and gifts worth $18.00." */
+static char *
+sums_text (SteadReceiptsPane *self,
+           GPtrArray         *receipts)
+{
+  const char *currency = stead_desk_get_farm (stead_pane_get_desk (STEAD_PANE (self)))->currency;
+  SteadReceiptSums sums = stead_receipt_sums (receipts);
+  g_autofree char *paid = stead_money_format (sums.paid_cents, currency);
+  g_autofree char *given = stead_money_format (sums.gift_cents, currency);
+  g_autofree char *count = NULL;
+  g_autofree char *corrected = NULL;
+
+  if (receipts->len == 0)
+    return g_strdup (_("Every purchase and every gift, with what came and what it cost."));
+  if (sums.gift_cents > 0)
+    count = g_strdup_printf (ngettext ("%u receipt: %s paid, and gifts worth %s.",
+                                       "%u receipts: %s paid, and gifts worth %s.", sums.n), sums.n, paid, given);
+  else
+    count = g_strdup_printf (ngettext ("%u receipt: %s paid.", "%u receipts: %s paid.", sums.n), sums.n, paid);
+  if (sums.n_corrected == 0)
+    return g_steal_pointer (&count);
+  corrected = g_strdup_printf (ngettext ("%u more was corrected and does not count.",
+                                         "%u more were corrected and do not count.", sums.n_corrected),
+                               sums.n_corrected);
+  return g_strjoin (" ", count, corrected, NULL);
+}
+
 static void
 stead_receipts_pane_refresh (SteadPane *pane)
 {
@@ -167,8 +196,9 @@ stead_receipts_pane_refresh (SteadPane *pane)
   g_autoptr(GError) error = NULL;
   g_autoptr(GPtrArray) receipts = load_items (self, store, &error) ? stead_receipt_repo_list (store, &error) : NULL;
   g_autoptr(GListModel) model = NULL;
+  g_autofree char *text = receipts != NULL ? sums_text (self, receipts) : NULL;
 
-  stead_pane_say (pane, _("Every purchase and every gift, with what came and what it cost."), error);
+  stead_pane_say (pane, text, error);
   if (receipts != NULL)
     model = stead_rows_from_array (g_steal_pointer (&receipts), (GDestroyNotify) stead_receipt_free);
   stead_table_set_model (self->table, model);
