@@ -18,6 +18,7 @@ G_BEGIN_DECLS
  * @STEAD_CORE_ERROR_PARSE: a text could not be understood
  * @STEAD_CORE_ERROR_UNIT: a unit is unknown, or measures another kind of thing
  * @STEAD_CORE_ERROR_NONE: the question has no answer for these inputs
+ * @STEAD_CORE_ERROR_STOPPED: the person stopped the work before its end
  */
 typedef enum
 {
@@ -25,6 +26,7 @@ typedef enum
   STEAD_CORE_ERROR_PARSE,
   STEAD_CORE_ERROR_UNIT,
   STEAD_CORE_ERROR_NONE,
+  STEAD_CORE_ERROR_STOPPED,
 } SteadCoreError;
 
 GQuark stead_core_error_quark (void);
