@@ -23,7 +23,7 @@ run_packages='
 test_packages='
   xvfb xdotool x11-utils imagemagick
   dbus dbus-x11 at-spi2-core python3 python3-pyatspi gir1.2-gtk-4.0
-  poppler-utils librsvg2-bin python3-openpyxl sqlite3
+  poppler-utils librsvg2-bin python3-openpyxl python3-scipy sqlite3
   appstream man-db groff
   locales strace binutils
 '
