@@ -9,7 +9,13 @@ G_BEGIN_DECLS
 #define STEAD_LAY_EDGE_FRAC 0.02
 
 /* Variance of an egg more or less of one hen and day. */
-double stead_lay_fit_variance (double frac);
+static inline double
+stead_lay_fit_variance (double frac)
+{
+  double p = CLAMP (frac, STEAD_LAY_EDGE_FRAC, 1 - STEAD_LAY_EDGE_FRAC);
+
+  return p * (1 - p);
+}
 
 /* Week of lay in which the curve is highest. */
 double stead_lay_fit_peak_week (const SteadLayCurve *curve);

@@ -40,14 +40,6 @@ typedef struct
 /* The curve ------------------------------------------------------------------------------- */
 
 double
-stead_lay_fit_variance (double frac)
-{
-  double p = CLAMP (frac, STEAD_LAY_EDGE_FRAC, 1 - STEAD_LAY_EDGE_FRAC);
-
-  return p * (1 - p);
-}
-
-double
 stead_lay_fit_peak_week (const SteadLayCurve *curve)
 {
   double decline = MAX (curve->decline_week, LEAST_DECLINE);
