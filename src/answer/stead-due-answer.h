@@ -17,6 +17,8 @@ typedef enum
 {
   STEAD_TARGET_NONE,
   STEAD_TARGET_FLOCK,       /* Raise, that flock, its quick form */
+  STEAD_TARGET_BATCH,       /* Raise, any batch, its quick form */
+  STEAD_TARGET_WATER,       /* Raise, that water, its test sheet */
   STEAD_TARGET_ITEM,        /* Keep, that item */
   STEAD_TARGET_LOT,
   STEAD_TARGET_RECEIPT,

@@ -50,7 +50,7 @@ def make_feed(w):
 
 def make_flock(w):
     w.keys('alt+2')
-    w.press('push button', 'Set up the first flock')
+    w.press('push button', 'New flock')
     w.fill('Name of the flock', 'Brown hens')
     w.fill('Day they moved in', day(60))
     w.fill('Hens that moved in', '30')

@@ -82,6 +82,7 @@ def test_entry_is_changed_in_the_table():
 def test_flock_is_made_and_survives_a_kill():
     farm = Farm()
     w = opened(farm)
+    w.press('push button', 'New batch')
     w.press('push button', 'New flock')
     w.wait('text', 'Name of the flock')
     w.press('push button', 'Save flock')              # nothing entered yet

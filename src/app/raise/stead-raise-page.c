@@ -1,429 +1,299 @@
-/* stead-raise-page.c - the place Raise: the flocks, their log and their chart.
+/* stead-raise-page.c - the place Raise: a chip for each batch and each water, and
+ * under them the view of the chosen one.
  *
- * Left the form of the day and what the flock has given so far, right one of
- * three views on the same log: the chart, its weeks as a table, its entries.
+ * What can be raised is a row of kinds[]; its view is made when it is first shown.
+ * A chip of a water carries its id below zero, so that it is never taken for a batch.
  */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 #include "app/raise/stead-raise-page.h"
 
-#include "answer/stead-flock-answer.h"
-#include "answer/stead-lay-text.h"
-#include "app/raise/stead-day-form.h"
 #include "app/raise/stead-flock-dialog.h"
-#include "app/raise/stead-log-view.h"
-#include "app/stead-chart-area.h"
+#include "app/raise/stead-flock-view.h"
 #include "app/stead-chips.h"
-#include "app/stead-table.h"
 #include "app/stead-ui.h"
-#include "app/stead-why-box.h"
-#include "core/stead-money.h"
-#include "draw/stead-lay-chart.h"
+#include "store/stead-batch-repo.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-raise-page.ui")
 
+/* One kind of thing that Raise shows. */
+typedef struct
+{
+  const char *name;                                   /* of its page in the stack */
+  GtkWidget *(*make)  (SteadDesk *desk);
+  void       (*show)  (GtkWidget *view, gint64 id);
+  void       (*focus) (GtkWidget *view);
+  void       (*edit)  (GtkWidget *parent, SteadDesk *desk, gint64 id);   /* 0: a new one */
+  const char *add_label;                              /* untranslated */
+  const char *edit_label;
+} Kind;
+
+static void
+show_flock (GtkWidget *view,
+            gint64     id)
+{
+  stead_flock_view_show (STEAD_FLOCK_VIEW (view), id);
+}
+
+static void
+focus_flock (GtkWidget *view)
+{
+  stead_flock_view_focus (STEAD_FLOCK_VIEW (view));
+}
+
+static const Kind kinds[] = {
+  { "flock", stead_flock_view_new, show_flock, focus_flock, stead_flock_dialog_show,
+    N_("New flock"), N_("Change this flock…") },
+};
+
 struct _SteadRaisePage
 {
-  SteadPage          parent_instance;
+  SteadPage     parent_instance;
 
-  gint64             flock_id;
-  SteadFlockAnswer  *answer;       /* (nullable): of the chosen flock */
-  SteadLayLayout     layout;       /* of the chart as it stands on the screen */
+  gint64        chosen;                      /* id of a batch, or -id of a water; 0: none */
+  GHashTable   *kind_of;                     /* chip's id to its Kind, of all that is listed */
+  GtkWidget    *view_of[G_N_ELEMENTS (kinds)];
+  gboolean      with_ended;
 
-  GtkWidget         *content, *edit;
-  SteadChips        *chips;
-  GtkLabel          *sentence, *caution, *view_title;
-  GtkStack          *whole, *views;
-  GtkGrid           *figures;
-  SteadWhyBox       *whys;
-  SteadDayForm      *form;
-  SteadLogView      *log;
-  SteadChartArea    *chart;
-  GtkBox            *weeks_slot;
-  SteadTable        *weeks;
-  GtkToggleButton   *chart_button, *weeks_button, *log_button;
+  GtkWidget    *head, *sentence, *edit, *add, *ended;
+  GtkWidget    *choice;                      /* popover under @add: which kind */
+  SteadChips   *chips;
+  GtkStack     *views;
 };
 
 G_DEFINE_FINAL_TYPE (SteadRaisePage, stead_raise_page, STEAD_TYPE_PAGE)
 
-/* --- the chart -------------------------------------------------------------- */
+/* --- what there is ----------------------------------------------------------- */
 
-static const SteadUnit *
-feed_unit (const SteadFarm *farm)
+static const Kind *
+kind_of_batch (const SteadBatch *batch)
 {
-  return stead_unit_default (STEAD_DIMENSION_MASS, farm->units);
-}
-
-static void
-chart_words (SteadRaisePage *self,
-             SteadLayWords  *out)
-{
-  gboolean metric = self->answer->farm->units == STEAD_UNITS_METRIC;
-
-  *out = (SteadLayWords) {
-    .axis = _("age of the flock, weeks"),
-    .expected = _("expected"),
-    .today = _("today"),
-    .lost = _("hens lost"),
-    .feed = metric ? _("feed, kg a hen a day") : _("feed, lb a hen a day"),
-    .left_out = _("left out"),
-    .feed_factor = stead_quantity_from_base (1, feed_unit (self->answer->farm)),
-  };
-}
-
-static void
-paint_chart (cairo_t              *cr,
-             const SteadDrawStyle *style,
-             double                width,
-             double                height,
-             gpointer              data)
-{
-  SteadRaisePage *self = data;
-  SteadLayWords words;
-  SteadLayLayout layout;
-
-  if (self->answer == NULL)
-    return;
-  chart_words (self, &words);
-  stead_lay_chart_layout (cr, &self->answer->series, &words, style, width, height, &layout);
-  stead_lay_chart_paint (cr, &self->answer->series, &words, style, &layout, -1);
-  if ((int) width == gtk_widget_get_width (GTK_WIDGET (self->chart)))
-    self->layout = layout;
-}
-
-/* What the week under the pointer gave. */
-static char *
-chart_hint (double   x,
-            double   y,
-            gpointer data)
-{
-  SteadRaisePage *self = data;
-  int week;
-
-  if (self->answer == NULL || self->answer->weeks->len == 0)
-    return NULL;
-  week = stead_lay_chart_nearest (&self->layout, &self->answer->series, x);
-  return week < 0 ? NULL : stead_lay_text_week (self->answer, (gsize) week);
-}
-
-/* --- the weeks as a table ---------------------------------------------------- */
-
-static const SteadLayWeek *
-row_week (gpointer item)
-{
-  return stead_row_get (item);
-}
-
-static char *
-week_text (gpointer item,
-           gpointer data)
-{
-  return stead_day_format (row_week (item)->first_day, STEAD_DAY_STYLE_SHORT);
-}
-
-static char *
-age_text (gpointer item,
-          gpointer data)
-{
-  return stead_number_format (floor (row_week (item)->age_weeks), 0);
-}
-
-static char *
-eggs_text (gpointer item,
-           gpointer data)
-{
-  return stead_number_format ((double) row_week (item)->eggs, 0);
-}
-
-static char *
-rate_text (gpointer item,
-           gpointer data)
-{
-  const SteadLayWeek *week = row_week (item);
-  double frac = stead_flock_hen_day_frac (week->eggs, week->hen_days);
-
-  return isnan (frac) ? g_strdup ("–") : stead_number_format (frac * 100, 1);
-}
-
-static char *
-cracked_text (gpointer item,
-              gpointer data)
-{
-  return stead_number_format ((double) row_week (item)->cracked, 0);
-}
-
-static char *
-deaths_text (gpointer item,
-             gpointer data)
-{
-  return stead_number_format ((double) row_week (item)->deaths, 0);
-}
-
-static char *
-feed_text (gpointer item,
-           gpointer data)
-{
-  SteadRaisePage *self = data;
-  double kg = row_week (item)->feed_kg;
-
-  return kg > 0 && self->answer != NULL
-         ? stead_quantity_format (kg, feed_unit (self->answer->farm)) : g_strdup ("–");
-}
-
-static char *
-left_out_text (gpointer item,
-               gpointer data)
-{
-  return g_strdup (row_week (item)->left_out ? _("left out") : "");
-}
-
-static int
-compare_rate (gconstpointer a,
-              gconstpointer b,
-              gpointer      data)
-{
-  const SteadLayWeek *x = row_week ((gpointer) a), *y = row_week ((gpointer) b);
-  double p = stead_flock_hen_day_frac (x->eggs, x->hen_days), q = stead_flock_hen_day_frac (y->eggs, y->hen_days);
-
-  return (p > q) - (p < q);
-}
-
-static int
-compare_week (gconstpointer a,
-              gconstpointer b,
-              gpointer      data)
-{
-  SteadDay x = row_week ((gpointer) a)->first_day, y = row_week ((gpointer) b)->first_day;
-
-  return (x > y) - (x < y);
-}
-
-static void
-build_weeks (SteadRaisePage *self)
-{
-  GtkWidget *table = stead_table_new (_("Weeks of the flock"));
-
-  self->weeks = STEAD_TABLE (table);
-  stead_table_add_column (self->weeks, _("Week of"), FALSE, FALSE, week_text, NULL, compare_week, self);
-  stead_table_add_column (self->weeks, _("Age, weeks"), TRUE, FALSE, age_text, NULL, compare_week, self);
-  stead_table_add_column (self->weeks, _("Eggs"), TRUE, FALSE, eggs_text, NULL, NULL, self);
-  stead_table_add_column (self->weeks, _("From 100 hens"), TRUE, FALSE, rate_text, NULL, compare_rate, self);
-  stead_table_add_column (self->weeks, _("Cracked"), TRUE, FALSE, cracked_text, NULL, NULL, self);
-  stead_table_add_column (self->weeks, _("Lost"), TRUE, FALSE, deaths_text, NULL, NULL, self);
-  stead_table_add_column (self->weeks, _("Feed"), TRUE, FALSE, feed_text, NULL, NULL, self);
-  stead_table_add_column (self->weeks, _("Remark"), FALSE, TRUE, left_out_text, NULL, NULL, self);
-  stead_table_set_empty (self->weeks, _("Weeks appear here once eggs are recorded."));
-  gtk_widget_set_hexpand (table, TRUE);
-  gtk_box_append (self->weeks_slot, table);
-}
-
-/* Newest week first, as the log has it. */
-static void
-show_weeks (SteadRaisePage *self)
-{
-  g_autoptr(GPtrArray) rows = g_ptr_array_new ();
-  g_autoptr(GListModel) model = NULL;
-
-  for (guint i = self->answer->weeks->len; i-- > 0;)
-    g_ptr_array_add (rows, g_memdup2 (&g_array_index (self->answer->weeks, SteadLayWeek, i), sizeof (SteadLayWeek)));
-  model = stead_rows_from_array (g_steal_pointer (&rows), g_free);
-  stead_table_set_model (self->weeks, model);
-}
-
-/* --- the figures ------------------------------------------------------------- */
-
-static void
-add_figure (SteadRaisePage *self,
-            int             row,
-            const char     *name,
-            char           *value)   /* (transfer full) */
-{
-  GtkWidget *left = gtk_label_new (name), *right = gtk_label_new (value);
-
-  gtk_label_set_xalign (GTK_LABEL (left), 0);
-  gtk_label_set_xalign (GTK_LABEL (right), 1);
-  gtk_label_set_wrap (GTK_LABEL (left), TRUE);
-  gtk_widget_set_hexpand (left, TRUE);
-  gtk_widget_add_css_class (left, "soft");
-  gtk_widget_add_css_class (right, "figure");
-  gtk_widget_add_css_class (right, "strong");
-  gtk_grid_attach (self->figures, left, 0, row, 1, 1);
-  gtk_grid_attach (self->figures, right, 1, row, 1, 1);
-  g_free (value);
-}
-
-/* What is not known yet is a dash. */
-static char *
-mass_or_dash (double           kg,
-              const SteadUnit *unit)
-{
-  return isnan (kg) ? g_strdup ("–") : stead_quantity_format (kg, unit);
-}
-
-static char *
-number_or_dash (double number)
-{
-  return isnan (number) ? g_strdup ("–") : stead_number_format (number, 1);
-}
-
-static char *
-alive_text (const SteadFlockAnswer *answer)
-{
-  g_autofree char *alive = stead_number_format ((double) answer->alive, 0);
-  g_autofree char *birds = stead_number_format ((double) answer->flock->birds, 0);
-
-  /* Translators: hens alive, hens that moved in: "27 of 30" */
-  return g_strdup_printf (C_("hens alive", "%s of %s"), alive, birds);
-}
-
-static void
-show_figures (SteadRaisePage *self)
-{
-  const SteadFlockAnswer *answer = self->answer;
-  const SteadUnit *mass = feed_unit (answer->farm);
-  GtkWidget *child;
-  int row = 0;
-
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->figures))) != NULL)
-    gtk_grid_remove (self->figures, child);
-  add_figure (self, row++, _("Hens alive"), alive_text (answer));
-  add_figure (self, row++, _("Dozens collected"), stead_number_format ((double) answer->so_far.eggs / 12, 0));
-  add_figure (self, row++, _("Feed for a dozen"), mass_or_dash (answer->feed_per_dozen_kg, mass));
-  add_figure (self, row++, _("Feed on hand"), stead_quantity_format (answer->feed_on_hand_kg, mass));
-  add_figure (self, row++, _("Cost in, so far"), stead_money_format (answer->cost_in_cents, answer->farm->currency));
-  add_figure (self, row++, _("Dozens to expect in 7 days"), number_or_dash (answer->next_dozens));
-}
-
-/* --- showing a flock ---------------------------------------------------------- */
-
-static void
-view_cb (SteadRaisePage *self)
-{
-  gboolean chart = gtk_toggle_button_get_active (self->chart_button);
-  gboolean weeks = gtk_toggle_button_get_active (self->weeks_button);
-
-  gtk_stack_set_visible_child_name (self->views, chart ? "chart" : weeks ? "weeks" : "log");
-  gtk_label_set_text (self->view_title, chart ? _("How many eggs a day from 100 hens")
-                                      : weeks ? _("Week by week") : _("What was written down"));
-}
-
-static void
-show_answer (SteadRaisePage *self)
-{
-  SteadFlockAnswer *answer = self->answer;
-  g_autofree char *plain = stead_words_plain (answer->sentence);
-  g_autofree char *file = g_strdup_printf (_("Eggs of %s"), answer->flock->name);
-  g_autoptr(GPtrArray) whys = stead_flock_answer_whys (answer);
-
-  gtk_label_set_markup (self->sentence, answer->sentence);
-  gtk_label_set_text (self->caution, answer->caution != NULL ? answer->caution : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->caution), answer->caution != NULL);
-  stead_day_form_show (self->form, stead_page_get_desk (STEAD_PAGE (self)), answer->flock);
-  stead_log_view_show (self->log, stead_page_get_desk (STEAD_PAGE (self)), answer->flock);
-  stead_why_box_set (self->whys, whys);
-  show_figures (self);
-  show_weeks (self);
-  stead_chart_area_set_currency (self->chart, answer->farm->currency);
-  stead_chart_area_set_file_name (self->chart, file);
-  stead_chart_area_describe (self->chart, _("Chart of eggs by age of the flock"), plain);
-  gtk_widget_queue_draw (GTK_WIDGET (self->chart));
-}
-
-/* Chips for the flocks; the chosen one stays chosen, else the first is. */
-static gboolean
-show_chips (SteadRaisePage *self,
-            GPtrArray      *flocks)
-{
-  gboolean found = FALSE;
-
-  stead_chips_clear (self->chips);
-  for (guint i = 0; i < flocks->len; i++)
+  switch (batch->kind)
     {
-      SteadFlock *flock = flocks->pdata[i];
-
-      stead_chips_append (self->chips, flock->id, flock->name);
-      found |= flock->id == self->flock_id;
+    case STEAD_BATCH_FLOCK:
+      return &kinds[0];
+    case STEAD_BATCH_FISH:
+    case STEAD_BATCH_CROP:
+    case STEAD_BATCH_KITCHEN:
+    default:
+      return NULL;
     }
-  if (!found)
-    self->flock_id = flocks->len > 0 ? ((SteadFlock *) flocks->pdata[0])->id : 0;
-  stead_chips_choose (self->chips, self->flock_id);
-  return flocks->len > 0;
 }
 
 static void
-show_failure (SteadRaisePage *self,
-              const GError   *error)
+add_chip (SteadRaisePage *self,
+          gint64          id,
+          const char     *name,
+          const Kind     *kind)
 {
-  gtk_label_set_text (self->sentence, error->message);
-  gtk_widget_hide (GTK_WIDGET (self->caution));
+  gint64 *key = g_new (gint64, 1);
+
+  *key = id;
+  g_hash_table_insert (self->kind_of, key, (gpointer) kind);
+  stead_chips_append (self->chips, id, name);
+  if (self->chosen == 0)
+    self->chosen = id;
+}
+
+/* Batches that are over stay out of the way until they are asked for, but for the
+ * chosen one.  Returns: how many there are that are over, -1 with @error */
+static int
+add_batches (SteadRaisePage  *self,
+             SteadStore      *store,
+             GError         **error)
+{
+  g_autoptr(GPtrArray) batches = stead_batch_repo_list (store, TRUE, error);
+  int n_ended = 0;
+
+  if (batches == NULL)
+    return -1;
+  for (guint i = 0; i < batches->len; i++)
+    {
+      const SteadBatch *batch = batches->pdata[i];
+      const Kind *kind = kind_of_batch (batch);
+      gboolean over = batch->ended_on != STEAD_DAY_NONE;
+
+      n_ended += over && kind != NULL;
+      if (kind != NULL && (!over || self->with_ended || batch->id == self->chosen))
+        add_chip (self, batch->id, batch->name, kind);
+    }
+  return n_ended;
+}
+
+/* With nothing but batches that are over, those are shown. */
+static gboolean
+show_chips (SteadRaisePage  *self,
+            GError         **error)
+{
+  SteadStore *store = stead_page_get_store (STEAD_PAGE (self));
+  gint64 wanted = self->chosen;
+  int n_ended;
+
+  g_hash_table_remove_all (self->kind_of);
+  stead_chips_clear (self->chips);
+  n_ended = add_batches (self, store, error);
+  if (n_ended > 0 && g_hash_table_size (self->kind_of) == 0)
+    {
+      self->with_ended = TRUE;
+      n_ended = add_batches (self, store, error);
+    }
+  if (n_ended < 0)
+    return FALSE;
+  if (!g_hash_table_contains (self->kind_of, &self->chosen))
+    self->chosen = 0;
+  if (self->chosen == 0 && wanted != 0 && g_hash_table_size (self->kind_of) > 0)
+    return show_chips (self, error);
+  stead_chips_choose (self->chips, self->chosen);
+  gtk_widget_set_visible (self->ended, n_ended > 0);
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (self->ended), self->with_ended);
+  return TRUE;
+}
+
+/* --- showing one --------------------------------------------------------------- */
+
+static GtkWidget *
+view_of_kind (SteadRaisePage *self,
+              const Kind     *kind)
+{
+  gsize at = (gsize) (kind - kinds);
+
+  if (self->view_of[at] == NULL)
+    {
+      self->view_of[at] = kind->make (stead_page_get_desk (STEAD_PAGE (self)));
+      gtk_stack_add_named (self->views, self->view_of[at], kind->name);
+    }
+  return self->view_of[at];
+}
+
+static const Kind *
+chosen_kind (SteadRaisePage *self)
+{
+  return g_hash_table_lookup (self->kind_of, &self->chosen);
+}
+
+static void
+show_chosen (SteadRaisePage *self)
+{
+  const Kind *kind = chosen_kind (self);
+  GtkWidget *view = view_of_kind (self, kind);
+
+  kind->show (view, ABS (self->chosen));
+  gtk_button_set_label (GTK_BUTTON (self->edit), _(kind->edit_label));
+  gtk_stack_set_visible_child (self->views, view);
 }
 
 static void
 stead_raise_page_refresh (SteadPage *page)
 {
   SteadRaisePage *self = STEAD_RAISE_PAGE (page);
-  SteadStore *store = stead_page_get_store (page);
   g_autoptr(GError) error = NULL;
-  g_autoptr(GPtrArray) flocks = stead_flock_repo_list (store, TRUE, &error);
-  gboolean any;
+  gboolean read = show_chips (self, &error);
 
-  g_clear_pointer (&self->answer, stead_flock_answer_free);
-  if (flocks == NULL)
-    {
-      show_failure (self, error);
-      return;
-    }
-  any = show_chips (self, flocks);
-  gtk_stack_set_visible_child_name (self->whole, any ? "flock" : "empty");
-  gtk_widget_set_visible (self->edit, any);
-  gtk_widget_set_visible (GTK_WIDGET (self->chips), any);
-  gtk_widget_set_visible (GTK_WIDGET (self->sentence), any);
-  gtk_widget_hide (GTK_WIDGET (self->caution));
-  if (!any)
-    return;
-  self->answer = stead_flock_answer_new (store, self->flock_id, &error);
-  if (self->answer == NULL)
-    show_failure (self, error);
+  gtk_widget_set_visible (self->sentence, !read);
+  gtk_label_set_text (GTK_LABEL (self->sentence), read ? "" : error->message);
+  gtk_widget_set_visible (self->head, read && self->chosen != 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->views), read);
+  if (read && self->chosen != 0)
+    show_chosen (self);
   else
-    show_answer (self);
+    gtk_stack_set_visible_child_name (self->views, "empty");
 }
 
 static void
-stead_raise_page_show (SteadPage  *page,
-                       SteadTarget target,
-                       gint64      id)
+stead_raise_page_show (SteadPage   *page,
+                       SteadTarget  target,
+                       gint64       id)
 {
   SteadRaisePage *self = STEAD_RAISE_PAGE (page);
+  const Kind *kind;
 
-  if (target != STEAD_TARGET_FLOCK)
+  if (target != STEAD_TARGET_FLOCK && target != STEAD_TARGET_BATCH && target != STEAD_TARGET_WATER)
     return;
   if (id != 0)
-    self->flock_id = id;
+    self->chosen = target == STEAD_TARGET_WATER ? -id : id;
   stead_page_invalidate (page);
-  stead_day_form_focus (self->form);
+  kind = chosen_kind (self);
+  if (kind != NULL)
+    kind->focus (view_of_kind (self, kind));
 }
 
 static void
 chosen_cb (SteadRaisePage *self,
            gint64          id)
 {
-  self->flock_id = id;
+  self->chosen = id;
   stead_page_invalidate (STEAD_PAGE (self));
 }
 
 static void
-new_flock_cb (SteadRaisePage *self)
+ended_cb (SteadRaisePage *self)
 {
-  stead_flock_dialog_show (GTK_WIDGET (self), stead_page_get_desk (STEAD_PAGE (self)), 0);
+  gboolean with_ended = gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (self->ended));
+
+  if (with_ended == self->with_ended)
+    return;
+  self->with_ended = with_ended;
+  stead_page_invalidate (STEAD_PAGE (self));
+}
+
+/* --- new ones, and changes --------------------------------------------------------- */
+
+static void
+add_kind_cb (GtkWidget *button,
+             gpointer   data)
+{
+  const Kind *kind = data;
+  GtkWidget *page = gtk_widget_get_ancestor (button, STEAD_TYPE_RAISE_PAGE);
+  GtkWidget *popover = gtk_widget_get_ancestor (button, GTK_TYPE_POPOVER);
+
+  if (popover != NULL)
+    gtk_popover_popdown (GTK_POPOVER (popover));
+  kind->edit (page, stead_page_get_desk (STEAD_PAGE (page)), 0);
+}
+
+/* A button for each kind, in @box. */
+static void
+fill_kinds (GtkWidget  *box,
+            const char *css_class)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
+    {
+      GtkWidget *button = gtk_button_new_with_label (_(kinds[i].add_label));
+
+      gtk_widget_add_css_class (button, css_class);
+      g_signal_connect (button, "clicked", G_CALLBACK (add_kind_cb), (gpointer) &kinds[i]);
+      gtk_box_append (GTK_BOX (box), button);
+    }
 }
 
 static void
-edit_flock_cb (SteadRaisePage *self)
+edit_cb (SteadRaisePage *self)
 {
-  stead_flock_dialog_show (GTK_WIDGET (self), stead_page_get_desk (STEAD_PAGE (self)), self->flock_id);
+  const Kind *kind = chosen_kind (self);
+
+  if (kind != NULL)
+    kind->edit (GTK_WIDGET (self), stead_page_get_desk (STEAD_PAGE (self)), ABS (self->chosen));
+}
+
+static void
+add_cb (SteadRaisePage *self)
+{
+  gtk_popover_popup (GTK_POPOVER (self->choice));
+}
+
+static void
+build_add (SteadRaisePage *self,
+           GtkWidget      *first)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+
+  fill_kinds (box, "flat");
+  self->choice = gtk_popover_new ();
+  gtk_popover_set_child (GTK_POPOVER (self->choice), box);
+  gtk_widget_set_parent (self->choice, self->add);
+  fill_kinds (first, "primary");
 }
 
 static void
@@ -431,10 +301,9 @@ stead_raise_page_dispose (GObject *object)
 {
   SteadRaisePage *self = STEAD_RAISE_PAGE (object);
 
-  if (self->chart != NULL)
-    stead_chart_area_set_paint (self->chart, NULL, NULL, NULL);
+  g_clear_pointer (&self->choice, gtk_widget_unparent);
   gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_RAISE_PAGE);
-  g_clear_pointer (&self->answer, stead_flock_answer_free);
+  g_clear_pointer (&self->kind_of, g_hash_table_unref);
   G_OBJECT_CLASS (stead_raise_page_parent_class)->dispose (object);
 }
 
@@ -445,45 +314,31 @@ stead_raise_page_class_init (SteadRaisePageClass *klass)
   SteadPageClass *page_class = STEAD_PAGE_CLASS (klass);
 
   g_type_ensure (STEAD_TYPE_CHIPS);
-  g_type_ensure (STEAD_TYPE_WHY_BOX);
-  g_type_ensure (STEAD_TYPE_CHART_AREA);
-  g_type_ensure (STEAD_TYPE_DAY_FORM);
-  g_type_ensure (STEAD_TYPE_LOG_VIEW);
   G_OBJECT_CLASS (klass)->dispose = stead_raise_page_dispose;
   page_class->refresh = stead_raise_page_refresh;
   page_class->show = stead_raise_page_show;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, RESOURCE);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, content);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, edit);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, chips);
+  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, head);
   gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, sentence);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, caution);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, view_title);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, whole);
+  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, chips);
+  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, add);
+  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, ended);
+  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, edit);
   gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, views);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, figures);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, whys);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, form);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, log);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, chart);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, weeks_slot);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, chart_button);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, weeks_button);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, log_button);
+  gtk_widget_class_bind_template_child_full (widget_class, "first", FALSE, 0);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
-  gtk_widget_class_bind_template_callback (widget_class, new_flock_cb);
-  gtk_widget_class_bind_template_callback (widget_class, edit_flock_cb);
-  gtk_widget_class_bind_template_callback (widget_class, view_cb);
+  gtk_widget_class_bind_template_callback (widget_class, ended_cb);
+  gtk_widget_class_bind_template_callback (widget_class, edit_cb);
+  gtk_widget_class_bind_template_callback (widget_class, add_cb);
 }
 
 static void
 stead_raise_page_init (SteadRaisePage *self)
 {
+  self->kind_of = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
   gtk_widget_init_template (GTK_WIDGET (self));
-  build_weeks (self);
-  stead_chart_area_set_paint (self->chart, paint_chart, chart_hint, self);
-  view_cb (self);
+  build_add (self, GTK_WIDGET (gtk_widget_get_template_child (GTK_WIDGET (self), STEAD_TYPE_RAISE_PAGE, "first")));
 }
 
 GtkWidget *

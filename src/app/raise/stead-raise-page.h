@@ -1,4 +1,4 @@
-/* stead-raise-page.h - the place Raise: the flocks, their log and their chart. */
+/* stead-raise-page.h - the place Raise: all that the farm keeps alive. */
 #pragma once
 
 #include "app/stead-page.h"

@@ -1,0 +1,428 @@
+/* stead-flock-view.c - one flock in Raise: its log and its chart.
+ *
+ * Left the form of the day and what the flock has given so far, right one of
+ * three views on the same log: the chart, its weeks as a table, its entries.
+ */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "app/raise/stead-flock-view.h"
+
+#include "answer/stead-flock-answer.h"
+#include "answer/stead-lay-text.h"
+#include "app/raise/stead-day-form.h"
+#include "app/raise/stead-log-view.h"
+#include "app/stead-chart-area.h"
+#include "app/stead-table.h"
+#include "app/stead-ui.h"
+#include "app/stead-why-box.h"
+#include "core/stead-money.h"
+#include "draw/stead-lay-chart.h"
+
+#define RESOURCE STEAD_UI ("raise/stead-flock-view.ui")
+
+struct _SteadFlockView
+{
+  GtkWidget          parent_instance;
+
+  SteadDesk         *desk;
+  SteadFlockAnswer  *answer;       /* (nullable): of the chosen flock */
+  SteadLayLayout     layout;       /* of the chart as it stands on the screen */
+
+  GtkWidget         *content, *cards;
+  GtkLabel          *sentence, *caution, *view_title;
+  GtkStack          *views;
+  GtkGrid           *figures;
+  SteadWhyBox       *whys;
+  SteadDayForm      *form;
+  SteadLogView      *log;
+  SteadChartArea    *chart;
+  GtkBox            *weeks_slot;
+  SteadTable        *weeks;
+  GtkToggleButton   *chart_button, *weeks_button, *log_button;
+};
+
+G_DEFINE_FINAL_TYPE (SteadFlockView, stead_flock_view, GTK_TYPE_WIDGET)
+
+/* --- the chart -------------------------------------------------------------- */
+
+static const SteadUnit *
+feed_unit (const SteadFarm *farm)
+{
+  return stead_unit_default (STEAD_DIMENSION_MASS, farm->units);
+}
+
+static void
+chart_words (SteadFlockView *self,
+             SteadLayWords  *out)
+{
+  gboolean metric = self->answer->farm->units == STEAD_UNITS_METRIC;
+
+  *out = (SteadLayWords) {
+    .axis = _("age of the flock, weeks"),
+    .expected = _("expected"),
+    .today = _("today"),
+    .lost = _("hens lost"),
+    .feed = metric ? _("feed, kg a hen a day") : _("feed, lb a hen a day"),
+    .left_out = _("left out"),
+    .feed_factor = stead_quantity_from_base (1, feed_unit (self->answer->farm)),
+  };
+}
+
+static void
+paint_chart (cairo_t              *cr,
+             const SteadDrawStyle *style,
+             double                width,
+             double                height,
+             gpointer              data)
+{
+  SteadFlockView *self = data;
+  SteadLayWords words;
+  SteadLayLayout layout;
+
+  if (self->answer == NULL)
+    return;
+  chart_words (self, &words);
+  stead_lay_chart_layout (cr, &self->answer->series, &words, style, width, height, &layout);
+  stead_lay_chart_paint (cr, &self->answer->series, &words, style, &layout, -1);
+  if ((int) width == gtk_widget_get_width (GTK_WIDGET (self->chart)))
+    self->layout = layout;
+}
+
+/* What the week under the pointer gave. */
+static char *
+chart_hint (double   x,
+            double   y,
+            gpointer data)
+{
+  SteadFlockView *self = data;
+  int week;
+
+  if (self->answer == NULL || self->answer->weeks->len == 0)
+    return NULL;
+  week = stead_lay_chart_nearest (&self->layout, &self->answer->series, x);
+  return week < 0 ? NULL : stead_lay_text_week (self->answer, (gsize) week);
+}
+
+/* --- the weeks as a table ---------------------------------------------------- */
+
+static const SteadLayWeek *
+row_week (gpointer item)
+{
+  return stead_row_get (item);
+}
+
+static char *
+week_text (gpointer item,
+           gpointer data)
+{
+  return stead_day_format (row_week (item)->first_day, STEAD_DAY_STYLE_SHORT);
+}
+
+static char *
+age_text (gpointer item,
+          gpointer data)
+{
+  return stead_number_format (floor (row_week (item)->age_weeks), 0);
+}
+
+static char *
+eggs_text (gpointer item,
+           gpointer data)
+{
+  return stead_number_format ((double) row_week (item)->eggs, 0);
+}
+
+static char *
+rate_text (gpointer item,
+           gpointer data)
+{
+  const SteadLayWeek *week = row_week (item);
+  double frac = stead_flock_hen_day_frac (week->eggs, week->hen_days);
+
+  return isnan (frac) ? g_strdup ("–") : stead_number_format (frac * 100, 1);
+}
+
+static char *
+cracked_text (gpointer item,
+              gpointer data)
+{
+  return stead_number_format ((double) row_week (item)->cracked, 0);
+}
+
+static char *
+deaths_text (gpointer item,
+             gpointer data)
+{
+  return stead_number_format ((double) row_week (item)->deaths, 0);
+}
+
+static char *
+feed_text (gpointer item,
+           gpointer data)
+{
+  SteadFlockView *self = data;
+  double kg = row_week (item)->feed_kg;
+
+  return kg > 0 && self->answer != NULL
+         ? stead_quantity_format (kg, feed_unit (self->answer->farm)) : g_strdup ("–");
+}
+
+static char *
+left_out_text (gpointer item,
+               gpointer data)
+{
+  return g_strdup (row_week (item)->left_out ? _("left out") : "");
+}
+
+static int
+compare_rate (gconstpointer a,
+              gconstpointer b,
+              gpointer      data)
+{
+  const SteadLayWeek *x = row_week ((gpointer) a), *y = row_week ((gpointer) b);
+  double p = stead_flock_hen_day_frac (x->eggs, x->hen_days), q = stead_flock_hen_day_frac (y->eggs, y->hen_days);
+
+  return (p > q) - (p < q);
+}
+
+static int
+compare_week (gconstpointer a,
+              gconstpointer b,
+              gpointer      data)
+{
+  SteadDay x = row_week ((gpointer) a)->first_day, y = row_week ((gpointer) b)->first_day;
+
+  return (x > y) - (x < y);
+}
+
+static void
+build_weeks (SteadFlockView *self)
+{
+  GtkWidget *table = stead_table_new (_("Weeks of the flock"));
+
+  self->weeks = STEAD_TABLE (table);
+  stead_table_add_column (self->weeks, _("Week of"), FALSE, FALSE, week_text, NULL, compare_week, self);
+  stead_table_add_column (self->weeks, _("Age, weeks"), TRUE, FALSE, age_text, NULL, compare_week, self);
+  stead_table_add_column (self->weeks, _("Eggs"), TRUE, FALSE, eggs_text, NULL, NULL, self);
+  stead_table_add_column (self->weeks, _("From 100 hens"), TRUE, FALSE, rate_text, NULL, compare_rate, self);
+  stead_table_add_column (self->weeks, _("Cracked"), TRUE, FALSE, cracked_text, NULL, NULL, self);
+  stead_table_add_column (self->weeks, _("Lost"), TRUE, FALSE, deaths_text, NULL, NULL, self);
+  stead_table_add_column (self->weeks, _("Feed"), TRUE, FALSE, feed_text, NULL, NULL, self);
+  stead_table_add_column (self->weeks, _("Remark"), FALSE, TRUE, left_out_text, NULL, NULL, self);
+  stead_table_set_empty (self->weeks, _("Weeks appear here once eggs are recorded."));
+  gtk_widget_set_hexpand (table, TRUE);
+  gtk_box_append (self->weeks_slot, table);
+}
+
+/* Newest week first, as the log has it. */
+static void
+show_weeks (SteadFlockView *self)
+{
+  g_autoptr(GPtrArray) rows = g_ptr_array_new ();
+  g_autoptr(GListModel) model = NULL;
+
+  for (guint i = self->answer->weeks->len; i-- > 0;)
+    g_ptr_array_add (rows, g_memdup2 (&g_array_index (self->answer->weeks, SteadLayWeek, i), sizeof (SteadLayWeek)));
+  model = stead_rows_from_array (g_steal_pointer (&rows), g_free);
+  stead_table_set_model (self->weeks, model);
+}
+
+/* --- the figures ------------------------------------------------------------- */
+
+static void
+add_figure (SteadFlockView *self,
+            int             row,
+            const char     *name,
+            char           *value)   /* (transfer full) */
+{
+  GtkWidget *left = gtk_label_new (name), *right = gtk_label_new (value);
+
+  gtk_label_set_xalign (GTK_LABEL (left), 0);
+  gtk_label_set_xalign (GTK_LABEL (right), 1);
+  gtk_label_set_wrap (GTK_LABEL (left), TRUE);
+  gtk_widget_set_hexpand (left, TRUE);
+  gtk_widget_add_css_class (left, "soft");
+  gtk_widget_add_css_class (right, "figure");
+  gtk_widget_add_css_class (right, "strong");
+  gtk_grid_attach (self->figures, left, 0, row, 1, 1);
+  gtk_grid_attach (self->figures, right, 1, row, 1, 1);
+  g_free (value);
+}
+
+/* What is not known yet is a dash. */
+static char *
+mass_or_dash (double           kg,
+              const SteadUnit *unit)
+{
+  return isnan (kg) ? g_strdup ("–") : stead_quantity_format (kg, unit);
+}
+
+static char *
+number_or_dash (double number)
+{
+  return isnan (number) ? g_strdup ("–") : stead_number_format (number, 1);
+}
+
+static char *
+alive_text (const SteadFlockAnswer *answer)
+{
+  g_autofree char *alive = stead_number_format ((double) answer->alive, 0);
+  g_autofree char *birds = stead_number_format ((double) answer->flock->birds, 0);
+
+  /* Translators: hens alive, hens that moved in: "27 of 30" */
+  return g_strdup_printf (C_("hens alive", "%s of %s"), alive, birds);
+}
+
+static void
+show_figures (SteadFlockView *self)
+{
+  const SteadFlockAnswer *answer = self->answer;
+  const SteadUnit *mass = feed_unit (answer->farm);
+  GtkWidget *child;
+  int row = 0;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->figures))) != NULL)
+    gtk_grid_remove (self->figures, child);
+  add_figure (self, row++, _("Hens alive"), alive_text (answer));
+  add_figure (self, row++, _("Dozens collected"), stead_number_format ((double) answer->so_far.eggs / 12, 0));
+  add_figure (self, row++, _("Feed for a dozen"), mass_or_dash (answer->feed_per_dozen_kg, mass));
+  add_figure (self, row++, _("Feed on hand"), stead_quantity_format (answer->feed_on_hand_kg, mass));
+  add_figure (self, row++, _("Cost in, so far"), stead_money_format (answer->cost_in_cents, answer->farm->currency));
+  add_figure (self, row++, _("Dozens to expect in 7 days"), number_or_dash (answer->next_dozens));
+}
+
+/* --- showing a flock ---------------------------------------------------------- */
+
+static void
+view_cb (SteadFlockView *self)
+{
+  gboolean chart = gtk_toggle_button_get_active (self->chart_button);
+  gboolean weeks = gtk_toggle_button_get_active (self->weeks_button);
+
+  gtk_stack_set_visible_child_name (self->views, chart ? "chart" : weeks ? "weeks" : "log");
+  gtk_label_set_text (self->view_title, chart ? _("How many eggs a day from 100 hens")
+                                      : weeks ? _("Week by week") : _("What was written down"));
+}
+
+static void
+show_answer (SteadFlockView *self)
+{
+  SteadFlockAnswer *answer = self->answer;
+  g_autofree char *plain = stead_words_plain (answer->sentence);
+  g_autofree char *file = g_strdup_printf (_("Eggs of %s"), answer->flock->name);
+  g_autoptr(GPtrArray) whys = stead_flock_answer_whys (answer);
+
+  gtk_label_set_markup (self->sentence, answer->sentence);
+  gtk_label_set_text (self->caution, answer->caution != NULL ? answer->caution : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->caution), answer->caution != NULL);
+  stead_day_form_show (self->form, self->desk, answer->flock);
+  stead_log_view_show (self->log, self->desk, answer->flock);
+  stead_why_box_set (self->whys, whys);
+  show_figures (self);
+  show_weeks (self);
+  stead_chart_area_set_currency (self->chart, answer->farm->currency);
+  stead_chart_area_set_file_name (self->chart, file);
+  stead_chart_area_describe (self->chart, _("Chart of eggs by age of the flock"), plain);
+  gtk_widget_queue_draw (GTK_WIDGET (self->chart));
+}
+
+static void
+show_failure (SteadFlockView *self,
+              const GError   *error)
+{
+  gtk_label_set_text (self->sentence, error->message);
+  gtk_widget_hide (GTK_WIDGET (self->caution));
+}
+
+/**
+ * stead_flock_view_show:
+ * @flock_id: a flock of the open farm
+ *
+ * Reads its answer anew; what stands typed in the form for the same flock stays.
+ */
+void
+stead_flock_view_show (SteadFlockView *self,
+                       gint64          flock_id)
+{
+  g_autoptr(GError) error = NULL;
+
+  g_return_if_fail (STEAD_IS_FLOCK_VIEW (self));
+  g_clear_pointer (&self->answer, stead_flock_answer_free);
+  self->answer = stead_flock_answer_new (stead_desk_get_store (self->desk), flock_id, &error);
+  gtk_widget_set_visible (self->cards, self->answer != NULL);
+  if (self->answer == NULL)
+    show_failure (self, error);
+  else
+    show_answer (self);
+}
+
+void
+stead_flock_view_focus (SteadFlockView *self)
+{
+  g_return_if_fail (STEAD_IS_FLOCK_VIEW (self));
+  stead_day_form_focus (self->form);
+}
+
+static void
+stead_flock_view_dispose (GObject *object)
+{
+  SteadFlockView *self = STEAD_FLOCK_VIEW (object);
+
+  if (self->chart != NULL)
+    stead_chart_area_set_paint (self->chart, NULL, NULL, NULL);
+  gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_FLOCK_VIEW);
+  g_clear_pointer (&self->answer, stead_flock_answer_free);
+  g_clear_object (&self->desk);
+  G_OBJECT_CLASS (stead_flock_view_parent_class)->dispose (object);
+}
+
+static void
+stead_flock_view_class_init (SteadFlockViewClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  g_type_ensure (STEAD_TYPE_WHY_BOX);
+  g_type_ensure (STEAD_TYPE_CHART_AREA);
+  g_type_ensure (STEAD_TYPE_DAY_FORM);
+  g_type_ensure (STEAD_TYPE_LOG_VIEW);
+  G_OBJECT_CLASS (klass)->dispose = stead_flock_view_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_template_from_resource (widget_class, RESOURCE);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, content);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, cards);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, sentence);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, caution);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, view_title);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, views);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, figures);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, whys);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, form);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, log);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, chart);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, weeks_slot);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, chart_button);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, weeks_button);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, log_button);
+  gtk_widget_class_bind_template_callback (widget_class, view_cb);
+}
+
+static void
+stead_flock_view_init (SteadFlockView *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  build_weeks (self);
+  stead_chart_area_set_paint (self->chart, paint_chart, chart_hint, self);
+  view_cb (self);
+}
+
+GtkWidget *
+stead_flock_view_new (SteadDesk *desk)
+{
+  SteadFlockView *self = g_object_new (STEAD_TYPE_FLOCK_VIEW, NULL);
+
+  self->desk = g_object_ref (desk);
+  return GTK_WIDGET (self);
+}
