@@ -112,6 +112,7 @@ check_log (SteadStore        *store,
   static const char sql[] =
     "SELECT min (first), max (last) FROM ("
     "SELECT min (day) AS first, max (day) AS last FROM batch_entry WHERE batch_id = ?1"
+    " UNION ALL SELECT min (day), max (day) FROM weighing WHERE batch_id = ?1"
     " UNION ALL SELECT min (day), max (day) FROM harvest WHERE batch_id = ?1"
     " UNION ALL SELECT min (day), max (day) FROM fish_move WHERE from_id = ?1"
     " UNION ALL SELECT min (day), max (day) FROM fish_move WHERE to_id = ?1)";
