@@ -106,13 +106,13 @@ read_subject (SteadStore       *store,
   self->product = stead_product_repo_get (store, product_id, error);
   if (self->product == NULL)
     return FALSE;
-  if (self->product->flock_id == 0)
+  if (self->product->batch_id == 0)
     {
       g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
                    _("First say in Price which flock “%s” comes from."), self->product->name);
       return FALSE;
     }
-  self->flock = stead_flock_repo_get (store, self->product->flock_id, error);
+  self->flock = stead_flock_repo_get (store, self->product->batch_id, error);
   return self->flock != NULL;
 }
 

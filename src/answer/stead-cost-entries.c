@@ -219,7 +219,7 @@ add_birds (const SteadCostAnswer *self,
   /* Translators: "Brown hens, 30 hens". */
   entry = add_entry (entries, self->flock->housed_on, g_strdup_printf (_("%s, %s"), self->flock->name, hens),
                      stead_words_eggs (self->totals.eggs));
-  entry->cents = stead_money_round (self->sheet.parts[STEAD_COST_BIRDS].total_cents);
+  entry->cents = stead_money_round (self->sheet.parts[STEAD_COST_START].total_cents);
 }
 
 static void
@@ -258,7 +258,7 @@ stead_cost_answer_entries (SteadStore             *store,
     return g_steal_pointer (&entries);
   if (kind == STEAD_COST_FEED || kind == STEAD_COST_BEDDING || kind == STEAD_COST_SUPPLIES)
     return add_used (store, self, kind, entries, error) ? g_steal_pointer (&entries) : NULL;
-  if (kind == STEAD_COST_BIRDS)
+  if (kind == STEAD_COST_START)
     {
       add_birds (self, entries);
       return g_steal_pointer (&entries);

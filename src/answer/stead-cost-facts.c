@@ -169,7 +169,7 @@ add_birds (SteadCostAnswer *answer,
            SteadCostFacts  *facts)
 {
   const SteadFlock *flock = answer->flock;
-  SteadCostPart *part = &answer->sheet.parts[STEAD_COST_BIRDS];
+  SteadCostPart *part = &answer->sheet.parts[STEAD_COST_START];
   double birds = (double) flock->birds;
   double spread = (double) (flock->birds_cost_cents - flock->salvage_cents);
   double egg = stead_flock_bird_cents_per_egg ((double) flock->birds_cost_cents / birds,

@@ -134,7 +134,7 @@ add_birds (const SteadCostAnswer *answer,
 {
   const SteadFlock *flock = answer->flock;
   const char *currency = answer->farm->currency;
-  double total = answer->sheet.parts[STEAD_COST_BIRDS].total_cents;
+  double total = answer->sheet.parts[STEAD_COST_START].total_cents;
   g_autofree char *cost = stead_money_format (flock->birds_cost_cents, currency);
   g_autofree char *salvage = stead_money_format (flock->salvage_cents, currency);
   g_autofree char *hens = stead_words_hens (flock->birds);
@@ -315,7 +315,7 @@ title_of (SteadCostKind kind,
     {
     /* Translators: in each of these titles %s is "a dozen", "a jar". */
     case STEAD_COST_FEED: return g_strdup_printf (_("Cost of feed in %s"), unit);
-    case STEAD_COST_BIRDS: return g_strdup_printf (_("Cost of the pullets in %s"), unit);
+    case STEAD_COST_START: return g_strdup_printf (_("Cost of the pullets in %s"), unit);
     case STEAD_COST_BEDDING: return g_strdup_printf (_("Cost of bedding in %s"), unit);
     case STEAD_COST_SUPPLIES: return g_strdup_printf (_("Cost of other supplies in %s"), unit);
     case STEAD_COST_ASSETS: return g_strdup_printf (_("Cost of coop and equipment in %s"), unit);
@@ -333,7 +333,7 @@ formula_of (SteadCostKind kind)
     case STEAD_COST_FEED:
       return _("What the feed cost that was eaten, oldest bag first, ÷ what can be sold. "
                "Cracked and unsold eggs ate too, so the good ones carry it all.");
-    case STEAD_COST_BIRDS:
+    case STEAD_COST_START:
       return _("(Price of the birds − their worth at the end) ÷ eggs expected of them × eggs laid, ÷ what can be sold. "
                "Each egg carries the same, so a poor month carries less.");
     case STEAD_COST_BEDDING:
@@ -362,7 +362,7 @@ source_of (SteadCostKind kind)
     case STEAD_COST_SUPPLIES:
       return _("First in, first out: OpenStax, Principles of Accounting, vol. 1, section 10.2. "
                "Normal loss carried by the good units: common practice.");
-    case STEAD_COST_BIRDS:
+    case STEAD_COST_START:
       return _("A hen's value falls over her lay: UC Davis, Hen value, September 2002. "
                "Spread by units: OpenStax, Principles of Accounting, vol. 1, section 11.3.");
     case STEAD_COST_ASSETS:
@@ -393,7 +393,7 @@ stead_cost_why (const SteadCostAnswer *answer,
   lines = g_string_new (NULL);
   switch (kind)
     {
-    case STEAD_COST_BIRDS: add_birds (answer, facts, lines); break;
+    case STEAD_COST_START: add_birds (answer, facts, lines); break;
     case STEAD_COST_ASSETS: add_assets (answer, facts, lines); break;
     case STEAD_COST_LABOR: add_labor (answer, facts, lines); break;
     case STEAD_COST_FEED:

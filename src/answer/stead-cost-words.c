@@ -28,7 +28,7 @@ label_of (SteadCostKind         kind,
   switch (kind)
     {
     case STEAD_COST_FEED: return g_strdup (C_("line of a cost sheet", "Feed"));
-    case STEAD_COST_BIRDS: return g_strdup (C_("line of a cost sheet", "Pullets, spread over lay"));
+    case STEAD_COST_START: return g_strdup (C_("line of a cost sheet", "Pullets, spread over lay"));
     case STEAD_COST_BEDDING: return g_strdup (C_("line of a cost sheet", "Bedding, litter"));
     case STEAD_COST_SUPPLIES: return g_strdup (C_("line of a cost sheet", "Other supplies"));
     case STEAD_COST_ASSETS: return g_strdup (C_("line of a cost sheet", "Coop and equipment"));
@@ -62,7 +62,7 @@ largest_sentence (const SteadCostAnswer *answer)
     {
     case STEAD_COST_FEED:
       return g_strdup_printf (_("The largest part is feed, <b>%s</b>."), share);
-    case STEAD_COST_BIRDS:
+    case STEAD_COST_START:
       return g_strdup_printf (_("The largest part is the pullets, <b>%s</b>."), share);
     case STEAD_COST_BEDDING:
       return g_strdup_printf (_("The largest part is the bedding, <b>%s</b>."), share);

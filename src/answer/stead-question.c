@@ -106,7 +106,7 @@ part_name (SteadCostKind kind)
   switch (kind)
     {
     case STEAD_COST_FEED: return "feed";
-    case STEAD_COST_BIRDS: return "birds";
+    case STEAD_COST_START: return "start";
     case STEAD_COST_BEDDING: return "bedding";
     case STEAD_COST_SUPPLIES: return "supplies";
     case STEAD_COST_ASSETS: return "assets";

@@ -223,7 +223,7 @@ write_product (SteadStore     *store,
   product->name = g_strdup (_("Eggs"));
   product->pack = facts->pack;
   product->base_per_unit = eggs_in (facts->pack);
-  product->flock_id = facts->flock_id;
+  product->batch_id = facts->flock_id;
   g_array_append_val (product->parts, carton);
   if (!stead_product_repo_save (store, product, error))
     return FALSE;

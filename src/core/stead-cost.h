@@ -16,7 +16,7 @@ G_BEGIN_DECLS
 typedef enum
 {
   STEAD_COST_FEED,
-  STEAD_COST_BIRDS,      /* pullets, spread over lay */
+  STEAD_COST_START,      /* what it began with: pullets, spread over lay; fingerlings; seed and plants */
   STEAD_COST_BEDDING,
   STEAD_COST_SUPPLIES,   /* other things used up: grit, soap, medicine by a veterinarian's order */
   STEAD_COST_ASSETS,     /* depreciation of what is used for years */

@@ -67,7 +67,7 @@ write_product (SteadDemoWriter  *writer,
   product->name = g_strdup (stead_demo_group_name (group));
   product->pack = (SteadPack) stead_demo_word_of (writer, group, "pack", packs);
   product->base_per_unit = stead_demo_number (reader, group, "eggs");
-  product->flock_id = writer->flock_id;
+  product->batch_id = writer->flock_id;
   product->unsold_frac = stead_demo_number (reader, group, "unsold");
   product->pack_minutes = stead_demo_number (reader, group, "minutes");
   product->planned_units = (gint64) stead_demo_number (reader, group, "planned");

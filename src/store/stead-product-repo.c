@@ -74,7 +74,7 @@ product_from_row (SteadStmt *stmt)
   product->name = stead_stmt_text (stmt, 1);
   product->pack = (SteadPack) stead_repo_word (stmt, 2, pack_words);
   product->base_per_unit = sqlite3_column_double (stmt, 3);
-  product->flock_id = sqlite3_column_int64 (stmt, 4);
+  product->batch_id = sqlite3_column_int64 (stmt, 4);
   product->unsold_frac = sqlite3_column_double (stmt, 5);
   product->pack_minutes = sqlite3_column_double (stmt, 6);
   product->planned_units = sqlite3_column_int64 (stmt, 7);
@@ -272,7 +272,7 @@ write_product (SteadStore    *store,
   stead_repo_bind_tidy (stmt, 1, product->name);
   stead_stmt_bind_text (stmt, 2, pack_words[product->pack]);
   sqlite3_bind_double (stmt, 3, product->base_per_unit);
-  stead_stmt_bind_id (stmt, 4, product->flock_id);
+  stead_stmt_bind_id (stmt, 4, product->batch_id);
   sqlite3_bind_double (stmt, 5, product->unsold_frac);
   sqlite3_bind_double (stmt, 6, product->pack_minutes);
   sqlite3_bind_int64 (stmt, 7, product->planned_units);

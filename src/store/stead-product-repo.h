@@ -38,7 +38,7 @@ typedef struct
   char      *name;             /* unique, not empty: "Eggs" */
   SteadPack  pack;
   double     base_per_unit;    /* of the batch in one unit: 12, 6, 30 or 1 eggs; kg of fish or fruit */
-  gint64     flock_id;         /* where it comes from; 0: not said yet */
+  gint64     batch_id;         /* where it comes from; 0: not said yet */
   double     unsold_frac;      /* share of good units that is given up unsold, 0 to 0.9 */
   double     pack_minutes;     /* unpaid work on one unit */
   gint64     planned_units;    /* on the next sale day, 0 or more */

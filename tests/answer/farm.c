@@ -70,7 +70,7 @@ add_product (Farm *farm)
   product->name = g_strdup ("Eggs");
   product->pack = STEAD_PACK_DOZEN;
   product->base_per_unit = 12;
-  product->flock_id = farm->flock;
+  product->batch_id = farm->flock;
   product->planned_units = 72;
   g_array_append_val (product->parts, part);
   table->name = g_strdup ("Table");

@@ -120,11 +120,11 @@ test_parts (Farm          *farm,
   /* 90 kg: 50 at $1.20 and 40 at $1.28 */
   g_assert_cmpfloat_with_epsilon (total (answer, STEAD_COST_FEED), 6000 + 5120, 1e-6);
   /* ($140 - $20) / 10 hens / 300 eggs = 4 cents an egg, 720 eggs */
-  g_assert_cmpfloat_with_epsilon (total (answer, STEAD_COST_BIRDS), 2880, 1e-6);
+  g_assert_cmpfloat_with_epsilon (total (answer, STEAD_COST_START), 2880, 1e-6);
   g_assert_cmpfloat_with_epsilon (total (answer, STEAD_COST_BEDDING), 2000, 1e-6);
   /* 111.20 / 59.25 = 1.8768; 28.80 / 59.25 = 0.4861; 20.00 / 59.25 = 0.3376; carton 0.31 */
   g_assert_cmpint (shown (answer, STEAD_COST_FEED), ==, 188);
-  g_assert_cmpint (shown (answer, STEAD_COST_BIRDS), ==, 49);
+  g_assert_cmpint (shown (answer, STEAD_COST_START), ==, 49);
   g_assert_cmpint (shown (answer, STEAD_COST_BEDDING), ==, 34);
   g_assert_cmpint (shown (answer, STEAD_COST_PACKAGING), ==, 31);
   g_assert_cmpint (shown (answer, STEAD_COST_LABOR), ==, 0);
@@ -307,9 +307,9 @@ test_birds_never_above_their_price (Farm          *farm,
   change_flock (farm, expect_little);
   whole = ask (farm, STEAD_PERIOD_WHOLE_BATCH);
   late = ask (farm, STEAD_PERIOD_4_WEEKS);
-  g_assert_cmpfloat_with_epsilon (total (whole, STEAD_COST_BIRDS), 12000, 1e-6);
+  g_assert_cmpfloat_with_epsilon (total (whole, STEAD_COST_START), 12000, 1e-6);
   /* 62 days x 8 = 496 before; 104 eggs still carry 20 cents each */
-  g_assert_cmpfloat_with_epsilon (total (late, STEAD_COST_BIRDS), 2080, 1e-6);
+  g_assert_cmpfloat_with_epsilon (total (late, STEAD_COST_START), 2080, 1e-6);
 }
 
 /* --- several products of one flock ------------------------------------------------ */
@@ -329,7 +329,7 @@ test_shared_flock (Farm          *farm,
   trays->name = g_strdup ("Trays");
   trays->pack = STEAD_PACK_TRAY;
   trays->base_per_unit = 30;
-  trays->flock_id = farm->flock;
+  trays->batch_id = farm->flock;
   FARM_DO (farm, stead_product_repo_save (farm->store, trays, &farm_error));
   dozen = ask (farm, STEAD_PERIOD_WHOLE_BATCH);
   tray = stead_cost_answer_new (farm->store, trays->id, STEAD_PERIOD_WHOLE_BATCH, &error);
@@ -345,7 +345,7 @@ test_shared_flock (Farm          *farm,
 static void
 forget_flock (SteadProduct *product)
 {
-  product->flock_id = 0;
+  product->batch_id = 0;
 }
 
 static void
@@ -544,7 +544,7 @@ test_digits_suffice (Farm          *farm,
       FARM_DO (farm, stead_product_repo_save (farm->store, product, &farm_error));
       answer = ask (farm, STEAD_PERIOD_WHOLE_BATCH);
       assert_worked (answer->whys[STEAD_COST_FEED], shown (answer, STEAD_COST_FEED));
-      assert_worked (answer->whys[STEAD_COST_BIRDS], shown (answer, STEAD_COST_BIRDS));
+      assert_worked (answer->whys[STEAD_COST_START], shown (answer, STEAD_COST_START));
     }
 }
 

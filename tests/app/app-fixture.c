@@ -98,7 +98,7 @@ add_product (SteadStore *store,
   product->name = g_strdup ("Eggs");
   product->pack = STEAD_PACK_DOZEN;
   product->base_per_unit = 12;
-  product->flock_id = flock;
+  product->batch_id = flock;
   product->planned_units = 72;
   g_array_append_val (product->parts, part);
   g_assert_true (stead_product_repo_save (store, product, &error));

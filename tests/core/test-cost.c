@@ -134,7 +134,7 @@ test_shown_lines_add_up (void)
   SteadCostSheet sheet = { .made_units = 1, .good_units = 1 };
 
   sheet.parts[STEAD_COST_FEED].total_cents = 4.625 * 155;
-  sheet.parts[STEAD_COST_BIRDS].total_cents = 3 * 560;
+  sheet.parts[STEAD_COST_START].total_cents = 3 * 560;
   sheet.parts[STEAD_COST_BEDDING].total_cents = 75 * 37.5;
   sheet.parts[STEAD_COST_SUPPLIES].total_cents = 3 * 26.875;
   stead_cost_sheet_settle (&sheet);

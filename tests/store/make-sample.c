@@ -20,7 +20,7 @@ add_price (Farm *farm)
   product->name = g_strdup ("Eggs");
   product->pack = STEAD_PACK_DOZEN;
   product->base_per_unit = 12;
-  product->flock_id = farm->flock;
+  product->batch_id = farm->flock;
   ACT (farm, stead_product_repo_save (farm->store, product, err));
   ACT (farm, stead_product_repo_set_price (farm->store, product->id, TODAY - 30, 450, NULL, err));
 }

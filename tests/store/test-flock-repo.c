@@ -176,10 +176,10 @@ test_delete (void)
   ACT (farm, stead_asset_repo_save (farm->store, asset, err));
   ACT (farm, stead_asset_repo_add_use (farm->store, asset->id, farm->flock, TODAY, 3, err));
   product->name = g_strdup ("Eggs");
-  product->flock_id = farm->flock;
+  product->batch_id = farm->flock;
   ACT (farm, stead_product_repo_save (farm->store, product, err));
   INVALID (farm, stead_flock_repo_delete (farm->store, farm->flock, err), "1 product");
-  product->flock_id = 0;
+  product->batch_id = 0;
   ACT (farm, stead_product_repo_save (farm->store, product, err));
   ACT (farm, stead_flock_repo_delete (farm->store, farm->flock, err));
   g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM batch_entry"), ==, 0);

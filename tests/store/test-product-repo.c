@@ -27,7 +27,7 @@ make_product (Farm *farm)
   product->name = g_strdup (" Eggs ");
   product->pack = STEAD_PACK_HALF_DOZEN;
   product->base_per_unit = 6;
-  product->flock_id = farm->flock;
+  product->batch_id = farm->flock;
   product->unsold_frac = 0.05;
   product->pack_minutes = 1.5;
   product->planned_units = 72;
@@ -62,7 +62,7 @@ test_round_trip (void)
   g_assert_cmpstr (again->name, ==, "Eggs");
   g_assert_cmpint (again->pack, ==, STEAD_PACK_HALF_DOZEN);
   g_assert_cmpfloat (again->base_per_unit, ==, 6);
-  g_assert_cmpint (again->flock_id, ==, farm->flock);
+  g_assert_cmpint (again->batch_id, ==, farm->flock);
   g_assert_cmpfloat (again->unsold_frac, ==, 0.05);
   g_assert_cmpfloat (again->pack_minutes, ==, 1.5);
   g_assert_cmpint (again->planned_units, ==, 72);
@@ -96,7 +96,7 @@ test_change (void)
   g_ptr_array_add (product->stall_costs, stall_cost ("Ice", 800, 0));
   g_array_set_size (product->parts, 0);
   product->retired_on = TODAY;
-  product->flock_id = 0;
+  product->batch_id = 0;
   ACT (farm, stead_product_repo_save (farm->store, product, err));
   again = get (farm, product->id);
   g_assert_cmpuint (again->parts->len, ==, 0);

@@ -174,11 +174,11 @@ show_missing (SteadPricePage     *self,
 
   if (!missing)
     show_first (self, _("The cost cannot be worked out"), error->message, NULL, STEAD_TARGET_NONE, 0);
-  else if (product->flock_id == 0)
+  else if (product->batch_id == 0)
     show_first (self, _("One thing is missing"), error->message, _("Edit product…"), STEAD_TARGET_NONE, product->id);
   else
     show_first (self, _("One thing is missing"), error->message, _("Go to the flock"), STEAD_TARGET_FLOCK,
-                product->flock_id);
+                product->batch_id);
 }
 
 static void

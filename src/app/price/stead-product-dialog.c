@@ -180,7 +180,7 @@ read_product (SteadProductDialog *self,
   g_free (product->name);
   product->name = g_strstrip (g_strdup (name));
   product->pack = (SteadPack) gtk_drop_down_get_selected (self->pack);
-  product->flock_id = flock == 0 || flock > self->flocks->len
+  product->batch_id = flock == 0 || flock > self->flocks->len
                       ? 0 : ((SteadFlock *) self->flocks->pdata[flock - 1])->id;
   if (!gtk_check_button_get_active (self->retired))
     product->retired_on = STEAD_DAY_NONE;
@@ -362,7 +362,7 @@ fill_flocks (SteadProductDialog *self,
       const SteadFlock *flock = self->flocks->pdata[i];
 
       gtk_string_list_append (names, flock->name);
-      if (flock->id == self->product->flock_id)
+      if (flock->id == self->product->batch_id)
         chosen = i + 1;
     }
   if (self->product->id == 0 && self->flocks->len > 0)
