@@ -49,15 +49,15 @@ root_cb (const double *params,
 }
 
 static gboolean
-was_spread_measured (const SteadWeighing *weighing)
+was_spread_measured (const SteadGrowthWeighing *weighing)
 {
   return weighing->sd_g > 0 && weighing->fish >= 2;
 }
 
 static gboolean
-are_usable (const SteadWeighing  *weighings,
-            gsize                 n,
-            GError              **error)
+are_usable (const SteadGrowthWeighing  *weighings,
+            gsize                       n,
+            GError                    **error)
 {
   if (n == 0)
     {
@@ -86,9 +86,9 @@ are_usable (const SteadWeighing  *weighings,
 
 /* Spread of single weights, pooled over the weighings that measured it. */
 static void
-pool_spread (const SteadWeighing *weighings,
-             gsize                n,
-             SteadGrowthFit      *out)
+pool_spread (const SteadGrowthWeighing *weighings,
+             gsize                      n,
+             SteadGrowthFit            *out)
 {
   double squares = STEAD_GROWTH_USUAL_CV_FISH * STEAD_GROWTH_USUAL_CV_FRAC * STEAD_GROWTH_USUAL_CV_FRAC;
   double df = STEAD_GROWTH_USUAL_CV_FISH;
@@ -107,16 +107,16 @@ pool_spread (const SteadWeighing *weighings,
 }
 
 static void
-prepare (const SteadWeighing *weighings,
-         gsize                n,
-         double               cv_frac,
-         Learning            *out)
+prepare (const SteadGrowthWeighing *weighings,
+         gsize                      n,
+         double                     cv_frac,
+         Learning                  *out)
 {
   double before = 0;
 
   for (gsize i = n; i > 0; i--)
     {
-      const SteadWeighing *weighing = &weighings[i - 1];
+      const SteadGrowthWeighing *weighing = &weighings[i - 1];
       double frac = sqrt (cv_frac * cv_frac / weighing->fish
                           + STEAD_GROWTH_WEIGHING_SD_FRAC * STEAD_GROWTH_WEIGHING_SD_FRAC);
       double root = cbrt (weighing->mean_g);
@@ -182,11 +182,11 @@ take_result (const SteadFitResult *result,
 }
 
 gboolean
-stead_growth_fit (const SteadWeighing  *weighings,
-                  gsize                 n,
-                  double                tgc_x100,
-                  SteadGrowthFit       *out,
-                  GError              **error)
+stead_growth_fit (const SteadGrowthWeighing  *weighings,
+                  gsize                       n,
+                  double                      tgc_x100,
+                  SteadGrowthFit             *out,
+                  GError                    **error)
 {
   g_autofree Learning *learning = NULL;
   SteadGrowthFit growth = { 0 };
@@ -353,13 +353,13 @@ make_band (double    *draws,
 }
 
 void
-stead_growth_fit_ahead (const SteadGrowthFit  *fit,
-                        const SteadAlive      *fish,
-                        const SteadGrowthDay  *days,
-                        gsize                  n,
-                        double                 sale_g,
-                        double                 level,
-                        SteadGrowthAhead      *out)
+stead_growth_fit_ahead (const SteadGrowthFit *fit,
+                        const SteadAlive     *fish,
+                        const SteadGrowthDay *days,
+                        gsize                 n,
+                        double                sale_g,
+                        double                level,
+                        SteadGrowthAhead     *out)
 {
   g_autoptr(SteadRng) rng = NULL;
   g_autofree Draws *draws = NULL;

@@ -41,7 +41,7 @@ typedef struct
   double mean_g;       /* of them, above 0 */
   double sd_g;         /* of single fish; NAN or 0: weighed in bulk */
   double degree_days;  /* since the weighing before; of the first one not used */
-} SteadWeighing;
+} SteadGrowthWeighing;
 
 typedef struct
 {
@@ -76,11 +76,11 @@ typedef struct
  *
  * Returns: %TRUE, or %FALSE without a weighing or with a number that cannot be
  */
-gboolean stead_growth_fit (const SteadWeighing  *weighings,
-                           gsize                 n,
-                           double                tgc_x100,
-                           SteadGrowthFit       *out,
-                           GError              **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean stead_growth_fit (const SteadGrowthWeighing  *weighings,
+                           gsize                       n,
+                           double                      tgc_x100,
+                           SteadGrowthFit             *out,
+                           GError                    **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * stead_growth_fit_weight:
@@ -140,12 +140,12 @@ typedef struct
  * weights by its own uncertainty.  Single weights are lognormal
  * (stead-fish-sample.h).  A sickness that takes many at once is not in it.
  */
-void stead_growth_fit_ahead (const SteadGrowthFit  *fit,
-                             const SteadAlive      *fish,
-                             const SteadGrowthDay  *days,
-                             gsize                  n,
-                             double                 sale_g,
-                             double                 level,
-                             SteadGrowthAhead      *out);
+void stead_growth_fit_ahead (const SteadGrowthFit *fit,
+                             const SteadAlive     *fish,
+                             const SteadGrowthDay *days,
+                             gsize                 n,
+                             double                sale_g,
+                             double                level,
+                             SteadGrowthAhead     *out);
 
 G_END_DECLS

@@ -233,7 +233,7 @@ test_hens_unlike_the_plan (void)
 #define TGC 0.13
 
 /* A weighing of 20 to 39 fish out of a tank where the mean is @mean_g. */
-static SteadWeighing
+static SteadGrowthWeighing
 weigh (gsl_rng *rng,
        double   mean_g,
        double   cv,
@@ -253,7 +253,7 @@ weigh (gsl_rng *rng,
     squares += (fish[i] - mean) * (fish[i] - mean);
   found = mean_g + sqrt (phi) * (mean - mean_g);
   found *= 1 + gsl_ran_gaussian (rng, sqrt (phi) * STEAD_GROWTH_WEIGHING_SD_FRAC);
-  return (SteadWeighing) { (double) n, found, gsl_rng_uniform (rng) < 0.3
+  return (SteadGrowthWeighing) { (double) n, found, gsl_rng_uniform (rng) < 0.3
                                               ? NAN : sqrt (squares / (double) (n - 1)), degree_days };
 }
 
@@ -281,7 +281,7 @@ test_fish (void)
           SteadAlive fish = { 150 - dead, dead, 150 * 60 - 30.0 * dead,
                               STEAD_GROWTH_USUAL_DEATHS_DAY, STEAD_GROWTH_USUAL_DEATHS };
           SteadGrowthDay day = { 30, 800, 50 };
-          SteadWeighing weighings[8];
+          SteadGrowthWeighing weighings[8];
           SteadGrowthAhead ahead;
           SteadGrowthFit fit;
           SteadBand band;

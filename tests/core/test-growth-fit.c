@@ -11,10 +11,10 @@
 
 /* Weighings of a cohort that grows as planned, 30 fish each. */
 static gsize
-planned (SteadWeighing *out,
-         gsize          n,
-         double         start_g,
-         double         tgc_x100)
+planned (SteadGrowthWeighing *out,
+         gsize                n,
+         double               start_g,
+         double               tgc_x100)
 {
   double weight = start_g;
 
@@ -23,14 +23,14 @@ planned (SteadWeighing *out,
       double sum = i > 0 ? 700 : 0;
 
       weight = stead_fish_weight_g (weight, tgc_x100, sum);
-      out[i] = (SteadWeighing) { 30, weight, 0.25 * weight, sum };
+      out[i] = (SteadGrowthWeighing) { 30, weight, 0.25 * weight, sum };
     }
   return n;
 }
 
 static SteadGrowthFit
-fit_of (const SteadWeighing *weighings,
-        gsize                n)
+fit_of (const SteadGrowthWeighing *weighings,
+        gsize                      n)
 {
   g_autoptr(GError) error = NULL;
   SteadGrowthFit fit;
@@ -45,7 +45,7 @@ fit_of (const SteadWeighing *weighings,
 static void
 test_two_weighings (void)
 {
-  const SteadWeighing weighings[] = { { 40, 20, NAN, 0 }, { 30, 95, NAN, 900 } };
+  const SteadGrowthWeighing weighings[] = { { 40, 20, NAN, 0 }, { 30, 95, NAN, 900 } };
   SteadGrowthFit fit = fit_of (weighings, 2);
   double frac[2], new_tgc, new_variance, old_variance = pow (0.2 * TGC, 2);
 
@@ -64,7 +64,7 @@ test_two_weighings (void)
 static void
 test_one_weighing (void)
 {
-  const SteadWeighing weighings[] = { { 200, 15, NAN, NAN } };
+  const SteadGrowthWeighing weighings[] = { { 200, 15, NAN, NAN } };
   SteadGrowthFit fit = fit_of (weighings, 1);
   SteadBand band;
 
@@ -81,7 +81,7 @@ test_one_weighing (void)
 static void
 test_learns (void)
 {
-  SteadWeighing weighings[8];
+  SteadGrowthWeighing weighings[8];
   double sd = INFINITY;
 
   for (gsize n = 2; n <= 8; n++)
@@ -99,7 +99,7 @@ test_learns (void)
 static void
 test_slip_is_named (void)
 {
-  SteadWeighing weighings[6];
+  SteadGrowthWeighing weighings[6];
   const double slips[] = { 10, 0.1, 0.5 };
 
   for (gsize s = 0; s < G_N_ELEMENTS (slips); s++)
@@ -123,7 +123,7 @@ test_slip_is_named (void)
 static void
 test_third_weighing_off (void)
 {
-  SteadWeighing weighings[3];
+  SteadGrowthWeighing weighings[3];
   SteadGrowthFit fit;
 
   planned (weighings, 3, 20, TGC);
@@ -139,7 +139,7 @@ test_third_weighing_off (void)
 static void
 test_spread (void)
 {
-  SteadWeighing weighings[4];
+  SteadGrowthWeighing weighings[4];
   SteadGrowthFit fit;
 
   planned (weighings, 4, 20, TGC);
@@ -156,7 +156,7 @@ test_spread (void)
 static void
 test_need (void)
 {
-  SteadWeighing weighings[5];
+  SteadGrowthWeighing weighings[5];
   SteadGrowthFit fit = fit_of (weighings, planned (weighings, 5, 20, TGC));
   SteadBand band;
 
@@ -172,7 +172,7 @@ test_need (void)
 static void
 test_errors_add_up (void)
 {
-  const SteadWeighing weighings[] = { { 40, 20, NAN, 0 }, { 30, 95, NAN, 900 }, { 30, 150, NAN, 500 } };
+  const SteadGrowthWeighing weighings[] = { { 40, 20, NAN, 0 }, { 30, 95, NAN, 900 }, { 30, 150, NAN, 500 } };
   SteadGrowthFit fit = fit_of (weighings, 3);
   double root = fit.covariance[0][0], both = fit.covariance[0][1], tgc = fit.covariance[1][1];
   SteadBand band;
@@ -187,7 +187,7 @@ test_errors_add_up (void)
 static void
 test_ahead (void)
 {
-  SteadWeighing weighings[5];
+  SteadGrowthWeighing weighings[5];
   SteadGrowthFit fit = fit_of (weighings, planned (weighings, 5, 20, TGC));
   const SteadAlive fish = { .alive = 180, .deaths = 4, .exposure = 180 * 100,
                             .usual_rate = STEAD_GROWTH_USUAL_DEATHS_DAY,
@@ -219,7 +219,7 @@ test_ahead (void)
 static void
 test_repeats (void)
 {
-  SteadWeighing weighings[5];
+  SteadGrowthWeighing weighings[5];
   SteadGrowthFit fit = fit_of (weighings, planned (weighings, 5, 20, TGC));
   SteadBand first, second;
 
@@ -231,7 +231,7 @@ test_repeats (void)
 static void
 test_refusals (void)
 {
-  SteadWeighing weighings[3];
+  SteadGrowthWeighing weighings[3];
   static const struct { double fish, mean_g, sd_g, degree_days; } wrong[] = {
     { 0, 20, 5, 700 }, { 30, 0, 5, 700 }, { 30, NAN, 5, 700 }, { 30, 20, -1, 700 },
     { 30, 20, 5, -1 }, { 30, 20, 5, NAN }, { 30, INFINITY, 5, 700 },
@@ -243,7 +243,7 @@ test_refusals (void)
       SteadGrowthFit fit = { .n_used = 77 };
 
       planned (weighings, 3, 20, TGC);
-      weighings[2] = (SteadWeighing) { wrong[i].fish, wrong[i].mean_g, wrong[i].sd_g, wrong[i].degree_days };
+      weighings[2] = (SteadGrowthWeighing) { wrong[i].fish, wrong[i].mean_g, wrong[i].sd_g, wrong[i].degree_days };
       g_assert_false (stead_growth_fit (weighings, 3, TGC, &fit, &error));
       g_assert_error (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_RANGE);
       g_assert_cmpuint (fit.n_used, ==, 77);
