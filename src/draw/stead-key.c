@@ -1,7 +1,10 @@
-/* stead-key.c - a line of keys over a chart, for boxes too narrow to name lines at their ends. */
+/* stead-key.c - names of what a chart shows: at the ends of the lines, or in a row of keys. */
 #include "config.h"
 
+#include <math.h>
+
 #include "draw/stead-key.h"
+#include "draw/stead-labels.h"
 
 /* In text sizes. */
 #define SAMPLE_EM 1.8
@@ -68,5 +71,75 @@ stead_keys_paint (cairo_t              *cr,
       stead_mark_paint (cr, style, key->role, key->mark, key->box.x + SAMPLE_EM * em / 2, y, em * 0.3);
       stead_text_paint_block (cr, style, STEAD_ROLE_INK, key->text, 1, FALSE, STEAD_ALIGN_LEFT,
                               key->box.width - text_offset (style) + 1, key->box.x + text_offset (style), y);
+    }
+}
+
+/* --- beside the plot -------------------------------------------------------------- */
+
+double
+stead_keys_measure_right (cairo_t              *cr,
+                          const SteadDrawStyle *style,
+                          const SteadKey       *keys,
+                          int                   n,
+                          double                max_width)
+{
+  double widest = 0;
+
+  for (int i = 0; i < n; i++)
+    {
+      double w, h;
+
+      stead_text_measure_block (cr, style, keys[i].text, 1, FALSE, max_width, &w, &h);
+      widest = MAX (widest, w);
+    }
+  return ceil (widest) + 1;
+}
+
+void
+stead_keys_layout_right (cairo_t              *cr,
+                         const SteadDrawStyle *style,
+                         SteadKey             *keys,
+                         const double         *want_y,
+                         int                   n,
+                         double                x,
+                         double                width,
+                         double                top,
+                         double                bottom)
+{
+  SteadEndLabel labels[STEAD_MAX_KEYS];
+
+  g_return_if_fail (n <= STEAD_MAX_KEYS);
+  for (int i = 0; i < n; i++)
+    {
+      SteadBox *box = &keys[i].box;
+
+      stead_text_measure_block (cr, style, keys[i].text, 1, FALSE, width, &box->width, &box->height);
+      labels[i] = (SteadEndLabel) { .want_y = want_y[i], .height = box->height };
+    }
+  stead_labels_spread (labels, n, top, bottom);
+  for (int i = 0; i < n; i++)
+    {
+      keys[i].box.x = x;
+      keys[i].box.y = labels[i].y - labels[i].height / 2;
+    }
+}
+
+void
+stead_keys_paint_right (cairo_t              *cr,
+                        const SteadDrawStyle *style,
+                        const SteadKey       *keys,
+                        int                   n,
+                        double                width)
+{
+  for (int i = 0; i < n; i++)
+    {
+      const SteadKey *key = &keys[i];
+      double y = key->box.y + key->box.height / 2;
+
+      if (key->mark != STEAD_MARK_NONE)
+        stead_mark_paint (cr, style, key->role, key->mark, key->box.x - style->font_size * 0.75, y,
+                          style->font_size * 0.28);
+      stead_text_paint_block (cr, style, key->role == STEAD_ROLE_TOMATO ? STEAD_ROLE_TOMATO : STEAD_ROLE_SOFT,
+                              key->text, 1, FALSE, STEAD_ALIGN_LEFT, width, key->box.x, y);
     }
 }

@@ -40,4 +40,39 @@ void stead_keys_paint (cairo_t              *cr,
                        const SteadKey       *keys,
                        int                   n);
 
+/* --- beside the plot, each name at the height of what it names ------------------- */
+
+/* The width that the texts take, which break at @max_width. */
+double stead_keys_measure_right (cairo_t              *cr,
+                                 const SteadDrawStyle *style,
+                                 const SteadKey       *keys,
+                                 int                   n,
+                                 double                max_width);
+
+/**
+ * stead_keys_layout_right:
+ * @keys: (array length=n): their boxes are filled in
+ * @want_y: (array length=n): the height that each would like
+ * @x: left end of the texts
+ * @width: they break there
+ * @top: none starts above it
+ * @bottom: none ends below it, if there is room for all
+ */
+void stead_keys_layout_right (cairo_t              *cr,
+                              const SteadDrawStyle *style,
+                              SteadKey             *keys,
+                              const double         *want_y,
+                              int                   n,
+                              double                x,
+                              double                width,
+                              double                top,
+                              double                bottom);
+
+/* Each text, with the mark of what it names before it, if it has one. */
+void stead_keys_paint_right (cairo_t              *cr,
+                             const SteadDrawStyle *style,
+                             const SteadKey       *keys,
+                             int                   n,
+                             double                width);
+
 G_END_DECLS

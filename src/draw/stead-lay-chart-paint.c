@@ -167,29 +167,15 @@ paint_today (cairo_t              *cr,
                     layout->today_box.x, layout->today_box.y + layout->today_box.height / 2);
 }
 
-/* Beside the plot each name has the sign of what it names before it, if it is one. */
 static void
 paint_names (cairo_t              *cr,
              const SteadDrawStyle *style,
              const SteadLayLayout *layout)
 {
   if (layout->narrow)
-    {
-      stead_keys_paint (cr, style, layout->keys, layout->n_keys);
-      return;
-    }
-  for (int i = 0; i < layout->n_keys; i++)
-    {
-      const SteadKey *key = &layout->keys[i];
-      double y = key->box.y + key->box.height / 2;
-
-      if (key->mark != STEAD_MARK_NONE)
-        stead_mark_paint (cr, style, key->role, key->mark, key->box.x - style->font_size * 0.75, y,
-                          style->font_size * 0.28);
-      stead_text_paint_block (cr, style, key->role == STEAD_ROLE_TOMATO ? STEAD_ROLE_TOMATO : STEAD_ROLE_SOFT,
-                              key->text, 1, FALSE, STEAD_ALIGN_LEFT, layout->right_labels_width,
-                              key->box.x, y);
-    }
+    stead_keys_paint (cr, style, layout->keys, layout->n_keys);
+  else
+    stead_keys_paint_right (cr, style, layout->keys, layout->n_keys, layout->right_labels_width);
 }
 
 void

@@ -3,7 +3,6 @@
 
 #include <math.h>
 
-#include "draw/stead-labels.h"
 #include "draw/stead-lay-chart-private.h"
 
 #define NARROW_EM 40.0
@@ -162,18 +161,9 @@ right_room (cairo_t              *cr,
             double                width,
             SteadLayLayout       *out)
 {
-  double widest = 0;
-
   if (out->narrow)
     return style->font_size;
-  for (int i = 0; i < out->n_keys; i++)
-    {
-      double w, h;
-
-      stead_text_measure_block (cr, style, out->keys[i].text, 1, FALSE, width * RIGHT_LABELS_SHARE, &w, &h);
-      widest = MAX (widest, w);
-    }
-  out->right_labels_width = ceil (widest) + 1;
+  out->right_labels_width = stead_keys_measure_right (cr, style, out->keys, out->n_keys, width * RIGHT_LABELS_SHARE);
   return out->right_labels_width + style->font_size * 1.7;
 }
 
@@ -276,30 +266,23 @@ lay_right_labels (cairo_t              *cr,
                   const SteadDrawStyle *style,
                   SteadLayLayout       *out)
 {
-  SteadEndLabel labels[STEAD_MAX_KEYS];
+  double want_y[STEAD_MAX_KEYS];
 
   for (int i = 0; i < out->n_keys; i++)
     {
-      SteadKey *key = &out->keys[i];
-      double y = out->curve_end_y;
+      const SteadKey *key = &out->keys[i];
 
+      want_y[i] = out->curve_end_y;
       if (key->text == words->feed)
-        y = out->feed_plot.y + out->feed_plot.height / 2;
+        want_y[i] = out->feed_plot.y + out->feed_plot.height / 2;
       else if (key->text == words->lost)
-        y = out->lost_y;
+        want_y[i] = out->lost_y;
       else if (key->text == words->left_out)
-        y = mean_left_out_y (series, out);
-      stead_text_measure_block (cr, style, key->text, 1, FALSE, out->right_labels_width,
-                                &key->box.width, &key->box.height);
-      labels[i] = (SteadEndLabel) { .want_y = y, .height = key->box.height };
+        want_y[i] = mean_left_out_y (series, out);
     }
-  stead_labels_spread (labels, out->n_keys, out->plot.y - style->font_size * 0.3,
-                       out->feed_plot.y + out->feed_plot.height + STEAD_LAY_TICK_GAP - 1);
-  for (int i = 0; i < out->n_keys; i++)
-    {
-      out->keys[i].box.x = out->right_labels_x;
-      out->keys[i].box.y = labels[i].y - labels[i].height / 2;
-    }
+  stead_keys_layout_right (cr, style, out->keys, want_y, out->n_keys, out->right_labels_x, out->right_labels_width,
+                           out->plot.y - style->font_size * 0.3,
+                           out->feed_plot.y + out->feed_plot.height + STEAD_LAY_TICK_GAP - 1);
 }
 
 /* Where the curve is at the right end of the plot. */

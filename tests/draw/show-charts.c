@@ -7,6 +7,7 @@
 #include "core/stead-lay.h"
 #include "draw/stead-cost-bar.h"
 #include "draw/stead-cvp-chart.h"
+#include "draw/stead-growth-chart.h"
 #include "draw/stead-lay-chart.h"
 #include "draw/stead-price-history-chart.h"
 
@@ -123,6 +124,50 @@ show_lay (const char *folder,
   end (cr, folder, name, scheme_names[scheme]);
 }
 
+/* Catfish from 45 g, weighed each three weeks, in water of 26 °C. */
+static void
+show_growth (const char *folder,
+             const char *name,
+             SteadScheme scheme,
+             double      width,
+             double      height,
+             double      font_size)
+{
+  static const SteadGrowthWords words = {
+    .weight = "weight of a fish, lb", .expected = "expected", .today = "today", .sale = "sale weight",
+    .sale_day = "80 in 100: Nov 3", .lost = "fish lost", .not_counted = "weighing not counted", .factor = 1 / 453.59237,
+  };
+  SteadDrawStyle style = { scheme, font_size, NULL, "USD" };
+  cairo_t *cr = begin (scheme, width, height);
+  SteadDay first = stead_day_new (2026, 3, 1), today = first + 120;
+  SteadGrowthMark marks[6];
+  SteadGrowthStep steps[46];
+  SteadGrowthLoss losses[] = { { first + 3, 2 }, { first + 60, 1 }, { first + 64, 1 } };
+  SteadGrowthSeries series = { marks, G_N_ELEMENTS (marks), steps, G_N_ELEMENTS (steps), losses,
+                               G_N_ELEMENTS (losses), first, today, 600, first + 247, first + 226, first + 275 };
+  SteadGrowthLayout layout;
+
+  for (int i = 0; i < 46; i++)
+    {
+      int day = i < 18 ? 7 * i : 120 + 7 * (i - 18);
+      double likely = pow (cbrt (45) + 0.0008 * 26 * day, 3);
+      double open = likely * 0.006 * MAX (0, i - 18);
+
+      steps[i] = (SteadGrowthStep) { first + day, likely - open, likely, likely + open };
+    }
+  for (int i = 0; i < 6; i++)
+    {
+      double mean = pow (cbrt (45) + 0.0008 * 26 * 21 * i, 3) * (1 + 0.03 * sin (i * 2.0));
+
+      marks[i] = (SteadGrowthMark) { first + 21 * i, 30, mean, mean * 0.22, FALSE, FALSE };
+    }
+  marks[4].mean_g *= 0.6;
+  marks[4].far_off = TRUE;
+  stead_growth_chart_layout (cr, &series, &words, &style, width, height, &layout);
+  stead_growth_chart_paint (cr, &series, &words, &style, &layout);
+  end (cr, folder, name, scheme_names[scheme]);
+}
+
 static void
 show_bar (const char *folder,
           SteadScheme scheme)
@@ -189,6 +234,7 @@ main (int    argc,
       show_cvp (argv[1], "cvp", &plain, &cvp_words, scheme, 880, 560, font, s < 2);
       show_cvp (argv[1], "cvp-steps", &steps, &cvp_words, scheme, 880, 560, font, s < 2);
       show_lay (argv[1], "lay", 29, scheme, 900, 560, font);
+      show_growth (argv[1], "growth", scheme, 900, 480, font);
       show_bar (argv[1], scheme);
       show_history (argv[1], scheme);
     }
@@ -205,5 +251,7 @@ main (int    argc,
   show_lay (argv[1], "lay-long", 150, STEAD_SCHEME_LIGHT, 700, 420, 12);
   show_lay (argv[1], "lay-none", 0, STEAD_SCHEME_LIGHT, 640, 420, 12);
   show_lay (argv[1], "lay-big", 29, STEAD_SCHEME_LIGHT, 640, 520, 24);
+  show_growth (argv[1], "growth-small", STEAD_SCHEME_LIGHT, 420, 300, 12);
+  show_growth (argv[1], "growth-big", STEAD_SCHEME_LIGHT, 760, 520, 24);
   return 0;
 }
