@@ -27,6 +27,15 @@ static const CheckTopic * const areas[] = {
   check_planning_topics,
   check_time_topics,
   check_cash_topics,
+  check_food_heat_topics,
+  check_food_cold_topics,
+  check_food_cool_topics,
+  check_food_clean_topics,
+  check_food_kind_topics,
+  check_food_jar_topics,
+  check_food_egg_topics,
+  check_food_label_topics,
+  check_lethality_topics,
   NULL,
 };
 

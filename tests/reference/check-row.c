@@ -277,14 +277,23 @@ topic_by_name (const CheckTopic * const *areas,
   return NULL;
 }
 
+/* The ask in the unit of the row; else the first one of that name. */
 static const CheckAsk *
 ask_by_name (const CheckTopic *topic,
-             const char       *name)
+             const char       *name,
+             const char       *unit)
 {
+  const CheckAsk *found = NULL;
+
   for (const CheckAsk *ask = topic->asks; ask->name != NULL; ask++)
     if (g_str_equal (ask->name, name))
-      return ask;
-  return NULL;
+      {
+        if (g_str_equal (ask->unit, unit))
+          return ask;
+        if (found == NULL)
+          found = ask;
+      }
+  return found;
 }
 
 /* "c#" is the name of c1, c2 and so on. */
@@ -465,7 +474,7 @@ check_row_run (const CheckFields         *fields,
   row.lists = g_ptr_array_new_with_free_func (g_free);
   read_inputs (&row, topic, fields->inputs);
   if (row.problem == NULL && row.ask != NULL)
-    ask = ask_by_name (topic, row.ask);
+    ask = ask_by_name (topic, row.ask, fields->unit);
   if (row.problem == NULL && ask == NULL)
     note (&row, "ask", row.ask != NULL ? row.ask : "(none)");
   if (row.problem == NULL && !g_str_equal (ask->unit, fields->unit))

@@ -20,7 +20,8 @@ typedef struct _CheckRow CheckRow;
 
 typedef double (*CheckFunc) (CheckRow *row);
 
-/* One thing that can be asked for; the list ends with a NULL name. */
+/* One thing that can be asked for; the list ends with a NULL name.  One name may
+ * stand there more than once, for more than one unit. */
 typedef struct
 {
   const char *name;
@@ -50,6 +51,15 @@ extern const CheckTopic check_recipe_topics[];
 extern const CheckTopic check_planning_topics[];
 extern const CheckTopic check_time_topics[];
 extern const CheckTopic check_cash_topics[];
+extern const CheckTopic check_food_heat_topics[];
+extern const CheckTopic check_food_cold_topics[];
+extern const CheckTopic check_food_cool_topics[];
+extern const CheckTopic check_food_clean_topics[];
+extern const CheckTopic check_food_kind_topics[];
+extern const CheckTopic check_food_jar_topics[];
+extern const CheckTopic check_food_egg_topics[];
+extern const CheckTopic check_food_label_topics[];
+extern const CheckTopic check_lethality_topics[];
 
 gboolean check_has (CheckRow   *row,
                     const char *name);
