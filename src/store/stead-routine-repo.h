@@ -23,8 +23,12 @@ SteadRoutine *stead_routine_new  (void) G_GNUC_WARN_UNUSED_RESULT;
 void          stead_routine_free (SteadRoutine *routine);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadRoutine, stead_routine_free)
 
-/* Of one batch or water (the other 0), or all under way (both 0); by name. */
+/* Of one batch or water (the other 0), or all of batches and waters under way (both
+ * 0), paused ones among them; by name. */
 GPtrArray *stead_routine_repo_list   (SteadStore *store, gint64 batch_id, gint64 water_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadRoutine *stead_routine_repo_get (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Due in just one way: every so many days, at an age, or at a sum of degree days.  An
+ * id of 0 inserts and fills in the id. */
 gboolean   stead_routine_repo_save   (SteadStore *store, SteadRoutine *routine, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean   stead_routine_repo_delete (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean   stead_routine_repo_done   (SteadStore *store, gint64 id, SteadDay day, gint64 person_id, const char *note,

@@ -8,6 +8,8 @@
 #include <string.h>
 
 #include "repo-fixture.h"
+#include "store/stead-routine-repo.h"
+#include "store/stead-water-repo.h"
 
 static int
 catch_statement (unsigned  type,
@@ -27,8 +29,8 @@ catch_statement (unsigned  type,
 static gboolean
 is_walk (const char *detail)
 {
-  static const char * const large[] = { "batch_entry", "e", "movement", "m", "harvest", "h", "treatment",
-                                        "t", "batch_note" };
+  static const char * const large[] = { "batch_entry", "e", "movement", "m", "harvest", "h", "treatment", "t",
+                                        "batch_note", "water_test", "routine_done", "d" };
   g_auto(GStrv) words = g_strsplit (detail, " ", -1);
 
   if (g_strv_length (words) < 2 || strcmp (words[0], "SCAN") != 0)
@@ -106,6 +108,44 @@ read_pages (Farm    *farm,
 }
 
 static void
+read_waters (Farm    *farm,
+             GError **error)
+{
+  stead_water_free (stead_water_repo_get (farm->store, 1, error));
+  g_ptr_array_unref (stead_water_repo_list (farm->store, TRUE, error));
+  g_ptr_array_unref (stead_water_repo_fish (farm->store, 1, TODAY - 7, TODAY, error));
+  g_ptr_array_unref (stead_water_test_repo_list (farm->store, 1, TODAY - 50, TODAY, error));
+  stead_water_test_free (stead_water_test_repo_last (farm->store, 1, error));
+  for (int i = 0; i < STEAD_N_READINGS; i++)
+    stead_water_test_free (stead_water_test_repo_last_of (farm->store, 1, (SteadReading) i, error));
+  g_ptr_array_unref (stead_routine_repo_list (farm->store, 0, 0, error));
+  g_ptr_array_unref (stead_routine_repo_list (farm->store, 0, 1, error));
+  g_ptr_array_unref (stead_routine_repo_list (farm->store, farm->flock, 0, error));
+  g_assert_no_error (*error);
+}
+
+static void
+write_waters (Farm *farm)
+{
+  g_autoptr(SteadWater) water = stead_water_new ();
+  g_autoptr(SteadWaterTest) test = stead_water_test_new ();
+  g_autoptr(SteadRoutine) routine = stead_routine_new ();
+
+  water->name = g_strdup ("Loop");
+  ACT (farm, stead_water_repo_save (farm->store, water, err));
+  test->water_id = routine->water_id = water->id;
+  test->day = water->ended_on = TODAY;
+  test->values[STEAD_READING_PH] = 7;
+  ACT (farm, stead_water_test_repo_save (farm->store, test, err));
+  ACT (farm, stead_water_repo_save (farm->store, water, err));
+  routine->name = g_strdup ("Clean the filter");
+  routine->every_days = 7;
+  routine->start_on = TODAY;
+  ACT (farm, stead_routine_repo_save (farm->store, routine, err));
+  ACT (farm, stead_routine_repo_done (farm->store, routine->id, TODAY, 0, NULL, err));
+}
+
+static void
 write_pages (Farm *farm)
 {
   g_autoptr(GError) error = NULL;
@@ -137,6 +177,8 @@ test_no_walk (void)
   sqlite3_trace_v2 (stead_store_get_db (farm->store), SQLITE_TRACE_STMT, catch_statement, caught);
   write_pages (farm);
   read_pages (farm, &error);
+  write_waters (farm);
+  read_waters (farm, &error);
   sqlite3_trace_v2 (stead_store_get_db (farm->store), 0, NULL, NULL);
   g_assert_cmpuint (g_hash_table_size (caught), >, 30);
   g_hash_table_iter_init (&iter, caught);
