@@ -180,3 +180,40 @@ stead_water_judge (SteadWaterSharers        sharers,
   if (measure == STEAD_WATER_NITRITE && (all & FISH) != 0)
     judge_chloride (value, context, out_judgement);
 }
+
+/* Takes over @end where it is stricter than what stands there. */
+static void
+narrow (double                  end,
+        gboolean                from_below,
+        const SteadWaterLimit  *limit,
+        double                 *value,
+        const SteadWaterLimit **row)
+{
+  if (isnan (end) || (*row != NULL && (from_below ? end <= *value : end >= *value)))
+    return;
+  *value = end;
+  *row = limit;
+}
+
+void
+stead_water_band (SteadWaterSharers  sharers,
+                  SteadWaterMeasure  measure,
+                  SteadWaterBand    *out_band)
+{
+  SteadWaterSharers all = complete (sharers);
+  SteadWaterBand band = { NAN, NAN, NAN, NAN, NULL, NULL, NULL, NULL };
+  gsize n;
+  const SteadWaterLimit *limits = stead_water_limits (&n);
+
+  g_return_if_fail (out_band != NULL);
+  for (gsize i = 0; i < n; i++)
+    if (row_judges (&limits[i], all, measure))
+      {
+        narrow (limits[i].min, TRUE, &limits[i], &band.min, &band.min_row);
+        if ((limits[i].traits & STEAD_WATER_LIMIT_LOW_ONLY) == 0)
+          narrow (limits[i].max, FALSE, &limits[i], &band.max, &band.max_row);
+        narrow (limits[i].act_below, TRUE, &limits[i], &band.act_below, &band.below_row);
+        narrow (limits[i].act_above, FALSE, &limits[i], &band.act_above, &band.above_row);
+      }
+  *out_band = band;
+}

@@ -225,4 +225,28 @@ void stead_water_judge (SteadWaterSharers        sharers,
                         const SteadWaterContext *context,
                         SteadWaterJudgement     *out_judgement);
 
+/* The limits of all who share a water taken together: for a chart, and for telling
+ * where the strictest of them lies. */
+typedef struct
+{
+  double                 min;         /* the narrowest published range; NAN: no end */
+  double                 max;
+  double                 act_below;   /* the first ends at which harm begins; NAN: none */
+  double                 act_above;
+  const SteadWaterLimit *min_row;     /* (nullable): whose each of them is */
+  const SteadWaterLimit *max_row;
+  const SteadWaterLimit *below_row;
+  const SteadWaterLimit *above_row;
+} SteadWaterBand;
+
+/**
+ * stead_water_band:
+ * @sharers: who shares the water
+ * @measure: what is measured
+ * @out_band: (out): the band of the rows by which stead_water_judge() judges
+ */
+void stead_water_band (SteadWaterSharers  sharers,
+                       SteadWaterMeasure  measure,
+                       SteadWaterBand    *out_band);
+
 G_END_DECLS
