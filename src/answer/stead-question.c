@@ -13,6 +13,7 @@
 #include "answer/stead-question.h"
 #include "answer/stead-stock-answer.h"
 #include "answer/stead-subject.h"
+#include "answer/stead-water-answer.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -21,6 +22,7 @@ static const SteadQuestion questions[] = {
   { "cost", N_("What does one unit really cost us?"), "product" },
   { "price", N_("What price covers it, and how many must we sell?"), "product" },
   { "flock", N_("How is this flock doing, and what will it give?"), "flock" },
+  { "water", N_("How is this water, where is it going, and what does it need?"), "water" },
   { "due", N_("What is due, and what is wrong?"), NULL },
   { "stock", N_("What is in the store room, and what will run out?"), NULL },
 };
@@ -235,6 +237,76 @@ ask_flock (SteadStore   *store,
   return stead_words_plain (answer->sentence);
 }
 
+/* Names of measures, in core's order. */
+static const char * const measure_names[STEAD_N_WATER_MEASURES] = {
+  [STEAD_WATER_TEMPERATURE] = "temperature_c", [STEAD_WATER_PH] = "ph", [STEAD_WATER_TAN] = "tan_mgl",
+  [STEAD_WATER_NH3N] = "nh3_n_mgl", [STEAD_WATER_NITRITE] = "nitrite_mgl", [STEAD_WATER_NITRATE] = "nitrate_mgl",
+  [STEAD_WATER_OXYGEN] = "oxygen_mgl", [STEAD_WATER_OXYGEN_SHARE] = "oxygen_frac",
+  [STEAD_WATER_ALKALINITY] = "alkalinity_mgl", [STEAD_WATER_HARDNESS] = "hardness_mgl",
+  [STEAD_WATER_CONDUCTIVITY] = "conductivity_us_cm", [STEAD_WATER_CHLORINE] = "chlorine_mgl",
+  [STEAD_WATER_CHLORIDE] = "chloride_mgl",
+};
+
+static void
+put_measure (JsonBuilder            *out,
+             const SteadWaterAnswer *answer,
+             SteadWaterMeasure       measure)
+{
+  static const char * const verdicts[] = { NULL, "no_limit_passed", "watch", "act", "impossible" };
+  const SteadWaterLine *line = &answer->lines[measure];
+  const SteadWaterTrend *trend = &answer->trends[measure];
+  const SteadWaterLimit *limit = line->judgement.limit;
+  SteadWaterBand band;
+
+  stead_water_band (answer->scene.sharers, measure, &band);
+  json_builder_set_member_name (out, measure_names[measure]);
+  json_builder_begin_object (out);
+  put_real (out, "value", line->value);
+  put_text (out, "verdict", verdicts[line->judgement.verdict]);
+  put_text (out, "source", limit == NULL ? NULL : stead_source_id (limit->source));
+  put_real (out, "least", band.min);
+  put_real (out, "most", band.max);
+  put_real (out, "act_below", band.act_below);
+  put_real (out, "act_above", band.act_above);
+  put_real (out, "change_a_day", trend->told ? trend->line.slope : NAN);
+  put_day (out, "limit_met_on", trend->met_on);
+  put_day (out, "limit_met_early", trend->met_early);
+  put_day (out, "limit_met_late", trend->met_late);
+  json_builder_end_object (out);
+}
+
+static char *
+ask_water (SteadStore   *store,
+           gint64        id,
+           JsonBuilder  *out,
+           GError      **error)
+{
+  g_autoptr(SteadWaterAnswer) answer = stead_water_answer_new (store, id, error);
+  gboolean fed;
+
+  if (answer == NULL)
+    return NULL;
+  fed = answer->budget.feed_kg_day > 0;
+  put_text (out, "water", answer->water->name);
+  put_real (out, "volume_l", answer->volume_l);
+  put_day (out, "last_test", answer->last != NULL ? answer->last->day : STEAD_DAY_NONE);
+  put_day (out, "next_test", answer->due_on);
+  put_int (out, "tests", answer->tests->len);
+  put_int (out, "to_act_on", answer->n_act);
+  put_int (out, "to_watch", answer->n_watch);
+  json_builder_set_member_name (out, "readings");
+  json_builder_begin_object (out);
+  for (int i = 0; i < STEAD_N_WATER_MEASURES; i++)
+    put_measure (out, answer, (SteadWaterMeasure) i);
+  json_builder_end_object (out);
+  put_real (out, "feed_kg_day", answer->budget.days > 0 ? answer->budget.feed_kg_day : NAN);
+  put_real (out, "ammonia_n_g_day", fed ? answer->budget.tan_g_day : NAN);
+  put_real (out, "alkalinity_g_day", fed ? answer->budget.alkalinity_g_day : NAN);
+  put_text (out, "todo", answer->todo);
+  put_text (out, "caution", answer->caution);
+  return stead_words_plain (answer->sentence);
+}
+
 static char *
 ask_due (SteadStore   *store,
          gint64        id,
@@ -306,7 +378,7 @@ find_question (const char  *name,
     if (g_str_equal (questions[i].name, name))
       return &questions[i];
   g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-               _("There is no question “%s”. Ask for cost, price, flock, due or stock."), name);
+               _("There is no question “%s”. Ask for cost, price, flock, water, due or stock."), name);
   return NULL;
 }
 
@@ -319,8 +391,11 @@ find_subject (SteadStore           *store,
 {
   if (question->of == NULL)
     return TRUE;
-  return g_str_equal (question->of, "product") ? stead_subject_product (store, of, id, error)
-                                               : stead_subject_flock (store, of, id, error);
+  if (g_str_equal (question->of, "product"))
+    return stead_subject_product (store, of, id, error);
+  if (g_str_equal (question->of, "water"))
+    return stead_subject_water (store, of, id, error);
+  return stead_subject_flock (store, of, id, error);
 }
 
 gboolean
@@ -332,7 +407,7 @@ stead_question_ask (SteadStore  *store,
                     GError     **error)
 {
   static char *(*const asks[]) (SteadStore *, gint64, JsonBuilder *, GError **) = {
-    ask_cost, ask_price, ask_flock, ask_due, ask_stock,
+    ask_cost, ask_price, ask_flock, ask_water, ask_due, ask_stock,
   };
   const SteadQuestion *question;
   g_autoptr(JsonBuilder) figures = NULL;

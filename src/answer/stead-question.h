@@ -9,9 +9,9 @@ G_BEGIN_DECLS
 
 typedef struct
 {
-  const char *name;     /* "cost", "price", "flock", "due", "stock" */
+  const char *name;     /* "cost", "price", "flock", "water", "due", "stock" */
   const char *asks;     /* the question in words, untranslated; show with _() */
-  const char *of;       /* (nullable): "product", "flock" */
+  const char *of;       /* (nullable): "product", "flock", "water" */
 } SteadQuestion;
 
 const SteadQuestion *stead_question_list (gsize *n_questions);
@@ -19,7 +19,7 @@ const SteadQuestion *stead_question_list (gsize *n_questions);
 /**
  * stead_question_ask:
  * @name: a question's name
- * @of: (nullable): name of the product or flock; the first one if not given
+ * @of: (nullable): name of the product, flock or water; the first one if not given
  * @out_sentence: (out): plain text
  * @out_figures: (out): an object of numbers and texts; money in minor units, SI units in the names
  */

@@ -1,10 +1,11 @@
-/* stead-subject.c - which product or flock a question or a paper is about, by name. */
+/* stead-subject.c - which product, flock or water a question or a paper is about, by name. */
 #include "config.h"
 
 #include "answer/stead-answer-error.h"
 #include "answer/stead-subject.h"
 #include "store/stead-flock-repo.h"
 #include "store/stead-product-repo.h"
+#include "store/stead-water-repo.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -129,6 +130,46 @@ stead_subject_flock (SteadStore  *store,
 
       g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
                    _("No flock is called “%s”. There is: %s."), name, names);
+    }
+  return FALSE;
+}
+
+gboolean
+stead_subject_water (SteadStore  *store,
+                     const char  *name,
+                     gint64      *out_id,
+                     GError     **error)
+{
+  g_autoptr(GPtrArray) waters = NULL;
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
+  const Named *picked;
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  waters = stead_water_repo_list (store, TRUE, error);
+  if (waters == NULL)
+    return FALSE;
+  for (guint i = 0; i < waters->len; i++)
+    {
+      const SteadWater *water = waters->pdata[i];
+      Named named = { water->id, water->name, water->ended_on != STEAD_DAY_NONE };
+
+      g_array_append_val (all, named);
+    }
+  picked = pick (all, name);
+  if (picked != NULL)
+    {
+      *out_id = picked->id;
+      return TRUE;
+    }
+  if (all->len == 0)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                         _("There is no water yet. Add one in Raise."));
+  else
+    {
+      g_autofree char *names = names_of (all);
+
+      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+                   _("No water is called “%s”. There is: %s."), name, names);
     }
   return FALSE;
 }

@@ -1,4 +1,4 @@
-/* stead-subject.h - which product or flock a question or a paper is about, by name. */
+/* stead-subject.h - which product, flock or water a question or a paper is about, by name. */
 #pragma once
 
 #include "store/stead-store.h"
@@ -8,13 +8,14 @@ G_BEGIN_DECLS
 /**
  * stead_subject_product:
  * stead_subject_flock:
+ * stead_subject_water:
  * @store: an open farm
  * @name: (nullable): as a person types it, case and outer blanks aside; %NULL for the first one
- * @out_id: (out): the product (flock)
+ * @out_id: (out): the product (flock, water)
  * @error: %STEAD_ANSWER_ERROR_MISSING if the farm has none at all,
  *   %STEAD_ANSWER_ERROR_UNKNOWN, naming those there are, if none is called so
  *
- * Products that are retired and flocks that are over are found by name too, but
+ * Products that are retired, flocks that are over and waters no longer in use are found by name too, but
  * never taken as the first one while another is there.
  *
  * Returns: %TRUE, or %FALSE with @error set and @out_id left alone
@@ -25,6 +26,11 @@ gboolean stead_subject_product (SteadStore  *store,
                                 GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 gboolean stead_subject_flock (SteadStore  *store,
+                              const char  *name,
+                              gint64      *out_id,
+                              GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+gboolean stead_subject_water (SteadStore  *store,
                               const char  *name,
                               gint64      *out_id,
                               GError     **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -4,6 +4,7 @@
 #include "answer/stead-answer-error.h"
 #include "answer/stead-water-dose-answer.h"
 #include "answer/stead-words-private.h"
+#include "core/stead-round.h"
 #include "core/stead-water.h"
 
 #include <glib/gi18n-lib.h>
@@ -117,11 +118,16 @@ mass_text (double           g,
   return g_strdup_printf (C_("amount", "%s (%s)"), metric, us);
 }
 
+/* With about three digits: nobody measures a tank closer. */
 static char *
 volume_text (double           litres,
              SteadUnitSystem  units)
 {
-  return stead_quantity_format (litres, stead_unit_default (STEAD_DIMENSION_VOLUME, units));
+  const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_VOLUME, units);
+  double value = stead_quantity_from_base (litres, unit);
+  int digits = value >= 100 ? 0 : value >= 10 ? 1 : 2;
+
+  return stead_quantity_format (stead_quantity_to_base (stead_round_digits (value, digits), unit), unit);
 }
 
 static SteadWaterDose *

@@ -5,7 +5,9 @@
 #include "answer/stead-answer-error.h"
 #include "answer/stead-cost-answer.h"
 #include "answer/stead-question.h"
+#include "answer/stead-water-answer.h"
 
+#include <math.h>
 #include <string.h>
 
 static JsonObject *
@@ -24,6 +26,24 @@ ask (Farm        *farm,
   return json_node_get_object (*out_node);
 }
 
+static gint64
+make_water (Farm *farm)
+{
+  g_autoptr(SteadWater) water = stead_water_new ();
+  g_autoptr(SteadWaterTest) test = stead_water_test_new ();
+
+  water->name = g_strdup ("Loop");
+  water->volume_l = 1000;
+  FARM_DO (farm, stead_water_repo_save (farm->store, water, &farm_error));
+  test->water_id = water->id;
+  test->day = farm->today - 1;
+  test->values[STEAD_READING_TEMPERATURE] = 28;
+  test->values[STEAD_READING_PH] = 8.4;
+  test->values[STEAD_READING_TAN] = 1;
+  FARM_DO (farm, stead_water_test_repo_save (farm->store, test, &farm_error));
+  return water->id;
+}
+
 static void
 test_list (Farm          *farm,
            gconstpointer  data)
@@ -33,7 +53,8 @@ test_list (Farm          *farm,
 
   farm_stock (farm);
   farm_log (farm);
-  g_assert_cmpuint (n, ==, 5);
+  make_water (farm);
+  g_assert_cmpuint (n, ==, 6);
   for (gsize i = 0; i < n; i++)
     {
       g_autoptr(JsonNode) node = NULL;
@@ -41,6 +62,27 @@ test_list (Farm          *farm,
       g_assert_cmpuint (json_object_get_size (ask (farm, questions[i].name, NULL, &node)), >, 1);
       g_assert_true (g_str_has_suffix (questions[i].asks, "?"));
     }
+}
+
+static void
+test_water (Farm          *farm,
+            gconstpointer  data)
+{
+  g_autoptr(JsonNode) node = NULL;
+  g_autoptr(SteadWaterAnswer) answer = stead_water_answer_new (farm->store, make_water (farm), NULL);
+  JsonObject *figures = ask (farm, "water", "loop", &node);
+  JsonObject *readings = json_object_get_object_member (figures, "readings");
+  JsonObject *nh3 = json_object_get_object_member (readings, "nh3_n_mgl");
+  JsonObject *nitrite = json_object_get_object_member (readings, "nitrite_mgl");
+
+  g_assert_cmpint (json_object_get_int_member (figures, "to_act_on"), ==, answer->n_act);
+  g_assert_cmpstr (json_object_get_string_member (figures, "last_test"), ==, "2026-03-30");
+  g_assert_cmpstr (json_object_get_string_member (figures, "next_test"), ==, "2026-04-06");
+  g_assert_cmpfloat (json_object_get_double_member (nh3, "value"), ==, answer->lines[STEAD_WATER_NH3N].value);
+  g_assert_cmpstr (json_object_get_string_member (nh3, "verdict"), ==, "act");
+  g_assert_cmpfloat (json_object_get_double_member (nh3, "act_above"), ==, 0.05);
+  g_assert_true (json_object_get_null_member (nitrite, "value"));     /* a gap is no zero */
+  g_assert_true (json_object_get_null_member (nitrite, "verdict"));
 }
 
 static void
@@ -116,6 +158,7 @@ main (int    argc,
 #define ADD(name, test) g_test_add ("/answer/question/" name, Farm, NULL, farm_set_up, test, farm_tear_down)
   ADD ("list", test_list);
   ADD ("cost", test_cost);
+  ADD ("water", test_water);
   ADD ("null-figures", test_null_figures);
   ADD ("errors", test_errors);
 #undef ADD
