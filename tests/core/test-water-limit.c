@@ -360,6 +360,55 @@ test_sharers (void)
                    STEAD_WATER_RAINBOW_TROUT | STEAD_WATER_COLD_FISH);
 }
 
+/* The band says what the judge says, whoever shares the water: inside of it nothing, outside
+ * "watch", past an end at which harm begins "act". */
+static void
+check_band (SteadWaterSharers sharers,
+            SteadWaterMeasure measure)
+{
+  SteadWaterBand band;
+  double min, max;
+
+  stead_water_band (sharers, measure, &band);
+  stead_water_possible_range (measure, &min, &max);
+  for (int i = 0; i <= 400; i++)
+    {
+      /* Close steps near zero, where most limits lie, and none on a limit itself. */
+      double value = min + (max - min) * pow (i / 400.0, 3) + 1.7e-7;
+      gboolean out = value < band.min || value > band.max;
+      gboolean act = out && (value < band.act_below || value > band.act_above);
+      SteadWaterJudgement judgement;
+
+      stead_water_judge (sharers, measure, value, NULL, &judgement);
+      if (value > max)
+        continue;
+      if (!out)
+        g_assert_cmpint (judgement.verdict, <=, STEAD_WATER_OK);
+      else
+        g_assert_cmpint (judgement.verdict, >=, act ? STEAD_WATER_ACT : STEAD_WATER_WATCH);
+    }
+}
+
+static void
+test_band (void)
+{
+  SteadWaterBand band;
+
+  for (guint sharers = 1; sharers < 2 * STEAD_WATER_RAINBOW_TROUT; sharers += 3)
+    for (int measure = 0; measure < STEAD_N_WATER_MEASURES; measure++)
+      check_band ((SteadWaterSharers) sharers, (SteadWaterMeasure) measure);
+  /* Fish with plants: UVI's 7.0 and FAO's 6 to 7 lie in our band of 6.4 to 7.4; under 6 the filter stalls. */
+  stead_water_band (STEAD_WATER_CHANNEL_CATFISH | STEAD_WATER_PLANTS | STEAD_WATER_BACTERIA, STEAD_WATER_PH, &band);
+  g_assert_cmpfloat (band.min, ==, 6.4);
+  g_assert_cmpfloat (band.max, ==, 7.4);
+  g_assert_cmpfloat (band.act_below, ==, 6);
+  g_assert_cmpint (band.min_row->whose, ==, STEAD_WATER_TOGETHER);
+  /* More oxygen does no harm, so the printed "4 to 6" has no upper end. */
+  stead_water_band (STEAD_WATER_WARM_FISH, STEAD_WATER_OXYGEN, &band);
+  g_assert_true (isnan (band.max));
+  g_assert_null (band.max_row);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -375,5 +424,6 @@ main (int   argc,
   g_test_add_func ("/core/water-limit/nitrite", test_nitrite);
   g_test_add_func ("/core/water-limit/impossible", test_impossible);
   g_test_add_func ("/core/water-limit/sharers", test_sharers);
+  g_test_add_func ("/core/water-limit/band", test_band);
   return g_test_run ();
 }
