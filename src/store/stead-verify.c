@@ -7,6 +7,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "store/stead-changeset.h"
 #include "store/stead-copy.h"
 #include "store/stead-message.h"
 #include "store/stead-migrate.h"
@@ -306,6 +307,41 @@ check_seals (Report  *report,
   return rc == SQLITE_OK || rc == SQLITE_DONE || note_failure (report, rc, error);
 }
 
+/* --- the steps that can be undone --------------------------------------------- */
+
+/* Each record is read as undo would read it, and no farther: nothing is applied. */
+static gboolean
+check_steps (Report  *report,
+             GError **error)
+{
+  static const char sql[] = "SELECT name, changeset FROM step ORDER BY id";
+  g_autoptr(sqlite3_stmt) stmt = NULL;
+  guint n = 0;
+  int rc = sqlite3_prepare_v2 (report->db, sql, -1, &stmt, NULL);
+
+  while (rc == SQLITE_OK && n < MOST_FINDINGS && (rc = sqlite3_step (stmt)) == SQLITE_ROW)
+    {
+      const guint8 *bytes = sqlite3_column_blob (stmt, 1);
+      gsize size = (gsize) sqlite3_column_bytes (stmt, 1);
+      g_autoptr(GError) problem = NULL;
+
+      rc = SQLITE_OK;
+      if (stead_changeset_check (report->db, bytes, size, &problem))
+        continue;
+      if (!g_error_matches (problem, STEAD_STORE_ERROR, STEAD_STORE_ERROR_INVALID))
+        {
+          g_propagate_error (error, g_steal_pointer (&problem));
+          return FALSE;
+        }
+      /* Translators: %s is a step as the menu names it: "22 eggs on March 3". */
+      g_ptr_array_add (report->found, g_strdup_printf (_("The record of the step “%s” cannot be read, so the step "
+                                                         "cannot be undone. The facts are not touched by that."),
+                                                       text_at (stmt, 0)));
+      n++;
+    }
+  return rc == SQLITE_OK || rc == SQLITE_DONE || note_failure (report, rc, error);
+}
+
 /* --- the whole -------------------------------------------------------------- */
 
 gboolean
@@ -321,7 +357,7 @@ stead_store_verify_connection (sqlite3       *db,
   for (gsize i = 0; i < G_N_ELEMENTS (rules); i++)
     if (!apply_rule (&report, &rules[i], error))
       return FALSE;
-  return check_seals (&report, error);
+  return check_steps (&report, error) && check_seals (&report, error);
 }
 
 /* An older farm is looked at as it will be: a copy in memory is brought up to date. */

@@ -147,6 +147,13 @@ static const struct
                  " JOIN batch ON id = batch_id", "more fish had left “Catfish 1”" },
   { "reference", "DELETE FROM place; UPDATE batch SET place_id = 77", "names a row of" },
   { "settings", "DELETE FROM farm", "settings are missing" },
+  { "step-cut", "UPDATE step SET changeset = substr (changeset, 1, length (changeset) - 3)"
+                " WHERE id = (SELECT max (id) FROM step)", "cannot be undone" },
+  { "step-more", "UPDATE step SET changeset = CAST (changeset || x'54' AS BLOB)"
+                 " WHERE id = (SELECT min (id) FROM step)", "cannot be undone" },
+  { "step-empty", "UPDATE step SET changeset = x'' WHERE id = (SELECT max (id) FROM step)", "cannot be undone" },
+  { "step-table", "UPDATE step SET changeset = x'5401016e6f6e6500120001000000000000000163'"
+                  " WHERE id = (SELECT max (id) FROM step)", "cannot be undone" },
   { "sealed-day", "UPDATE receipt SET day = day - 1 WHERE id = 1", "when it was signed" },
   { "sealed-supplier", "UPDATE receipt SET supplier = 'Mill' WHERE id = 1", "when it was signed" },
   { "sealed-note", "UPDATE receipt SET note = '' WHERE id = 1", "when it was signed" },
