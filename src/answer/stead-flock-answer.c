@@ -44,27 +44,44 @@ last_complete (const SteadFlock *flock,
   return flock->ended_on == STEAD_DAY_NONE ? today - 1 : MIN (today - 1, flock->ended_on);
 }
 
-static gboolean
-read_totals (SteadStore        *store,
-             SteadFlockAnswer  *self,
-             SteadDay           today,
-             GError           **error)
+/* The last day of the flock that the answer speaks of. */
+static SteadDay
+last_day (const SteadFlock *flock,
+          SteadDay          today)
 {
+  return flock->ended_on == STEAD_DAY_NONE ? today : MIN (today, flock->ended_on);
+}
+
+/* The log is long and read once: the last week, the last twelve, the whole, week by week. */
+static gboolean
+read_log (SteadStore        *store,
+          SteadFlockAnswer  *self,
+          SteadDay           today,
+          GError           **error)
+{
+  enum { WEEK, RECENT, SO_FAR, N_SPANS };
   const SteadFlock *flock = self->flock;
   SteadDay last = last_complete (flock, today);
   SteadDay from = MAX (flock->housed_on, last - 6);
-  SteadDay end = flock->ended_on == STEAD_DAY_NONE ? today : MIN (today, flock->ended_on);
+  SteadDay end = last_day (flock, today);
+  SteadFlockSpan spans[N_SPANS] = {
+    [WEEK] = { .from = from, .to = last },
+    [RECENT] = { .from = MAX (flock->housed_on, end - 83), .to = end },
+    [SO_FAR] = { .from = flock->housed_on, .to = end },
+  };
 
   self->week_frac = NAN;
   self->expected_frac = NAN;
   self->feed_per_dozen_kg = NAN;
-  if (last >= from && !stead_flock_repo_totals (store, flock->id, from, last, &self->week, error))
+  self->weeks = stead_flock_repo_weeks_and_spans (store, flock->id, flock->housed_on, MAX (end, flock->housed_on),
+                                                  spans, N_SPANS, error);
+  if (self->weeks == NULL)
     return FALSE;
+  self->week = spans[WEEK].totals;
+  self->recent = spans[RECENT].totals;
+  self->so_far = spans[SO_FAR].totals;
   if (end < flock->housed_on)
     return TRUE;
-  if (!stead_flock_repo_totals (store, flock->id, MAX (flock->housed_on, end - 83), end, &self->recent, error)
-      || !stead_flock_repo_totals (store, flock->id, flock->housed_on, end, &self->so_far, error))
-    return FALSE;
   self->week_frac = stead_flock_hen_day_frac (self->week.eggs, self->week.hen_days);
   self->expected_frac = stead_flock_expected_frac (
     flock, (stead_age_weeks (flock->hatched_on, from) + stead_age_weeks (flock->hatched_on, last + 1)) / 2);
@@ -101,7 +118,7 @@ read_cost (SteadStore        *store,
            GError           **error)
 {
   const SteadFlock *flock = self->flock;
-  SteadDay end = flock->ended_on == STEAD_DAY_NONE ? today : MIN (today, flock->ended_on);
+  SteadDay end = last_day (flock, today);
   g_autoptr(GPtrArray) uses = stead_lot_repo_uses (store, flock->id, flock->housed_on, MAX (end, flock->housed_on),
                                                    error);
   g_autoptr(GPtrArray) charges = NULL;
@@ -148,18 +165,9 @@ fill_curve (SteadFlockAnswer *self,
     }
 }
 
-static gboolean
-read_series (SteadStore        *store,
-             SteadFlockAnswer  *self,
-             SteadDay           today,
-             GError           **error)
+static void
+fill_series (SteadFlockAnswer *self)
 {
-  const SteadFlock *flock = self->flock;
-  SteadDay end = flock->ended_on == STEAD_DAY_NONE ? today : MIN (today, flock->ended_on);
-
-  self->weeks = stead_flock_repo_weeks (store, flock->id, flock->housed_on, MAX (end, flock->housed_on), error);
-  if (self->weeks == NULL)
-    return FALSE;
   fill_curve (self, self->age_weeks);
   self->series = (SteadLaySeries) {
     .weeks = (const SteadLayWeek *) (gpointer) self->weeks->data,
@@ -169,7 +177,6 @@ read_series (SteadStore        *store,
     .n_curve = self->curve_age->len,
     .today_age_weeks = self->age_weeks,
   };
-  return TRUE;
 }
 
 /* Hens after today's losses, and the dozens that they should give in a week. */
@@ -215,12 +222,12 @@ stead_flock_answer_new (SteadStore  *store,
   self->flock = stead_flock_repo_get (store, flock_id, error);
   if (self->flock == NULL
       || !read_hens (store, self, today, error)
-      || !read_totals (store, self, today, error)
+      || !read_log (store, self, today, error)
       || !read_feed (store, self, today, error)
       || !read_cost (store, self, today, error)
-      || !read_series (store, self, today, error)
       || !stead_flock_low_days (store, self->flock, today, &run, &of_seven, error))
     return NULL;
+  fill_series (self);
   self->caution = stead_flock_low_caution (run, of_seven);
   self->sentence = stead_flock_sentence (self);
   return g_steal_pointer (&self);

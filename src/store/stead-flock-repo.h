@@ -122,6 +122,20 @@ gboolean    stead_flock_repo_totals (SteadStore *store, gint64 flock_id, SteadDa
 /* Weeks of SteadLayWeek, counted from housing, oldest first; (transfer full). */
 GArray     *stead_flock_repo_weeks  (SteadStore *store, gint64 flock_id, SteadDay from, SteadDay to,
                                      GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Days from @from to @to, both included (none if @to is before), and their sums. */
+typedef struct
+{
+  SteadDay         from;
+  SteadDay         to;
+  SteadFlockTotals totals;
+} SteadFlockSpan;
+
+/* As stead_flock_repo_weeks(), and the sums of @spans, which lie in the same days: all
+ * in one walk over the log.  @spans is only filled in when there is no error. */
+GArray     *stead_flock_repo_weeks_and_spans (SteadStore *store, gint64 flock_id, SteadDay from, SteadDay to,
+                                              SteadFlockSpan *spans, int n_spans,
+                                              GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* The last day with an egg entry (feed entry; use of bedding), or STEAD_DAY_NONE. */
 SteadDay    stead_flock_repo_last_eggs    (SteadStore *store, gint64 flock_id, GError **error);
 SteadDay    stead_flock_repo_last_feed    (SteadStore *store, gint64 flock_id, GError **error);

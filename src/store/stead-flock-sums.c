@@ -171,9 +171,11 @@ stead_flock_repo_totals (SteadStore        *store,
 
 typedef struct
 {
-  GArray   *weeks;
-  SteadDay  housed_on;
-  SteadDay  hatched_on;
+  GArray         *weeks;
+  SteadDay        housed_on;
+  SteadDay        hatched_on;
+  SteadFlockSpan *spans;
+  int             n_spans;
 } WeekSums;
 
 /* The week that @day lies in; a new one at the end if need be. */
@@ -195,8 +197,12 @@ static void
 add_to_weeks (const LogDay *day,
               gpointer      data)
 {
-  SteadLayWeek *week = week_of (data, day->day);
+  WeekSums *sums = data;
+  SteadLayWeek *week = week_of (sums, day->day);
 
+  for (int i = 0; i < sums->n_spans; i++)
+    if (day->day >= sums->spans[i].from && day->day <= sums->spans[i].to)
+      add_to_totals (day, &sums->spans[i].totals);
   week->eggs += day->eggs;
   week->cracked += day->cracked;
   week->deaths += day->lost;
@@ -225,16 +231,36 @@ stead_flock_repo_weeks (SteadStore  *store,
                         SteadDay     to,
                         GError     **error)
 {
+  return stead_flock_repo_weeks_and_spans (store, flock_id, from, to, NULL, 0, error);
+}
+
+GArray *
+stead_flock_repo_weeks_and_spans (SteadStore      *store,
+                                  gint64           flock_id,
+                                  SteadDay         from,
+                                  SteadDay         to,
+                                  SteadFlockSpan  *spans,
+                                  int              n_spans,
+                                  GError         **error)
+{
   g_autoptr(SteadFlock) flock = NULL;
   g_autoptr(GArray) weeks = g_array_new (FALSE, TRUE, sizeof (SteadLayWeek));
+  g_autofree SteadFlockSpan *filled = NULL;
   WeekSums sums;
 
-  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  g_return_val_if_fail (STEAD_IS_STORE (store) && (n_spans == 0 || spans != NULL), NULL);
   flock = stead_flock_repo_get (store, flock_id, error);
   if (flock == NULL)
     return NULL;
-  sums = (WeekSums) { weeks, flock->housed_on, flock->hatched_on };
-  return walk_days (store, flock_id, from, to, add_to_weeks, &sums, error) ? g_steal_pointer (&weeks) : NULL;
+  filled = g_new0 (SteadFlockSpan, n_spans);
+  for (int i = 0; i < n_spans; i++)
+    filled[i] = (SteadFlockSpan) { .from = spans[i].from, .to = spans[i].to };
+  sums = (WeekSums) { weeks, flock->housed_on, flock->hatched_on, filled, n_spans };
+  if (!walk_days (store, flock_id, from, to, add_to_weeks, &sums, error))
+    return NULL;
+  for (int i = 0; i < n_spans; i++)
+    spans[i] = filled[i];
+  return g_steal_pointer (&weeks);
 }
 
 /* --- the last day with … ---------------------------------------------------------- */

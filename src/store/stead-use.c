@@ -31,28 +31,42 @@ use_from_row (SteadStmt *stmt)
   return use;
 }
 
+/* A batch has a movement for each entry of its log, but few lots: they are summed by
+ * lot before anything else is looked up.  *out_fed_base: of it, what its log fed. */
 static GPtrArray *
 list_covered (SteadStore  *store,
               gint64       batch_id,
               SteadDay     from,
               SteadDay     to,
+              double      *out_fed_base,
               GError     **error)
 {
   static const char sql[] =
-    "SELECT i.id, i.name, i.kind, i.unit, sum (-m.quantity_base), sum (-m.cost_cents),"
-    " sum (iif (r.is_gift, -m.cost_cents, 0))"
-    " FROM movement m JOIN lot l ON l.id = m.lot_id JOIN item i ON i.id = l.item_id"
+    "SELECT i.id, i.name, i.kind, i.unit, sum (taken.base), sum (taken.cents),"
+    " sum (iif (r.is_gift, taken.cents, 0)), sum (taken.fed)"
+    " FROM (SELECT lot_id, -sum (quantity_base) AS base, -sum (cost_cents) AS cents,"
+    "              -sum (iif (entry_id IS NULL, 0, quantity_base)) AS fed"
+    "         FROM movement WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3 AND kind = 'used' GROUP BY lot_id) taken"
+    " JOIN lot l ON l.id = taken.lot_id JOIN item i ON i.id = l.item_id"
     " LEFT JOIN receipt_line rl ON rl.id = l.receipt_line_id LEFT JOIN receipt r ON r.id = rl.receipt_id"
-    " WHERE m.batch_id = ?1 AND m.day BETWEEN ?2 AND ?3 AND m.kind = 'used'"
     " GROUP BY i.id ORDER BY i.name, i.id";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+  g_autoptr(GPtrArray) uses = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_use_free);
+  double fed = 0;
+  int found;
 
   if (stmt == NULL)
     return NULL;
   sqlite3_bind_int64 (stmt, 1, batch_id);
   sqlite3_bind_int (stmt, 2, from);
   sqlite3_bind_int (stmt, 3, to);
-  return stead_repo_rows (store, stmt, use_from_row, (GDestroyNotify) stead_use_free, error);
+  while ((found = stead_store_step (store, stmt, error)) == 1)
+    {
+      g_ptr_array_add (uses, use_from_row (stmt));
+      fed += sqlite3_column_double (stmt, 7);
+    }
+  *out_fed_base = fed;
+  return found == 0 ? g_steal_pointer (&uses) : NULL;
 }
 
 /* --- feed that no receipt covers ------------------------------------------------ */
@@ -85,12 +99,14 @@ nearest_price (SteadStore  *store,
   return TRUE;
 }
 
-/* Days with feed that no movement covers; only asked for when the sums differ. */
+/* Days with feed that no movement covers, from the last one back until all of @open_kg is
+ * found: receipts cover the oldest feed first, so it lies near the end of the span. */
 static gboolean
 price_uncovered (SteadStore  *store,
                  gint64       batch_id,
                  SteadDay     from,
                  SteadDay     to,
+                 double       open_kg,
                  SteadUse    *use,
                  GError     **error)
 {
@@ -98,16 +114,16 @@ price_uncovered (SteadStore  *store,
     "SELECT e.day, sum (e.feed_kg) + coalesce (sum ((SELECT sum (m.quantity_base) FROM movement m"
     "                                                 WHERE m.entry_id = e.id)), 0) AS open_kg"
     " FROM batch_entry e WHERE e.batch_id = ?1 AND e.day BETWEEN ?2 AND ?3 AND e.feed_kg > 0"
-    " GROUP BY e.day HAVING open_kg > 1e-6 ORDER BY e.day";
+    " GROUP BY e.day HAVING open_kg > 1e-6 ORDER BY e.day DESC";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
-  int found;
+  int found = 1;
 
   if (stmt == NULL)
     return FALSE;
   sqlite3_bind_int64 (stmt, 1, batch_id);
   sqlite3_bind_int (stmt, 2, from);
   sqlite3_bind_int (stmt, 3, to);
-  while ((found = stead_store_step (store, stmt, error)) == 1)
+  while (use->uncovered_base < open_kg - 1e-6 && (found = stead_store_step (store, stmt, error)) == 1)
     {
       double price = NAN;
 
@@ -116,7 +132,7 @@ price_uncovered (SteadStore  *store,
       use->uncovered_base += sqlite3_column_double (stmt, 1);
       use->uncovered_cents += price * sqlite3_column_double (stmt, 1);
     }
-  return found == 0;
+  return found >= 0;
 }
 
 /* The item that the batch feeds, with what its log has of it in the span. */
@@ -127,14 +143,11 @@ log_feed (SteadStore  *store,
           SteadDay     to,
           SteadUse   **out,
           double      *out_feed_kg,
-          double      *out_covered_kg,
           GError     **error)
 {
   static const char sql[] =
     "SELECT i.id, i.name, i.kind, i.unit, 0, 0, 0,"
-    " (SELECT sum (feed_kg) FROM batch_entry WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3),"
-    " (SELECT sum (-quantity_base) FROM movement WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3"
-    "   AND entry_id IS NOT NULL)"
+    " (SELECT sum (feed_kg) FROM batch_entry WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3)"
     " FROM batch b JOIN item i ON i.id = b.feed_item_id WHERE b.id = ?1";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
   int found;
@@ -149,7 +162,6 @@ log_feed (SteadStore  *store,
     {
       *out = use_from_row (stmt);
       *out_feed_kg = sqlite3_column_double (stmt, 7);
-      *out_covered_kg = sqlite3_column_double (stmt, 8);
     }
   return found;
 }
@@ -174,12 +186,13 @@ add_uncovered (SteadStore  *store,
                gint64       batch_id,
                SteadDay     from,
                SteadDay     to,
+               double       covered_kg,
                GError     **error)
 {
   g_autoptr(SteadUse) fed = NULL;
   SteadUse *use;
-  double feed_kg = 0, covered_kg = 0;
-  int found = log_feed (store, batch_id, from, to, &fed, &feed_kg, &covered_kg, error);
+  double feed_kg = 0;
+  int found = log_feed (store, batch_id, from, to, &fed, &feed_kg, error);
 
   if (found < 0)
     return FALSE;
@@ -188,7 +201,7 @@ add_uncovered (SteadStore  *store,
   use = find_use (uses, fed->item_id);
   if (use == NULL)
     g_ptr_array_add (uses, use = g_steal_pointer (&fed));
-  return price_uncovered (store, batch_id, from, to, use, error);
+  return price_uncovered (store, batch_id, from, to, feed_kg - covered_kg, use, error);
 }
 
 /**
@@ -205,10 +218,11 @@ stead_lot_repo_uses (SteadStore  *store,
                      GError     **error)
 {
   g_autoptr(GPtrArray) uses = NULL;
+  double covered_kg = 0;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  uses = list_covered (store, batch_id, from, to, error);
-  if (uses == NULL || !add_uncovered (store, uses, batch_id, from, to, error))
+  uses = list_covered (store, batch_id, from, to, &covered_kg, error);
+  if (uses == NULL || !add_uncovered (store, uses, batch_id, from, to, covered_kg, error))
     return NULL;
   return g_steal_pointer (&uses);
 }

@@ -529,6 +529,39 @@ test_totals (void)
   g_assert_cmpint (stead_flock_repo_alive (farm->store, farm->flock, first + 3, &error), ==, 29);
 }
 
+/* One walk gives what each span gives alone; a span that ends before it begins, nothing. */
+static void
+test_spans (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GArray) weeks = NULL;
+  SteadDay first = TODAY - 40;
+  SteadFlockSpan spans[] = {
+    { .from = first, .to = TODAY }, { .from = first + 3, .to = first + 9 }, { .from = first + 5, .to = first + 4 },
+    { .from = first + 20, .to = first + 20 }, { .from = TODAY - 2, .to = TODAY },
+  };
+
+  for (int i = 0; i < 40; i++)
+    if (i % 6 != 5)
+      farm_entry (farm, first + i, 10 + i % 4, i % 3 == 0 ? NAN : 2.5, i == 7 || i == 20);
+  weeks = stead_flock_repo_weeks_and_spans (farm->store, farm->flock, first, TODAY, spans, G_N_ELEMENTS (spans),
+                                            &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (weeks->len, >, 5);
+  for (gsize i = 0; i < G_N_ELEMENTS (spans); i++)
+    {
+      SteadFlockTotals alone = { 0 };
+
+      g_test_message ("span %zu", i);
+      if (spans[i].to >= spans[i].from)
+        g_assert_true (stead_flock_repo_totals (farm->store, farm->flock, spans[i].from, spans[i].to, &alone, &error));
+      g_assert_cmpmem (&spans[i].totals, sizeof alone, &alone, sizeof alone);
+    }
+  g_assert_cmpint (spans[1].totals.deaths, ==, 1);
+  g_assert_cmpint (spans[2].totals.days_logged, ==, 0);
+}
+
 static void
 test_weeks (void)
 {
@@ -627,6 +660,7 @@ main (int    argc,
   g_test_add_func ("/store/flock/import-beside", test_import_beside);
   g_test_add_func ("/store/flock/totals", test_totals);
   g_test_add_func ("/store/flock/weeks", test_weeks);
+  g_test_add_func ("/store/flock/spans", test_spans);
   g_test_add_func ("/store/flock/last-days", test_last_days);
   g_test_add_func ("/store/flock/outside-action", test_outside_action);
   return g_test_run ();
