@@ -222,7 +222,7 @@ stead_import_columns_find (SteadImportKind      kind,
       out->at[i] = -1;
       out->unit[i] = NULL;
     }
-  for (int i = 0; header[i] != NULL && i < STEAD_IMPORT_MAX_COLUMNS; i++)
+  for (int i = 0; i < STEAD_IMPORT_MAX_COLUMNS && header[i] != NULL; i++)
     {
       const SteadUnit *unit;
       SteadColumn column = read_name (kind, header[i], &unit);

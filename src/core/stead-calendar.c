@@ -97,7 +97,7 @@ stead_day_weekday (SteadDay day)
 int
 stead_day_of_year (SteadDay day)
 {
-  int year;
+  int year = FIRST_YEAR;
 
   g_return_val_if_fail (is_valid (day), 1);
 

@@ -362,7 +362,7 @@ stead_flock_write_entry (SteadStore              *store,
 static gboolean
 feeds (const SteadFlockEntry *entry)
 {
-  return entry != NULL && entry->feed_kg > 0;
+  return entry->feed_kg > 0;
 }
 
 /* Only feed that came, went, changed or moved to another day is laid anew. */
@@ -375,12 +375,12 @@ settle_entry (SteadStore             *store,
 {
   SteadDay from = STEAD_DAY_NONE;
 
-  if (feeds (before) && feeds (after) && before->day == after->day &&
+  if (before != NULL && after != NULL && feeds (before) && feeds (after) && before->day == after->day &&
       !(ABS (before->feed_kg - after->feed_kg) > 0))
     return TRUE;
-  if (feeds (before))
+  if (before != NULL && feeds (before))
     from = before->day;
-  if (feeds (after))
+  if (after != NULL && feeds (after))
     from = from == STEAD_DAY_NONE ? after->day : MIN (from, after->day);
   return from == STEAD_DAY_NONE || stead_ledger_settle (store, flock->feed_item_id, from, error);
 }

@@ -267,7 +267,10 @@ settle (SteadStore          *store,
 {
   gint64 old_item = before != NULL ? before->item_id : 0;
   gint64 new_item = after != NULL ? after->item_id : 0;
-  SteadDay from = before == NULL ? after->day : after == NULL ? before->day : MIN (before->day, after->day);
+  SteadDay from = after != NULL ? after->day : STEAD_DAY_NONE;
+
+  if (before != NULL)
+    from = after != NULL ? MIN (before->day, from) : before->day;
 
   return stead_ledger_settle (store, old_item, from, error) &&
          (new_item == old_item || stead_ledger_settle (store, new_item, from, error));
