@@ -12,6 +12,16 @@
 #define CURVE_AHEAD_WEEKS 8.0
 #define CURVE_LEAST_AGE_WEEKS 72.0
 
+static void
+free_notes (GArray *notes)
+{
+  if (notes == NULL)
+    return;
+  for (guint i = 0; i < notes->len; i++)
+    g_free ((char *) g_array_index (notes, SteadLayNote, i).text);
+  g_array_unref (notes);
+}
+
 void
 stead_flock_answer_free (SteadFlockAnswer *self)
 {
@@ -22,6 +32,11 @@ stead_flock_answer_free (SteadFlockAnswer *self)
   g_clear_pointer (&self->weeks, g_array_unref);
   g_clear_pointer (&self->curve_age, g_array_unref);
   g_clear_pointer (&self->curve_frac, g_array_unref);
+  g_clear_pointer (&self->ahead, g_array_unref);
+  g_clear_pointer (&self->ahead_age, g_array_unref);
+  g_clear_pointer (&self->ahead_frac, g_array_unref);
+  free_notes (self->notes);
+  g_free (self->fit_note);
   g_free (self->sentence);
   g_free (self->caution);
   g_free (self);
@@ -165,10 +180,16 @@ fill_curve (SteadFlockAnswer *self,
     }
 }
 
-static void
-fill_series (SteadFlockAnswer *self)
+static gboolean
+fill_series (SteadStore        *store,
+             SteadFlockAnswer  *self,
+             SteadDay           today,
+             GError           **error)
 {
   fill_curve (self, self->age_weeks);
+  if (!stead_flock_forecast (store, self, today, error)
+      || !stead_flock_notes (store, self, error))
+    return FALSE;
   self->series = (SteadLaySeries) {
     .weeks = (const SteadLayWeek *) (gpointer) self->weeks->data,
     .n_weeks = self->weeks->len,
@@ -176,10 +197,16 @@ fill_series (SteadFlockAnswer *self)
     .curve_frac = (const double *) (gpointer) self->curve_frac->data,
     .n_curve = self->curve_age->len,
     .today_age_weeks = self->age_weeks,
+    .ahead_age = (const double *) (gpointer) self->ahead_age->data,
+    .ahead_frac = (const SteadBand *) (gpointer) self->ahead_frac->data,
+    .n_ahead = self->ahead_age->len,
+    .notes = (const SteadLayNote *) (gpointer) self->notes->data,
+    .n_notes = self->notes->len,
   };
+  return TRUE;
 }
 
-/* Hens after today's losses, and the dozens that they should give in a week. */
+/* Hens after today's losses. */
 static gboolean
 read_hens (SteadStore        *store,
            SteadFlockAnswer  *self,
@@ -189,17 +216,10 @@ read_hens (SteadStore        *store,
   const SteadFlock *flock = self->flock;
   gboolean over = flock->ended_on != STEAD_DAY_NONE && flock->ended_on <= today;
   SteadDay end = over ? flock->ended_on : today;
-  double eggs;
 
   self->alive = stead_flock_repo_alive (store, flock->id, end + 1, error);
-  if (self->alive < 0)
-    return FALSE;
   self->age_weeks = stead_age_weeks (flock->hatched_on, end);
-  if (over || self->age_weeks > flock->curve.onset_age_weeks + STEAD_CURVE_MAX_LAY_WEEKS)
-    return TRUE;
-  eggs = stead_lay_curve_eggs (&flock->curve, self->age_weeks, self->age_weeks + 1);
-  self->next_dozens = (double) self->alive * eggs / 12;
-  return TRUE;
+  return self->alive >= 0;
 }
 
 SteadFlockAnswer *
@@ -225,10 +245,10 @@ stead_flock_answer_new (SteadStore  *store,
       || !read_log (store, self, today, error)
       || !read_feed (store, self, today, error)
       || !read_cost (store, self, today, error)
+      || !fill_series (store, self, today, error)
       || !stead_flock_low_days (store, self->flock, today, &run, &of_seven, error))
     return NULL;
-  fill_series (self);
   self->caution = stead_flock_low_caution (run, of_seven);
-  self->sentence = stead_flock_sentence (self);
+  self->sentence = stead_flock_sentence (self, today);
   return g_steal_pointer (&self);
 }

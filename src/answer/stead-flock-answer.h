@@ -2,6 +2,7 @@
 #pragma once
 
 #include "answer/stead-words.h"
+#include "core/stead-lay-fit.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-flock-repo.h"
 #include "store/stead-lot-repo.h"
@@ -25,10 +26,20 @@ typedef struct
   double            feed_use_kg_day;   /* of that feed, by all flocks, over the last fourteen days */
   gint64            cost_in_cents;     /* what went in so far: feed, litter, birds, share of assets */
   double            next_dozens;       /* expected in the next seven days */
+  gboolean          has_forecast;      /* FALSE: ended, no hen alive, or past what a curve is good for */
+  gboolean          is_learned;        /* the level is this log's own; FALSE: the expected curve */
+  SteadLayFit       fit;               /* if there is a forecast */
+  GArray           *ahead;             /* of SteadLayAhead: coming weeks, the first one begins today */
+  SteadBand         expect_eggs;       /* holds the bands of the first @expect_weeks weeks */
+  gsize             expect_weeks;      /* 0: nothing to expect yet */
   GArray           *weeks;             /* of SteadLayWeek */
-  GArray           *curve_age;         /* of double */
+  GArray           *curve_age;         /* of double: of the learned curve, if there is one */
   GArray           *curve_frac;        /* of double */
-  SteadLaySeries    series;            /* points into the three arrays */
+  GArray           *ahead_age;         /* of double */
+  GArray           *ahead_frac;        /* of SteadBand */
+  GArray           *notes;             /* of SteadLayNote */
+  SteadLaySeries    series;            /* points into these arrays */
+  char             *fit_note;          /* (nullable) plain: which weeks were not learned from, and why */
   char             *sentence;          /* markup */
   char             *caution;           /* (nullable) plain: what to look at first, and to ask a veterinarian */
 } SteadFlockAnswer;

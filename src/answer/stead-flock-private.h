@@ -35,7 +35,33 @@ char *stead_flock_low_caution (int run,
 double stead_flock_expected_frac (const SteadFlock *flock,
                                   double            age_weeks);
 
+/**
+ * stead_flock_forecast:
+ * @self: with flock, hens, age and weeks read
+ * @today: a complete week ends before it
+ *
+ * Learns the curve and fills in what lies ahead; an ended flock is not fitted.
+ * A log that no curve comes near is told in the note, not by a failure.
+ */
+gboolean stead_flock_forecast (SteadStore        *store,
+                               SteadFlockAnswer  *self,
+                               SteadDay           today,
+                               GError           **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The weeks that stand apart: notes for the chart, and a sentence on them. */
+gboolean stead_flock_notes (SteadStore        *store,
+                            SteadFlockAnswer  *self,
+                            GError           **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* "Expect 12 to 14 dozen a week until Jan 23.", or NULL */
+char *stead_flock_expect_sentence (const SteadFlockAnswer *self,
+                                   SteadDay                today) G_GNUC_WARN_UNUSED_RESULT;
+
+/* "12 to 14 dozen", or eggs if they are few */
+char *stead_flock_eggs_range (const SteadBand *eggs) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Sentence, in the words for the head of the page. */
-char *stead_flock_sentence (const SteadFlockAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_flock_sentence (const SteadFlockAnswer *self,
+                            SteadDay                today) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -95,10 +95,11 @@ ended_sentence (const SteadFlockAnswer *self)
 }
 
 char *
-stead_flock_sentence (const SteadFlockAnswer *self)
+stead_flock_sentence (const SteadFlockAnswer *self,
+                      SteadDay                today)
 {
   GString *text;
-  g_autofree char *laying = NULL;
+  g_autofree char *laying = NULL, *expect = NULL;
   g_autofree char *feed = NULL;
 
   if (self->flock->ended_on != STEAD_DAY_NONE)
@@ -106,9 +107,11 @@ stead_flock_sentence (const SteadFlockAnswer *self)
   if (self->alive < 1)
     return g_strdup (_("No hen of this flock is alive. Enter the day on which the flock ended."));
   laying = laying_sentence (self);
+  expect = stead_flock_expect_sentence (self, today);
   feed = feed_sentence (self);
   text = g_string_new (NULL);
   stead_words_add (text, laying);
+  stead_words_add (text, expect);
   stead_words_add (text, feed);
   return stead_words_end (text);
 }

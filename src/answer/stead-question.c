@@ -206,6 +206,30 @@ ask_price (SteadStore   *store,
   return stead_words_plain (answer->sentence);
 }
 
+/* Each coming week with its band: eight times in ten the eggs lie in it. */
+static void
+put_weeks_ahead (JsonBuilder            *out,
+                 const SteadFlockAnswer *answer,
+                 SteadDay                today)
+{
+  json_builder_set_member_name (out, "learned_from_log");
+  json_builder_add_boolean_value (out, answer->is_learned);
+  json_builder_set_member_name (out, "weeks_ahead");
+  json_builder_begin_array (out);
+  for (guint i = 0; i < answer->ahead->len; i++)
+    {
+      const SteadLayAhead *week = &g_array_index (answer->ahead, SteadLayAhead, i);
+
+      json_builder_begin_object (out);
+      put_day (out, "first_day", today + 7 * (SteadDay) i);
+      put_real (out, "eggs_low", week->eggs.low);
+      put_real (out, "eggs_likely", week->eggs.likely);
+      put_real (out, "eggs_high", week->eggs.high);
+      json_builder_end_object (out);
+    }
+  json_builder_end_array (out);
+}
+
 static char *
 ask_flock (SteadStore   *store,
            gint64        id,
@@ -232,7 +256,9 @@ ask_flock (SteadStore   *store,
   put_real (out, "feed_use_kg_day", answer->feed_use_kg_day);
   put_real (out, "feed_days", answer->feed_days);
   put_real (out, "next_week_dozens", answer->next_dozens);
+  put_weeks_ahead (out, answer, stead_store_get_today (store));
   put_int (out, "cost_so_far_cents", answer->cost_in_cents);
+  put_text (out, "fit_note", answer->fit_note);
   put_text (out, "caution", answer->caution);
   return stead_words_plain (answer->sentence);
 }

@@ -6,6 +6,7 @@
 
 #include <glib.h>
 
+#include "core/stead-band.h"
 #include "core/stead-calendar.h"
 
 G_BEGIN_DECLS
@@ -24,15 +25,29 @@ typedef struct
   gboolean left_out;     /* marked as not to learn from: heat, moult, no water */
 } SteadLayWeek;
 
+/* Weeks running that stand apart from the others, and what is said of them. */
+typedef struct
+{
+  gsize       first;     /* index into the weeks */
+  gsize       last;      /* the same or a later one */
+  gboolean    far_off;   /* found far off the curve; FALSE: left out by a person */
+  const char *text;      /* short, for beside the points */
+} SteadLayNote;
+
 /* What the chart of a flock draws; the arrays belong to whoever filled it in. */
 typedef struct
 {
   const SteadLayWeek *weeks;        /* oldest first */
   gsize               n_weeks;
-  const double       *curve_age;    /* the expected curve: ages in weeks, rising */
+  const double       *curve_age;    /* the curve, learned or as expected: ages in weeks, rising */
   const double       *curve_frac;   /* hen-day rate at each age */
   gsize               n_curve;
   double              today_age_weeks;
+  const double       *ahead_age;    /* the band of the forecast: ages in weeks, rising */
+  const SteadBand    *ahead_frac;   /* hen-day rate of a week at each age */
+  gsize               n_ahead;      /* 0: no forecast */
+  const SteadLayNote *notes;
+  gsize               n_notes;
 } SteadLaySeries;
 
 /* Totals of a span of the log. */
