@@ -1,6 +1,7 @@
 /* stead-husbandry.c - what the program assumes until a farm's own records say more. */
 #include "config.h"
 
+#include "core/stead-degree-days.h"
 #include "core/stead-feed.h"
 #include "core/stead-fish-feed.h"
 #include "core/stead-fish-stock.h"
@@ -11,6 +12,7 @@
 #include <math.h>
 
 #define SQFT_M2 0.09290304
+#define POUND_KG 0.45359237
 
 /* Weeks of lay at which the curve is highest: where its slope is 0. */
 static double
@@ -107,6 +109,39 @@ fish_default (SteadHusbandryDefault which)
     }
 }
 
+static double
+crop_and_pen_default (SteadHusbandryDefault which)
+{
+  switch (which)
+    {
+    /* Greenhouse tomato review for Mexico: 3; FAO Technical Paper 589: 4. */
+    case STEAD_DEFAULT_TOMATO_PLANTS:
+      return 3;
+    /* Weather report on degree days of tomatoes, Rochester: 1,000 to 1,800 °F-days. */
+    case STEAD_DEFAULT_TOMATO_RIPE:
+      return 1300 / STEAD_F_DAYS_PER_C_DAY;
+    /* Usual greenhouse band 0.4 to 1.2, best near 0.8 (from memory). */
+    case STEAD_DEFAULT_TOMATO_DEFICIT:
+      return 0.8;
+    /* Encyclopedia article on the daily light integral: 20 to 30. */
+    case STEAD_DEFAULT_TOMATO_LIGHT:
+      return 25;
+    /* University of Florida CV216, hydroponic tomatoes: 60 to 70. */
+    case STEAD_DEFAULT_TOMATO_NITROGEN:
+      return 65;
+    /* Oregon greenhouse tomato questions and answers: 20 to 25 pounds. */
+    case STEAD_DEFAULT_TOMATO_YIELD:
+      return 22 * POUND_KG;
+    /* The usual dry-matter rule is 2 to 4 (from memory); an extension figure is 2.4. */
+    case STEAD_DEFAULT_EWE_HAY:
+      return 3;
+    /* A page on shelters for sheep and goats: 15 to 25 square feet. */
+    case STEAD_DEFAULT_PEN_SHELTER:
+    default:
+      return 20 * SQFT_M2;
+    }
+}
+
 double
 stead_husbandry_default (SteadHusbandryDefault which)
 {
@@ -134,6 +169,15 @@ stead_husbandry_default (SteadHusbandryDefault which)
     /* Cookery reference on measuring eggs: 12 %. */
     case STEAD_DEFAULT_EGG_SHELL:
       return 12;
+    case STEAD_DEFAULT_TOMATO_PLANTS:
+    case STEAD_DEFAULT_TOMATO_RIPE:
+    case STEAD_DEFAULT_TOMATO_DEFICIT:
+    case STEAD_DEFAULT_TOMATO_LIGHT:
+    case STEAD_DEFAULT_TOMATO_NITROGEN:
+    case STEAD_DEFAULT_TOMATO_YIELD:
+    case STEAD_DEFAULT_EWE_HAY:
+    case STEAD_DEFAULT_PEN_SHELTER:
+      return crop_and_pen_default (which);
     case STEAD_DEFAULT_LAY_ONSET_AGE:
     case STEAD_DEFAULT_LAY_ONSET_TO_PEAK:
     case STEAD_DEFAULT_LAY_PEAK:

@@ -24,6 +24,14 @@ typedef enum
   STEAD_DEFAULT_HENS_PER_BOX,         /* count */
   STEAD_DEFAULT_LAYING_DUCK_EGGS,     /* a year */
   STEAD_DEFAULT_EGG_SHELL,            /* percent of the egg */
+  STEAD_DEFAULT_TOMATO_PLANTS,        /* plants on a m² of bed in a greenhouse */
+  STEAD_DEFAULT_TOMATO_RIPE,          /* °C-days over 10 °C, transplant to first ripe fruit */
+  STEAD_DEFAULT_TOMATO_DEFICIT,       /* kPa, vapor pressure deficit aimed at */
+  STEAD_DEFAULT_TOMATO_LIGHT,         /* mol/m² a day */
+  STEAD_DEFAULT_TOMATO_NITROGEN,      /* ppm until the first clusters */
+  STEAD_DEFAULT_TOMATO_YIELD,         /* kg a plant and year, two crops in a greenhouse */
+  STEAD_DEFAULT_EWE_HAY,              /* percent of the body weight a day */
+  STEAD_DEFAULT_PEN_SHELTER,          /* m² for a grown sheep or goat */
   STEAD_DEFAULT_TROUT_TGC,            /* growth coefficient, 100-fold */
   STEAD_DEFAULT_TILAPIA_FRY_FEED,     /* percent of the body weight a day, fry of 30 days */
   STEAD_DEFAULT_TILAPIA_MARKET_FEED,  /* percent of the body weight a day */
