@@ -29,6 +29,13 @@ static const struct
   { "hens_per_box", STEAD_DEFAULT_HENS_PER_BOX, NULL },
   { "laying_duck_eggs", STEAD_DEFAULT_LAYING_DUCK_EGGS, NULL },
   { "egg_shell", STEAD_DEFAULT_EGG_SHELL, NULL },
+  { "tomato_plants", STEAD_DEFAULT_TOMATO_PLANTS, NULL },
+  { "tomato_vpd", STEAD_DEFAULT_TOMATO_DEFICIT, NULL },
+  { "tomato_dli", STEAD_DEFAULT_TOMATO_LIGHT, NULL },
+  { "tomato_start_nitrogen", STEAD_DEFAULT_TOMATO_NITROGEN, NULL },
+  { "greenhouse_tomato_yield", STEAD_DEFAULT_TOMATO_YIELD, "lb" },
+  { "ewe_hay", STEAD_DEFAULT_EWE_HAY, NULL },
+  { "adult_sheep_goat_shelter", STEAD_DEFAULT_PEN_SHELTER, "sqft" },
   { "trout_tgc_x100", STEAD_DEFAULT_TROUT_TGC, NULL },
   { "tilapia_fry_feed", STEAD_DEFAULT_TILAPIA_FRY_FEED, NULL },
   { "tilapia_market_feed", STEAD_DEFAULT_TILAPIA_MARKET_FEED, NULL },
@@ -56,6 +63,12 @@ husbandry_default (CheckRow *row)
   return NAN;
 }
 
+static double
+ripe_default (CheckRow *row)
+{
+  return 1.8 * stead_husbandry_default (STEAD_DEFAULT_TOMATO_RIPE);
+}
+
 static const CheckAsk default_asks[] = {
   { "lay_onset_age", "wk", husbandry_default },
   { "lay_onset_to_peak", "wk", husbandry_default },
@@ -70,6 +83,14 @@ static const CheckAsk default_asks[] = {
   { "hens_per_box", "count", husbandry_default },
   { "laying_duck_eggs", "eggs/y", husbandry_default },
   { "egg_shell", "pct", husbandry_default },
+  { "tomato_plants", "plants/m2", husbandry_default },
+  { "tomato_gdd_to_ripe", "F-days", ripe_default },
+  { "tomato_vpd", "kPa", husbandry_default },
+  { "tomato_dli", "mol/m2/d", husbandry_default },
+  { "tomato_start_nitrogen", "ppm", husbandry_default },
+  { "greenhouse_tomato_yield", "lb/plant/y", husbandry_default },
+  { "ewe_hay", "pct/d", husbandry_default },
+  { "adult_sheep_goat_shelter", "sqft/head", husbandry_default },
   { "trout_tgc_x100", "TGC x100", husbandry_default },
   { "tilapia_fry_feed", "pct/d", husbandry_default },
   { "tilapia_market_feed", "pct/d", husbandry_default },

@@ -36,6 +36,9 @@ static const CheckTopic * const areas[] = {
   check_food_egg_topics,
   check_food_label_topics,
   check_lethality_topics,
+  check_crop_topics,
+  check_greenhouse_topics,
+  check_animals_topics,
   NULL,
 };
 

@@ -89,3 +89,24 @@ check_base (CheckRow   *row,
     name = g_strdup_printf ("%s_%s", stem, list[0]);
   return to_base (check_number (row, name), list[which]);
 }
+
+double *
+check_base_list (CheckRow   *row,
+                 const char *stem,
+                 const char *suffixes,
+                 gsize      *n)
+{
+  g_auto(GStrv) list = g_strsplit (suffixes, " ", -1);
+  gsize which = 0;
+  g_autofree char *name = name_there (row, stem, list, &which);
+  const double *values;
+  double *bases;
+
+  if (name == NULL)
+    name = g_strdup_printf ("%s_%s", stem, list[0]);
+  values = check_list (row, name, n);
+  bases = g_new (double, *n);
+  for (gsize i = 0; i < *n; i++)
+    bases[i] = to_base (values[i], list[which]);
+  return bases;
+}

@@ -60,6 +60,9 @@ extern const CheckTopic check_food_jar_topics[];
 extern const CheckTopic check_food_egg_topics[];
 extern const CheckTopic check_food_label_topics[];
 extern const CheckTopic check_lethality_topics[];
+extern const CheckTopic check_crop_topics[];
+extern const CheckTopic check_greenhouse_topics[];
+extern const CheckTopic check_animals_topics[];
 
 gboolean check_has (CheckRow   *row,
                     const char *name);
@@ -88,6 +91,11 @@ double check_base (CheckRow   *row,
 gboolean check_has_base (CheckRow   *row,
                          const char *stem,
                          const char *units);
+/* The same for a list, to be freed; *@n as for check_list(). */
+double *check_base_list (CheckRow   *row,
+                         const char *stem,
+                         const char *units,
+                         gsize      *n);
 double check_from_base (double      base,
                         const char *unit);
 
