@@ -5,6 +5,7 @@
  */
 #pragma once
 
+#include "core/stead-fuel.h"
 #include "store/stead-batch-repo.h"
 
 G_BEGIN_DECLS
@@ -115,14 +116,6 @@ gboolean   stead_climate_repo_set_usual (SteadStore *store, gint64 place_id, con
 
 /* --- what keeps a bay warm -------------------------------------------------------------- */
 
-typedef enum
-{
-  STEAD_FUEL_PROPANE,
-  STEAD_FUEL_OIL,
-  STEAD_FUEL_GAS,
-  STEAD_FUEL_ELECTRICITY,
-} SteadFuelKind;
-
 typedef struct
 {
   gint64         place_id;
@@ -132,9 +125,9 @@ typedef struct
   double         changes_hour;
   double         inside_c;         /* at night */
   double         sun_lift_c;       /* by which the sun alone warms it, mean of day and night */
-  SteadFuelKind  fuel;
+  SteadFuel      fuel;
   double         efficiency_frac;
-  double         fuel_cents;       /* for a gallon, ccf or kWh */
+  double         fuel_cents;       /* for a liter, m³ or kWh, as stead_fuel_content_kwh() counts */
 } SteadGlasshouse;
 
 /* NULL without @error if nothing is entered for the place. */

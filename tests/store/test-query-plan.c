@@ -5,11 +5,13 @@
  */
 #include "config.h"
 
+#include <math.h>
 #include <string.h>
 
 #include "repo-fixture.h"
 #include "store/stead-routine-repo.h"
 #include "store/stead-water-repo.h"
+#include "store/stead-crop-repo.h"
 
 static int
 catch_statement (unsigned  type,
@@ -31,6 +33,8 @@ is_walk (const char *detail)
 {
   static const char * const large[] = { "batch_entry", "e", "movement", "m", "harvest", "h", "treatment", "t",
                                         "batch_note", "water_test", "routine_done", "d" };
+  static const char * const large[] = { "batch_entry", "e", "movement", "m", "harvest", "h", "treatment",
+                                        "t", "batch_note", "climate" };
   g_auto(GStrv) words = g_strsplit (detail, " ", -1);
 
   if (g_strv_length (words) < 2 || strcmp (words[0], "SCAN") != 0)
@@ -79,6 +83,7 @@ read_pages (Farm    *farm,
   SteadFlockTotals totals;
   SteadHarvestTotals harvested;
   SteadStock stock;
+  SteadUsualYear usual;
 
   g_ptr_array_unref (stead_flock_repo_list (farm->store, TRUE, error));
   stead_flock_free (stead_flock_repo_get (farm->store, farm->flock, error));
@@ -104,6 +109,10 @@ read_pages (Farm    *farm,
   g_assert_cmpint (stead_treatment_repo_wait (farm->store, farm->flock, TODAY, error), ==, STEAD_DAY_NONE);
   g_ptr_array_unref (stead_batch_repo_notes (farm->store, farm->flock, error));
   g_ptr_array_unref (stead_treatment_repo_list (farm->store, farm->flock, error));
+  g_ptr_array_unref (stead_crop_repo_list (farm->store, FALSE, error));
+  g_ptr_array_unref (stead_crop_repo_entries (farm->store, farm->flock, TODAY - 84, TODAY, error));
+  g_ptr_array_unref (stead_climate_repo_list (farm->store, 0, TODAY - 84, TODAY, error));
+  g_assert_true (stead_climate_repo_usual (farm->store, 0, &usual, error));
   g_assert_no_error (*error);
 }
 
@@ -154,7 +163,10 @@ write_pages (Farm *farm)
   gint64 receipt = farm_receipt (farm, farm->feed, TODAY - 10, 10, 100, FALSE);
   gint64 fish = farm_fish (farm, "Catfish 1", 9);
 
+  SteadClimateDay day = { .day = TODAY - 1, .min_c = 9, .max_c = 21, .rh_frac = NAN, .light_mol = NAN };
+
   ACT (farm, stead_flock_repo_save (farm->store, flock, err));
+  ACT (farm, stead_climate_repo_save (farm->store, &day, TRUE, err));
   ACT (farm, stead_lot_repo_use (farm->store, farm->straw, farm->flock, TODAY - 2, 3, 0, err));
   ACT (farm, stead_lot_repo_adjust (farm->store, 2, STEAD_MOVE_LOST, TODAY, -1, "wet", 0, err));
   farm_harvest (farm, farm->flock, farm_item (farm, "Eggs", STEAD_ITEM_PRODUCE, "ea"), TODAY - 1, 30, 30, 500);
