@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "store/stead-crop-repo.h"
 #include "store/stead-repo-private.h"
@@ -94,6 +95,36 @@ stead_crop_repo_plants (SteadStore  *store,
     return -1;
   lost = lost_before (store, crop_id, day, 0, error);
   return lost < 0 ? -1 : MAX (crop->plants - lost, 0);
+}
+
+gboolean
+stead_crop_repo_fish_feed (SteadStore  *store,
+                           gint64       crop_id,
+                           SteadDay     from,
+                           SteadDay     to,
+                           double      *out,
+                           GError     **error)
+{
+  static const char sql[] =
+    "SELECT (SELECT coalesce (sum (e.feed_kg), 0) FROM place p JOIN batch f ON f.place_id = p.id AND f.kind = 'fish'"
+    " JOIN batch_entry e ON e.batch_id = f.id AND e.day BETWEEN ?2 AND ?3 AND e.feed_kg > 0"
+    " WHERE p.water_id = own.water_id)"
+    " FROM batch b JOIN place own ON own.id = b.place_id WHERE b.id = ?1 AND own.water_id IS NOT NULL";
+  g_autoptr(SteadStmt) stmt = NULL;
+  int found;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && out != NULL, FALSE);
+  stmt = stead_store_prepare (store, sql, error);
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, crop_id);
+  sqlite3_bind_int (stmt, 2, from);
+  sqlite3_bind_int (stmt, 3, to);
+  found = stead_store_step (store, stmt, error);
+  if (found < 0)
+    return FALSE;
+  *out = found == 1 ? sqlite3_column_double (stmt, 0) : NAN;
+  return TRUE;
 }
 
 /* --- checking --------------------------------------------------------------- */

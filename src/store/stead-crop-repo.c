@@ -4,8 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "core/stead-crop.h"
-#include "core/stead-husbandry.h"
+#include "core/stead-crop-kind.h"
 #include "store/stead-batch-private.h"
 #include "store/stead-crop-repo.h"
 
@@ -14,15 +13,8 @@ static const char * const method_words[] = { "average", "substitute", "ceiling",
 
 #define PLANTS_MAX 10000000
 
-/* Weeks from the first ripe fruit to the last, of tomatoes set out in spring
- * (common practice, no source). */
-#define TOMATO_PICK_WEEKS 12
-
 /**
  * stead_crop_new:
- *
- * A plant's default yield is a greenhouse's over a year with two crops, so one crop
- * gives half.
  *
  * Returns: (transfer full): tomatoes in soil, no days, no name
  */
@@ -30,21 +22,20 @@ SteadCrop *
 stead_crop_new (void)
 {
   SteadCrop *crop = g_new0 (SteadCrop, 1);
-  SteadDegreeDayRule rule;
+  const SteadCropDefaults *usual = stead_crop_defaults ("tomato");
 
-  stead_crop_tomato_rule (&rule);
   crop->batch.kind = STEAD_BATCH_CROP;
   crop->batch.started_on = crop->batch.ended_on = STEAD_DAY_NONE;
-  crop->crop = g_strdup ("tomato");
+  crop->crop = g_strdup (usual->id);
   crop->system = STEAD_GROW_SOIL;
   crop->sown_on = crop->set_out_on = crop->first_ripe_on = STEAD_DAY_NONE;
   crop->area_m2 = NAN;
-  crop->base_c = rule.base_c;
-  crop->upper_c = rule.upper_c;
+  crop->base_c = usual->base_c;
+  crop->upper_c = usual->upper_c;
   crop->method = STEAD_CROP_AVERAGE;
-  crop->ripe_need = stead_husbandry_default (STEAD_DEFAULT_TOMATO_RIPE);
-  crop->yield_kg = stead_husbandry_default (STEAD_DEFAULT_TOMATO_YIELD) / 2;
-  crop->pick_weeks = TOMATO_PICK_WEEKS;
+  crop->ripe_need = usual->ripe_need;
+  crop->yield_kg = usual->yield_kg;
+  crop->pick_weeks = usual->pick_weeks;
   return crop;
 }
 

@@ -76,6 +76,10 @@ GPtrArray *stead_crop_repo_entries      (SteadStore *store, gint64 crop_id, Stea
                                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* Plants that stand at the start of @day; -1 with @error. */
 gint64     stead_crop_repo_plants       (SteadStore *store, gint64 crop_id, SteadDay day, GError **error);
+/* Feed, kg, that fish on the crop's own water were given from @from to @to; 0 without such
+ * fish.  Without a water of its own: *out NAN. */
+gboolean   stead_crop_repo_fish_feed    (SteadStore *store, gint64 crop_id, SteadDay from, SteadDay to, double *out,
+                                         GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* --- thermometers ------------------------------------------------------------------- */
 
