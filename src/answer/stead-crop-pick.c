@@ -1,0 +1,172 @@
+/* stead-crop-pick.c - writes down what was picked of a crop, with the cost that its lot carries. */
+#include "config.h"
+
+#include "answer/stead-crop-pick.h"
+
+#include "answer/stead-cost-private.h"
+#include "core/stead-money.h"
+#include "store/stead-item-repo.h"
+#include "store/stead-lot-repo.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+/* --- cost ------------------------------------------------------------------- */
+
+gint64
+stead_crop_cost_in (SteadStore       *store,
+                    const SteadCrop  *crop,
+                    SteadDay          to,
+                    GError          **error)
+{
+  SteadDay from = crop->batch.started_on;
+  g_autoptr(GPtrArray) uses = NULL;
+  g_autoptr(GPtrArray) charges = NULL;
+  double cents = (double) crop->cost_cents;
+
+  to = MAX (to, from);
+  uses = stead_lot_repo_uses (store, crop->batch.id, from, to, error);
+  charges = uses != NULL ? stead_asset_charges (store, crop->batch.id, from, to, error) : NULL;
+  if (charges == NULL)
+    return -1;
+  for (guint i = 0; i < uses->len; i++)
+    {
+      const SteadUse *use = uses->pdata[i];
+
+      cents += (double) use->cost_cents;
+      if (use->uncovered_base > 0 && isfinite (use->uncovered_cents))
+        cents += use->uncovered_cents;
+    }
+  for (guint i = 0; i < charges->len; i++)
+    cents += ((const SteadAssetCharge *) charges->pdata[i])->cents;
+  return stead_money_round (cents);
+}
+
+static gboolean
+find_cost (SteadStore       *store,
+           const SteadPick  *pick,
+           gint64           *out,
+           GError          **error)
+{
+  g_autoptr(SteadCropAnswer) answer = stead_crop_answer_new (store, pick->crop_id, error);
+  gint64 in, left;
+  double rest;
+
+  if (answer == NULL)
+    return FALSE;
+  in = stead_crop_cost_in (store, answer->crop, pick->day, error);
+  if (in < 0)
+    return FALSE;
+  left = MAX (in - answer->picked.cost_cents, 0);
+  /* What is expected before the first pick is the plan, whatever the thermometer says. */
+  rest = isnan (answer->rest_kg.likely) ? MAX (answer->plan_kg - answer->picked.good_base, 0) : answer->rest_kg.likely;
+  rest = MAX (rest, pick->good_kg);
+  *out = MIN (stead_money_round ((double) in * pick->good_kg / (answer->picked.good_base + rest)), left);
+  return TRUE;
+}
+
+/* --- item ------------------------------------------------------------------- */
+
+/* "Tomatoes" */
+static char *
+item_name (const SteadCrop *crop)
+{
+  const char *word = stead_crop_word (crop->crop);
+  g_autofree char *first = g_utf8_substring (word, 0, 1);
+  g_autofree char *upper = g_utf8_strup (first, -1);
+
+  return g_strconcat (upper, g_utf8_next_char (word), NULL);
+}
+
+static gint64
+item_of_last_pick (SteadStore *store,
+                   gint64      crop_id)
+{
+  g_autoptr(GPtrArray) picks = stead_harvest_repo_list (store, crop_id, G_MININT32 + 1, G_MAXINT32, NULL);
+
+  for (guint i = picks != NULL ? picks->len : 0; i > 0; i--)
+    if (((const SteadHarvest *) picks->pdata[i - 1])->item_id != 0)
+      return ((const SteadHarvest *) picks->pdata[i - 1])->item_id;
+  return 0;
+}
+
+static gboolean
+find_item (SteadStore  *store,
+           gint64       crop_id,
+           gint64      *out,
+           GError     **error)
+{
+  g_autoptr(SteadCrop) crop = NULL;
+  g_autoptr(SteadFarm) farm = NULL;
+  g_autoptr(GPtrArray) items = NULL;
+  g_autoptr(SteadItem) made = NULL;
+  g_autofree char *name = NULL;
+
+  *out = item_of_last_pick (store, crop_id);
+  if (*out != 0)
+    return TRUE;
+  crop = stead_crop_repo_get (store, crop_id, error);
+  farm = crop != NULL ? stead_farm_repo_get (store, error) : NULL;
+  items = farm != NULL ? stead_item_repo_list (store, error) : NULL;
+  if (items == NULL)
+    return FALSE;
+  name = item_name (crop);
+  for (guint i = 0; i < items->len; i++)
+    {
+      const SteadItem *item = items->pdata[i];
+
+      if (item->kind != STEAD_ITEM_PRODUCE || g_utf8_collate (item->name, name) != 0)
+        continue;
+      *out = item->id;
+      return TRUE;
+    }
+  made = g_new0 (SteadItem, 1);
+  made->name = g_steal_pointer (&name);
+  made->kind = STEAD_ITEM_PRODUCE;
+  made->unit = stead_unit_default (STEAD_DIMENSION_MASS, farm->units);
+  made->reorder_base = NAN;
+  if (!stead_item_repo_save (store, made, error))
+    return FALSE;
+  *out = made->id;
+  return TRUE;
+}
+
+/* --- writing ---------------------------------------------------------------- */
+
+gboolean
+stead_crop_pick_save (SteadStore       *store,
+                      const SteadPick  *pick,
+                      GError          **error)
+{
+  g_autoptr(SteadHarvest) harvest = stead_harvest_new ();
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && pick != NULL, FALSE);
+
+  harvest->batch_id = pick->crop_id;
+  harvest->day = pick->day;
+  harvest->quantity_base = pick->good_kg;
+  harvest->lost_base = pick->lost_kg;
+  harvest->reason = g_strdup (pick->reason);
+  harvest->grade = g_strdup (pick->grade);
+  harvest->note = g_strdup (pick->note);
+  harvest->person_id = pick->person_id;
+  if (pick->good_kg > 0
+      && (!find_item (store, pick->crop_id, &harvest->item_id, error)
+          || !find_cost (store, pick, &harvest->cost_cents, error)))
+    return FALSE;
+  return stead_harvest_repo_save (store, harvest, error);
+}
+
+char *
+stead_crop_pick_name (const SteadPick *pick,
+                      SteadUnitSystem  units)
+{
+  g_autofree char *amount = NULL, *day = NULL;
+
+  g_return_val_if_fail (pick != NULL, NULL);
+
+  day = stead_day_format (pick->day, STEAD_DAY_STYLE_SHORT);
+  amount = stead_crop_kg_text (pick->good_kg > 0 ? pick->good_kg : pick->lost_kg, units);
+  /* Translators: "12 lb", a day. */
+  return g_strdup_printf (pick->good_kg > 0 ? _("%s picked on %s") : _("%s thrown out on %s"), amount, day);
+}

@@ -1,0 +1,48 @@
+/* stead-crop-pick.h - writes down what was picked of a crop, with the cost that its lot carries. */
+#pragma once
+
+#include "answer/stead-crop-answer.h"
+
+G_BEGIN_DECLS
+
+/* What a person says of a pick. */
+typedef struct
+{
+  gint64      crop_id;
+  SteadDay    day;
+  double      good_kg;     /* into the store room; 0: all was thrown out */
+  double      lost_kg;     /* thrown out, 0 or more */
+  const char *reason;      /* (nullable): of the loss; needed with one */
+  const char *grade;       /* (nullable) */
+  const char *note;        /* (nullable) */
+  gint64      person_id;   /* 0: not said */
+} SteadPick;
+
+/**
+ * stead_crop_pick_save:
+ * @store: in an action
+ * @error: for the person
+ *
+ * The good part becomes a lot of the crop's item: that of its last pick, or one of
+ * the crop's name, which is made if the farm has none.  The lot carries its share of
+ * what went into the crop so far: cost so far × pick ÷ (picked with it + still
+ * expected), at most what no lot carries yet.
+ *
+ * Returns: %TRUE, or %FALSE with nothing written that the caller will not roll back
+ */
+gboolean stead_crop_pick_save (SteadStore       *store,
+                               const SteadPick  *pick,
+                               GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* For the undo menu: "12 lb picked on Mar 3". */
+char *stead_crop_pick_name (const SteadPick *pick,
+                            SteadUnitSystem  units) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Whole cents that went into the crop up to its last day: plants or seed, what was used
+ * of the store room, its share of assets. -1 with @error. */
+gint64 stead_crop_cost_in (SteadStore       *store,
+                           const SteadCrop  *crop,
+                           SteadDay          to,
+                           GError          **error);
+
+G_END_DECLS

@@ -1,0 +1,176 @@
+/* stead-crop-why.c - how the figures of a crop come about, with its own numbers. */
+#include "config.h"
+
+#include "answer/stead-crop-private.h"
+#include "answer/stead-words-private.h"
+#include "core/stead-pick.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+static char *
+degrees (double          temp_c,
+         SteadUnitSystem units)
+{
+  return stead_quantity_format (temp_c, stead_unit_default (STEAD_DIMENSION_TEMPERATURE, units));
+}
+
+static const char *
+method_words (SteadCropMethod method)
+{
+  switch (method)
+    {
+    case STEAD_CROP_SUBSTITUTE:
+      return _("(highest + lowest) ÷ 2 − base, with both readings first moved to between base and upper limit. "
+               "Summed from setting out.");
+    case STEAD_CROP_CEILING:
+      return _("(highest + lowest) ÷ 2 − base. What the highest has above the upper limit is taken off the limit. "
+               "Summed from setting out.");
+    case STEAD_CROP_AVERAGE:
+    default:
+      return _("(highest + lowest) ÷ 2 − base, never below 0. Summed from setting out.");
+    }
+}
+
+static SteadWhy *
+sum_why (const SteadCropAnswer *self)
+{
+  SteadUnitSystem units = self->farm->units;
+  g_autofree char *base = degrees (self->rule.base_c, units);
+  g_autofree char *read = stead_number_format ((double) self->n_read, 0);
+  g_autofree char *gaps = stead_number_format ((double) self->n_gaps, 0);
+  g_autofree char *sum = stead_crop_warmth_text (self->sum_c, units);
+  g_autofree char *filled = stead_crop_warmth_number (self->assumed_c, units);
+
+  return stead_why_new (g_strdup (_("Degree days so far")), method_words (self->crop->method),
+                        /* Translators: a place, a temperature, days, "512 degree days (°F)", days, a number. */
+                        g_strdup_printf (_("Thermometer: %s. Base %s. Days read: %s, together %s. Days without a "
+                                           "reading: %s, filled in with %s."),
+                                         self->thermometer, base, read, sum, gaps, filled),
+                        _("Worked days in garden answers on ripening of tomatoes; Iowa State University, Agronomy "
+                          "541, lesson 2b; table of methods in Heliyon 6(10) e05114, table 3. Methods differ: "
+                          "compare only sums of one method."));
+}
+
+static SteadWhy *
+need_why (const SteadCropAnswer *self)
+{
+  SteadUnitSystem units = self->farm->units;
+  g_autofree char *need = stead_crop_warmth_text (self->need.need_c, units);
+  g_autofree char *low = stead_crop_warmth_number (self->need.low_c, units);
+  g_autofree char *high = stead_crop_warmth_number (self->need.high_c, units);
+  g_autofree char *daily = stead_crop_warmth_number (self->ripe.coming_c, units);
+  g_autofree char *years = stead_number_format ((double) self->need.own_years, 0);
+
+  return stead_why_new (g_strdup (_("Day of the first pick")),
+                        self->ripe.outlook == STEAD_RIPE_BY_NORMALS
+                        ? _("Day on which the sum reaches what is needed. Coming days are taken from the usual year.")
+                        : _("Day on which the sum reaches what is needed. Coming days are taken to be like the last 14."),
+                        /* Translators: "1,300 degree days (°F)", low, high, of the next day, years. */
+                        g_strdup_printf (_("Needed: %s, between %s and %s. Of the next day: %s. Own years: %s."),
+                                         need, low, high, daily, years),
+                        self->usual != NULL && self->usual->has_source
+                        ? _("Weather report on degree days of tomatoes, Rochester 2025: 1,000 to 1,800 in °F. Band of "
+                            "15 percent until own years say more: common practice, no source.")
+                        : _("Common practice, no source. Change it to what the seed packet or your own years say."));
+}
+
+static SteadWhy *
+rest_why (const SteadCropAnswer *self)
+{
+  SteadUnitSystem units = self->farm->units;
+  g_autofree char *plan = stead_crop_kg_text (self->plan_kg, units);
+  g_autofree char *due = stead_crop_kg_text (self->due_kg, units);
+  g_autofree char *picked = stead_crop_kg_text (self->picked.good_base + self->picked.lost_base, units);
+  g_autofree char *factor = stead_words_percent (self->factor.likely, 0);
+
+  return stead_why_new (g_strdup (_("Harvest to come")),
+                        _("Crop planned × its share that falls into those days × what the pickings so far say × "
+                          "share of plants that stand. The factor is (¼ plan + picked) ÷ (¼ plan + due)."),
+                        /* Translators: three amounts, a percentage. */
+                        g_strdup_printf (_("Planned %s, due up to today %s, picked with loss %s: factor %s."),
+                                         plan, due, picked, factor),
+                        _("Shape over the picking weeks, band of 30 percent and weight of the plan: common practice, no "
+                          "source. The band narrows as you pick."));
+}
+
+static SteadWhy *
+yield_why (const SteadCropAnswer *self)
+{
+  SteadUnitSystem units = self->farm->units;
+  g_autofree char *picked = stead_crop_kg_text (self->picked.good_base, units);
+  g_autofree char *plants = stead_number_format ((double) self->crop->plants, 0);
+  g_autofree char *plant = stead_crop_kg_text (self->plant_kg, units);
+
+  return stead_why_new (g_strdup (_("Picked of one plant")), _("Picked ÷ plants set out, also those that were lost."),
+                        /* Translators: an amount ÷ plants = an amount. */
+                        g_strdup_printf (_("%s ÷ %s = %s"), picked, plants, plant),
+                        _("Oregon greenhouse tomato questions and answers: 20 to 25 lb a plant and year with two crops."));
+}
+
+static SteadWhy *
+feed_why (const SteadCropAnswer *self)
+{
+  g_autofree char *feed = stead_number_format (self->feed_g_day, 0);
+  g_autofree char *least = stead_number_format (self->bed_min_m2, 1);
+  g_autofree char *most = stead_number_format (self->bed_max_m2, 1);
+  g_autofree char *few = stead_number_format (floor (self->feed_plants_min), 0);
+  g_autofree char *many = stead_number_format (floor (self->feed_plants_max), 0);
+
+  return stead_why_new (g_strdup (_("Bed that the fish feed supports")),
+                        _("Feed a day ÷ feed that a square meter of bed needs a day."),
+                        /* Translators: g of feed a day, square meters, plants. */
+                        g_strdup_printf (_("%s g of feed a day: %s to %s m² of bed, %s to %s plants."),
+                                         feed, least, most, few, many),
+                        _("FAO Technical Paper 589, component calculations: 40 to 50 g for leafy, 50 to 80 g for "
+                          "fruiting plants, with feed of 32 percent protein."));
+}
+
+static SteadWhy *
+deficit_why (const SteadCropAnswer *self)
+{
+  g_autofree char *kpa = stead_number_format (self->deficit_kpa, 2);
+
+  return stead_why_new (g_strdup (_("How dry the air is")),
+                        _("What air at the day's mean temperature can hold, less what it holds: "
+                          "0.6108 × e^(17.27 T ÷ (T + 237.3)) × (1 − humidity)."),
+                        /* Translators: a pressure in kPa. */
+                        g_strdup_printf (_("Vapor pressure deficit %s kPa; 0.4 to 1.2 suits tomatoes."), kpa),
+                        _("FAO Irrigation and Drainage Paper 56, equation 11. The band is from memory."));
+}
+
+static SteadWhy *
+set_why (const SteadCropAnswer *self)
+{
+  return stead_why_new (g_strdup (_("Days on which flowers set fruit badly")),
+                        _("Night under 55 or over 75 °F (13, 24 °C), or day over 95 °F (35 °C)."),
+                        /* Translators: two counts of days. */
+                        g_strdup_printf (_("%d of %d days that were read."), self->set_poor, self->set_days),
+                        _("News report on extreme heat and tomato flowers, University of Maryland; county extension "
+                          "column on tomato blossom drop, Oklahoma 2021."));
+}
+
+GPtrArray *
+stead_crop_answer_whys (const SteadCropAnswer *self)
+{
+  GPtrArray *whys;
+
+  g_return_val_if_fail (self != NULL, NULL);
+
+  whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  if (self->n_read > 0)
+    g_ptr_array_add (whys, sum_why (self));
+  if (self->has_ripe)
+    g_ptr_array_add (whys, need_why (self));
+  if (!isnan (self->rest_kg.likely))
+    g_ptr_array_add (whys, rest_why (self));
+  if (self->picked.good_base > 0)
+    g_ptr_array_add (whys, yield_why (self));
+  if (self->feed_g_day > 0)
+    g_ptr_array_add (whys, feed_why (self));
+  if (!isnan (self->deficit_kpa))
+    g_ptr_array_add (whys, deficit_why (self));
+  if (self->set_days > 0)
+    g_ptr_array_add (whys, set_why (self));
+  return whys;
+}

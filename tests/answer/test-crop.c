@@ -1,0 +1,451 @@
+/* test-crop.c - how a crop is doing, against sums worked out by hand.
+ *
+ * Ten tomato plants were set out on 2026-03-01.  Every day had 25 and 15 °C: 10
+ * °C-days over the base of 10.  They need 400, so the 40th day, April 9, is the one.
+ */
+#include "farm.h"
+#include "numbers.h"
+
+#include "answer/stead-crop-answer.h"
+#include "store/stead-harvest-repo.h"
+
+#include <math.h>
+#include <string.h>
+
+#define LB 0.45359237
+
+static SteadDay
+march (int mday)
+{
+  return stead_day_new (2026, 3, mday);
+}
+
+static SteadCrop *
+tomatoes (void)
+{
+  SteadCrop *crop = stead_crop_new ();
+
+  crop->batch.name = g_strdup ("Tomatoes");
+  crop->batch.started_on = march (1);
+  crop->set_out_on = march (1);
+  crop->plants = 10;
+  crop->area_m2 = 4;
+  crop->ripe_need = 400;
+  crop->yield_kg = 4;
+  crop->pick_weeks = 10;
+  return crop;
+}
+
+static gint64
+plant (Farm      *farm,
+       SteadCrop *crop)
+{
+  FARM_DO (farm, stead_crop_repo_save (farm->store, crop, &farm_error));
+  return crop->batch.id;
+}
+
+static void
+read_day (Farm     *farm,
+          SteadDay  day,
+          double    max_c,
+          double    min_c,
+          double    rh_frac)
+{
+  SteadClimateDay climate = { .day = day, .min_c = min_c, .max_c = max_c, .rh_frac = rh_frac, .light_mol = NAN };
+
+  FARM_DO (farm, stead_climate_repo_save (farm->store, &climate, FALSE, &farm_error));
+}
+
+static void
+read_march (Farm *farm,
+            int   last)
+{
+  for (int i = 1; i <= last; i++)
+    read_day (farm, march (i), 25, 15, NAN);
+}
+
+static void
+pick (Farm     *farm,
+      gint64    crop_id,
+      SteadDay  day,
+      double    kg,
+      double    lost_kg)
+{
+  g_autoptr(SteadHarvest) harvest = stead_harvest_new ();
+  static gint64 item_id;
+
+  if (kg > 0)
+    {
+      g_autoptr(SteadItem) item = g_new0 (SteadItem, 1);
+
+      item->name = g_strdup_printf ("Tomatoes %d", day);
+      item->kind = STEAD_ITEM_PRODUCE;
+      item->unit = stead_unit_by_id ("lb");
+      FARM_DO (farm, stead_item_repo_save (farm->store, item, &farm_error));
+      item_id = item->id;
+    }
+  harvest->batch_id = crop_id;
+  harvest->day = day;
+  harvest->item_id = kg > 0 ? item_id : 0;
+  harvest->quantity_base = kg;
+  harvest->lost_base = lost_kg;
+  harvest->reason = lost_kg > 0 ? g_strdup ("cracked") : NULL;
+  FARM_DO (farm, stead_harvest_repo_save (farm->store, harvest, &farm_error));
+}
+
+static SteadCropAnswer *
+ask (Farm   *farm,
+     gint64  id)
+{
+  g_autoptr(GError) error = NULL;
+  SteadCropAnswer *answer = stead_crop_answer_new (farm->store, id, &error);
+
+  g_assert_no_error (error);
+  g_assert_nonnull (answer);
+  return answer;
+}
+
+static void
+assert_whys (const SteadCropAnswer *answer,
+             guint                  n)
+{
+  g_autoptr(GPtrArray) whys = stead_crop_answer_whys (answer);
+
+  g_assert_cmpuint (whys->len, ==, n);
+  for (guint i = 0; i < whys->len; i++)
+    {
+      const SteadWhy *why = whys->pdata[i];
+
+      g_assert_true (why->title[0] && why->formula[0] && why->worked[0] && why->source[0]);
+      g_assert_null (strstr (why->worked, "nan"));
+    }
+}
+
+/* --- ripening ------------------------------------------------------------------- */
+
+static void
+test_ripe (Farm          *farm,
+           gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  gint64 id = plant (farm, crop);
+  g_autoptr(SteadCropAnswer) answer = NULL;
+
+  read_march (farm, 30);
+  answer = ask (farm, id);
+  g_assert_cmpfloat_with_epsilon (answer->sum_c, 300, 1e-6);
+  g_assert_cmpuint (answer->n_read, ==, 30);
+  g_assert_cmpuint (answer->n_gaps, ==, 0);
+  g_assert_cmpint (answer->last_read, ==, march (30));
+  g_assert_true (answer->has_ripe);
+  g_assert_cmpint (answer->ripe.day, ==, stead_day_new (2026, 4, 9));
+  g_assert_cmpint (answer->ripe.early, ==, stead_day_new (2026, 4, 3));   /* 340: the 34th day */
+  g_assert_cmpint (answer->ripe.late, ==, stead_day_new (2026, 4, 15));   /* 460: the 46th */
+  /* 300 and 400 °C-days are 540 and 720 °F-days. */
+  g_assert_nonnull (strstr (answer->sentence, "540"));
+  g_assert_nonnull (strstr (answer->sentence, "720"));
+  if (farm_in_english ())
+    {
+      g_assert_nonnull (strstr (answer->sentence, "<b>Apr 9</b>"));
+      g_assert_nonnull (strstr (answer->sentence, "between Apr 3 and Apr 15"));
+    }
+  g_assert_cmpfloat_with_epsilon (answer->density_m2, 2.5, 1e-9);
+  assert_whys (answer, 4);
+}
+
+/* A day that nobody read is told, and filled in from its neighbors, not counted as cold. */
+static void
+test_gap (Farm          *farm,
+          gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  gint64 id = plant (farm, crop);
+  g_autoptr(SteadCropAnswer) answer = NULL;
+
+  for (int i = 1; i <= 30; i++)
+    if (i != 7 && i != 8)
+      read_day (farm, march (i), 25, 15, NAN);
+  answer = ask (farm, id);
+  g_assert_cmpfloat_with_epsilon (answer->sum_c, 280, 1e-6);
+  g_assert_cmpfloat_with_epsilon (answer->assumed_c, 20, 1e-6);
+  g_assert_cmpuint (answer->n_gaps, ==, 2);
+  g_assert_cmpint (answer->ripe.day, ==, stead_day_new (2026, 4, 9));
+  g_assert_nonnull (strstr (answer->sentence, farm_in_english () ? "2 days have no reading" : "2 días"));
+}
+
+static void
+test_no_readings (Farm          *farm,
+                  gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  gint64 id = plant (farm, crop);
+  g_autoptr(SteadCropAnswer) answer = ask (farm, id);
+
+  g_assert_false (answer->has_ripe);
+  g_assert_nonnull (answer->no_ripe);
+  g_assert_nonnull (strstr (answer->sentence, answer->no_ripe));
+  g_assert_true (isnan (answer->next_week.likely));
+  g_assert_cmpint (answer->series.first_ripe, ==, STEAD_DAY_NONE);
+  if (farm_in_english ())
+    g_assert_nonnull (strstr (answer->sentence, "enter a typical year"));
+  assert_whys (answer, 0);
+}
+
+/* The usual year stands in for days without readings. */
+static void
+test_usual_year (Farm          *farm,
+                 gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  gint64 id = plant (farm, crop);
+  g_autoptr(SteadCropAnswer) answer = NULL;
+  SteadUsualYear year;
+
+  for (int i = 0; i < 12; i++)
+    {
+      year.min_c[i] = 15;
+      year.max_c[i] = 25;
+    }
+  FARM_DO (farm, stead_climate_repo_set_usual (farm->store, 0, &year, &farm_error));
+  answer = ask (farm, id);
+  g_assert_true (answer->has_ripe);
+  g_assert_cmpint (answer->ripe.outlook, ==, STEAD_RIPE_BY_NORMALS);
+  g_assert_cmpint (answer->ripe.day, ==, stead_day_new (2026, 4, 9));
+}
+
+static void
+test_not_set_out (Farm          *farm,
+                  gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  g_autoptr(SteadCropAnswer) answer = NULL;
+
+  crop->sown_on = march (1);
+  crop->set_out_on = STEAD_DAY_NONE;
+  answer = ask (farm, plant (farm, crop));
+  g_assert_false (answer->has_ripe);
+  if (farm_in_english ())
+    g_assert_nonnull (strstr (answer->sentence, "set out"));
+}
+
+/* Last year's plants of the variety needed 500: that counts, not the book. */
+static void
+test_own_year (Farm          *farm,
+               gconstpointer  data)
+{
+  g_autoptr(SteadCrop) last = tomatoes ();
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  g_autoptr(SteadCropAnswer) answer = NULL;
+  SteadDay first = stead_day_new (2025, 5, 1);
+  gint64 id;
+
+  g_free (last->batch.name);
+  last->batch.name = g_strdup ("Tomatoes 2025");
+  last->batch.started_on = last->set_out_on = first;
+  last->first_ripe_on = first + 49;
+  last->batch.ended_on = first + 120;
+  plant (farm, last);
+  for (int i = 0; i < 50; i++)
+    read_day (farm, first + i, 25, 15, NAN);
+  id = plant (farm, crop);
+  read_march (farm, 30);
+  answer = ask (farm, id);
+  g_assert_cmpuint (answer->need.own_years, ==, 1);
+  g_assert_cmpfloat_with_epsilon (answer->need.need_c, 500, 1e-6);
+  g_assert_cmpint (answer->ripe.day, ==, stead_day_new (2026, 4, 19));
+}
+
+/* --- picking -------------------------------------------------------------------- */
+
+static double
+sum_weeks (const SteadCropAnswer *answer)
+{
+  double kg = 0;
+
+  for (gsize i = 0; i < answer->series.n_weeks; i++)
+    kg += answer->series.weeks[i].picked_kg;
+  return kg;
+}
+
+static void
+test_picks (Farm          *farm,
+            gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  g_autoptr(SteadCropAnswer) answer = NULL;
+  gint64 id = plant (farm, crop);
+  double share;
+
+  pick (farm, id, march (18), 2 * LB, 0);
+  pick (farm, id, march (29), 3 * LB, 0.5 * LB);
+  answer = ask (farm, id);
+  g_assert_cmpint (answer->began_on, ==, march (18));
+  g_assert_cmpint (answer->last_pick, ==, march (29));
+  g_assert_cmpfloat_with_epsilon (answer->picked.good_base, 5 * LB, 1e-9);
+  g_assert_cmpfloat_with_epsilon (answer->plant_kg, 0.5 * LB, 1e-9);
+  g_assert_cmpfloat_with_epsilon (answer->m2_kg, 1.25 * LB, 1e-9);
+  g_assert_cmpfloat_with_epsilon (answer->plan_kg, 40, 1e-9);
+  g_assert_cmpfloat_with_epsilon (sum_weeks (answer), 5 * LB, 1e-9);
+  /* 14 of 70 days have gone by: the rising part of the plateau, u² / (2 x 0.25) x 1 / 0.8125. */
+  share = 0.2 * 0.2 / 0.5 / 0.8125;
+  g_assert_cmpfloat_with_epsilon (answer->due_kg, 40 * share, 1e-9);
+  g_assert_cmpfloat_with_epsilon (answer->factor.likely, (10 + 5.5 * LB) / (10 + 40 * share), 1e-9);
+  g_assert_cmpfloat_with_epsilon (answer->rest_kg.likely, 40 * (1 - share) * answer->factor.likely, 1e-9);
+  g_assert_cmpfloat_with_epsilon (answer->total_kg.likely, 5 * LB + answer->rest_kg.likely, 1e-9);
+  g_assert_cmpint (answer->ends_on, ==, march (18) + 69);
+  g_assert_cmpfloat (answer->next_week.low, <, answer->next_week.likely);
+  g_assert_cmpfloat (answer->next_week.likely, <, answer->next_week.high);
+  if (farm_in_english ())
+    {
+      g_assert_nonnull (strstr (answer->sentence, "10 plants have given <b>5 lb</b> so far, of 88 lb planned."));
+      g_assert_nonnull (strstr (answer->sentence, "The next seven days should give about"));
+    }
+}
+
+/* The weeks begin on Mondays and follow each other; only those ahead have a band. */
+static void
+test_weeks (Farm          *farm,
+            gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  g_autoptr(SteadCropAnswer) answer = NULL;
+  const SteadPickWeek *weeks;
+  gint64 id = plant (farm, crop);
+  double ahead = 0, this_week = 0;
+
+  pick (farm, id, march (18), 2, 0);
+  answer = ask (farm, id);
+  weeks = answer->series.weeks;
+  for (gsize i = 0; i < answer->series.n_weeks; i++)
+    {
+      g_assert_cmpint (stead_day_weekday (weeks[i].first_day), ==, 1);
+      g_assert_true (i == 0 || weeks[i].first_day == weeks[i - 1].first_day + 7);
+      g_assert_true (isnan (weeks[i].likely_kg) == (weeks[i].first_day + 6 <= farm->today));
+      if (!isnan (weeks[i].likely_kg))
+        ahead += weeks[i].likely_kg;
+      if (weeks[i].first_day == march (30))
+        this_week = weeks[i].picked_kg;
+    }
+  g_assert_cmpfloat_with_epsilon (ahead - this_week, answer->rest_kg.likely, 1e-6);
+  g_assert_cmpint (weeks[answer->series.n_weeks - 1].first_day, <=, answer->ends_on);
+  g_assert_cmpint (weeks[answer->series.n_weeks - 1].first_day + 6, >=, answer->ends_on);
+}
+
+/* Half of the plants are gone: so is half of what is to come. */
+static void
+test_lost (Farm          *farm,
+           gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  g_autoptr(SteadCropAnswer) before = NULL;
+  g_autoptr(SteadCropAnswer) after = NULL;
+  gint64 id = plant (farm, crop);
+  SteadCropEntry entry = { .crop_id = id, .day = march (20), .lost = 5 };
+
+  read_march (farm, 30);
+  before = ask (farm, id);
+  FARM_DO (farm, stead_crop_repo_save_entry (farm->store, &entry, &farm_error));
+  after = ask (farm, id);
+  g_assert_cmpint (after->plants, ==, 5);
+  g_assert_cmpfloat_with_epsilon (after->rest_kg.likely, before->rest_kg.likely / 2, 1e-9);
+  g_assert_null (before->caution);
+  g_assert_nonnull (after->caution);
+  if (farm_in_english ())
+    g_assert_nonnull (strstr (after->caution, "5 plants were lost"));
+}
+
+static void
+test_ended (Farm          *farm,
+            gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  g_autoptr(SteadCropAnswer) answer = NULL;
+  gint64 id = plant (farm, crop);
+
+  pick (farm, id, march (18), 20 * LB, 0);
+  FARM_DO (farm, stead_batch_repo_end (farm->store, id, march (28), &farm_error));
+  answer = ask (farm, id);
+  g_assert_true (isnan (answer->next_week.likely));
+  g_assert_cmpint (answer->series.today, ==, STEAD_DAY_NONE);
+  if (farm_in_english ())
+    g_assert_cmpstr (answer->sentence, ==,
+                     "This crop ended on Mar 28, 2026. It gave <b>20 lb</b> from 10 plants.");
+}
+
+/* --- air ------------------------------------------------------------------------ */
+
+/* Fruit set fails on a day of 97 and a night of 82 °F, and in nights of 52 °F: University of
+ * Maryland news report, Oklahoma extension column.  Moist air: FAO 56, equation 11. */
+static void
+test_air (Farm          *farm,
+          gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  g_autoptr(SteadCropAnswer) hot = NULL;
+  g_autoptr(SteadCropAnswer) cold = NULL;
+  gint64 id = plant (farm, crop);
+
+  read_march (farm, 23);
+  for (int i = 24; i <= 30; i++)
+    read_day (farm, march (i), (97 - 32) / 1.8, (82 - 32) / 1.8, 0.98);
+  hot = ask (farm, id);
+  /* Of the last seven days, with today, six were read. */
+  g_assert_cmpint (hot->set_days, ==, 6);
+  g_assert_cmpint (hot->set_poor, ==, 6);
+  g_assert_cmpint (hot->set_hot, ==, 6);
+  g_assert_cmpfloat_with_epsilon (hot->deficit_kpa,
+                                  0.02 * 0.6108 * exp (17.27 * 31.9444444 / (31.9444444 + 237.3)), 1e-6);
+  for (int i = 24; i <= 30; i++)
+    read_day (farm, march (i), (80 - 32) / 1.8, (52 - 32) / 1.8, 0.7);
+  cold = ask (farm, id);
+  g_assert_cmpint (cold->set_poor, ==, 6);
+  g_assert_cmpint (cold->set_hot, ==, 0);
+  if (farm_in_english ())
+    {
+      g_assert_nonnull (strstr (hot->caution, "too hot"));
+      g_assert_nonnull (strstr (hot->caution, "mold"));
+      g_assert_nonnull (strstr (cold->caution, "too cold"));
+      g_assert_null (strstr (cold->caution, "mold"));
+    }
+}
+
+static void
+test_names (Farm          *farm,
+            gconstpointer  data)
+{
+  SteadCropEntry lost = { .day = march (3), .lost = 2 };
+  SteadClimateDay day = { .day = march (3) };
+  g_autofree char *entry = stead_crop_entry_name (&lost);
+  g_autofree char *climate = stead_crop_climate_name (&day);
+  g_autofree char *us = stead_crop_warmth_text (100, STEAD_UNITS_US);
+  g_autofree char *metric = stead_crop_warmth_text (100, STEAD_UNITS_METRIC);
+
+  g_assert_nonnull (strstr (us, "180"));
+  g_assert_nonnull (strstr (metric, "100"));
+  if (!farm_in_english ())
+    return;
+  g_assert_cmpstr (entry, ==, "2 plants lost on Mar 3");
+  g_assert_cmpstr (climate, ==, "Temperatures of Mar 3");
+}
+
+#define ADD(path, func) g_test_add ("/answer/crop/" path, Farm, NULL, farm_set_up, func, farm_tear_down)
+
+int
+main (int    argc,
+      char **argv)
+{
+  farm_start (&argc, &argv);
+  ADD ("ripe", test_ripe);
+  ADD ("gap", test_gap);
+  ADD ("no-readings", test_no_readings);
+  ADD ("usual-year", test_usual_year);
+  ADD ("not-set-out", test_not_set_out);
+  ADD ("own-year", test_own_year);
+  ADD ("picks", test_picks);
+  ADD ("weeks", test_weeks);
+  ADD ("lost", test_lost);
+  ADD ("ended", test_ended);
+  ADD ("air", test_air);
+  ADD ("names", test_names);
+  return g_test_run ();
+}
