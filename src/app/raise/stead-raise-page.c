@@ -10,6 +10,8 @@
 
 #include "app/raise/stead-raise-page.h"
 
+#include "app/raise/stead-crop-dialog.h"
+#include "app/raise/stead-crop-view.h"
 #include "app/raise/stead-flock-dialog.h"
 #include "app/raise/stead-flock-view.h"
 #include "app/stead-chips.h"
@@ -43,9 +45,24 @@ focus_flock (GtkWidget *view)
   stead_flock_view_focus (STEAD_FLOCK_VIEW (view));
 }
 
+static void
+show_crop (GtkWidget *view,
+           gint64     id)
+{
+  stead_crop_view_show (STEAD_CROP_VIEW (view), id);
+}
+
+static void
+focus_crop (GtkWidget *view)
+{
+  stead_crop_view_focus (STEAD_CROP_VIEW (view));
+}
+
 static const Kind kinds[] = {
   { "flock", stead_flock_view_new, show_flock, focus_flock, stead_flock_dialog_show,
     N_("New flock"), N_("Change this flock…") },
+  { "crop", stead_crop_view_new, show_crop, focus_crop, stead_crop_dialog_show,
+    N_("New crop"), N_("Change this crop…") },
 };
 
 struct _SteadRaisePage
@@ -74,8 +91,9 @@ kind_of_batch (const SteadBatch *batch)
     {
     case STEAD_BATCH_FLOCK:
       return &kinds[0];
-    case STEAD_BATCH_FISH:
     case STEAD_BATCH_CROP:
+      return &kinds[1];
+    case STEAD_BATCH_FISH:
     case STEAD_BATCH_KITCHEN:
     default:
       return NULL;
