@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "store/stead-fish-private.h"
 #include "store/stead-harvest-private.h"
 #include "store/stead-item-repo.h"
 
@@ -132,42 +133,13 @@ check_amounts (const SteadHarvest  *harvest,
          stead_repo_check_note (harvest->note, error);
 }
 
-/* The least number alive at the end of any day from @day on, without harvest @id. */
-static gboolean
-fewest_fish (SteadStore  *store,
-             gint64       batch_id,
-             SteadDay     day,
-             gint64       id,
-             gint64      *out,
-             GError     **error)
-{
-  static const char sql[] =
-    "WITH change (day, n) AS ("
-    "SELECT started_on, stocked FROM fish f JOIN batch b ON b.id = f.batch_id WHERE f.batch_id = ?1"
-    " UNION ALL SELECT day, -(deaths + culled) FROM batch_entry WHERE batch_id = ?1 AND deaths + culled > 0"
-    " UNION ALL SELECT day, n FROM fish_move WHERE to_id = ?1"
-    " UNION ALL SELECT day, -n FROM fish_move WHERE from_id = ?1"
-    " UNION ALL SELECT day, -pieces FROM harvest WHERE batch_id = ?1 AND id <> ?3 AND pieces > 0"
-    " UNION ALL SELECT ?2, 0),"
-    " of_day (day, n) AS (SELECT day, sum (n) FROM change GROUP BY day),"
-    " running (day, n) AS (SELECT day, sum (n) OVER (ORDER BY day) FROM of_day)"
-    " SELECT min (n) FROM running WHERE day >= ?2";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
-
-  if (stmt == NULL)
-    return FALSE;
-  sqlite3_bind_int64 (stmt, 1, batch_id);
-  stead_stmt_bind_day (stmt, 2, day);
-  sqlite3_bind_int64 (stmt, 3, id);
-  return stead_repo_number (store, stmt, 0, out, error);
-}
-
 static gboolean
 check_fish (SteadStore          *store,
             const SteadBatch    *batch,
             const SteadHarvest  *harvest,
             GError             **error)
 {
+  SteadFishWithout without = { .harvest_id = harvest->id };
   g_autofree char *text = NULL;
   gint64 alive = 0;
 
@@ -175,7 +147,7 @@ check_fish (SteadStore          *store,
     return TRUE;
   if (!(harvest->pieces >= 1))
     return stead_repo_refuse (error, _("Count the fish that are taken out, so that the number alive stays right."));
-  if (!fewest_fish (store, batch->id, harvest->day, harvest->id, &alive, error))
+  if (!stead_fish_can_go (store, batch->id, harvest->day, &without, &alive, error))
     return FALSE;
   if (harvest->pieces <= alive)
     return TRUE;
@@ -197,6 +169,35 @@ check_weights (const SteadHarvest  *harvest,
     return TRUE;
   return stead_repo_refuse (error, _("What came of it cannot weigh more than the animals did alive. "
                                      "Check the two weights."));
+}
+
+/* What a batch gave must add up: all by weight, or all by count. */
+static gboolean
+check_dimension (SteadStore          *store,
+                 const SteadHarvest  *harvest,
+                 const SteadItem     *item,
+                 GError             **error)
+{
+  static const char sql[] = "SELECT l.item_id FROM harvest h JOIN lot l ON l.id = h.lot_id"
+                            " WHERE h.batch_id = ?1 AND h.id <> ?2 ORDER BY h.day DESC, h.id DESC LIMIT 1";
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+  g_autoptr(SteadItem) other = NULL;
+  gint64 other_id = 0;
+
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, harvest->batch_id);
+  sqlite3_bind_int64 (stmt, 2, harvest->id);
+  if (!stead_repo_number (store, stmt, 0, &other_id, error))
+    return FALSE;
+  if (other_id == 0 || other_id == item->id)
+    return TRUE;
+  other = stead_item_repo_get (store, other_id, error);
+  if (other == NULL)
+    return FALSE;
+  return other->unit->dimension == item->unit->dimension
+         || stead_repo_refuse (error, _("“%s” is not measured as “%s” is, which came from here before. "
+                                        "Choose an item of the same measure."), item->name, other->name);
 }
 
 static gboolean
@@ -234,7 +235,7 @@ check_item (SteadStore    *store,
   if (item->kind != STEAD_ITEM_PRODUCE)
     return stead_repo_refuse (error, _("“%s” is something that is bought. Choose an item that the farm makes."),
                               item->name);
-  return check_weights (harvest, item, error) && check_best_by (harvest, item, error);
+  return check_dimension (store, harvest, item, error) && check_weights (harvest, item, error) && check_best_by (harvest, item, error);
 }
 
 gboolean

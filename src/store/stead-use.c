@@ -72,7 +72,16 @@ list_covered (SteadStore  *store,
 /* --- feed that no receipt covers ------------------------------------------------ */
 
 /* Lines of receipts that count: what was corrected tells no price any more. */
-#define COUNTS "rl.receipt_id NOT IN (SELECT corrects_id FROM receipt WHERE corrects_id IS NOT NULL)"
+#define COUNTS \
+  "(rl.receipt_id IS NULL" \
+  " OR rl.receipt_id NOT IN (SELECT corrects_id FROM receipt WHERE corrects_id IS NOT NULL))"
+
+/* What a lot cost and how much of it came, whether it was bought or made here. */
+#define LOT_CAME \
+  "LEFT JOIN receipt_line rl ON rl.id = l.receipt_line_id" \
+  " LEFT JOIN movement m ON m.lot_id = l.id AND m.kind = 'made' AND l.batch_id IS NOT NULL"
+#define LOT_CENTS "coalesce (rl.cost_cents, m.cost_cents)"
+#define LOT_BASE "coalesce (rl.quantity_base, m.quantity_base)"
 
 /* Cents for a base unit on the receipt nearest to @day: the last up to it, else the first after. */
 static gboolean
@@ -83,9 +92,9 @@ nearest_price (SteadStore  *store,
                GError     **error)
 {
   static const char sql[] =
-    "SELECT (SELECT rl.cost_cents / rl.quantity_base FROM lot l JOIN receipt_line rl ON rl.id = l.receipt_line_id"
+    "SELECT (SELECT " LOT_CENTS " / " LOT_BASE " FROM lot l " LOT_CAME
     "         WHERE l.item_id = ?1 AND l.day <= ?2 AND " COUNTS " ORDER BY l.day DESC, l.id DESC LIMIT 1),"
-    "       (SELECT rl.cost_cents / rl.quantity_base FROM lot l JOIN receipt_line rl ON rl.id = l.receipt_line_id"
+    "       (SELECT " LOT_CENTS " / " LOT_BASE " FROM lot l " LOT_CAME
     "         WHERE l.item_id = ?1 AND l.day > ?2 AND " COUNTS " ORDER BY l.day, l.id LIMIT 1)";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
@@ -287,9 +296,9 @@ read_next (SteadStore  *store,
            GError     **error)
 {
   static const char sql[] =
-    "SELECT rl.cost_cents, rl.quantity_base, r.is_gift, s.base > 1e-7 AS open"
-    " FROM lot l JOIN lot_stock s ON s.lot_id = l.id JOIN receipt_line rl ON rl.id = l.receipt_line_id"
-    " JOIN receipt r ON r.id = rl.receipt_id WHERE l.item_id = ?1 AND " COUNTS
+    "SELECT " LOT_CENTS ", " LOT_BASE ", coalesce (r.is_gift, 0), s.base > 1e-7 AS open"
+    " FROM lot l JOIN lot_stock s ON s.lot_id = l.id " LOT_CAME
+    " LEFT JOIN receipt r ON r.id = rl.receipt_id WHERE l.item_id = ?1 AND " COUNTS
     " ORDER BY open DESC, iif (open, l.day, -l.day), iif (open, l.id, -l.id) LIMIT 1";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
   int found;

@@ -201,6 +201,23 @@ test_own_feed (Pond          *pond,
   farm_assert_undo (farm);
 }
 
+/* What is made here has a price too: what its oldest lot cost. */
+static void
+test_stock (Pond          *pond,
+            gconstpointer  data)
+{
+  g_autoptr(GError) error = NULL;
+  SteadStock stock;
+
+  ACT (pond->farm, stead_harvest_repo_save (pond->farm->store, pond->harvest, err));
+  g_assert_true (stead_lot_repo_stock (pond->farm->store, pond->dressed, TODAY, 7, &stock, &error));
+  g_assert_no_error (error);
+  g_assert_cmpfloat_with_epsilon (stock.next_unit_cents, 7001 / 30.0, 1e-9);
+  g_assert_cmpint (stock.next_cost_cents, ==, 7001);
+  g_assert_false (stock.next_is_gift);
+  g_assert_cmpfloat (stock.on_hand_base, ==, 30);
+}
+
 /* --- refusals ------------------------------------------------------------------- */
 
 #define NO(pond, words) INVALID ((pond)->farm, stead_harvest_repo_save ((pond)->farm->store, (pond)->harvest, err), words)
@@ -253,6 +270,19 @@ test_amounts (Pond          *pond,
   NO (pond, "Choose what goes");
   harvest->item_id = pond->farm->carton;
   NO (pond, "something that is bought");
+}
+
+static void
+test_measure (Pond          *pond,
+              gconstpointer  data)
+{
+  Farm *farm = pond->farm;
+
+  farm_harvest (farm, pond->fish, pond->dressed, TODAY, 1, 2, 0);
+  pond->harvest->item_id = farm_item (farm, "Catfish, by the piece", STEAD_ITEM_PRODUCE, "ea");
+  NO (pond, "same measure");
+  pond->harvest->item_id = farm_item (farm, "Catfish, whole", STEAD_ITEM_PRODUCE, "kg");
+  ACT (farm, stead_harvest_repo_save (farm->store, pond->harvest, err));
 }
 
 /* 500 stocked; 30 died since, 400 go tomorrow's way: 70 may go today. */
@@ -371,8 +401,10 @@ main (int    argc,
   ADD ("used", test_used);
   ADD ("delete", test_delete);
   ADD ("own-feed", test_own_feed);
+  ADD ("stock", test_stock);
   ADD ("days", test_days);
   ADD ("amounts", test_amounts);
+  ADD ("measure", test_measure);
   ADD ("fish", test_fish);
   ADD ("last", test_last);
   ADD ("wait", test_wait);
