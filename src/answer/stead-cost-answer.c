@@ -4,8 +4,10 @@
 #include "answer/stead-cost-answer.h"
 #include "answer/stead-answer-error.h"
 #include "answer/stead-cost-private.h"
+#include "answer/stead-wait.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 const char *
 stead_period_name (SteadPeriod period)
@@ -48,6 +50,17 @@ stead_period_from_id (const char  *id,
   return FALSE;
 }
 
+SteadDay
+stead_flock_first_lay (const SteadFlock *flock)
+{
+  g_return_val_if_fail (flock != NULL, STEAD_DAY_NONE);
+  if (!flock->reared)
+    return flock->housed_on;
+  if (flock->lay_began_on != STEAD_DAY_NONE)
+    return MAX (flock->housed_on, flock->lay_began_on);
+  return MAX (flock->housed_on, flock->hatched_on + (SteadDay) ceil (flock->curve.onset_age_weeks * 7));
+}
+
 void
 stead_period_days (SteadPeriod       period,
                    const SteadFarm  *farm,
@@ -57,7 +70,8 @@ stead_period_days (SteadPeriod       period,
                    SteadDay         *out_to)
 {
   SteadDay to = flock->ended_on == STEAD_DAY_NONE ? today : MIN (today, flock->ended_on);
-  SteadDay from = flock->housed_on;
+  SteadDay first = stead_flock_first_lay (flock);
+  SteadDay from = first;
 
   switch (period)
     {
@@ -69,8 +83,8 @@ stead_period_days (SteadPeriod       period,
     case STEAD_PERIOD_WHOLE_BATCH:
     default: break;
     }
-  *out_to = MAX (to, flock->housed_on);
-  *out_from = MAX (from, flock->housed_on);
+  *out_to = MAX (to, first);
+  *out_from = MAX (from, first);
 }
 
 void
@@ -80,7 +94,11 @@ stead_cost_answer_free (SteadCostAnswer *self)
     return;
   g_clear_pointer (&self->farm, stead_farm_free);
   g_clear_pointer (&self->product, stead_product_free);
+  g_clear_pointer (&self->batch, stead_batch_free);
   g_clear_pointer (&self->flock, stead_flock_free);
+  if (self->money != NULL)
+    stead_batch_money_clear (self->money);
+  g_free (self->money);
   for (int kind = 0; kind < STEAD_N_COST_KINDS; kind++)
     {
       g_free (self->labels[kind]);
@@ -93,7 +111,7 @@ stead_cost_answer_free (SteadCostAnswer *self)
   g_free (self);
 }
 
-/* What the question is about: the farm, the product and its flock. */
+/* What the question is about: the farm, the product and its batch. */
 static gboolean
 read_subject (SteadStore       *store,
               gint64            product_id,
@@ -109,11 +127,12 @@ read_subject (SteadStore       *store,
   if (self->product->batch_id == 0)
     {
       g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                   _("First say in Price which flock “%s” comes from."), self->product->name);
+                   _("First say in Price which flock, fish or crop “%s” comes from."), self->product->name);
       return FALSE;
     }
-  self->flock = stead_flock_repo_get (store, self->product->batch_id, error);
-  return self->flock != NULL;
+  self->batch = stead_batch_repo_get (store, self->product->batch_id, error);
+  return self->batch != NULL
+         && stead_wait_read (store, self->batch->id, stead_store_get_today (store), &self->wait_until, error);
 }
 
 /* There must be something to divide by. */
@@ -126,6 +145,14 @@ check_eggs (const SteadCostAnswer  *self,
 
   if (self->totals.eggs > self->totals.cracked)
     return TRUE;
+  if (self->flock->reared && self->totals.eggs == 0 && stead_flock_first_lay (self->flock) >= self->to)
+    {
+      from = stead_day_format (stead_flock_first_lay (self->flock), STEAD_DAY_STYLE_MEDIUM);
+      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                   _("“%s” does not lay yet; it is expected to begin on %s. What goes in until then is gathered, "
+                     "and spread over the eggs."), self->flock->name, from);
+      return FALSE;
+    }
   from = stead_day_format (self->from, STEAD_DAY_STYLE_SHORT);
   to = stead_day_format (self->to, STEAD_DAY_STYLE_SHORT);
   if (self->totals.eggs == 0)
@@ -138,6 +165,68 @@ check_eggs (const SteadCostAnswer  *self,
                    "First check the log in Raise."),
                  self->flock->name, from, to);
   return FALSE;
+}
+
+/* By the period: what it cost, over what it laid. */
+static gboolean
+answer_for_flock (SteadStore       *store,
+                  SteadCostAnswer  *self,
+                  SteadCostFacts   *facts,
+                  GError          **error)
+{
+  self->flock = stead_flock_repo_get (store, self->batch->id, error);
+  if (self->flock == NULL)
+    return FALSE;
+  stead_period_days (self->period, self->farm, self->flock, stead_store_get_today (store), &self->from, &self->to);
+  if (!stead_flock_repo_totals (store, self->flock->id, self->from, self->to, &self->totals, error)
+      || !check_eggs (self, error)
+      || !stead_cost_facts_read (store, self, facts, error))
+    return FALSE;
+  self->uses = stead_lot_repo_uses (store, self->flock->id, self->from, self->to, error);
+  if (self->uses == NULL)
+    return FALSE;
+  stead_cost_facts_settle (self, facts);
+  return TRUE;
+}
+
+/* There must be something to divide by, if not yet, then in the plan. */
+static gboolean
+check_output (const SteadCostAnswer  *self,
+              GError                **error)
+{
+  const SteadBatchCost *cost = &self->money->cost;
+
+  if (cost->good_base + cost->expected_base > 0)
+    return TRUE;
+  if (self->money->outlook.basis == STEAD_OUTLOOK_OVER)
+    g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                 _("Nothing good came of “%s”, so there is nothing to divide its cost by."), self->batch->name);
+  else
+    g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                 _("Nothing is harvested of “%s” yet, and nothing is planned. "
+                   "First enter in Raise how much it is meant to give."), self->batch->name);
+  return FALSE;
+}
+
+/* By the whole batch: what it cost and will cost, over what it gave and will give. */
+static gboolean
+answer_for_batch (SteadStore       *store,
+                  SteadCostAnswer  *self,
+                  SteadCostFacts   *facts,
+                  GError          **error)
+{
+  self->period = STEAD_PERIOD_WHOLE_BATCH;
+  self->money = g_new0 (SteadBatchMoney, 1);
+  if (!stead_batch_money_read (store, self->farm, self->batch->id, self->money, error)
+      || !check_output (self, error))
+    return FALSE;
+  self->from = self->money->from;
+  self->to = self->money->to;
+  self->uses = g_ptr_array_ref (self->money->uses);
+  if (!stead_cost_facts_read (store, self, facts, error))
+    return FALSE;
+  stead_cost_money_settle (self, facts);
+  return TRUE;
 }
 
 SteadCostAnswer *
@@ -156,15 +245,9 @@ stead_cost_answer_new (SteadStore   *store,
   self->period = period;
   if (!read_subject (store, product_id, self, error))
     return NULL;
-  stead_period_days (period, self->farm, self->flock, stead_store_get_today (store), &self->from, &self->to);
-  if (!stead_flock_repo_totals (store, self->flock->id, self->from, self->to, &self->totals, error)
-      || !check_eggs (self, error)
-      || !stead_cost_facts_read (store, self, &facts, error))
+  if (self->batch->kind == STEAD_BATCH_FLOCK ? !answer_for_flock (store, self, &facts, error)
+                                             : !answer_for_batch (store, self, &facts, error))
     return NULL;
-  self->uses = stead_lot_repo_uses (store, self->flock->id, self->from, self->to, error);
-  if (self->uses == NULL)
-    return NULL;
-  stead_cost_facts_settle (self, &facts);
   stead_cost_answer_put_in_words (self, &facts);
   return g_steal_pointer (&self);
 }

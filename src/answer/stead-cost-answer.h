@@ -1,10 +1,17 @@
-/* stead-cost-answer.h - "What does one dozen really cost us?" */
+/* stead-cost-answer.h - "What does one dozen really cost us?"
+ *
+ * A flock gives from week to week: what it cost in a period, over the eggs of that
+ * period.  A tank or a bed is harvested at its end: all that it cost and will cost,
+ * over all that it gave and will give (core/stead-batch-cost.h), whatever the period.
+ */
 #pragma once
 
+#include "answer/stead-batch-money.h"
 #include "answer/stead-words.h"
 #include "core/stead-cost.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-flock-repo.h"
+#include "store/stead-product-repo.h"
 
 G_BEGIN_DECLS
 
@@ -26,7 +33,10 @@ const char *stead_period_id      (SteadPeriod   period);
 gboolean    stead_period_from_id (const char   *id,
                                   SteadPeriod  *out_period);
 
-/* The days of a period of @flock, both included; never before it was housed or
+/* The first day of lay of a flock that was raised here, or the day it was housed. */
+SteadDay stead_flock_first_lay (const SteadFlock *flock);
+
+/* The days of a period of @flock, both included; never before its first day of lay or
  * after it ended.  The weeks of a flock that is over count back from its end. */
 void stead_period_days (SteadPeriod        period,
                         const SteadFarm   *farm,
@@ -39,10 +49,13 @@ typedef struct
 {
   SteadFarm       *farm;
   SteadProduct    *product;
-  SteadFlock      *flock;
-  SteadPeriod      period;
+  SteadBatch      *batch;
+  SteadFlock      *flock;                      /* (nullable): of a batch of hens */
+  SteadBatchMoney *money;                      /* (nullable): of any other batch */
+  SteadPeriod      period;                     /* the whole batch, if it is not a flock */
   SteadDay         from, to;
-  SteadFlockTotals totals;                     /* of the log in the period */
+  SteadDay         wait_until;                 /* nothing of it is sold up to this day; STEAD_DAY_NONE */
+  SteadFlockTotals totals;                     /* of a flock's log in the period */
   SteadCostSheet   sheet;
   char            *labels[STEAD_N_COST_KINDS]; /* "Feed", "Pullets, spread over lay"; the packaging's by its items */
   SteadWhy        *whys[STEAD_N_COST_KINDS];   /* (nullable): a part that is not there */
@@ -57,8 +70,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadCostAnswer, stead_cost_answer_free)
 
 /**
  * stead_cost_answer_new:
- * @product_id: a product of a flock
- * @period: over which days
+ * @product_id: a product of a batch
+ * @period: over which days, of a flock
  * @error: %STEAD_ANSWER_ERROR_MISSING says what to enter first
  */
 SteadCostAnswer *stead_cost_answer_new (SteadStore   *store,

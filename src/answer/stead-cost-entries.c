@@ -120,6 +120,47 @@ add_moves (GPtrArray  *entries,
   return sum;
 }
 
+/* What a tank or a bed began with. */
+static gint64
+add_start (const SteadCostAnswer *self,
+           GPtrArray             *entries)
+{
+  const SteadBatchMoney *money = self->money;
+  gint64 sum = 0;
+  SteadCostEntry *entry;
+
+  if (money->start_cents > 0)
+    {
+      entry = add_entry (entries, self->from, g_strdup (self->batch->name), NULL);
+      sum += entry->cents = stead_money_round (money->start_cents);
+    }
+  if (money->moved_in_cents > 0)
+    {
+      entry = add_entry (entries, self->from, g_strdup (_("Brought along by fish that moved in")), NULL);
+      sum += entry->cents = stead_money_round (money->moved_in_cents);
+    }
+  return sum;
+}
+
+/* Takes off what moved out took along; without an estimate beside it, it takes the rest. */
+static gint64
+add_moved_out (const SteadCostAnswer *self,
+               SteadCostKind          kind,
+               GPtrArray             *entries,
+               gint64                 rest,
+               gboolean               takes_rest)
+{
+  const SteadBatchMoney *money = self->money;
+  double gross = money->kept_frac > 0 ? money->so_far[kind] / money->kept_frac : 0;
+  SteadCostEntry *entry;
+
+  if (!(money->kept_frac < 1))
+    return rest;
+  entry = add_entry (entries, self->to, g_strdup (_("Taken along by fish that moved out")), NULL);
+  entry->cents = takes_rest ? rest : -stead_money_round (gross * (1 - money->kept_frac));
+  return rest - entry->cents;
+}
+
 static gboolean
 add_used (SteadStore             *store,
           const SteadCostAnswer  *self,
@@ -139,25 +180,34 @@ add_used (SteadStore             *store,
       const SteadUse *use = self->uses->pdata[i];
       g_autoptr(GPtrArray) moves = NULL;
 
-      if (stead_cost_kind_of_item (use->kind) != kind)
+      if (stead_cost_kind_of_use (self->batch->kind, use->kind) != kind)
         continue;
-      moves = stead_lot_repo_use_moves (store, self->flock->id, use->item_id, self->from, self->to, error);
+      moves = stead_lot_repo_use_moves (store, self->batch->id, use->item_id, self->from, self->to, error);
       if (moves == NULL)
         return FALSE;
       left -= add_moves (entries, moves, suppliers);
     }
+  if (self->money != NULL && kind == STEAD_COST_START)
+    left -= add_start (self, entries);
   first = entries->len;
   for (guint i = 0; i < self->uses->len; i++)
     {
       const SteadUse *use = self->uses->pdata[i];
 
-      if (stead_cost_kind_of_item (use->kind) != kind
+      if (stead_cost_kind_of_use (self->batch->kind, use->kind) != kind
           || !(use->uncovered_base > 0) || !isfinite (use->uncovered_cents))
         continue;
       g_array_append_val (weights, use->uncovered_cents);
       add_amount (entries, self->to, g_strdup_printf (_("%s, no receipt yet"), use->item_name),
                   use->uncovered_base, use->unit);
     }
+  if (self->money != NULL && self->money->to_come[kind] > 0)
+    {
+      g_array_append_val (weights, self->money->to_come[kind]);
+      add_entry (entries, self->to, g_strdup (_("Still to come")), NULL);
+    }
+  if (self->money != NULL)
+    left = add_moved_out (self, kind, entries, left, weights->len == 0);
   split_over (entries, first, left, weights);
   return TRUE;
 }
@@ -185,6 +235,11 @@ add_charges (const SteadCostAnswer *self,
                          : g_strdup (units));
       entry->asset_id = asset->id;
       g_array_append_val (weights, charge->cents);
+    }
+  if (self->money != NULL && self->money->to_come[STEAD_COST_ASSETS] > 0)
+    {
+      g_array_append_val (weights, self->money->to_come[STEAD_COST_ASSETS]);
+      add_entry (entries, self->to, g_strdup (_("Still to come")), stead_words_days (self->money->days_left));
     }
   split_over (entries, 0, stead_money_round (self->sheet.parts[STEAD_COST_ASSETS].total_cents), weights);
 }
@@ -228,12 +283,13 @@ add_work (const SteadCostAnswer *self,
           GPtrArray             *entries)
 {
   g_autoptr(GArray) weights = g_array_new (FALSE, FALSE, sizeof (double));
-  double care = self->flock->care_minutes_day * facts->days;
+  int days = facts->days + (self->money != NULL ? self->money->days_left : 0);
+  double care = self->batch->care_minutes_day * days;
   double pack = self->product->pack_minutes * self->sheet.good_units;
   g_autofree char *care_hours = stead_number_format (care / 60, 1);
   g_autofree char *pack_hours = stead_number_format (pack / 60, 1);
 
-  add_entry (entries, self->to, g_strdup (_("Care of the flock")), g_strdup_printf (_("%s hours"), care_hours));
+  add_entry (entries, self->to, g_strdup (self->flock != NULL ? _("Care of the flock") : _("Daily care")), g_strdup_printf (_("%s hours"), care_hours));
   g_array_append_val (weights, care);
   add_entry (entries, self->to, g_strdup (_("Packing")), g_strdup_printf (_("%s hours"), pack_hours));
   g_array_append_val (weights, pack);
@@ -256,7 +312,8 @@ stead_cost_answer_entries (SteadStore             *store,
   entries = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_cost_entry_free);
   if (!(self->sheet.parts[kind].total_cents > 0))
     return g_steal_pointer (&entries);
-  if (kind == STEAD_COST_FEED || kind == STEAD_COST_BEDDING || kind == STEAD_COST_SUPPLIES)
+  if (kind == STEAD_COST_FEED || kind == STEAD_COST_BEDDING || kind == STEAD_COST_SUPPLIES
+      || (kind == STEAD_COST_START && self->flock == NULL))
     return add_used (store, self, kind, entries, error) ? g_steal_pointer (&entries) : NULL;
   if (kind == STEAD_COST_START)
     {

@@ -65,7 +65,7 @@ share_of (const SteadAsset *asset,
 /* Straight line and declining balance: by the days in use. */
 static void
 charge_time (SteadAssetCharge *charge,
-             gint64            flock_id,
+             gint64            batch_id,
              SteadDay          from,
              SteadDay          to)
 {
@@ -74,7 +74,7 @@ charge_time (SteadAssetCharge *charge,
   SteadDay first = MAX (from, asset->bought_on);
   SteadDay last = asset->gone_on == STEAD_DAY_NONE ? to : MIN (to, asset->gone_on);
 
-  charge->frac = share_of (asset, flock_id);
+  charge->frac = share_of (asset, batch_id);
   if (last < first || !(charge->frac > 0))
     return;
   charge->days = last - first + 1;
@@ -87,7 +87,7 @@ charge_time (SteadAssetCharge *charge,
 static gboolean
 charge_units (SteadStore        *store,
               SteadAssetCharge  *charge,
-              gint64             flock_id,
+              gint64             batch_id,
               SteadDay           from,
               SteadDay           to,
               GError           **error)
@@ -95,7 +95,7 @@ charge_units (SteadStore        *store,
   SteadDepreciable thing = stead_asset_depreciable (charge->asset);
 
   charge->frac = 1;
-  if (!stead_asset_repo_uses (store, charge->asset->id, flock_id, from, to, &charge->units,
+  if (!stead_asset_repo_uses (store, charge->asset->id, batch_id, from, to, &charge->units,
                               &charge->units_before, error))
     return FALSE;
   charge->cents = stead_depreciation_for_use (&thing, charge->units_before, charge->units);
@@ -104,7 +104,7 @@ charge_units (SteadStore        *store,
 
 GPtrArray *
 stead_asset_charges (SteadStore  *store,
-                     gint64       flock_id,
+                     gint64       batch_id,
                      SteadDay     from,
                      SteadDay     to,
                      GError     **error)
@@ -121,8 +121,8 @@ stead_asset_charges (SteadStore  *store,
 
       charge->asset = g_ptr_array_steal_index (assets, 0);
       if (charge->asset->method != STEAD_DEPRECIATION_UNITS)
-        charge_time (charge, flock_id, from, to);
-      else if (!charge_units (store, charge, flock_id, from, to, error))
+        charge_time (charge, batch_id, from, to);
+      else if (!charge_units (store, charge, batch_id, from, to, error))
         return NULL;
       if (charge->cents > 0)
         g_ptr_array_add (charges, g_steal_pointer (&charge));
@@ -130,18 +130,22 @@ stead_asset_charges (SteadStore  *store,
   return g_steal_pointer (&charges);
 }
 
+/* Fish and seed out of the store room are what a tank or a bed begins with; a flock's
+ * birds are spread over their lay by their own rule. */
 SteadCostKind
-stead_cost_kind_of_item (SteadItemKind kind)
+stead_cost_kind_of_use (SteadBatchKind batch,
+                        SteadItemKind  item)
 {
-  switch (kind)
+  switch (item)
     {
     case STEAD_ITEM_FEED: return STEAD_COST_FEED;
     case STEAD_ITEM_BEDDING: return STEAD_COST_BEDDING;
+    case STEAD_ITEM_SEED:
+    case STEAD_ITEM_LIVESTOCK:
+      return batch == STEAD_BATCH_FLOCK ? STEAD_COST_SUPPLIES : STEAD_COST_START;
     case STEAD_ITEM_PACKAGING:
     case STEAD_ITEM_INGREDIENT:
-    case STEAD_ITEM_SEED:
     case STEAD_ITEM_SUPPLY:
-    case STEAD_ITEM_LIVESTOCK:
     case STEAD_ITEM_PRODUCE:
     default: return STEAD_COST_SUPPLIES;
     }
@@ -153,7 +157,7 @@ add_uses (SteadCostAnswer *answer)
   for (guint i = 0; i < answer->uses->len; i++)
     {
       const SteadUse *use = answer->uses->pdata[i];
-      SteadCostPart *part = &answer->sheet.parts[stead_cost_kind_of_item (use->kind)];
+      SteadCostPart *part = &answer->sheet.parts[stead_cost_kind_of_use (answer->batch->kind, use->kind)];
 
       part->total_cents += (double) use->cost_cents;
       part->gift_cents += (double) use->gift_cents;
@@ -170,17 +174,18 @@ add_birds (SteadCostAnswer *answer,
 {
   const SteadFlock *flock = answer->flock;
   SteadCostPart *part = &answer->sheet.parts[STEAD_COST_START];
-  double birds = (double) flock->birds;
-  double spread = (double) (flock->birds_cost_cents - flock->salvage_cents);
-  double egg = stead_flock_bird_cents_per_egg ((double) flock->birds_cost_cents / birds,
-                                               (double) flock->salvage_cents / birds, flock->eggs_expected);
+  double hens = (double) MAX (1, facts->hens);
+  double salvage = (double) flock->salvage_cents;
+  double spread = MAX (0, facts->bird_cents - salvage);
+  double egg = MAX (0, stead_flock_bird_cents_per_egg (facts->bird_cents / hens, salvage / hens,
+                                                       flock->eggs_expected));
   double left = MAX (0, spread - egg * (double) facts->eggs_before);
 
   part->total_cents = egg * (double) answer->totals.eggs;
   facts->birds_spread = part->total_cents > left;
   if (facts->birds_spread)
     part->total_cents = left;
-  part->gift_cents = flock->birds_are_gift ? part->total_cents : 0;
+  part->gift_cents = facts->bird_cents > 0 ? part->total_cents * facts->bird_gift_cents / facts->bird_cents : 0;
 }
 
 static void
@@ -198,9 +203,9 @@ add_assets (SteadCostAnswer      *answer,
     }
 }
 
-static void
-add_packaging (SteadCostAnswer      *answer,
-               const SteadCostFacts *facts)
+void
+stead_cost_add_packaging (SteadCostAnswer      *answer,
+                          const SteadCostFacts *facts)
 {
   SteadCostPart *part = &answer->sheet.parts[STEAD_COST_PACKAGING];
 
@@ -239,7 +244,7 @@ stead_cost_facts_settle (SteadCostAnswer *answer,
   add_uses (answer);
   add_birds (answer, facts);
   add_assets (answer, facts);
-  add_packaging (answer, facts);
+  stead_cost_add_packaging (answer, facts);
   add_labor (answer, facts);
   stead_cost_sheet_settle (sheet);
 }
@@ -296,14 +301,72 @@ read_eggs_before (SteadStore             *store,
   return facts->eggs_before >= 0;
 }
 
+/* What went into birds raised here before they began to lay: it is spread over their
+ * lay as the price of bought pullets is (UC Davis, Hen value, September 2002), over the
+ * hens that came so far: deaths before lay are carried by the others. */
+static gboolean
+read_rearing (SteadStore             *store,
+              const SteadCostAnswer  *answer,
+              SteadCostFacts         *facts,
+              GError                **error)
+{
+  const SteadFlock *flock = answer->flock;
+  SteadDay lay = stead_flock_first_lay (flock);
+  g_autoptr(GPtrArray) uses = stead_lot_repo_uses (store, flock->id, flock->housed_on, lay - 1, error);
+  g_autoptr(GPtrArray) charges = NULL;
+
+  charges = uses != NULL ? stead_asset_charges (store, flock->id, flock->housed_on, lay - 1, error) : NULL;
+  facts->hens = charges != NULL ? stead_flock_repo_alive (store, flock->id, lay, error) : -1;
+  if (facts->hens < 0)
+    return FALSE;
+  for (guint i = 0; i < uses->len; i++)
+    {
+      const SteadUse *use = uses->pdata[i];
+      double cents = (double) use->cost_cents;
+
+      if (use->uncovered_base > 0 && isfinite (use->uncovered_cents))
+        cents += use->uncovered_cents;
+      *(use->kind == STEAD_ITEM_FEED ? &facts->reared_feed_cents : &facts->reared_other_cents) += cents;
+      facts->bird_gift_cents += (double) use->gift_cents;
+    }
+  for (guint i = 0; i < charges->len; i++)
+    {
+      const SteadAssetCharge *charge = charges->pdata[i];
+
+      facts->reared_other_cents += charge->cents;
+      facts->bird_gift_cents += charge->asset->is_gift ? charge->cents : 0;
+    }
+  facts->bird_cents += facts->reared_feed_cents + facts->reared_other_cents;
+  return TRUE;
+}
+
+static gboolean
+read_birds (SteadStore             *store,
+            const SteadCostAnswer  *answer,
+            SteadCostFacts         *facts,
+            GError                **error)
+{
+  const SteadFlock *flock = answer->flock;
+
+  facts->bird_cents = (double) flock->birds_cost_cents;
+  facts->bird_gift_cents = flock->birds_are_gift ? facts->bird_cents : 0;
+  facts->hens = flock->birds;
+  return !flock->reared || stead_flock_first_lay (flock) <= flock->housed_on
+         || read_rearing (store, answer, facts, error);
+}
+
 static void
 count_days (const SteadCostAnswer *answer,
             SteadCostFacts        *facts)
 {
-  double onset = answer->flock->curve.onset_age_weeks + answer->flock->curve.half_week;
-  SteadDay laying = answer->flock->hatched_on + (SteadDay) ceil (onset * 7);
+  double onset;
+  SteadDay laying;
 
   facts->days = answer->to - answer->from + 1;
+  if (answer->flock == NULL)
+    return;
+  onset = answer->flock->curve.onset_age_weeks + answer->flock->curve.half_week;
+  laying = answer->flock->hatched_on + (SteadDay) ceil (onset * 7);
   facts->laying_days = CLAMP (answer->to - laying + 1, 0, facts->days);
 }
 
@@ -314,8 +377,9 @@ stead_cost_facts_read (SteadStore             *store,
                        GError                **error)
 {
   count_days (answer, facts);
-  facts->charges = stead_asset_charges (store, answer->flock->id, answer->from, answer->to, error);
-  return facts->charges != NULL
-         && read_packs (store, answer->product, facts, error)
-         && read_eggs_before (store, answer, facts, error);
+  facts->charges = stead_asset_charges (store, answer->batch->id, answer->from, answer->to, error);
+  if (facts->charges == NULL || !read_packs (store, answer->product, facts, error))
+    return FALSE;
+  return answer->flock == NULL
+         || (read_eggs_before (store, answer, facts, error) && read_birds (store, answer, facts, error));
 }

@@ -11,15 +11,15 @@ G_BEGIN_DECLS
  * student can work the charge of a span out on paper. */
 #define STEAD_DAYS_A_YEAR 365.0
 
-/* What one asset charges to one flock in a span of days. */
+/* What one asset charges to one batch in a span of days. */
 typedef struct
 {
   SteadAsset *asset;
-  double      frac;         /* share that the flock bears; 1 by units, where each use names its batch */
+  double      frac;         /* share that the batch bears; 1 by units, where each use names its batch */
   double      from_years;   /* span in use, years since it was bought; by time only */
   double      to_years;
   int         days;         /* the same span in days */
-  double      units;        /* used by the flock in the span; by units only */
+  double      units;        /* used by the batch in the span; by units only */
   double      units_before; /* used by all before it */
   double      cents;        /* unrounded */
 } SteadAssetCharge;
@@ -32,7 +32,7 @@ SteadDepreciable stead_asset_depreciable (const SteadAsset *asset);
 
 /* (transfer full) (element-type SteadAssetCharge): those that charge something */
 GPtrArray *stead_asset_charges (SteadStore  *store,
-                                gint64       flock_id,
+                                gint64       batch_id,
                                 SteadDay     from,
                                 SteadDay     to,
                                 GError     **error) G_GNUC_WARN_UNUSED_RESULT;
@@ -60,23 +60,46 @@ typedef struct
   int        laying_days;    /* of them, days at an age at which eggs are expected */
   gint64     eggs_before;    /* that the flock laid before the period */
   gboolean   birds_spread;   /* all of the birds' cost has been spread: what is left is charged */
+  double     bird_cents;     /* to be spread, with what they are worth at the end: their price, or their rearing */
+  double     bird_gift_cents; /* of it given */
+  double     reared_feed_cents;   /* of a flock raised here, until lay: feed … */
+  double     reared_other_cents;  /* … and everything else but the chicks */
+  gint64     hens;           /* that it is spread over */
 } SteadCostFacts;
 
 void stead_cost_facts_clear (SteadCostFacts *facts);
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SteadCostFacts, stead_cost_facts_clear)
 
-/* Which line of the sheet something used up belongs to. */
-SteadCostKind stead_cost_kind_of_item (SteadItemKind kind);
+/* Which line of the sheet something that a batch used up belongs to. */
+SteadCostKind stead_cost_kind_of_use (SteadBatchKind batch,
+                                      SteadItemKind  item);
 
-/* Reads @facts for the product, flock and days of @answer. */
+/* Reads @facts for the product, batch and days of @answer. */
 gboolean stead_cost_facts_read (SteadStore             *store,
                                 const SteadCostAnswer  *answer,
                                 SteadCostFacts         *facts,
                                 GError                **error);
 
-/* Makes the sheet out of @facts and the answer's totals and uses. */
+/* Makes the sheet out of @facts and the answer's totals and uses; of a batch that is
+ * harvested at its end, out of its money. */
 void stead_cost_facts_settle (SteadCostAnswer *answer,
                               SteadCostFacts  *facts);
+void stead_cost_money_settle (SteadCostAnswer *answer,
+                              SteadCostFacts  *facts);
+
+/* The packaging of one unit, and the work on it; shared by the two above. */
+void stead_cost_add_packaging (SteadCostAnswer      *answer,
+                               const SteadCostFacts *facts);
+
+/* The lines of a Why of a batch that is harvested at its end: what is still to come of
+ * @kind (nullable), and what can be sold of it. */
+char *stead_cost_money_to_come (const SteadCostAnswer *answer,
+                                SteadCostKind          kind) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_cost_money_good (const SteadCostAnswer *answer) G_GNUC_WARN_UNUSED_RESULT;
+/* "Spent so far: $1.20.  Still to come: …" for the sentence; and what is uncertain in it. */
+char *stead_cost_money_sentence (const SteadCostAnswer *answer) G_GNUC_WARN_UNUSED_RESULT;
+void  stead_cost_money_caution (const SteadCostAnswer *answer,
+                                GString               *text);
 
 /* Labels, whys, sentence and caution. */
 void stead_cost_answer_put_in_words (SteadCostAnswer      *answer,

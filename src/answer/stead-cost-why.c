@@ -75,6 +75,8 @@ good_units (const SteadCostAnswer *answer)
   g_autofree char *good = stead_words_units_exact (answer->product->pack, answer->sheet.good_units, 2);
   g_autofree char *unsold = stead_words_percent (answer->product->unsold_frac, 1);
 
+  if (answer->money != NULL)
+    return stead_cost_money_good (answer);
   if (answer->product->unsold_frac > 0)
     /* Translators: eggs laid, of them cracked, eggs in one unit, share unsold, units that are sold. */
     return g_strdup_printf (_("(%s − %s cracked) eggs ÷ %s × (100%% − %s unsold) = %s"),
@@ -104,7 +106,7 @@ add_uses (const SteadCostAnswer *answer,
       g_autofree char *covered = NULL;
       g_autofree char *uncovered = NULL;
 
-      if (stead_cost_kind_of_item (use->kind) != kind)
+      if (stead_cost_kind_of_use (answer->batch->kind, use->kind) != kind)
         continue;
       if (use->quantity_base > 0)
         {
@@ -126,6 +128,24 @@ add_uses (const SteadCostAnswer *answer,
     }
 }
 
+/* "Chicks $60.00 + feed until lay $120.00 + other $30.00 = $210.00" */
+static void
+add_rearing (const SteadCostAnswer *answer,
+             const SteadCostFacts  *facts,
+             GString               *lines)
+{
+  const char *currency = answer->farm->currency;
+  g_autofree char *chicks = stead_money_format (answer->flock->birds_cost_cents, currency);
+  g_autofree char *feed = stead_money_format (stead_money_round (facts->reared_feed_cents), currency);
+  g_autofree char *other = stead_money_format (stead_money_round (facts->reared_other_cents), currency);
+  g_autofree char *all = stead_money_format (stead_money_round (facts->bird_cents), currency);
+  g_autofree char *line = NULL;
+
+  /* Translators: what raising hens from chicks cost until they laid. */
+  line = g_strdup_printf (_("Raised here: chicks %s + feed until lay %s + other %s = %s"), chicks, feed, other, all);
+  add_line (lines, line);
+}
+
 /* "($420.00 − $60.00) ÷ (30 hens × 300 eggs) × 1,187 eggs = $47.48" */
 static void
 add_birds (const SteadCostAnswer *answer,
@@ -135,14 +155,16 @@ add_birds (const SteadCostAnswer *answer,
   const SteadFlock *flock = answer->flock;
   const char *currency = answer->farm->currency;
   double total = answer->sheet.parts[STEAD_COST_START].total_cents;
-  g_autofree char *cost = stead_money_format (flock->birds_cost_cents, currency);
+  g_autofree char *cost = stead_money_format (stead_money_round (facts->bird_cents), currency);
   g_autofree char *salvage = stead_money_format (flock->salvage_cents, currency);
-  g_autofree char *hens = stead_words_hens (flock->birds);
+  g_autofree char *hens = stead_words_hens (facts->hens);
   g_autofree char *expected = stead_number_format (flock->eggs_expected, 1);
   g_autofree char *eggs = stead_words_eggs (answer->totals.eggs);
   g_autofree char *charge = stead_money_format (stead_money_round (total), currency);
   g_autofree char *line = NULL;
 
+  if (flock->reared)
+    add_rearing (answer, facts, lines);
   if (facts->birds_spread)
     line = g_strdup_printf (_("The hens have laid what was expected of them. "
                               "Of %s − %s only %s was still left to spread."), cost, salvage, charge);
@@ -284,6 +306,47 @@ packaging_worked (const SteadCostAnswer *answer,
   return g_string_free (lines, FALSE);
 }
 
+/* What a tank or a bed began with: bought for it, carried here, or taken out of the store room. */
+static void
+add_start (const SteadCostAnswer *answer,
+           GString               *lines)
+{
+  const SteadBatchMoney *money = answer->money;
+  const char *currency = answer->farm->currency;
+  g_autofree char *bought = stead_money_format (stead_money_round (money->start_cents), currency);
+  g_autofree char *moved = stead_money_format (stead_money_round (money->moved_in_cents), currency);
+  g_autofree char *line = NULL;
+
+  if (money->start_cents > 0)
+    {
+      line = g_strdup_printf (answer->batch->kind == STEAD_BATCH_FISH ? _("Fish put in at the start: %s")
+                                                                      : _("Seed and plants at the start: %s"), bought);
+      add_line (lines, line);
+    }
+  if (money->moved_in_cents > 0)
+    {
+      g_autofree char *of_moved = g_strdup_printf (_("Fish that moved in brought along: %s"), moved);
+
+      add_line (lines, of_moved);
+    }
+  add_uses (answer, STEAD_COST_START, lines);
+}
+
+/* Fish that moved to another tank took their part of every cost along. */
+static void
+add_kept (const SteadCostAnswer *answer,
+          GString               *lines)
+{
+  g_autofree char *share = NULL;
+  g_autofree char *line = NULL;
+
+  if (answer->money == NULL || !(answer->money->kept_frac < 1))
+    return;
+  share = stead_words_percent (1 - answer->money->kept_frac, 1);
+  line = g_strdup_printf (_("Of what went in, fish that moved out took %s along."), share);
+  add_line (lines, line);
+}
+
 /* "(45 min × 84 days + 2 min × 92.3 dozen) ÷ 60 × $9.00 = $613.00" */
 static void
 add_labor (const SteadCostAnswer *answer,
@@ -291,8 +354,8 @@ add_labor (const SteadCostAnswer *answer,
            GString               *lines)
 {
   const char *currency = answer->farm->currency;
-  g_autofree char *care = stead_number_format (answer->flock->care_minutes_day, 1);
-  g_autofree char *days = stead_words_days (facts->days);
+  g_autofree char *care = stead_number_format (answer->batch->care_minutes_day, 1);
+  g_autofree char *days = stead_words_days (facts->days + (answer->money != NULL ? answer->money->days_left : 0));
   g_autofree char *pack = stead_number_format (answer->product->pack_minutes, 2);
   g_autofree char *units = stead_words_units (answer->product->pack, answer->sheet.good_units);
   g_autofree char *rate = stead_money_format (answer->farm->labor_cents_hour, currency);
@@ -306,28 +369,67 @@ add_labor (const SteadCostAnswer *answer,
 }
 
 static char *
-title_of (SteadCostKind kind,
-          SteadPack     pack)
+start_title (SteadBatchKind  batch,
+             const char     *unit)
 {
-  const char *unit = stead_words_per_unit (pack);
+  if (batch == STEAD_BATCH_FISH)
+    return g_strdup_printf (_("Cost of the fingerlings in %s"), unit);
+  if (batch == STEAD_BATCH_FLOCK)
+    return g_strdup_printf (_("Cost of the pullets in %s"), unit);
+  return g_strdup_printf (_("Cost of seed and plants in %s"), unit);
+}
+
+static char *
+title_of (const SteadCostAnswer *answer,
+          SteadCostKind          kind)
+{
+  const char *unit = stead_words_per_unit (answer->product->pack);
 
   switch (kind)
     {
     /* Translators: in each of these titles %s is "a dozen", "a jar". */
     case STEAD_COST_FEED: return g_strdup_printf (_("Cost of feed in %s"), unit);
-    case STEAD_COST_START: return g_strdup_printf (_("Cost of the pullets in %s"), unit);
+    case STEAD_COST_START: return start_title (answer->batch->kind, unit);
     case STEAD_COST_BEDDING: return g_strdup_printf (_("Cost of bedding in %s"), unit);
     case STEAD_COST_SUPPLIES: return g_strdup_printf (_("Cost of other supplies in %s"), unit);
-    case STEAD_COST_ASSETS: return g_strdup_printf (_("Cost of coop and equipment in %s"), unit);
+    case STEAD_COST_ASSETS:
+      return g_strdup_printf (answer->flock != NULL ? _("Cost of coop and equipment in %s")
+                                                    : _("Cost of equipment in %s"), unit);
     case STEAD_COST_PACKAGING: return g_strdup_printf (_("Cost of packaging in %s"), unit);
     case STEAD_COST_LABOR: return g_strdup_printf (_("Unpaid student work in %s"), unit);
     default: g_return_val_if_reached (NULL);
     }
 }
 
+/* Of a batch that is harvested at its end. */
 static const char *
-formula_of (SteadCostKind kind)
+money_formula_of (SteadCostKind kind)
 {
+  switch (kind)
+    {
+    case STEAD_COST_FEED:
+      return _("(What the feed cost that was eaten, oldest bag first, + what is still to be fed) ÷ all that can be "
+               "sold of it. Fish and fruit that are lost ate and grew too, so the good ones carry it all.");
+    case STEAD_COST_START:
+      return _("What it began with ÷ all that can be sold of it.");
+    case STEAD_COST_BEDDING:
+    case STEAD_COST_SUPPLIES:
+      return _("(What was used, oldest first, + what is still to come) ÷ all that can be sold of it.");
+    case STEAD_COST_ASSETS:
+      return _("What each thing loses in value until the end × the share that this batch bears, ÷ all that can be sold of it.");
+    case STEAD_COST_PACKAGING:
+    case STEAD_COST_LABOR:
+    default:
+      return NULL;
+    }
+}
+
+static const char *
+formula_of (const SteadCostAnswer *answer,
+            SteadCostKind          kind)
+{
+  if (answer->money != NULL && money_formula_of (kind) != NULL)
+    return money_formula_of (kind);
   switch (kind)
     {
     case STEAD_COST_FEED:
@@ -353,8 +455,12 @@ formula_of (SteadCostKind kind)
 }
 
 static const char *
-source_of (SteadCostKind kind)
+source_of (const SteadCostAnswer *answer,
+           SteadCostKind          kind)
 {
+  if (answer->money != NULL && kind != STEAD_COST_PACKAGING && kind != STEAD_COST_LABOR)
+    return _("All cost over all output, finished or expected: OpenStax, Principles of Accounting, vol. 2, sections 5.3 "
+             "and 5.4. First in, first out, and wear: the same, vol. 1, sections 10.2 and 11.3.");
   switch (kind)
     {
     case STEAD_COST_FEED:
@@ -384,16 +490,22 @@ stead_cost_why (const SteadCostAnswer *answer,
 {
   const SteadCostPart *part = &answer->sheet.parts[kind];
   g_autofree char *good = good_units (answer);
+  g_autofree char *to_come = stead_cost_money_to_come (answer, kind);
   g_autofree char *last = NULL;
   GString *lines;
 
   if (kind == STEAD_COST_PACKAGING)
-    return stead_why_new (title_of (kind, answer->product->pack), formula_of (kind),
-                          packaging_worked (answer, facts), source_of (kind));
+    return stead_why_new (title_of (answer, kind), formula_of (answer, kind), packaging_worked (answer, facts),
+                          source_of (answer, kind));
   lines = g_string_new (NULL);
   switch (kind)
     {
-    case STEAD_COST_START: add_birds (answer, facts, lines); break;
+    case STEAD_COST_START:
+      if (answer->flock != NULL)
+        add_birds (answer, facts, lines);
+      else
+        add_start (answer, lines);
+      break;
     case STEAD_COST_ASSETS: add_assets (answer, facts, lines); break;
     case STEAD_COST_LABOR: add_labor (answer, facts, lines); break;
     case STEAD_COST_FEED:
@@ -402,11 +514,17 @@ stead_cost_why (const SteadCostAnswer *answer,
     case STEAD_COST_PACKAGING:
     default: add_uses (answer, kind, lines); break;
     }
+  if (kind != STEAD_COST_LABOR)
+    {
+      add_kept (answer, lines);
+      if (to_come != NULL)
+        add_line (lines, to_come);
+    }
   last = division (answer, part->total_cents, part->shown_cents);
   add_line (lines, good);
   add_line (lines, last);
-  return stead_why_new (title_of (kind, answer->product->pack), formula_of (kind),
-                        g_string_free (lines, FALSE), source_of (kind));
+  return stead_why_new (title_of (answer, kind), formula_of (answer, kind), g_string_free (lines, FALSE),
+                        source_of (answer, kind));
 }
 
 /* "$1.46 + $0.42 + $0.38 = $2.26"; a sum of one would only say "$1.46 = $1.46". */
@@ -456,10 +574,18 @@ stead_cost_total_why (const SteadCostAnswer *answer)
     }
   add_line (lines, sum);
   return stead_why_new (g_strdup_printf (_("Cost of %s"), stead_words_per_unit (answer->product->pack)),
-                        _("Each line is rounded once, then the lines are added up. "
-                          "One egg carries the same cost whichever product it ends in. "
-                          "Unpaid student work is not in it."),
+                        answer->flock != NULL
+                        ? _("Each line is rounded once, then the lines are added up. "
+                            "One egg carries the same cost whichever product it ends in. "
+                            "Unpaid student work is not in it.")
+                        : _("Each line is rounded once, then the lines are added up. "
+                            "What is harvested early and late carries the same cost. "
+                            "Unpaid student work is not in it."),
                         g_string_free (lines, FALSE),
-                        _("Rounding each line, sharing by eggs: common practice, no source. "
+                        answer->flock == NULL
+                        ? _("Sharing by weight or count: Saylor, Managerial Accounting, appendix 7.10. "
+                            "Rounding each line: common practice, no source. "
+                            "Gifts at fair value: FASB Accounting Standards Update 2020-07.")
+                        : _("Rounding each line, sharing by eggs: common practice, no source. "
                           "Gifts at fair value: FASB Accounting Standards Update 2020-07."));
 }

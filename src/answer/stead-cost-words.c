@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "answer/stead-cost-private.h"
+#include "answer/stead-wait.h"
 #include "answer/stead-words-private.h"
 #include "core/stead-money.h"
 
@@ -21,17 +22,36 @@ packaging_label (const SteadCostFacts *facts)
   return stead_words_list ((const char * const *) names->pdata);
 }
 
+static const char *
+start_label (const SteadCostAnswer *answer)
+{
+  switch (answer->batch->kind)
+    {
+    case STEAD_BATCH_FISH: return C_("line of a cost sheet", "Fingerlings");
+    case STEAD_BATCH_CROP: return C_("line of a cost sheet", "Seed and plants");
+    case STEAD_BATCH_FLOCK:
+    case STEAD_BATCH_KITCHEN:
+    default:
+      return answer->flock != NULL && answer->flock->reared
+             ? C_("line of a cost sheet", "Raising the hens, spread over lay")
+             : C_("line of a cost sheet", "Pullets, spread over lay");
+    }
+}
+
 static char *
-label_of (SteadCostKind         kind,
-          const SteadCostFacts *facts)
+label_of (const SteadCostAnswer *answer,
+          SteadCostKind          kind,
+          const SteadCostFacts  *facts)
 {
   switch (kind)
     {
     case STEAD_COST_FEED: return g_strdup (C_("line of a cost sheet", "Feed"));
-    case STEAD_COST_START: return g_strdup (C_("line of a cost sheet", "Pullets, spread over lay"));
+    case STEAD_COST_START: return g_strdup (start_label (answer));
     case STEAD_COST_BEDDING: return g_strdup (C_("line of a cost sheet", "Bedding, litter"));
     case STEAD_COST_SUPPLIES: return g_strdup (C_("line of a cost sheet", "Other supplies"));
-    case STEAD_COST_ASSETS: return g_strdup (C_("line of a cost sheet", "Coop and equipment"));
+    case STEAD_COST_ASSETS:
+      return g_strdup (answer->flock != NULL ? C_("line of a cost sheet", "Coop and equipment")
+                                             : C_("line of a cost sheet", "Equipment"));
     case STEAD_COST_PACKAGING: return packaging_label (facts);
     case STEAD_COST_LABOR: return g_strdup (C_("line of a cost sheet", "Student work, unpaid"));
     default: g_return_val_if_reached (NULL);
@@ -50,6 +70,22 @@ largest_part (const SteadCostSheet *sheet)
   return largest;
 }
 
+static const char *
+largest_start (const SteadCostAnswer *answer)
+{
+  switch (answer->batch->kind)
+    {
+    /* Translators: in each of these %s is money; keep the <b> around it. */
+    case STEAD_BATCH_FISH: return _("The largest part is the fingerlings, <b>%s</b>.");
+    case STEAD_BATCH_CROP: return _("The largest part is seed and plants, <b>%s</b>.");
+    case STEAD_BATCH_FLOCK:
+    case STEAD_BATCH_KITCHEN:
+    default: return _("The largest part is the pullets, <b>%s</b>.");
+    }
+}
+
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat-nonliteral"
 static char *
 largest_sentence (const SteadCostAnswer *answer)
 {
@@ -63,13 +99,14 @@ largest_sentence (const SteadCostAnswer *answer)
     case STEAD_COST_FEED:
       return g_strdup_printf (_("The largest part is feed, <b>%s</b>."), share);
     case STEAD_COST_START:
-      return g_strdup_printf (_("The largest part is the pullets, <b>%s</b>."), share);
+      return g_strdup_printf (largest_start (answer), share);
     case STEAD_COST_BEDDING:
       return g_strdup_printf (_("The largest part is the bedding, <b>%s</b>."), share);
     case STEAD_COST_SUPPLIES:
       return g_strdup_printf (_("The largest part is other supplies, <b>%s</b>."), share);
     case STEAD_COST_ASSETS:
-      return g_strdup_printf (_("The largest part is the coop and equipment, <b>%s</b>."), share);
+      return g_strdup_printf (answer->flock != NULL ? _("The largest part is the coop and equipment, <b>%s</b>.")
+                                                    : _("The largest part is the equipment, <b>%s</b>."), share);
     case STEAD_COST_PACKAGING:
       return g_strdup_printf (_("The largest part is the packaging, <b>%s</b>."), share);
     case STEAD_COST_LABOR:
@@ -77,6 +114,7 @@ largest_sentence (const SteadCostAnswer *answer)
       g_return_val_if_reached (NULL);
     }
 }
+#pragma GCC diagnostic pop
 
 static char *
 sentence_of (const SteadCostAnswer *answer)
@@ -99,6 +137,12 @@ sentence_of (const SteadCostAnswer *answer)
       g_autofree char *labor = g_strdup_printf (_("With student work at %s an hour it is <b>%s</b>."), rate, with);
 
       stead_words_add (text, labor);
+    }
+  if (answer->money != NULL)
+    {
+      g_autofree char *money = stead_cost_money_sentence (answer);
+
+      stead_words_add (text, money);
     }
   return stead_words_end (text);
 }
@@ -127,9 +171,11 @@ caution_uses (const SteadCostAnswer *answer,
                                       "Enter its receipt in Keep."), amount, use->item_name);
       stead_words_add (text, sentence);
     }
-  if (!fed)
+  if (!fed && answer->flock != NULL)
     stead_words_add (text, _("No feed is in the log of these days, so the cost leaves feed out. "
                              "Enter in Raise what the hens eat."));
+  else if (!fed && answer->batch->kind == STEAD_BATCH_FISH)
+    stead_words_add (text, _("No feed is in the log so far. Enter in Raise what the fish eat."));
 }
 
 static void
@@ -180,10 +226,15 @@ caution_of (const SteadCostAnswer *answer,
             const SteadCostFacts  *facts)
 {
   GString *text = g_string_new (NULL);
+  g_autofree char *wait = stead_wait_batch_caution (answer->batch->name, answer->wait_until);
 
+  stead_words_add (text, wait);
   caution_uses (answer, text);
   caution_packs (facts, text);
-  caution_days (answer, facts, text);
+  if (answer->flock != NULL)
+    caution_days (answer, facts, text);
+  else
+    stead_cost_money_caution (answer, text);
   return stead_words_end (text);
 }
 
@@ -193,7 +244,7 @@ stead_cost_answer_put_in_words (SteadCostAnswer      *answer,
 {
   for (int kind = 0; kind < STEAD_N_COST_KINDS; kind++)
     {
-      answer->labels[kind] = label_of (kind, facts);
+      answer->labels[kind] = label_of (answer, kind, facts);
       if (answer->sheet.parts[kind].total_cents > 0)
         answer->whys[kind] = stead_cost_why (answer, facts, kind);
     }

@@ -125,13 +125,23 @@ put_cost (JsonBuilder           *out,
   const SteadCostSheet *sheet = &cost->sheet;
 
   put_text (out, "product", cost->product->name);
-  put_text (out, "flock", cost->flock->name);
+  put_text (out, "batch", cost->batch->name);
   put_text (out, "currency", cost->farm->currency);
   put_text (out, "period", stead_period_id (cost->period));
   put_day (out, "from", cost->from);
   put_day (out, "to", cost->to);
-  put_int (out, "eggs", cost->totals.eggs);
-  put_int (out, "cracked", cost->totals.cracked);
+  if (cost->money == NULL)
+    {
+      put_int (out, "eggs", cost->totals.eggs);
+      put_int (out, "cracked", cost->totals.cracked);
+    }
+  else
+    {
+      put_real (out, "cost_so_far_cents", cost->money->cost.so_far_cents);
+      put_real (out, "cost_to_come_cents", cost->money->cost.to_come_cents);
+      put_real (out, "output_so_far", cost->money->cost.good_base);
+      put_real (out, "output_expected", cost->money->cost.expected_base);
+    }
   put_real (out, "made_units", sheet->made_units);
   put_real (out, "good_units", sheet->good_units);
   put_int (out, "unit_cents", sheet->unit_cents);

@@ -140,7 +140,8 @@ add_sheet (SteadPages            *pages,
     { C_("column of a cost sheet", "Part"), STEAD_ALIGN_LEFT, 1 },
     { stead_words_one_unit (cost->product->pack), STEAD_ALIGN_RIGHT, 0 },
     { C_("column of a cost sheet", "Share"), STEAD_ALIGN_RIGHT, 0 },
-    { C_("column of a cost sheet", "In the period"), STEAD_ALIGN_RIGHT, 0 },
+    { cost->money != NULL ? C_("column of a cost sheet", "In all")
+                          : C_("column of a cost sheet", "In the period"), STEAD_ALIGN_RIGHT, 0 },
     { C_("column of a cost sheet", "Of it given"), STEAD_ALIGN_RIGHT, 0 },
   };
 
@@ -159,12 +160,43 @@ add_fact (SteadPages *pages,
   stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char *[]) { name, value });
 }
 
+/* What a batch that is harvested at its end gave so far, and is still to give. */
+static void
+add_money_facts (SteadPages            *pages,
+                 const SteadCostAnswer *cost)
+{
+  const SteadBatchMoney *money = cost->money;
+  const SteadUnit *mass = stead_unit_default (STEAD_DIMENSION_MASS, cost->farm->units);
+  double each = cost->product->base_per_unit;
+  g_autofree char *days = stead_words_days (money->days);
+  g_autofree char *left = stead_words_days (money->days_left);
+  g_autofree char *came = stead_words_units (cost->product->pack, money->cost.good_base / each);
+  g_autofree char *lost = stead_words_units (cost->product->pack, money->harvested.lost_base / each);
+  g_autofree char *expected = stead_words_units (cost->product->pack, money->cost.expected_base / each);
+  g_autofree char *feed = stead_quantity_format (money->fed_kg, mass);
+  g_autofree char *spent = stead_paper_moneyf (cost, money->cost.so_far_cents);
+  g_autofree char *to_come = stead_paper_moneyf (cost, money->cost.to_come_cents);
+  g_autofree char *good = stead_words_units (cost->product->pack, cost->sheet.good_units);
+
+  add_fact (pages, _("Batch"), cost->batch->name);
+  add_fact (pages, _("Days so far"), days);
+  add_fact (pages, _("Days until its end"), left);
+  if (money->fed_kg > 0)
+    add_fact (pages, _("Feed given"), feed);
+  add_fact (pages, _("Cost so far"), spent);
+  add_fact (pages, _("Cost still to come"), to_come);
+  add_fact (pages, _("Harvested"), came);
+  if (money->harvested.lost_base > 0)
+    add_fact (pages, _("Lost at the harvest"), lost);
+  add_fact (pages, _("Still expected"), expected);
+  add_fact (pages, _("Can be sold"), good);
+}
+
 /* What the log of the period gave, on which every line rests. */
 static void
-add_facts (SteadPages            *pages,
-           const SteadCostAnswer *cost)
+add_flock_facts (SteadPages            *pages,
+                 const SteadCostAnswer *cost)
 {
-  static const SteadPagesColumn columns[] = { { NULL, STEAD_ALIGN_LEFT, 1 }, { NULL, STEAD_ALIGN_LEFT, 2 } };
   const SteadUnit *mass = stead_unit_default (STEAD_DIMENSION_MASS, cost->farm->units);
   g_autofree char *days = stead_words_days (cost->to - cost->from + 1);
   g_autofree char *eggs = stead_words_eggs (cost->totals.eggs);
@@ -174,8 +206,6 @@ add_facts (SteadPages            *pages,
   g_autofree char *made = stead_words_units (cost->product->pack, cost->sheet.made_units);
   g_autofree char *good = stead_words_units (cost->product->pack, cost->sheet.good_units);
 
-  stead_pages_add_heading (pages, _("What the log of these days says"));
-  stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
   add_fact (pages, _("Flock"), cost->flock->name);
   add_fact (pages, _("Days"), days);
   add_fact (pages, _("Eggs collected"), eggs);
@@ -184,6 +214,20 @@ add_facts (SteadPages            *pages,
   add_fact (pages, _("Hens lost"), lost);
   add_fact (pages, _("Made"), made);
   add_fact (pages, _("Can be sold"), good);
+}
+
+static void
+add_facts (SteadPages            *pages,
+           const SteadCostAnswer *cost)
+{
+  static const SteadPagesColumn columns[] = { { NULL, STEAD_ALIGN_LEFT, 1 }, { NULL, STEAD_ALIGN_LEFT, 2 } };
+
+  stead_pages_add_heading (pages, _("What the log of these days says"));
+  stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
+  if (cost->money != NULL)
+    add_money_facts (pages, cost);
+  else
+    add_flock_facts (pages, cost);
 }
 
 static void

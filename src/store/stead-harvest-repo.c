@@ -143,6 +143,18 @@ stead_harvest_repo_totals (SteadStore          *store,
   return TRUE;
 }
 
+gint64
+stead_harvest_repo_last_item (SteadStore  *store,
+                              gint64       batch_id,
+                              GError     **error)
+{
+  static const char sql[] = "SELECT l.item_id FROM harvest h JOIN lot l ON l.id = h.lot_id WHERE h.batch_id = ?1"
+                            " ORDER BY h.day DESC, h.id DESC LIMIT 1";
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), -1);
+  return stead_repo_count_id (store, sql, batch_id, error);
+}
+
 SteadDay
 stead_harvest_repo_lot_wait (SteadStore  *store,
                              gint64       lot_id,

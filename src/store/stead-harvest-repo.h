@@ -43,6 +43,8 @@ SteadHarvest *stead_harvest_repo_get    (SteadStore *store, gint64 id, GError **
  * or to come, more fish than swim there, a batch that waits after a treatment. */
 gboolean      stead_harvest_repo_save   (SteadStore *store, SteadHarvest *harvest, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean      stead_harvest_repo_delete (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* The item that was harvested last of a batch; 0: none yet.  -1 with @error. */
+gint64        stead_harvest_repo_last_item (SteadStore *store, gint64 batch_id, GError **error);
 /* The lot was harvested while its batch waited after a treatment that was written down
  * later: until when it had to wait, or STEAD_DAY_NONE (look at @error too). */
 SteadDay      stead_harvest_repo_lot_wait (SteadStore *store, gint64 lot_id, GError **error);

@@ -177,7 +177,7 @@ show_missing (SteadPricePage     *self,
   else if (product->batch_id == 0)
     show_first (self, _("One thing is missing"), error->message, _("Edit product…"), STEAD_TARGET_NONE, product->id);
   else
-    show_first (self, _("One thing is missing"), error->message, _("Go to the flock"), STEAD_TARGET_FLOCK,
+    show_first (self, _("One thing is missing"), error->message, _("Go to Raise"), STEAD_TARGET_BATCH,
                 product->batch_id);
 }
 
@@ -185,6 +185,7 @@ static void
 show_answer (SteadPricePage *self)
 {
   const SteadPriceAnswer *answer = stead_price_model_get_answer (self->model);
+
 
   stead_cost_card_set (STEAD_COST_CARD (self->cost_card), answer != NULL ? answer->cost : NULL);
   if (answer != NULL)
@@ -201,6 +202,17 @@ show_sentence (SteadPricePage *self)
     gtk_label_set_markup (self->sentence, answer->sentence);
 }
 
+/* Only a flock is asked about by periods; what is harvested at its end counts whole. */
+static void
+show_period (SteadPricePage     *self,
+             const SteadProduct *product)
+{
+  const SteadPriceAnswer *answer = stead_price_model_get_answer (self->model);
+  gboolean whole = answer != NULL && answer->cost->flock == NULL;
+
+  gtk_widget_set_visible (GTK_WIDGET (self->period), product != NULL && !whole);
+}
+
 static void
 load (SteadPricePage *self)
 {
@@ -209,13 +221,12 @@ load (SteadPricePage *self)
   g_autoptr(GError) error = NULL;
 
   gtk_widget_set_visible (self->edit, product != NULL);
-  gtk_widget_set_visible (GTK_WIDGET (self->period), product != NULL);
   if (product == NULL)
     {
       stead_price_model_take_answer (self->model, NULL);
       show_first (self, _("What do you sell?"),
                   _("Here stands what one dozen or one jar really costs, part by part, and how many must be "
-                    "sold at which price. Begin with one product: its name, its pack and the flock that it comes from."),
+                    "sold at which price. Begin with one product: its name, its pack and the batch that it comes from."),
                   _("New product"), STEAD_TARGET_NONE, 0);
     }
   else if (stead_price_model_load (self->model, stead_desk_get_store (desk), product->id,
@@ -223,6 +234,7 @@ load (SteadPricePage *self)
     gtk_stack_set_visible_child_name (self->body, "work");
   else
     show_missing (self, product, error);
+  show_period (self, product);
 }
 
 static void

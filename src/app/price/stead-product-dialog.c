@@ -10,6 +10,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "answer/stead-batch-outlook.h"
 #include "answer/stead-words.h"
 #include "app/keep/stead-item-dialog.h"
 #include "app/price/stead-product-part-row.h"
@@ -17,7 +18,6 @@
 #include "app/stead-dialog.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
-#include "store/stead-flock-repo.h"
 #include "store/stead-item-repo.h"
 #include "store/stead-product-repo.h"
 
@@ -35,11 +35,13 @@ struct _SteadProductDialog
   SteadDesk      *desk;       /* the frame has it only from its showing on */
   SteadProduct   *product;    /* as on file, or the proposal */
   gint64          cents;      /* first price of a new product; -1: none */
-  GPtrArray      *flocks;     /* of SteadFlock: what the drop-down offers after "not said yet" */
+  GPtrArray      *batches;    /* of SteadBatch: what the drop-down offers after "not said yet" */
+  const SteadUnit *unit;      /* that the chosen batch's output is measured in */
+  gboolean        filling;    /* the lists are being filled: nobody has chosen */
   GPtrArray      *items;      /* of SteadItem: packaging */
 
-  SteadField     *name, *eggs, *planned, *target, *unsold, *minutes, *price;
-  GtkDropDown    *pack, *flock;
+  SteadField     *name, *base, *planned, *target, *unsold, *minutes, *price;
+  GtkDropDown    *pack, *batch;
   GtkBox         *parts, *stalls;
   GtkWidget      *add_parts, *add_stalls;
   GtkCheckButton *retired;
@@ -47,22 +49,40 @@ struct _SteadProductDialog
 
 G_DEFINE_FINAL_TYPE (SteadProductDialog, stead_product_dialog, STEAD_TYPE_DIALOG)
 
-/* Eggs that the pack itself names; 0: it does not. */
-static double
-eggs_of_pack (SteadPack pack)
+static gboolean
+is_weighed (SteadProductDialog *self)
 {
+  return self->unit->dimension == STEAD_DIMENSION_MASS;
+}
+
+/* Pieces, or kilograms, that the pack itself names; 0: it does not.  A pound is exact:
+ * NIST Special Publication 811, appendix B. */
+static double
+base_of_pack (SteadProductDialog *self)
+{
+  SteadPack pack = (SteadPack) gtk_drop_down_get_selected (self->pack);
+
   switch (pack)
     {
-    case STEAD_PACK_DOZEN:      return 12;
-    case STEAD_PACK_HALF_DOZEN: return 6;
-    case STEAD_PACK_TRAY:       return 30;
-    case STEAD_PACK_PIECE:      return 1;
-    case STEAD_PACK_POUND:
-    case STEAD_PACK_KILOGRAM:
+    case STEAD_PACK_DOZEN:      return is_weighed (self) ? 0 : 12;
+    case STEAD_PACK_HALF_DOZEN: return is_weighed (self) ? 0 : 6;
+    case STEAD_PACK_TRAY:       return is_weighed (self) ? 0 : 30;
+    case STEAD_PACK_PIECE:      return is_weighed (self) ? 0 : 1;
+    case STEAD_PACK_POUND:      return is_weighed (self) ? 0.45359237 : 0;
+    case STEAD_PACK_KILOGRAM:   return is_weighed (self) ? 1 : 0;
     case STEAD_PACK_JAR:
     case STEAD_PACK_PACK:
     default:                    return 0;
     }
+}
+
+/* Returns: (nullable): the batch that is chosen */
+static const SteadBatch *
+chosen_batch (SteadProductDialog *self)
+{
+  guint at = gtk_drop_down_get_selected (self->batch);
+
+  return at == 0 || at > self->batches->len ? NULL : self->batches->pdata[at - 1];
 }
 
 /* Reading --------------------------------------------------------------------------- */
@@ -77,12 +97,28 @@ refuse_unless (gboolean    good,
   return good;
 }
 
+/* What is in one: as the pack names it, to the last digit, or as it was typed. */
+static gboolean
+read_base (SteadProductDialog *self,
+           SteadProduct       *product)
+{
+  double base = base_of_pack (self);
+
+  if (!(base > 0) && !(is_weighed (self) ? stead_field_read_quantity (self->base, 0, &base)
+                                         : stead_field_read_number (self->base, 0, &base)))
+    return FALSE;
+  product->base_per_unit = base;
+  return refuse_unless (base > 0, self->base,
+                        is_weighed (self) ? _("Enter what one weighs: more than 0.")
+                                          : _("Enter how many pieces go into one, such as 12."));
+}
+
 static gboolean
 read_numbers (SteadProductDialog *self,
               SteadProduct       *product)
 {
   gboolean is_new = product->id == 0;
-  gboolean good = stead_field_read_number (self->eggs, 0, &product->base_per_unit);
+  gboolean good = read_base (self, product);
 
   good &= stead_field_read_count (self->planned, 0, &product->planned_units);
   good &= stead_field_read_money (self->target, 0, &product->target_cents);
@@ -92,8 +128,7 @@ read_numbers (SteadProductDialog *self,
     good &= stead_field_read_money (self->price, -1, &self->cents);
   if (!good)
     return FALSE;
-  good = refuse_unless (product->base_per_unit > 0, self->eggs, _("Enter how many eggs go into one, such as 12."));
-  good &= refuse_unless (product->planned_units <= MAX_PLANNED, self->planned, _("This is more than one day can sell."));
+  good = refuse_unless (product->planned_units <= MAX_PLANNED, self->planned, _("This is more than one day can sell."));
   good &= refuse_unless (product->target_cents >= 0, self->target, _("Enter a profit of 0 or more."));
   good &= refuse_unless (product->unsold_frac >= 0 && product->unsold_frac <= MAX_UNSOLD, self->unsold,
                          _("Enter a share of 0 to 90 %."));
@@ -168,7 +203,7 @@ read_product (SteadProductDialog *self,
               SteadProduct       *product)
 {
   SteadStore *store = stead_desk_get_store (self->desk);
-  guint flock = gtk_drop_down_get_selected (self->flock);
+  const SteadBatch *batch = chosen_batch (self);
   const char *name = NULL;
   gboolean good = stead_field_read_text (self->name, &name);
 
@@ -180,8 +215,7 @@ read_product (SteadProductDialog *self,
   g_free (product->name);
   product->name = g_strstrip (g_strdup (name));
   product->pack = (SteadPack) gtk_drop_down_get_selected (self->pack);
-  product->batch_id = flock == 0 || flock > self->flocks->len
-                      ? 0 : ((SteadFlock *) self->flocks->pdata[flock - 1])->id;
+  product->batch_id = batch != NULL ? batch->id : 0;
   if (!gtk_check_button_get_active (self->retired))
     product->retired_on = STEAD_DAY_NONE;
   else if (product->retired_on == STEAD_DAY_NONE)
@@ -322,15 +356,58 @@ add_stall_cb (SteadProductDialog *self)
   gtk_widget_grab_focus (GTK_WIDGET (add_stall (self)));
 }
 
-/* A pack that names its eggs needs no number from the person. */
+static void
+show_base (SteadProductDialog *self,
+           double              base)
+{
+  if (is_weighed (self))
+    stead_field_show_quantity (self->base, base);
+  else
+    stead_field_show_number (self->base, base);
+}
+
+/* A pack that names what is in it needs no number from the person. */
 static void
 pack_cb (SteadProductDialog *self)
 {
-  double eggs = eggs_of_pack ((SteadPack) gtk_drop_down_get_selected (self->pack));
+  double base = self->unit != NULL ? base_of_pack (self) : 0;
 
-  gtk_widget_set_sensitive (GTK_WIDGET (self->eggs), !(eggs > 0));
-  if (eggs > 0)
-    stead_field_show_number (self->eggs, eggs);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->base), !(base > 0));
+  if (base > 0)
+    show_base (self, base);
+}
+
+/* Eggs are counted; fish and fruit are weighed, or counted if they were harvested so.
+ * The pack follows, since nobody sells fish by the dozen. */
+static void
+batch_cb (SteadProductDialog *self)
+{
+  const SteadBatch *batch;
+  const SteadUnit *before = self->unit;
+  SteadUnitSystem units;
+
+  if (self->filling)
+    return;
+  batch = chosen_batch (self);
+  units = stead_desk_get_farm (self->desk)->units;
+  self->unit = stead_unit_by_id ("ea");
+  if (batch != NULL && !stead_batch_output_unit (stead_desk_get_store (self->desk), batch, &self->unit, NULL))
+    self->unit = stead_unit_by_id ("ea");
+  if (is_weighed (self))
+    self->unit = stead_unit_default (STEAD_DIMENSION_MASS, units);
+  g_object_set (self->base, "kind", is_weighed (self) ? STEAD_FIELD_QUANTITY : STEAD_FIELD_NUMBER,
+                "label", is_weighed (self) ? _("Weight of one")
+                         : batch == NULL || batch->kind == STEAD_BATCH_FLOCK ? _("Eggs in one") : _("Pieces in one"),
+                NULL);
+  if (is_weighed (self))
+    stead_field_set_unit (self->base, self->unit);
+  if (before != NULL && before->dimension != self->unit->dimension)
+    {
+      stead_field_set_text (self->base, "");
+      gtk_drop_down_set_selected (self->pack, !is_weighed (self) ? STEAD_PACK_DOZEN
+                                              : units == STEAD_UNITS_US ? STEAD_PACK_POUND : STEAD_PACK_KILOGRAM);
+    }
+  pack_cb (self);
 }
 
 /* Showing ---------------------------------------------------------------------------------- */
@@ -347,28 +424,31 @@ fill_packs (SteadProductDialog *self)
 }
 
 static void
-fill_flocks (SteadProductDialog *self,
-             SteadStore         *store)
+fill_batches (SteadProductDialog *self,
+              SteadStore         *store)
 {
   g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
   guint chosen = 0;
 
-  self->flocks = stead_flock_repo_list (store, TRUE, NULL);
-  if (self->flocks == NULL)
-    self->flocks = g_ptr_array_new ();
+  self->filling = TRUE;
+  self->batches = stead_batch_repo_list (store, TRUE, NULL);
+  if (self->batches == NULL)
+    self->batches = g_ptr_array_new ();
   gtk_string_list_append (names, _("Not said yet"));
-  for (guint i = 0; i < self->flocks->len; i++)
+  for (guint i = 0; i < self->batches->len; i++)
     {
-      const SteadFlock *flock = self->flocks->pdata[i];
+      const SteadBatch *batch = self->batches->pdata[i];
 
-      gtk_string_list_append (names, flock->name);
-      if (flock->id == self->product->batch_id)
+      gtk_string_list_append (names, batch->name);
+      if (batch->id == self->product->batch_id)
         chosen = i + 1;
     }
-  if (self->product->id == 0 && self->flocks->len > 0)
+  if (self->product->id == 0 && self->batches->len > 0)
     chosen = 1;
-  gtk_drop_down_set_model (self->flock, G_LIST_MODEL (names));
-  gtk_drop_down_set_selected (self->flock, chosen);
+  gtk_drop_down_set_model (self->batch, G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (self->batch, chosen);
+  self->filling = FALSE;
+  batch_cb (self);
 }
 
 static void
@@ -388,7 +468,7 @@ show_product (SteadProductDialog *self)
   const SteadProduct *product = self->product;
   gboolean is_new = product->id == 0;
 
-  stead_field_show_number (self->eggs, product->base_per_unit);
+  show_base (self, product->base_per_unit);
   gtk_widget_set_visible (GTK_WIDGET (self->price), is_new);
   gtk_widget_set_visible (GTK_WIDGET (self->retired), !is_new);
   gtk_check_button_set_active (self->retired, product->retired_on != STEAD_DAY_NONE);
@@ -410,7 +490,7 @@ stead_product_dialog_dispose (GObject *object)
 
   gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_PRODUCT_DIALOG);
   g_clear_pointer (&self->product, stead_product_free);
-  g_clear_pointer (&self->flocks, g_ptr_array_unref);
+  g_clear_pointer (&self->batches, g_ptr_array_unref);
   g_clear_pointer (&self->items, g_ptr_array_unref);
   g_clear_object (&self->desk);
   G_OBJECT_CLASS (stead_product_dialog_parent_class)->dispose (object);
@@ -420,20 +500,21 @@ static void
 bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, name);
-  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, eggs);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, base);
   gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, planned);
   gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, target);
   gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, unsold);
   gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, minutes);
   gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, price);
   gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, pack);
-  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, flock);
+  gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, batch);
   gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, parts);
   gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, stalls);
   gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, add_parts);
   gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, add_stalls);
   gtk_widget_class_bind_template_child (widget_class, SteadProductDialog, retired);
   gtk_widget_class_bind_template_callback (widget_class, pack_cb);
+  gtk_widget_class_bind_template_callback (widget_class, batch_cb);
   gtk_widget_class_bind_template_callback (widget_class, add_part_cb);
   gtk_widget_class_bind_template_callback (widget_class, add_stall_cb);
   gtk_widget_class_bind_template_callback (widget_class, new_item_cb);
@@ -486,7 +567,7 @@ stead_product_dialog_show (GtkWidget *parent,
   stead_field_set_currency (self->target, stead_desk_get_farm (desk)->currency);
   stead_field_set_currency (self->price, stead_desk_get_farm (desk)->currency);
   fill_packs (self);
-  fill_flocks (self, store);
+  fill_batches (self, store);
   read_items (self);
   show_product (self);
   g_signal_connect_object (desk, "changed", G_CALLBACK (facts_changed_cb), self, G_CONNECT_SWAPPED);

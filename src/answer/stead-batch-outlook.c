@@ -1,0 +1,134 @@
+/* stead-batch-outlook.c - what a batch is still expected to give. */
+#include "config.h"
+
+#include "answer/stead-batch-outlook.h"
+
+#include <math.h>
+
+#include "store/stead-farm-repo.h"
+#include "store/stead-flock-repo.h"
+#include "store/stead-harvest-repo.h"
+#include "store/stead-item-repo.h"
+
+/* Over how many days a flock's eggs of late are looked at. */
+#define LATE_DAYS 28
+
+static SteadBatchOutlook
+no_outlook (SteadOutlookBasis basis)
+{
+  double none = basis == STEAD_OUTLOOK_OVER ? 0 : NAN;
+
+  return (SteadBatchOutlook) { basis, none, NAN, NAN, STEAD_DAY_NONE, none };
+}
+
+/* --- flocks -------------------------------------------------------------------- */
+
+/* At the pace of the last weeks, the day by which @eggs are laid. */
+static gboolean
+day_of_last_egg (SteadStore        *store,
+                 const SteadFlock  *flock,
+                 double             eggs,
+                 SteadDay          *out_day,
+                 GError           **error)
+{
+  SteadDay today = stead_store_get_today (store);
+  SteadDay from = MAX (flock->housed_on, today - LATE_DAYS + 1);
+  gint64 late = stead_flock_repo_eggs (store, flock->id, from, today, error);
+
+  if (late < 0)
+    return FALSE;
+  *out_day = STEAD_DAY_NONE;
+  if (late > 0 && eggs / (double) late * (today - from + 1) < 36500)
+    *out_day = today + (SteadDay) ceil (eggs / (double) late * (today - from + 1));
+  return TRUE;
+}
+
+/* What all hens were expected to lay, less what they did; as many of it good as so far. */
+static gboolean
+flock_outlook (SteadStore             *store,
+               const SteadBatch       *batch,
+               const SteadBatchPlan   *plan,
+               SteadBatchOutlook      *out,
+               GError                **error)
+{
+  g_autoptr(SteadFlock) flock = stead_flock_repo_get (store, batch->id, error);
+  SteadFlockTotals totals;
+  double all, good_frac;
+
+  if (flock == NULL
+      || !stead_flock_repo_totals (store, batch->id, batch->started_on, stead_store_get_today (store), &totals, error))
+    return FALSE;
+  good_frac = totals.eggs > 0 ? 1 - (double) totals.cracked / (double) totals.eggs : 1;
+  all = MAX (0, flock->eggs_expected * (double) flock->birds - (double) totals.eggs);
+  out->basis = STEAD_OUTLOOK_FORECAST;
+  out->expected_base = all * good_frac;
+  out->ends_on = plan->ends_on;
+  return plan->ends_on != STEAD_DAY_NONE || day_of_last_egg (store, flock, all, &out->ends_on, error);
+}
+
+/* --- all ------------------------------------------------------------------------ */
+
+static void
+plan_outlook (const SteadBatchPlan     *plan,
+              const SteadHarvestTotals *harvested,
+              SteadBatchOutlook        *out)
+{
+  out->ends_on = plan->ends_on;
+  if (isnan (plan->output_base))
+    return;
+  out->basis = STEAD_OUTLOOK_PLAN;
+  out->expected_base = MAX (0, plan->output_base - harvested->good_base);
+}
+
+gboolean
+stead_batch_outlook_read (SteadStore         *store,
+                          const SteadBatch   *batch,
+                          SteadBatchOutlook  *out,
+                          GError            **error)
+{
+  SteadDay today;
+  SteadHarvestTotals harvested;
+  SteadBatchPlan plan;
+  SteadBatchOutlook outlook;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && batch != NULL && out != NULL, FALSE);
+  today = stead_store_get_today (store);
+  if (!stead_harvest_repo_totals (store, batch->id, batch->started_on, today, &harvested, error)
+      || !stead_batch_repo_plan (store, batch->id, &plan, error))
+    return FALSE;
+  outlook = no_outlook (STEAD_OUTLOOK_NONE);
+  if (batch->ended_on != STEAD_DAY_NONE || (harvested.is_over && batch->kind != STEAD_BATCH_FLOCK))
+    outlook = no_outlook (STEAD_OUTLOOK_OVER);
+  else if (batch->kind == STEAD_BATCH_FLOCK)
+    {
+      if (!flock_outlook (store, batch, &plan, &outlook, error))
+        return FALSE;
+    }
+  else
+    plan_outlook (&plan, &harvested, &outlook);
+  *out = outlook;
+  return TRUE;
+}
+
+gboolean
+stead_batch_output_unit (SteadStore         *store,
+                         const SteadBatch   *batch,
+                         const SteadUnit   **out,
+                         GError            **error)
+{
+  g_autoptr(SteadItem) item = NULL;
+  g_autoptr(SteadFarm) farm = NULL;
+  gint64 item_id;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && batch != NULL && out != NULL, FALSE);
+  item_id = stead_harvest_repo_last_item (store, batch->id, error);
+  if (item_id > 0)
+    item = stead_item_repo_get (store, item_id, error);
+  farm = item_id >= 0 && (item_id == 0 || item != NULL) ? stead_farm_repo_get (store, error) : NULL;
+  if (farm == NULL)
+    return FALSE;
+  *out = item != NULL ? item->unit
+         : batch->kind == STEAD_BATCH_FLOCK ? stead_unit_by_id ("ea")
+         : stead_unit_default (STEAD_DIMENSION_MASS, farm->units);
+  return TRUE;
+}
