@@ -31,10 +31,8 @@ catch_statement (unsigned  type,
 static gboolean
 is_walk (const char *detail)
 {
-  static const char * const large[] = { "batch_entry", "e", "movement", "m", "harvest", "h", "treatment", "t",
-                                        "batch_note", "water_test", "routine_done", "d" };
   static const char * const large[] = { "batch_entry", "e", "movement", "m", "harvest", "h", "treatment",
-                                        "t", "batch_note", "climate" };
+                                        "t", "batch_note", "water_test", "routine_done", "d", "climate" };
   g_auto(GStrv) words = g_strsplit (detail, " ", -1);
 
   if (g_strv_length (words) < 2 || strcmp (words[0], "SCAN") != 0)
