@@ -8,6 +8,7 @@
 #include "answer/stead-words-private.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 /* The sentence names so many weeks, the latest ones. */
 #define MOST_NAMED 4
@@ -22,7 +23,22 @@ week_at (const SteadFlockAnswer *self,
   return &g_array_index (self->weeks, SteadLayWeek, i);
 }
 
-/* The first note of a day of these weeks that is not to learn from; %NULL if there is none. */
+/* The first sentence of a note without its period, if it is short; (nullable) (transfer full) */
+static char *
+short_reason (const char *note)
+{
+  const char *end = note;
+
+  while ((end = strchr (end, '.')) != NULL
+         && !(end[1] == '\0' || (end[1] == ' ' && g_unichar_isupper (g_utf8_get_char (end + 2)))))
+    end++;
+  if (end == NULL)
+    end = note + strlen (note);
+  return end > note && g_utf8_strlen (note, end - note) <= LONGEST_REASON ? g_strndup (note, (gsize) (end - note)) : NULL;
+}
+
+/* The first short reason given on a day of these weeks that is not to learn from;
+ * %NULL if there is none. */
 static gboolean
 find_reason (SteadStore              *store,
              const SteadFlockAnswer  *self,
@@ -42,9 +58,8 @@ find_reason (SteadStore              *store,
     {
       const SteadFlockEntry *entry = entries->pdata[i];
 
-      if (entry->left_out && entry->note != NULL && entry->note[0] != '\0'
-          && g_utf8_strlen (entry->note, -1) <= LONGEST_REASON)
-        *out = g_strdup (entry->note);
+      if (entry->left_out && entry->note != NULL)
+        *out = short_reason (entry->note);
     }
   return TRUE;
 }

@@ -61,9 +61,14 @@ stead_keys_paint (cairo_t              *cr,
       const SteadKey *key = &keys[i];
       double y = key->box.y + key->box.height / 2;
 
+      cairo_new_path (cr);
+      if (key->area)
+        {
+          cairo_rectangle (cr, key->box.x, y - em * 0.4, SAMPLE_EM * em, em * 0.8);
+          stead_fill_area (cr, style, key->role, STEAD_PATTERN_RISING);
+        }
       if (key->line_width > 0)
         {
-          cairo_new_path (cr);
           cairo_move_to (cr, key->box.x + key->line_width / 2, y);
           cairo_line_to (cr, key->box.x + SAMPLE_EM * em - key->line_width / 2, y);
           stead_stroke_line (cr, style, key->role, key->line, key->line_width);
@@ -89,7 +94,7 @@ stead_keys_measure_right (cairo_t              *cr,
     {
       double w, h;
 
-      stead_text_measure_block (cr, style, keys[i].text, 1, FALSE, max_width, &w, &h);
+      stead_text_measure_block (cr, style, keys[i].text, 1, keys[i].bold, max_width, &w, &h);
       widest = MAX (widest, w);
     }
   return ceil (widest) + 1;
@@ -113,7 +118,7 @@ stead_keys_layout_right (cairo_t              *cr,
     {
       SteadBox *box = &keys[i].box;
 
-      stead_text_measure_block (cr, style, keys[i].text, 1, FALSE, width, &box->width, &box->height);
+      stead_text_measure_block (cr, style, keys[i].text, 1, keys[i].bold, width, &box->width, &box->height);
       labels[i] = (SteadEndLabel) { .want_y = want_y[i], .height = box->height };
     }
   stead_labels_spread (labels, n, top, bottom);
@@ -139,7 +144,8 @@ stead_keys_paint_right (cairo_t              *cr,
       if (key->mark != STEAD_MARK_NONE)
         stead_mark_paint (cr, style, key->role, key->mark, key->box.x - style->font_size * 0.75, y,
                           style->font_size * 0.28);
-      stead_text_paint_block (cr, style, key->role == STEAD_ROLE_TOMATO ? STEAD_ROLE_TOMATO : STEAD_ROLE_SOFT,
-                              key->text, 1, FALSE, STEAD_ALIGN_LEFT, width, key->box.x, y);
+      stead_text_paint_block (cr, style, key->role == STEAD_ROLE_TOMATO ? STEAD_ROLE_TOMATO
+                                         : key->bold ? STEAD_ROLE_INK : STEAD_ROLE_SOFT,
+                              key->text, 1, key->bold, STEAD_ALIGN_LEFT, width, key->box.x, y);
     }
 }

@@ -5,7 +5,7 @@
 
 G_BEGIN_DECLS
 
-#define STEAD_MAX_KEYS 6
+#define STEAD_MAX_KEYS 8
 
 typedef struct
 {
@@ -14,6 +14,8 @@ typedef struct
   SteadLine   line;
   SteadMark   mark;      /* on the line, or alone if line_width is 0 */
   double      line_width;
+  gboolean    area;      /* over a plot: a patch of the hatched area lies under line and mark */
+  gboolean    bold;      /* beside a plot: in bold ink, the one that the chart is looked at for */
   SteadBox    box;       /* (out): sample and text */
 } SteadKey;
 

@@ -1,8 +1,8 @@
 /* stead-lay-chart-paint.c - paints the laying chart that was laid out.
  *
- * A week is a dot with an ink outline, hollow if it was left out; hens lost are
- * crosses; feed is bars in a band of its own; what is expected is a line, dashed
- * where it lies ahead.
+ * A week is a dot with an ink outline, hollow if it was left out, in a ring if it is
+ * far off; hens lost are crosses; feed is bars in a band of its own; the curve is a
+ * line, dashed where it lies ahead, with a hatched band round it.
  */
 #include "config.h"
 
@@ -49,7 +49,30 @@ paint_curve (cairo_t              *cr,
   add_curve (cr, series, layout, layout->min_age, today);
   stead_stroke_line (cr, style, STEAD_ROLE_SOFT, STEAD_LINE_SOLID, width);
   add_curve (cr, series, layout, today, layout->max_age);
-  stead_stroke_line (cr, style, STEAD_ROLE_SOFT, STEAD_LINE_DASHED, width);
+  if (series->n_ahead > 0)
+    stead_stroke_line (cr, style, STEAD_ROLE_INK, STEAD_LINE_DASHED, width * 1.3);
+  else
+    stead_stroke_line (cr, style, STEAD_ROLE_SOFT, STEAD_LINE_DASHED, width);
+}
+
+/* There along the upper side, back along the lower one. */
+static void
+paint_band (cairo_t              *cr,
+            const SteadLaySeries *series,
+            const SteadDrawStyle *style,
+            const SteadLayLayout *layout)
+{
+  if (series->n_ahead < 2)
+    return;
+  cairo_new_path (cr);
+  for (gsize i = 0; i < series->n_ahead; i++)
+    cairo_line_to (cr, stead_lay_chart_x (layout, series->ahead_age[i]),
+                   stead_lay_chart_y (layout, series->ahead_frac[i].high));
+  for (gsize i = series->n_ahead; i-- > 0;)
+    cairo_line_to (cr, stead_lay_chart_x (layout, series->ahead_age[i]),
+                   stead_lay_chart_y (layout, series->ahead_frac[i].low));
+  cairo_close_path (cr);
+  stead_fill_area (cr, style, STEAD_ROLE_EGG, STEAD_PATTERN_RISING);
 }
 
 /* The bar of one week's feed; %FALSE without feed. */
@@ -150,6 +173,33 @@ paint_points (cairo_t              *cr,
 }
 
 static void
+paint_notes (cairo_t              *cr,
+             const SteadLaySeries *series,
+             const SteadDrawStyle *style,
+             const SteadLayLayout *layout)
+{
+  for (gsize i = 0; i < series->n_notes; i++)
+    {
+      const SteadLayNote *note = &series->notes[i];
+      double x, y;
+
+      if (!note->far_off || note->first >= series->n_weeks
+          || !stead_lay_chart_point (layout, &series->weeks[note->first], &x, &y))
+        continue;
+      cairo_new_path (cr);
+      cairo_arc (cr, x, y, layout->point_radius + layout->font_size * 0.22, 0, 2 * G_PI);
+      stead_stroke_line (cr, style, STEAD_ROLE_TOMATO, STEAD_LINE_SOLID, MAX (1.2, layout->font_size / 10));
+    }
+  for (int i = 0; i < layout->n_notes; i++)
+    {
+      const SteadBox *box = &layout->note_boxes[i];
+
+      stead_text_paint_block (cr, style, STEAD_ROLE_TOMATO, series->notes[layout->notes[i]].text, 1, FALSE,
+                              STEAD_ALIGN_LEFT, layout->note_width, box->x, box->y + box->height / 2);
+    }
+}
+
+static void
 paint_today (cairo_t              *cr,
              const SteadLayWords  *words,
              const SteadDrawStyle *style,
@@ -208,9 +258,11 @@ stead_lay_chart_paint (cairo_t              *cr,
   stead_text_paint_block (cr, &fit, STEAD_ROLE_SOFT, words->axis, 1, FALSE, STEAD_ALIGN_CENTER,
                           layout->axis_box.width + 1, layout->axis_box.x + layout->axis_box.width / 2,
                           layout->axis_box.y + layout->axis_box.height / 2);
+  paint_band (cr, series, &fit, layout);
   paint_today (cr, words, &fit, layout);
   paint_curve (cr, series, &fit, layout);
   paint_points (cr, series, &fit, layout, marked);
+  paint_notes (cr, series, &fit, layout);
   paint_names (cr, &fit, layout);
   cairo_restore (cr);
 }

@@ -18,6 +18,17 @@ double stead_lay_chart_x (const SteadLayLayout *layout,
 double stead_lay_chart_y (const SteadLayLayout *layout,
                           double                frac);
 
+/* Looks for a free place for the notes, the latest first. */
+void stead_lay_chart_place_notes (cairo_t              *cr,
+                                  const SteadLaySeries *series,
+                                  const SteadDrawStyle *style,
+                                  SteadLayLayout       *layout);
+
+/* Whether every note of that kind has its place, so that no key needs to name them. */
+gboolean stead_lay_chart_all_noted (const SteadLaySeries *series,
+                                    const SteadLayLayout *layout,
+                                    gboolean              far_off);
+
 /* kg a hen and day in the week; 0: none entered */
 double stead_lay_feed_kg (const SteadLayWeek *week);
 

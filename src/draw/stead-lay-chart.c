@@ -8,6 +8,7 @@
 #define NARROW_EM 40.0
 #define RIGHT_LABELS_SHARE 0.18
 #define FEED_SHARE 0.18        /* of the height of both plots */
+#define KEYS_SHARE_MOST 0.3    /* of the whole height, over the plot */
 #define FEED_GAP_EM 1.0
 #define LOST_ABOVE_EM 0.8      /* the crosses stand so far over the zero line */
 
@@ -98,6 +99,14 @@ stead_lay_chart_y (const SteadLayLayout *layout,
   return stead_axis_y (&axis, &layout->plot, frac);
 }
 
+double
+stead_lay_chart_age (const SteadLayLayout *layout,
+                     double                x)
+{
+  return layout->min_age
+         + (x - layout->plot.x) / MAX (layout->plot.width, 1) * (layout->max_age - layout->min_age);
+}
+
 /* The ranges that show every week, the whole curve and today. */
 static void
 find_ranges (const SteadLaySeries *series,
@@ -124,6 +133,8 @@ find_ranges (const SteadLaySeries *series,
       high = MAX (high, series->curve_age[series->n_curve - 1]);
       out->has_curve = TRUE;
     }
+  for (gsize i = 0; i < series->n_notes; i++)
+    out->has_far_off |= series->notes[i].far_off;
   out->has_today = isfinite (series->today_age_weeks);
   if (out->has_today)
     {
@@ -136,23 +147,49 @@ find_ranges (const SteadLaySeries *series,
 }
 
 static void
-fill_keys (const SteadLayWords  *words,
+add_key (SteadLayLayout *out,
+         SteadKey        key)
+{
+  if (key.text != NULL && out->n_keys < STEAD_MAX_KEYS)
+    out->keys[out->n_keys++] = key;
+}
+
+/* Beside the plot both ends of the band have a name, over it the band has one. */
+static void
+fill_ahead_keys (const SteadLayWords  *words,
+                 double                line,
+                 SteadLayLayout       *out)
+{
+  if (!out->narrow)
+    add_key (out, (SteadKey) { .text = words->band_high, .role = STEAD_ROLE_SOFT });
+  add_key (out, (SteadKey) { .text = words->forecast, .role = STEAD_ROLE_INK, .line = STEAD_LINE_DASHED,
+                             .line_width = line * 1.3, .bold = TRUE });
+  if (!out->narrow)
+    add_key (out, (SteadKey) { .text = words->band_low, .role = STEAD_ROLE_SOFT });
+  else
+    add_key (out, (SteadKey) { .text = words->band, .role = STEAD_ROLE_EGG, .area = TRUE });
+}
+
+static void
+fill_keys (const SteadLaySeries *series,
+           const SteadLayWords  *words,
            const SteadDrawStyle *style,
            SteadLayLayout       *out)
 {
   double line = MAX (1, style->font_size / 9);
 
-  if (out->has_curve && words->expected != NULL)
-    out->keys[out->n_keys++] = (SteadKey) { .text = words->expected, .role = STEAD_ROLE_SOFT, .line_width = line };
-  if (out->has_left_out && words->left_out != NULL)
-    out->keys[out->n_keys++] = (SteadKey) { .text = words->left_out, .role = STEAD_ROLE_INK,
-                                            .mark = STEAD_MARK_RING };
-  if (out->has_lost && words->lost != NULL)
-    out->keys[out->n_keys++] = (SteadKey) { .text = words->lost, .role = STEAD_ROLE_TOMATO,
-                                            .mark = STEAD_MARK_CROSS };
-  if (out->max_feed > 0 && words->feed != NULL)
-    out->keys[out->n_keys++] = (SteadKey) { .text = words->feed, .role = STEAD_ROLE_EGG,
-                                            .mark = STEAD_MARK_BAR };
+  if (out->has_curve)
+    add_key (out, (SteadKey) { .text = words->expected, .role = STEAD_ROLE_SOFT, .line_width = line });
+  if (series->n_ahead > 0)
+    fill_ahead_keys (words, line, out);
+  if (out->has_left_out)
+    add_key (out, (SteadKey) { .text = words->left_out, .role = STEAD_ROLE_INK, .mark = STEAD_MARK_RING });
+  if (out->has_far_off)
+    add_key (out, (SteadKey) { .text = words->far_off, .role = STEAD_ROLE_TOMATO, .mark = STEAD_MARK_RING });
+  if (out->has_lost)
+    add_key (out, (SteadKey) { .text = words->lost, .role = STEAD_ROLE_TOMATO, .mark = STEAD_MARK_CROSS });
+  if (out->max_feed > 0)
+    add_key (out, (SteadKey) { .text = words->feed, .role = STEAD_ROLE_EGG, .mark = STEAD_MARK_BAR });
 }
 
 static double
@@ -182,6 +219,32 @@ left_room (cairo_t              *cr,
   return ceil (MAX (w, feed_w)) + STEAD_LAY_TICK_GAP + 2;
 }
 
+/* Keys that would leave no plot give way, the ones that points and hints explain first. */
+static double
+lay_keys (cairo_t              *cr,
+          const SteadLayWords  *words,
+          const SteadDrawStyle *style,
+          double                top,
+          double                width,
+          double                height,
+          SteadLayLayout       *out)
+{
+  const char *dispensable[] = { words->left_out, words->far_off, words->lost };
+  double taken = stead_keys_layout (cr, style, out->keys, out->n_keys, 2, top, width - 4);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (dispensable) && taken > height * KEYS_SHARE_MOST; i++)
+    {
+      int kept = 0;
+
+      for (int k = 0; k < out->n_keys; k++)
+        if (out->keys[k].text != dispensable[i])
+          out->keys[kept++] = out->keys[k];
+      out->n_keys = kept;
+      taken = stead_keys_layout (cr, style, out->keys, out->n_keys, 2, top, width - 4);
+    }
+  return taken;
+}
+
 /* The plots take what the texts round them leave. */
 static void
 lay_plots (cairo_t              *cr,
@@ -202,7 +265,7 @@ lay_plots (cairo_t              *cr,
       top += rate + em * 0.2;
     }
   if (out->narrow && out->n_keys > 0)
-    top += stead_keys_layout (cr, style, out->keys, out->n_keys, 2, top, width - 4) + em * 0.2;
+    top += lay_keys (cr, words, style, top, width, height, out) + em * 0.2;
   out->plot.y = top + line + em * 0.4;      /* the name of today stands in this row */
   both = MAX (height - out->plot.y - STEAD_LAY_TICK_GAP - line - em * 0.2 - title - 2, 2);
   out->feed_plot.height = out->max_feed > 0 ? both * FEED_SHARE : 0;
@@ -243,19 +306,64 @@ lay_x_ticks (cairo_t              *cr,
   while (w > out->plot.width && --most >= 2);
 }
 
-/* The last week of a kind, where its name stands beside. */
+/* The height of the last week of a kind, where its name stands beside. */
 static double
-mean_left_out_y (const SteadLaySeries *series,
-                 const SteadLayLayout *layout)
+last_of_kind_y (const SteadLaySeries *series,
+                const SteadLayLayout *layout,
+                gboolean              far_off)
 {
-  for (gsize i = series->n_weeks; i > 0; i--)
-    {
-      double x, y;
+  double x, y;
 
-      if (series->weeks[i - 1].left_out && stead_lay_chart_point (layout, &series->weeks[i - 1], &x, &y))
-        return y;
-    }
+  for (gsize i = series->n_weeks; !far_off && i > 0; i--)
+    if (series->weeks[i - 1].left_out && stead_lay_chart_point (layout, &series->weeks[i - 1], &x, &y))
+      return y;
+  for (gsize i = series->n_notes; far_off && i > 0; i--)
+    if (series->notes[i - 1].far_off && series->notes[i - 1].last < series->n_weeks
+        && stead_lay_chart_point (layout, &series->weeks[series->notes[i - 1].last], &x, &y))
+      return y;
   return layout->plot.y;
+}
+
+/* The height that a name beside the plot would like. */
+static double
+name_y (const SteadLaySeries *series,
+        const SteadLayWords  *words,
+        const char           *text,
+        const SteadLayLayout *layout)
+{
+  const SteadBand *end = series->n_ahead > 0 ? &series->ahead_frac[series->n_ahead - 1] : NULL;
+
+  if (text == words->feed)
+    return layout->feed_plot.y + layout->feed_plot.height / 2;
+  if (text == words->lost)
+    return layout->lost_y;
+  if (text == words->left_out || text == words->far_off)
+    return last_of_kind_y (series, layout, text == words->far_off);
+  if (end != NULL && text == words->band_high)
+    return stead_lay_chart_y (layout, end->high);
+  if (end != NULL && text == words->band_low)
+    return stead_lay_chart_y (layout, end->low);
+  return layout->curve_end_y;
+}
+
+/* What stands by its points needs no name beside the plot. */
+static void
+drop_noted_keys (const SteadLaySeries *series,
+                 const SteadLayWords  *words,
+                 SteadLayLayout       *out)
+{
+  int kept = 0;
+
+  for (int i = 0; i < out->n_keys; i++)
+    {
+      const char *text = out->keys[i].text;
+      gboolean named = (text == words->left_out || text == words->far_off)
+                       && stead_lay_chart_all_noted (series, out, text == words->far_off);
+
+      if (!named)
+        out->keys[kept++] = out->keys[i];
+    }
+  out->n_keys = kept;
 }
 
 /* Beside the plot, each name at the height of what it names. */
@@ -268,18 +376,9 @@ lay_right_labels (cairo_t              *cr,
 {
   double want_y[STEAD_MAX_KEYS];
 
+  drop_noted_keys (series, words, out);
   for (int i = 0; i < out->n_keys; i++)
-    {
-      const SteadKey *key = &out->keys[i];
-
-      want_y[i] = out->curve_end_y;
-      if (key->text == words->feed)
-        want_y[i] = out->feed_plot.y + out->feed_plot.height / 2;
-      else if (key->text == words->lost)
-        want_y[i] = out->lost_y;
-      else if (key->text == words->left_out)
-        want_y[i] = mean_left_out_y (series, out);
-    }
+    want_y[i] = name_y (series, words, out->keys[i].text, out);
   stead_keys_layout_right (cr, style, out->keys, want_y, out->n_keys, out->right_labels_x, out->right_labels_width,
                            out->plot.y - style->font_size * 0.3,
                            out->feed_plot.y + out->feed_plot.height + STEAD_LAY_TICK_GAP - 1);
@@ -311,19 +410,17 @@ static void
 name_boxes (const SteadLayWords *words,
             SteadLayLayout      *out)
 {
-  for (int i = 0; i < out->n_keys; i++)
-    {
-      const SteadKey *key = &out->keys[i];
+  const struct { const char *text; SteadBox *box; } named[] = {
+    { words->expected, &out->expected_box }, { words->lost, &out->lost_box }, { words->feed, &out->feed_box },
+    { words->left_out, &out->left_out_box }, { words->far_off, &out->far_off_box },
+    { words->forecast, &out->forecast_box }, { words->band_high, &out->band_high_box },
+    { words->band_low, &out->band_low_box }, { words->band, &out->band_box },
+  };
 
-      if (key->text == words->expected)
-        out->expected_box = key->box;
-      else if (key->text == words->lost)
-        out->lost_box = key->box;
-      else if (key->text == words->feed)
-        out->feed_box = key->box;
-      else
-        out->left_out_box = key->box;
-    }
+  for (int i = 0; i < out->n_keys; i++)
+    for (gsize n = 0; n < G_N_ELEMENTS (named); n++)
+      if (out->keys[i].text == named[n].text)
+        *named[n].box = out->keys[i].box;
 }
 
 void
@@ -341,13 +438,14 @@ stead_lay_chart_layout (cairo_t              *cr,
   fit = stead_draw_style_fit (style, width, height);
   *out = (SteadLayLayout) { .font_size = fit.font_size, .narrow = width < NARROW_EM * fit.font_size };
   find_ranges (series, out);
-  fill_keys (words, &fit, out);
+  fill_keys (series, words, &fit, out);
   lay_plots (cr, words, &fit, width, height, out);
   lay_x_ticks (cr, &fit, out);
   out->point_radius = point_radius (series, &fit, out);
   out->lost_y = out->plot.y + out->plot.height - fit.font_size * LOST_ABOVE_EM;
   out->today_x = stead_lay_chart_x (out, out->has_today ? series->today_age_weeks : out->min_age);
   lay_curve_end (series, out);
+  stead_lay_chart_place_notes (cr, series, &fit, out);
   if (!out->narrow)
     lay_right_labels (cr, series, words, &fit, out);
   name_boxes (words, out);

@@ -15,8 +15,15 @@ typedef struct
   const char *lost;        /* "hens lost" */
   const char *feed;        /* "feed, lb a hen a day" */
   const char *left_out;    /* "left out" */
+  const char *far_off;     /* "far off the curve" */
+  const char *forecast;    /* at the end of the dashed line, "forecast 70%" */
+  const char *band_high;   /* at the upper end of the band, "8 times in 10 under 79%" */
+  const char *band_low;    /* at the lower end, "and over 60%" */
+  const char *band;        /* both in one, where there is no room beside: "8 times in 10: 60 to 79%" */
   double      feed_factor; /* from kg to the unit that feed is shown in */
 } SteadLayWords;
+
+#define STEAD_LAY_MAX_NOTES 6
 
 typedef struct
 {
@@ -32,14 +39,21 @@ typedef struct
   double      font_size;        /* the text that this box carries */
   double      point_radius;     /* of a week's dot; smaller where they stand close */
   gboolean    narrow;           /* named by keys over the plot, not beside it */
-  gboolean    has_curve, has_lost, has_left_out, has_today;
+  gboolean    has_curve, has_lost, has_left_out, has_far_off, has_today;
   double      curve_end_x, curve_end_y;
   double      right_labels_x, right_labels_width;
   int         n_keys;
   SteadKey    keys[STEAD_MAX_KEYS];
 
+  /* Of the latest notes those that found a free place by their points. */
+  int         n_notes;
+  gsize       notes[STEAD_LAY_MAX_NOTES];        /* index into the series' notes */
+  SteadBox    note_boxes[STEAD_LAY_MAX_NOTES];
+  double      note_width;       /* lines of notes break there */
+
   /* What each text covers; width 0 where there is none. */
-  SteadBox    expected_box, lost_box, feed_box, left_out_box, today_box, rate_box, axis_box;
+  SteadBox    expected_box, lost_box, feed_box, left_out_box, far_off_box, today_box, rate_box, axis_box;
+  SteadBox    forecast_box, band_high_box, band_low_box, band_box;
 } SteadLayLayout;
 
 void stead_lay_chart_layout (cairo_t              *cr,
@@ -60,6 +74,10 @@ gboolean stead_lay_chart_point (const SteadLayLayout *layout,
 int stead_lay_chart_nearest (const SteadLayLayout *layout,
                              const SteadLaySeries *series,
                              double                x);
+
+/* The age at @x, whether inside the plot or not: what is forecast under the pointer. */
+double stead_lay_chart_age (const SteadLayLayout *layout,
+                            double                x);
 
 /* @marked: the week to ring, or -1 */
 void stead_lay_chart_paint (cairo_t              *cr,

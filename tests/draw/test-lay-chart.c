@@ -6,13 +6,18 @@
 
 static const SteadLayWords english = {
   .rate = "eggs per 100 hens a day", .axis = "age of the flock, weeks", .expected = "expected", .today = "today",
-  .lost = "hens lost", .feed = "feed, lb a hen a day", .left_out = "left out", .feed_factor = 1 / 0.45359237,
+  .lost = "hens lost", .feed = "feed, lb a hen a day", .left_out = "left out", .far_off = "far off",
+  .forecast = "forecast 70%", .band_high = "8 times in 10 under 79%", .band_low = "and over 60%",
+  .band = "8 times in 10: 60 to 79%", .feed_factor = 1 / 0.45359237,
 };
 
 static const SteadLayWords spanish = {
   .rate = "huevos por cada 100 gallinas y día", .axis = "edad de la parvada en semanas de vida",
   .expected = "producción esperada", .today = "hoy", .lost = "gallinas perdidas",
-  .feed = "alimento, libras por gallina y día", .left_out = "no se toma en cuenta", .feed_factor = 1 / 0.45359237,
+  .feed = "alimento, libras por gallina y día", .left_out = "no se toma en cuenta",
+  .far_off = "muy lejos de la curva", .forecast = "pronóstico del 70 %",
+  .band_high = "8 de cada 10 veces, menos del 79 %", .band_low = "y más del 60 %",
+  .band = "8 de cada 10 veces: del 60 al 79 %", .feed_factor = 1 / 0.45359237,
 };
 
 #define N_WEEKS 30
@@ -36,6 +41,32 @@ make_series (void)
       fracs[i] = i < 5 ? i * 0.18 : 0.92 - i * 0.004;
     }
   return (SteadLaySeries) { weeks, N_WEEKS, ages, fracs, N_CURVE, 48 };
+}
+
+#define N_AHEAD 30
+
+static double ahead_ages[N_AHEAD];
+static SteadBand ahead[N_AHEAD];
+static const SteadLayNote notes[] = {
+  { 15, 15, FALSE, "Frozen waterer in the north house, left out of the fit" },
+  { 22, 22, TRUE, "week of Nov 2, far off" },
+};
+
+/* From today, at week 48, to the end of the curve at 77. */
+static void
+add_forecast (SteadLaySeries *series)
+{
+  weeks[22].eggs = 60;
+  for (int i = 0; i < N_AHEAD; i++)
+    {
+      ahead_ages[i] = 48 + i;
+      ahead[i] = (SteadBand) { 0.76 - i * 0.006, 0.8 - i * 0.004, 0.84 - i * 0.002 };
+    }
+  series->ahead_age = ahead_ages;
+  series->ahead_frac = ahead;
+  series->n_ahead = N_AHEAD;
+  series->notes = notes;
+  series->n_notes = G_N_ELEMENTS (notes);
 }
 
 static void
@@ -149,7 +180,7 @@ check_whole (const SteadLaySeries *series,
 {
   cairo_t *cr = probe_record ();
   SteadLayLayout layout;
-  SteadBox boxes[16];
+  SteadBox boxes[24];
   int n = 0;
 
   lay (cr, series, words, scheme, font_size, width, height, 7 < (int) series->n_weeks ? 7 : -1, &layout);
@@ -164,6 +195,11 @@ check_whole (const SteadLaySeries *series,
   boxes[n++] = layout.lost_box;
   boxes[n++] = layout.feed_box;
   boxes[n++] = layout.left_out_box;
+  boxes[n++] = layout.far_off_box;
+  boxes[n++] = layout.forecast_box;
+  boxes[n++] = layout.band_high_box;
+  boxes[n++] = layout.band_low_box;
+  boxes[n++] = layout.band_box;
   boxes[n++] = layout.plot;
   boxes[n++] = layout.feed_plot;
   probe_assert_apart (boxes, n);
@@ -173,15 +209,90 @@ check_whole (const SteadLaySeries *series,
 static void
 test_whole_at_all_sizes (void)
 {
-  static const double widths[] = { 320, 640, 1000 };
+  static const double widths[] = { 320, 420, 640, 1000 };
   const SteadLayWords *words[] = { &english, &spanish };
-  SteadLaySeries series = make_series ();
+  SteadLaySeries series = make_series (), learned = make_series ();
 
+  add_forecast (&learned);
   for (gsize w = 0; w < G_N_ELEMENTS (widths); w++)
     for (int f = 1; f <= 2; f++)
       for (gsize l = 0; l < G_N_ELEMENTS (words); l++)
         for (int scheme = 0; scheme < STEAD_N_SCHEMES; scheme++)
-          check_whole (&series, words[l], (SteadScheme) scheme, 12 * f, widths[w], MAX (widths[w] * 0.6, 330));
+          {
+            check_whole (&series, words[l], (SteadScheme) scheme, 12 * f, widths[w], MAX (widths[w] * 0.6, 330));
+            check_whole (&learned, words[l], (SteadScheme) scheme, 12 * f, widths[w], MAX (widths[w] * 0.6, 340));
+          }
+}
+
+/* The band lies where its numbers say, over the hatch the line ahead. */
+static void
+test_band (void)
+{
+  SteadLaySeries series = make_series ();
+  cairo_t *cr = probe_image (STEAD_SCHEME_LIGHT, 900, 560), *bare = probe_image (STEAD_SCHEME_LIGHT, 900, 560);
+  SteadLayLayout layout, without;
+  double x;
+  int inside = 0;
+
+  lay (bare, &series, &english, STEAD_SCHEME_LIGHT, 12, 900, 560, -1, &without);
+  g_assert_cmpfloat (without.band_high_box.width, ==, 0);
+  add_forecast (&series);
+  lay (cr, &series, &english, STEAD_SCHEME_LIGHT, 12, 900, 560, -1, &layout);
+  x = own_x (&layout, 70.2);
+  for (double frac = ahead[22].low + 0.01; frac < ahead[22].high - 0.01; frac += 0.004)
+    inside += probe_distance (probe_pixel (cr, x, own_y (&layout, frac)),
+                              stead_palette_rgb (STEAD_SCHEME_LIGHT, STEAD_ROLE_CARD)) > 8;
+  g_assert_cmpint (inside, >, 25);
+  probe_assert_role (cr, STEAD_SCHEME_LIGHT, STEAD_ROLE_CARD, x, own_y (&layout, ahead[22].low - 0.03));
+  probe_assert_role (cr, STEAD_SCHEME_LIGHT, STEAD_ROLE_CARD, x, own_y (&layout, ahead[22].high + 0.03));
+  /* Its names stand from top to bottom as what they name. */
+  g_assert_cmpfloat (layout.band_high_box.y, <, layout.forecast_box.y);
+  g_assert_cmpfloat (layout.forecast_box.y, <, layout.band_low_box.y);
+  g_assert_cmpfloat_with_epsilon (stead_lay_chart_age (&layout, own_x (&layout, 60)), 60, 1e-9);
+  cairo_destroy (cr);
+  cairo_destroy (bare);
+}
+
+/* The words stand in the plot, clear of every point and of each other. */
+static void
+test_notes (void)
+{
+  static const double widths[] = { 420, 640, 1000 };
+  SteadLaySeries series = make_series ();
+
+  add_forecast (&series);
+  for (gsize w = 0; w < G_N_ELEMENTS (widths); w++)
+    {
+      cairo_t *cr = probe_record ();
+      SteadLayLayout layout;
+      SteadBox boxes[N_WEEKS + 2];
+      int n = 0;
+
+      lay (cr, &series, &english, STEAD_SCHEME_LIGHT, 12, widths[w], MAX (widths[w] * 0.6, 330), -1, &layout);
+      g_assert_cmpint (layout.n_notes, ==, 2);
+      for (int i = 0; i < layout.n_notes; i++)
+        {
+          const SteadBox *box = &layout.note_boxes[i];
+
+          g_assert_cmpfloat (box->x, >=, layout.plot.x);
+          g_assert_cmpfloat (box->y, >=, layout.plot.y);
+          g_assert_cmpfloat (box->x + box->width, <=, layout.plot.x + layout.plot.width + 0.01);
+          g_assert_cmpfloat (box->y + box->height, <=, layout.plot.y + layout.plot.height + 0.01);
+          boxes[n++] = *box;
+        }
+      probe_assert_apart (boxes, n);
+      for (int i = 0; i < N_WEEKS; i++)
+        {
+          double x, y;
+
+          if (!stead_lay_chart_point (&layout, &weeks[i], &x, &y))
+            continue;
+          for (int k = 0; k < layout.n_notes; k++)
+            g_assert_false (x > layout.note_boxes[k].x && x < layout.note_boxes[k].x + layout.note_boxes[k].width
+                            && y > layout.note_boxes[k].y && y < layout.note_boxes[k].y + layout.note_boxes[k].height);
+        }
+      cairo_destroy (cr);
+    }
 }
 
 static void
@@ -230,6 +341,8 @@ main (int    argc,
   g_test_add_func ("/draw/lay-chart/every-dot-has-an-outline", test_every_dot_has_an_outline);
   g_test_add_func ("/draw/lay-chart/nearest", test_nearest);
   g_test_add_func ("/draw/lay-chart/whole-at-all-sizes", test_whole_at_all_sizes);
+  g_test_add_func ("/draw/lay-chart/band", test_band);
+  g_test_add_func ("/draw/lay-chart/notes", test_notes);
   g_test_add_func ("/draw/lay-chart/whole-with-little", test_whole_with_little);
   g_test_add_func ("/draw/lay-chart/more-than-all", test_more_than_all);
   return g_test_run ();

@@ -32,7 +32,7 @@ struct _SteadFlockView
   SteadLayLayout     layout;       /* of the chart as it stands on the screen */
 
   GtkWidget         *content, *cards;
-  GtkLabel          *sentence, *caution, *view_title;
+  GtkLabel          *sentence, *caution, *view_title, *fit_note;
   GtkStack          *views;
   GtkGrid           *figures;
   SteadWhyBox       *whys;
@@ -54,19 +54,26 @@ feed_unit (const SteadFarm *farm)
   return stead_unit_default (STEAD_DIMENSION_MASS, farm->units);
 }
 
+/* @ends: must outlive @out */
 static void
-chart_words (SteadFlockView *self,
-             SteadLayWords  *out)
+chart_words (SteadFlockView     *self,
+             const SteadLayEnds *ends,
+             SteadLayWords      *out)
 {
   gboolean metric = self->answer->farm->units == STEAD_UNITS_METRIC;
 
   *out = (SteadLayWords) {
     .axis = _("age of the flock, weeks"),
-    .expected = _("expected"),
+    .expected = ends->forecast == NULL ? _("expected") : NULL,
+    .forecast = ends->forecast,
+    .band_high = ends->band_high,
+    .band_low = ends->band_low,
+    .band = ends->band,
     .today = _("today"),
     .lost = _("hens lost"),
     .feed = metric ? _("feed, kg a hen a day") : _("feed, lb a hen a day"),
     .left_out = _("left out"),
+    .far_off = _("far off"),
     .feed_factor = stead_quantity_from_base (1, feed_unit (self->answer->farm)),
   };
 }
@@ -79,39 +86,62 @@ paint_chart (cairo_t              *cr,
              gpointer              data)
 {
   SteadFlockView *self = data;
+  g_auto(SteadLayEnds) ends = { 0 };
   SteadLayWords words;
   SteadLayLayout layout;
 
   if (self->answer == NULL)
     return;
-  chart_words (self, &words);
+  stead_lay_text_ends (self->answer, &ends);
+  chart_words (self, &ends, &words);
   stead_lay_chart_layout (cr, &self->answer->series, &words, style, width, height, &layout);
   stead_lay_chart_paint (cr, &self->answer->series, &words, style, &layout, -1);
   if ((int) width == gtk_widget_get_width (GTK_WIDGET (self->chart)))
     self->layout = layout;
 }
 
-/* What the week under the pointer gave. */
+/* What the week under the pointer gave, or is expected to give. */
 static char *
 chart_hint (double   x,
             double   y,
             gpointer data)
 {
   SteadFlockView *self = data;
+  char *ahead;
   int week;
 
-  if (self->answer == NULL || self->answer->weeks->len == 0)
+  if (self->answer == NULL)
     return NULL;
+  ahead = stead_lay_text_ahead (self->answer, stead_lay_chart_age (&self->layout, x));
+  if (ahead != NULL || self->answer->weeks->len == 0)
+    return ahead;
   week = stead_lay_chart_nearest (&self->layout, &self->answer->series, x);
   return week < 0 ? NULL : stead_lay_text_week (self->answer, (gsize) week);
 }
 
 /* --- the weeks as a table ---------------------------------------------------- */
 
-static const SteadLayWeek *
-row_week (gpointer item)
+/* Weeks to come that the table shows above those that were logged. */
+#define WEEKS_AHEAD 12
+
+typedef struct
 {
-  return stead_row_get (item);
+  SteadLayWeek  week;
+  gboolean      is_ahead;
+  SteadBand     eggs;      /* if it is */
+  const char   *remark;    /* (nullable): belongs to the answer or is translated */
+} WeekRow;
+
+static const WeekRow *
+row_of (gconstpointer item)
+{
+  return stead_row_get ((gpointer) item);
+}
+
+static const SteadLayWeek *
+row_week (gconstpointer item)
+{
+  return &row_of (item)->week;
 }
 
 static char *
@@ -128,35 +158,65 @@ age_text (gpointer item,
   return stead_number_format (floor (row_week (item)->age_weeks), 0);
 }
 
+/* "138 to 163" */
+static char *
+range_text (double low,
+            double high)
+{
+  g_autofree char *from = stead_number_format (rint (low), 0);
+  g_autofree char *to = stead_number_format (rint (high), 0);
+
+  /* Translators: the least and the most of something. */
+  return g_strdup_printf (C_("range", "%s to %s"), from, to);
+}
+
 static char *
 eggs_text (gpointer item,
            gpointer data)
 {
-  return stead_number_format ((double) row_week (item)->eggs, 0);
+  const WeekRow *row = row_of (item);
+
+  return row->is_ahead ? range_text (row->eggs.low, row->eggs.high)
+                       : stead_number_format ((double) row->week.eggs, 0);
+}
+
+static double
+row_frac (const WeekRow *row)
+{
+  return stead_flock_hen_day_frac (row->is_ahead ? (gint64) rint (row->eggs.likely) : row->week.eggs,
+                                   row->week.hen_days);
 }
 
 static char *
 rate_text (gpointer item,
            gpointer data)
 {
-  const SteadLayWeek *week = row_week (item);
-  double frac = stead_flock_hen_day_frac (week->eggs, week->hen_days);
+  const WeekRow *row = row_of (item);
+  double frac = row_frac (row);
 
-  return isnan (frac) ? g_strdup ("–") : stead_number_format (frac * 100, 1);
+  return isnan (frac) ? g_strdup ("–") : stead_number_format (frac * 100, row->is_ahead ? 0 : 1);
+}
+
+/* Nothing is forecast of cracks, losses and feed. */
+static char *
+count_or_nothing (const WeekRow *row,
+                  gint64         count)
+{
+  return row->is_ahead ? g_strdup ("") : stead_number_format ((double) count, 0);
 }
 
 static char *
 cracked_text (gpointer item,
               gpointer data)
 {
-  return stead_number_format ((double) row_week (item)->cracked, 0);
+  return count_or_nothing (row_of (item), row_week (item)->cracked);
 }
 
 static char *
 deaths_text (gpointer item,
              gpointer data)
 {
-  return stead_number_format ((double) row_week (item)->deaths, 0);
+  return count_or_nothing (row_of (item), row_week (item)->deaths);
 }
 
 static char *
@@ -166,15 +226,19 @@ feed_text (gpointer item,
   SteadFlockView *self = data;
   double kg = row_week (item)->feed_kg;
 
+  if (row_of (item)->is_ahead)
+    return g_strdup ("");
   return kg > 0 && self->answer != NULL
          ? stead_quantity_format (kg, feed_unit (self->answer->farm)) : g_strdup ("–");
 }
 
 static char *
-left_out_text (gpointer item,
-               gpointer data)
+remark_text (gpointer item,
+             gpointer data)
 {
-  return g_strdup (row_week (item)->left_out ? _("left out") : "");
+  const char *remark = row_of (item)->remark;
+
+  return g_strdup (remark != NULL ? remark : "");
 }
 
 static int
@@ -182,8 +246,7 @@ compare_rate (gconstpointer a,
               gconstpointer b,
               gpointer      data)
 {
-  const SteadLayWeek *x = row_week ((gpointer) a), *y = row_week ((gpointer) b);
-  double p = stead_flock_hen_day_frac (x->eggs, x->hen_days), q = stead_flock_hen_day_frac (y->eggs, y->hen_days);
+  double p = row_frac (row_of (a)), q = row_frac (row_of (b));
 
   return (p > q) - (p < q);
 }
@@ -193,7 +256,7 @@ compare_week (gconstpointer a,
               gconstpointer b,
               gpointer      data)
 {
-  SteadDay x = row_week ((gpointer) a)->first_day, y = row_week ((gpointer) b)->first_day;
+  SteadDay x = row_week (a)->first_day, y = row_week (b)->first_day;
 
   return (x > y) - (x < y);
 }
@@ -211,21 +274,54 @@ build_weeks (SteadFlockView *self)
   stead_table_add_column (self->weeks, _("Cracked"), TRUE, FALSE, cracked_text, NULL, NULL, self);
   stead_table_add_column (self->weeks, _("Lost"), TRUE, FALSE, deaths_text, NULL, NULL, self);
   stead_table_add_column (self->weeks, _("Feed"), TRUE, FALSE, feed_text, NULL, NULL, self);
-  stead_table_add_column (self->weeks, _("Remark"), FALSE, TRUE, left_out_text, NULL, NULL, self);
+  stead_table_add_column (self->weeks, _("Remark"), FALSE, TRUE, remark_text, NULL, NULL, self);
   stead_table_set_empty (self->weeks, _("Weeks appear here once eggs are recorded."));
   gtk_widget_set_hexpand (table, TRUE);
   gtk_box_append (self->weeks_slot, table);
 }
 
-/* Newest week first, as the log has it. */
+static const char *
+remark_of (const SteadFlockAnswer *answer,
+           guint                   week)
+{
+  for (gsize i = 0; i < answer->series.n_notes; i++)
+    if (answer->series.notes[i].far_off && answer->series.notes[i].first == week)
+      return _("far off");
+  return g_array_index (answer->weeks, SteadLayWeek, week).left_out ? _("left out") : NULL;
+}
+
+static void
+add_weeks_ahead (const SteadFlockAnswer *answer,
+                 GPtrArray              *rows)
+{
+  for (guint i = MIN (answer->ahead->len, WEEKS_AHEAD); i-- > 0;)
+    {
+      const SteadLayAhead *ahead = &g_array_index (answer->ahead, SteadLayAhead, i);
+      WeekRow row = { .is_ahead = TRUE, .eggs = ahead->eggs,
+                      .remark = answer->is_learned ? _("forecast") : _("expected") };
+
+      row.week.first_day = stead_lay_text_ahead_day (answer, ahead);
+      row.week.age_weeks = ahead->age_weeks;
+      row.week.hen_days = 7 * ahead->hens;
+      g_ptr_array_add (rows, g_memdup2 (&row, sizeof row));
+    }
+}
+
+/* What is to come first, then the newest week, as the log has it. */
 static void
 show_weeks (SteadFlockView *self)
 {
   g_autoptr(GPtrArray) rows = g_ptr_array_new ();
   g_autoptr(GListModel) model = NULL;
 
+  add_weeks_ahead (self->answer, rows);
   for (guint i = self->answer->weeks->len; i-- > 0;)
-    g_ptr_array_add (rows, g_memdup2 (&g_array_index (self->answer->weeks, SteadLayWeek, i), sizeof (SteadLayWeek)));
+    {
+      WeekRow row = { .week = g_array_index (self->answer->weeks, SteadLayWeek, i),
+                      .remark = remark_of (self->answer, i) };
+
+      g_ptr_array_add (rows, g_memdup2 (&row, sizeof row));
+    }
   model = stead_rows_from_array (g_steal_pointer (&rows), g_free);
   stead_table_set_model (self->weeks, model);
 }
@@ -318,6 +414,8 @@ show_answer (SteadFlockView *self)
   gtk_label_set_markup (self->sentence, answer->sentence);
   gtk_label_set_text (self->caution, answer->caution != NULL ? answer->caution : "");
   gtk_widget_set_visible (GTK_WIDGET (self->caution), answer->caution != NULL);
+  gtk_label_set_text (self->fit_note, answer->fit_note != NULL ? answer->fit_note : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->fit_note), answer->fit_note != NULL);
   stead_day_form_show (self->form, self->desk, answer->flock);
   stead_log_view_show (self->log, self->desk, answer->flock);
   stead_why_box_set (self->whys, whys);
@@ -396,6 +494,7 @@ stead_flock_view_class_init (SteadFlockViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, sentence);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, caution);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, view_title);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, fit_note);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, views);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, figures);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, whys);
