@@ -1,12 +1,10 @@
 /* stead-egg-repo.h - grading sheets and broken-out eggs. */
 #pragma once
 
-#include "core/stead-flock.h"
+#include "core/stead-egg.h"
 #include "store/stead-store.h"
 
 G_BEGIN_DECLS
-
-#define STEAD_N_EGG_CLASSES (STEAD_EGG_CLASS_JUMBO + 1)
 
 typedef struct
 {
