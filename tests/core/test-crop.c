@@ -1,13 +1,11 @@
-/* Plants, yields, the harvest by weeks, tomatoes in the kitchen. */
+/* Plants, yields, the harvest by weeks. */
 #include "core/stead-crop.h"
 #include "core/stead-harvest.h"
 #include "core/stead-husbandry.h"
-#include "core/stead-tomato.h"
 
 #include <math.h>
 
 #define POUND_KG 0.45359237
-#define QUART_L 0.946352946
 #define SQFT_M2 0.09290304
 
 /* FAO Technical Paper 589, component calculations (derived); greenhouse tomato
@@ -259,33 +257,6 @@ test_by_warmth (void)
   g_assert_cmpfloat (by_warmth.kg, ==, 0);
 }
 
-/* National Center for Home Food Preservation, Standard tomato sauce, Quantity, and a
- * home canning guide (read): 35 lb for 7 quarts thin, 46 thick, 23 juice; a bushel
- * of 53 lb gives 10 to 12 quarts thin, 7 to 9 thick, 15 to 18 juice. */
-static void
-test_sauce (void)
-{
-  static const struct { SteadTomatoProduct product; double lb_for_7_qt, least, most; } table[] = {
-    { STEAD_TOMATO_THIN_SAUCE, 35, 10, 12 },
-    { STEAD_TOMATO_THICK_SAUCE, 46, 7, 9 },
-    { STEAD_TOMATO_JUICE, 23, 15, 18 },
-  };
-
-  g_assert_cmpfloat_with_epsilon (STEAD_TOMATO_BUSHEL_KG / POUND_KG, 53, 1e-12);
-  for (gsize i = 0; i < G_N_ELEMENTS (table); i++)
-    {
-      double quarts = stead_tomato_product_l (table[i].product, STEAD_TOMATO_BUSHEL_KG) / QUART_L;
-
-      g_assert_cmpfloat (quarts, >=, table[i].least);
-      g_assert_cmpfloat (quarts, <=, table[i].most);
-      g_assert_cmpfloat_with_epsilon (stead_tomato_needed_kg (table[i].product, 7 * QUART_L) / POUND_KG,
-                                      table[i].lb_for_7_qt, 0.02 * table[i].lb_for_7_qt);
-      g_assert_cmpfloat_with_epsilon (stead_tomato_product_l (table[i].product,
-                                                              stead_tomato_needed_kg (table[i].product, 3)),
-                                      3, 1e-12);
-    }
-}
-
 int
 main (int   argc,
       char *argv[])
@@ -300,6 +271,5 @@ main (int   argc,
   g_test_add_func ("/core/harvest/weeks", test_weeks);
   g_test_add_func ("/core/harvest/season-end", test_season_end);
   g_test_add_func ("/core/harvest/by-warmth", test_by_warmth);
-  g_test_add_func ("/core/tomato/published", test_sauce);
   return g_test_run ();
 }

@@ -1,16 +1,13 @@
-/* check-crop.c - the topics on crops: warmth, plants, harvest, tomatoes in the kitchen. */
+/* check-crop.c - the topics on crops: warmth, plants, fruit set, yield. */
 #include "check.h"
 
 #include "core/stead-crop.h"
 #include "core/stead-degree-days.h"
 #include "core/stead-ripening.h"
-#include "core/stead-tomato.h"
 
 #include <math.h>
 
 #define TEMP "F C"
-#define POUND_KG 0.45359237
-#define QUART_L 0.946352946
 
 /* degree days */
 
@@ -209,59 +206,6 @@ static const CheckAsk yield_asks[] = {
   { NULL }
 };
 
-/* tomato yield */
-
-static SteadTomatoProduct
-product_of (CheckRow *row)
-{
-  static const char * const products[] = { "thin_sauce", "thick_sauce", "tomato_juice", NULL };
-
-  return (SteadTomatoProduct) check_word (row, "product", products, -1);
-}
-
-static double
-tomato_per_quart (CheckRow *row)
-{
-  return stead_tomato_kg_per_l (product_of (row)) * QUART_L / POUND_KG;
-}
-
-static double
-tomato_bushel (CheckRow *row)
-{
-  return check_from_base (STEAD_TOMATO_BUSHEL_KG, "lb");
-}
-
-static double
-tomato_yield (CheckRow *row)
-{
-  double kg;
-
-  if (check_has (row, "bushels") && check_has_base (row, "tomatoes", "lb kg"))
-    return check_bad_input (row, "bushels");
-  kg = check_has (row, "bushels") ? check_number (row, "bushels") * STEAD_TOMATO_BUSHEL_KG
-                                  : check_base (row, "tomatoes", "lb kg");
-  return stead_tomato_product_l (product_of (row), kg) / QUART_L;
-}
-
-static double
-tomato_needed (CheckRow *row)
-{
-  double quarts;
-
-  if (check_has (row, "quarts") && check_has (row, "pints"))
-    return check_bad_input (row, "pints");
-  quarts = check_has (row, "pints") ? check_number (row, "pints") / 2 : check_number (row, "quarts");
-  return check_from_base (stead_tomato_needed_kg (product_of (row), quarts * QUART_L), "lb");
-}
-
-static const CheckAsk tomato_asks[] = {
-  { "lb_per_quart", "lb/qt", tomato_per_quart },
-  { "bushel_weight", "lb", tomato_bushel },
-  { "yield", "qt", tomato_yield },
-  { "tomatoes", "lb", tomato_needed },
-  { NULL }
-};
-
 #define DAY_TEMPS "tmax_F tmin_F tmean_F base_F tmax_C tmin_C tmean_C base_C"
 
 const CheckTopic check_crop_topics[] = {
@@ -271,6 +215,5 @@ const CheckTopic check_crop_topics[] = {
   { "plant count", "area_m2 area_sqft crop plants_per_m2", plant_asks },
   { "fruit set", "day_temp_F night_temp_F day_temp_C night_temp_C", set_asks },
   { "crop yield", "harvest_lb harvest_kg plots plot_sqft plot_m2", yield_asks },
-  { "tomato yield", "product bushels tomatoes_lb tomatoes_kg quarts pints", tomato_asks },
   { NULL }
 };

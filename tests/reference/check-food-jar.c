@@ -236,19 +236,32 @@ static double
 yield_quarts (CheckRow *row)
 {
   g_autoptr(GError) error = NULL;
-  double pounds = check_has (row, "bushels") ? check_number (row, "bushels") * yield_bushel (row)
-                                             : check_number (row, "tomatoes_lb");
   double quarts = NAN;
+  double pounds;
 
+  if (check_has (row, "bushels") && check_has_base (row, "tomatoes", "lb kg"))
+    return check_bad_input (row, "bushels");
+  pounds = check_has (row, "bushels") ? check_number (row, "bushels") * yield_bushel (row)
+                                      : check_from_base (check_base (row, "tomatoes", "lb kg"), "lb");
   if (!stead_tomato_quarts (check_limits (row), check_one_of (row, "product", yields, -1), pounds, &quarts, &error))
     return check_answer_none (row, error);
   return quarts;
+}
+
+static double
+yield_tomatoes (CheckRow *row)
+{
+  if (check_has (row, "quarts") && check_has (row, "pints"))
+    return check_bad_input (row, "pints");
+  return yield_pounds (row) * (check_has (row, "pints") ? check_number (row, "pints") / 2
+                                                        : check_number (row, "quarts"));
 }
 
 static const CheckAsk yield_asks[] = {
   { "lb_per_quart", "lb/qt", yield_pounds },
   { "bushel_weight", "lb", yield_bushel },
   { "yield", "qt", yield_quarts },
+  { "tomatoes", "lb", yield_tomatoes },
   { NULL }
 };
 
@@ -273,7 +286,7 @@ const CheckTopic check_food_jar_topics[] = {
   { "canning method", "product", method_asks },
   { "pressure process", "product canner jar altitude_ft altitude_m", pressure_asks },
   { "headspace", "product", headspace_asks },
-  { "tomato yield", "product bushels tomatoes_lb", yield_asks },
+  { "tomato yield", "product bushels tomatoes_lb tomatoes_kg quarts pints", yield_asks },
   { "canner load", "product jar", load_asks },
   { NULL }
 };
