@@ -184,7 +184,7 @@ show_house (SteadGlasshouseDialog *self,
   stead_field_show_number (self->changes, house->changes_hour);
   stead_field_show_quantity (self->inside, house->inside_c);
   stead_field_show_number (self->sun, rint (house->sun_lift_c / degree_factor (self) * 100) / 100);
-  stead_field_show_number (self->efficiency, house->efficiency_frac * 100);
+  stead_field_show_number (self->efficiency, house->efficiency_frac);
   if (is_new)
     {
       gtk_drop_down_set_selected (self->kind, STEAD_COVER_DOUBLE_FILM + 1);

@@ -1,0 +1,125 @@
+"""Raise: a crop is made, its temperatures name the day of the first pick, a pick becomes a lot."""
+import datetime
+
+from drive import Window, run_cases, until
+from farm import Farm, PROGRAM
+
+
+def days_ago(n):
+    return (datetime.date.today() - datetime.timedelta(days=n)).isoformat()
+
+
+def opened(farm):
+    w = Window(PROGRAM, farm.path)
+    w.fit()
+    w.keys('alt+2')
+    w.wait('push button', 'New batch')
+    return w
+
+
+def find(w, role, name):
+    """In the crop's own view: the flock's has a day, a note and a button of the same names."""
+    view = next(n for n in w.walk() if n.name == 'SteadCropView')
+    return until(lambda: next((n for n in w.walk(view) if n.getRoleName() == role and n.name.startswith(name)), None))
+
+
+def fill(w, name, text):
+    find(w, 'text', name).queryEditableText().setTextContents(text)
+
+
+def record(w):
+    find(w, 'push button', 'Record the day').queryAction().doAction(0)
+
+
+def add_crop(w, farm):
+    w.press('push button', 'New batch')
+    until(lambda: (w.focused() or w.app).name == 'New flock')  # the choice is up
+    w.press('push button', 'New crop')
+    w.wait('text', 'Name of the crop')
+    w.fill('Name of the crop', 'Tomatoes, bay 1')
+    w.fill('Plants', '40')
+    w.fill('Day the plants are set out', days_ago(9))
+    w.fill('Bay, bed or field', 'Bay 1')
+    w.fill('Cost of seed and plants', '60.00')
+    w.press('push button', 'Save crop')
+    until(lambda: farm.rows("SELECT plants FROM crop") == ['40'])
+    w.wait('push button', 'Tomatoes, bay 1')
+
+
+def add_day(w, day, highest, lowest):
+    fill(w, 'Day', day)
+    fill(w, 'Highest temperature', highest)
+    fill(w, 'Lowest temperature', lowest)
+    record(w)
+
+
+def test_crop_from_temperatures_to_a_lot():
+    farm = Farm()
+    w = opened(farm)
+    add_crop(w, farm)
+    # Its thermometer hangs where it stands.
+    assert farm.rows("SELECT p.name FROM crop JOIN place p ON p.id = climate_id") == ['Bay 1']
+    w.wait_words('40 plants stand')
+    for i in range(9, 1, -1):
+        add_day(w, days_ago(i), '80', '60')
+        until(lambda: farm.rows('SELECT count(*) FROM climate') == [str(10 - i)])
+    # Eight days of 20 °F-days over 50 °F.
+    w.wait_words('The first pick is expected about')
+    w.wait_words('40 plants have had 1')
+    fill(w, 'Picked', '12')
+    fill(w, 'Grade', 'first')
+    fill(w, 'Thrown out', '0.5')
+    record(w)
+    until(lambda: find(w, 'text', 'Reason').description)       # why?
+    fill(w, 'Reason', 'cracked')
+    record(w)
+    w.wait_words('12 lb picked')
+    w.wait_words('have given')
+    lot = farm.rows("SELECT i.name, round (sum (m.quantity_base), 3) FROM lot JOIN item i ON i.id = item_id"
+                    " JOIN movement m ON m.lot_id = lot.id WHERE lot.batch_id IN (SELECT batch_id FROM crop) GROUP BY lot.id")
+    assert lot == ['Tomatoes|5.443'], lot                      # 12 lb of 0.45359237 kg
+    assert w.nameless() == [], w.nameless()
+    w.keys('alt+4')
+    w.wait_words('Tomatoes', rows=True)
+    assert w.close() == 0
+    farm.verify()
+    w = opened(farm)
+    w.click('push button', 'Tomatoes, bay 1')
+    w.wait_words('have given')
+    w.keys('ctrl+z')                                           # the pick is a step of before
+    until(lambda: farm.rows('SELECT count(*) FROM harvest') == ['0'])
+    assert w.close() == 0
+    farm.verify()
+
+
+def test_usual_year_and_house_give_the_cost_of_heat():
+    farm = Farm()
+    w = opened(farm)
+    add_crop(w, farm)
+    w.click('push button', 'Heat')
+    w.wait('heading', 'What keeping it warm costs')
+    w.press('push button', 'The house')
+    w.wait('text', 'Area of the cover')
+    w.fill('Area of the cover', '3000')
+    w.fill('Air in the house', '20000')
+    w.fill('Price of the fuel', '2.80')
+    w.press('push button', 'Save the house')
+    until(lambda: farm.rows('SELECT count(*) FROM glasshouse') == ['1'])
+    w.press('push button', 'Usual year outdoors')
+    w.wait('text', 'January, lowest')
+    for month, low, high in (('January', '20', '38'), ('February', '22', '40'), ('March', '30', '50'),
+                             ('April', '40', '62'), ('May', '50', '72'), ('June', '60', '80'), ('July', '64', '85'),
+                             ('August', '62', '83'), ('September', '55', '76'), ('October', '43', '64'),
+                             ('November', '33', '50'), ('December', '24', '41')):
+        w.fill(month + ', lowest', low)
+        w.fill(month + ', highest', high)
+    w.press('push button', 'Save the usual year')
+    until(lambda: farm.rows('SELECT count(*) FROM usual_month') == ['12'])
+    w.wait_words('In a usual year this house needs about')
+    w.wait_words('carbon monoxide')
+    assert w.nameless() == [], w.nameless()
+    assert w.close() == 0
+    farm.verify()
+
+
+run_cases(test_crop_from_temperatures_to_a_lot, test_usual_year_and_house_give_the_cost_of_heat)
