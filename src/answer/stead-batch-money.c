@@ -6,6 +6,7 @@
 
 #include <math.h>
 
+#include "store/stead-crop-repo.h"
 #include "store/stead-fish-repo.h"
 
 /* The days that what is used of late is averaged over; with fewer than half of them
@@ -98,6 +99,7 @@ read_start (SteadStore       *store,
 {
   g_autoptr(SteadFlock) flock = NULL;
   g_autoptr(SteadFish) fish = NULL;
+  g_autoptr(SteadCrop) crop = NULL;
 
   switch (self->batch->kind)
     {
@@ -117,6 +119,11 @@ read_start (SteadStore       *store,
       self->so_far[STEAD_COST_START] += self->moved_in_cents;
       return TRUE;
     case STEAD_BATCH_CROP:
+      crop = stead_crop_repo_get (store, self->batch->id, error);
+      if (crop == NULL)
+        return FALSE;
+      add_start (self, crop->cost_cents, crop->is_gift);
+      return TRUE;
     case STEAD_BATCH_KITCHEN:
     default:
       return TRUE;

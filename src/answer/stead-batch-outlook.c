@@ -5,6 +5,7 @@
 
 #include <math.h>
 
+#include "answer/stead-crop-answer.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-flock-repo.h"
 #include "store/stead-harvest-repo.h"
@@ -66,6 +67,33 @@ flock_outlook (SteadStore             *store,
   return plan->ends_on != STEAD_DAY_NONE || day_of_last_egg (store, flock, all, &out->ends_on, error);
 }
 
+/* --- crops ----------------------------------------------------------------------- */
+
+/* What is to be picked from tomorrow on; without a day of the first pick the plan counts. */
+static gboolean
+crop_outlook (SteadStore         *store,
+              const SteadBatch   *batch,
+              SteadBatchOutlook  *out,
+              GError            **error)
+{
+  g_autoptr(SteadCropAnswer) answer = stead_crop_answer_new (store, batch->id, error);
+
+  if (answer == NULL)
+    return FALSE;
+  if (isnan (answer->rest_kg.likely))
+    {
+      out->basis = STEAD_OUTLOOK_PLAN;
+      out->expected_base = MAX (0, answer->plan_kg - answer->picked.good_base);
+      return TRUE;
+    }
+  out->basis = STEAD_OUTLOOK_FORECAST;
+  out->expected_base = answer->rest_kg.likely;
+  out->low_base = answer->rest_kg.low;
+  out->high_base = answer->rest_kg.high;
+  out->ends_on = answer->ends_on;
+  return TRUE;
+}
+
 /* --- all ------------------------------------------------------------------------ */
 
 static void
@@ -103,6 +131,13 @@ stead_batch_outlook_read (SteadStore         *store,
     {
       if (!flock_outlook (store, batch, &plan, &outlook, error))
         return FALSE;
+    }
+  else if (batch->kind == STEAD_BATCH_CROP)
+    {
+      if (!crop_outlook (store, batch, &outlook, error))
+        return FALSE;
+      if (plan.ends_on != STEAD_DAY_NONE)
+        outlook.ends_on = plan.ends_on;
     }
   else
     plan_outlook (&plan, &harvested, &outlook);

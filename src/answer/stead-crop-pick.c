@@ -3,10 +3,9 @@
 
 #include "answer/stead-crop-pick.h"
 
-#include "answer/stead-cost-private.h"
+#include "answer/stead-batch-money.h"
 #include "core/stead-money.h"
 #include "store/stead-item-repo.h"
-#include "store/stead-lot-repo.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -16,30 +15,14 @@
 gint64
 stead_crop_cost_in (SteadStore       *store,
                     const SteadCrop  *crop,
-                    SteadDay          to,
                     GError          **error)
 {
-  SteadDay from = crop->batch.started_on;
-  g_autoptr(GPtrArray) uses = NULL;
-  g_autoptr(GPtrArray) charges = NULL;
-  double cents = (double) crop->cost_cents;
+  g_autoptr(SteadFarm) farm = stead_farm_repo_get (store, error);
+  g_auto(SteadBatchMoney) money = { 0 };
 
-  to = MAX (to, from);
-  uses = stead_lot_repo_uses (store, crop->batch.id, from, to, error);
-  charges = uses != NULL ? stead_asset_charges (store, crop->batch.id, from, to, error) : NULL;
-  if (charges == NULL)
+  if (farm == NULL || !stead_batch_money_read (store, farm, crop->batch.id, &money, error))
     return -1;
-  for (guint i = 0; i < uses->len; i++)
-    {
-      const SteadUse *use = uses->pdata[i];
-
-      cents += (double) use->cost_cents;
-      if (use->uncovered_base > 0 && isfinite (use->uncovered_cents))
-        cents += use->uncovered_cents;
-    }
-  for (guint i = 0; i < charges->len; i++)
-    cents += ((const SteadAssetCharge *) charges->pdata[i])->cents;
-  return stead_money_round (cents);
+  return stead_money_round (money.cost.so_far_cents);
 }
 
 static gboolean
@@ -48,20 +31,12 @@ find_cost (SteadStore       *store,
            gint64           *out,
            GError          **error)
 {
-  g_autoptr(SteadCropAnswer) answer = stead_crop_answer_new (store, pick->crop_id, error);
-  gint64 in, left;
-  double rest;
+  g_autoptr(SteadFarm) farm = stead_farm_repo_get (store, error);
+  g_auto(SteadBatchMoney) money = { 0 };
 
-  if (answer == NULL)
+  if (farm == NULL || !stead_batch_money_read (store, farm, pick->crop_id, &money, error))
     return FALSE;
-  in = stead_crop_cost_in (store, answer->crop, pick->day, error);
-  if (in < 0)
-    return FALSE;
-  left = MAX (in - answer->picked.cost_cents, 0);
-  /* What is expected before the first pick is the plan, whatever the thermometer says. */
-  rest = isnan (answer->rest_kg.likely) ? MAX (answer->plan_kg - answer->picked.good_base, 0) : answer->rest_kg.likely;
-  rest = MAX (rest, pick->good_kg);
-  *out = MIN (stead_money_round ((double) in * pick->good_kg / (answer->picked.good_base + rest)), left);
+  *out = stead_batch_harvest_cents (&money.cost, pick->good_kg, FALSE);
   return TRUE;
 }
 

@@ -24,9 +24,8 @@ typedef struct
  * @error: for the person
  *
  * The good part becomes a lot of the crop's item: that of its last pick, or one of
- * the crop's name, which is made if the farm has none.  The lot carries its share of
- * what went into the crop so far: cost so far × pick ÷ (picked with it + still
- * expected), at most what no lot carries yet.
+ * the crop's name, which is made if the farm has none.  The lot carries its share
+ * of the crop's cost by the rule of all batches (core/stead-batch-cost.h).
  *
  * Returns: %TRUE, or %FALSE with nothing written that the caller will not roll back
  */
@@ -38,11 +37,9 @@ gboolean stead_crop_pick_save (SteadStore       *store,
 char *stead_crop_pick_name (const SteadPick *pick,
                             SteadUnitSystem  units) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Whole cents that went into the crop up to its last day: plants or seed, what was used
- * of the store room, its share of assets. -1 with @error. */
+/* Whole cents that went into the crop so far, without unpaid work. -1 with @error. */
 gint64 stead_crop_cost_in (SteadStore       *store,
                            const SteadCrop  *crop,
-                           SteadDay          to,
                            GError          **error);
 
 G_END_DECLS

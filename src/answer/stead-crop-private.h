@@ -2,6 +2,7 @@
 #pragma once
 
 #include "answer/stead-crop-answer.h"
+#include "answer/stead-due-answer.h"
 
 G_BEGIN_DECLS
 
@@ -45,5 +46,10 @@ char *stead_crop_caution (const SteadCropAnswer *self,
 /* Degree days shown to the farm, without their unit: "512". */
 char *stead_crop_warmth_number (double          sum_c,
                                 SteadUnitSystem units) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Adds to @dues (of SteadDue) what the crops under way ask for. */
+gboolean stead_crop_find_dues (SteadStore  *store,
+                               GPtrArray   *dues,
+                               GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -1,6 +1,7 @@
 /* stead-due-answer.c - "What is due, and what is wrong?" */
 #include "config.h"
 
+#include "answer/stead-crop-private.h"
 #include "answer/stead-due-answer.h"
 #include "answer/stead-flock-private.h"
 #include "answer/stead-stock-answer.h"
@@ -382,6 +383,7 @@ stead_due_answer_new (SteadStore  *store,
   self->dues = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_due_free);
   look = (Look) { .store = store, .answer = self, .today = stead_store_get_today (store), .error = error };
   if (!look_at_flocks (&look)
+      || !stead_crop_find_dues (store, self->dues, error)
       || !look_at_stock (&look)
       || !look_at_lots (&look)
       || !look_at_prices (&look))

@@ -150,15 +150,24 @@ read_year (SteadStore             *store,
 
 /* --- words -------------------------------------------------------------------- */
 
+/* "2,286 gallons" */
 static char *
 fuel_text (const SteadGreenhouseAnswer *self,
            double                       amount)
 {
-  double factor = stead_greenhouse_fuel_factor (self->house->fuel, self->farm->units);
-  g_autofree char *number = stead_number_format (round (amount / factor), 0);
+  SteadUnitSystem units = self->farm->units;
+  double shown = round (amount / stead_greenhouse_fuel_factor (self->house->fuel, units));
+  g_autofree char *number = stead_number_format (shown, 0);
+  gulong n = stead_words_plural ((gint64) MIN (shown, 1e15));
 
-  /* Translators: an amount, and the unit that fuel is bought in. */
-  return g_strdup_printf (_("%s × %s"), number, stead_greenhouse_fuel_unit (self->house->fuel, self->farm->units));
+  if (self->house->fuel == STEAD_FUEL_ELECTRICITY)
+    return g_strdup_printf (_("%s kWh"), number);
+  if (self->house->fuel == STEAD_FUEL_NATURAL_GAS)
+    return units == STEAD_UNITS_US ? g_strdup_printf (_("%s × 100 cubic feet"), number)
+                                   : g_strdup_printf (_("%s m³"), number);
+  return units == STEAD_UNITS_US
+         ? g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s gallon", "%s gallons", n), number)
+         : g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s liter", "%s liters", n), number);
 }
 
 static char *
@@ -174,8 +183,8 @@ make_sentence (const SteadGreenhouseAnswer *self)
   cost = stead_money_format (stead_money_round (self->all.cents), self->farm->currency);
   fuel = fuel_text (self, self->all.fuel);
   heater = stead_number_format (self->heater_min_w / 1000, 1);
-  /* Translators: money, fuel as "230 × gallon", its name, kW. */
-  return g_strdup_printf (_("In a usual year this house needs about <b>%s</b> of heat: %s of %s. "
+  /* Translators: money, "230 gallons", the fuel's name, kW. */
+  return g_strdup_printf (_("In a usual year this house needs heat for about <b>%s</b>: %s (%s). "
                             "The heater should give at least %s kW."),
                           cost, fuel, stead_fuel_name (self->house->fuel), heater);
 }

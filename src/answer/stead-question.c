@@ -7,8 +7,10 @@
 #include "config.h"
 
 #include "answer/stead-answer-error.h"
+#include "answer/stead-crop-answer.h"
 #include "answer/stead-due-answer.h"
 #include "answer/stead-flock-answer.h"
+#include "answer/stead-greenhouse-answer.h"
 #include "answer/stead-price-answer.h"
 #include "answer/stead-question.h"
 #include "answer/stead-stock-answer.h"
@@ -22,6 +24,8 @@ static const SteadQuestion questions[] = {
   { "cost", N_("What does one unit really cost us?"), "product" },
   { "price", N_("What price covers it, and how many must we sell?"), "product" },
   { "flock", N_("How is this flock doing, and what will it give?"), "flock" },
+  { "crop", N_("How is this crop doing, when can it be picked, and how much?"), "crop" },
+  { "greenhouse", N_("What does it cost to keep this bay warm?"), "bay" },
   { "water", N_("How is this water, where is it going, and what does it need?"), "water" },
   { "due", N_("What is due, and what is wrong?"), NULL },
   { "stock", N_("What is in the store room, and what will run out?"), NULL },
@@ -273,6 +277,85 @@ ask_flock (SteadStore   *store,
   return stead_words_plain (answer->sentence);
 }
 
+static void
+put_band (JsonBuilder     *out,
+          const char      *name,
+          const SteadBand *band)
+{
+  json_builder_set_member_name (out, name);
+  json_builder_begin_object (out);
+  put_real (out, "low", band->low);
+  put_real (out, "likely", band->likely);
+  put_real (out, "high", band->high);
+  json_builder_end_object (out);
+}
+
+static char *
+ask_crop (SteadStore   *store,
+          gint64        id,
+          JsonBuilder  *out,
+          GError      **error)
+{
+  g_autoptr(SteadCropAnswer) answer = stead_crop_answer_new (store, id, error);
+
+  if (answer == NULL)
+    return NULL;
+  put_text (out, "crop", answer->crop->batch.name);
+  put_int (out, "plants", answer->plants);
+  put_int (out, "plants_lost", answer->lost);
+  put_real (out, "degree_days_c", answer->from == STEAD_DAY_NONE ? NAN : answer->sum_c);
+  put_real (out, "degree_days_filled_in_c", answer->assumed_c);
+  put_int (out, "days_without_reading", (gint64) answer->n_gaps);
+  put_real (out, "degree_days_needed_c", answer->need.need_c);
+  put_day (out, "first_pick", answer->series.first_ripe);
+  put_day (out, "first_pick_early", answer->series.ripe_early);
+  put_day (out, "first_pick_late", answer->series.ripe_late);
+  put_real (out, "picked_kg", answer->picked.good_base);
+  put_real (out, "thrown_out_kg", answer->picked.lost_base);
+  put_real (out, "planned_kg", answer->plan_kg);
+  put_band (out, "next_week_kg", &answer->next_week);
+  put_band (out, "still_to_come_kg", &answer->rest_kg);
+  put_day (out, "last_pick_expected", answer->ends_on);
+  put_real (out, "picked_of_a_plant_kg", answer->plant_kg);
+  put_real (out, "picked_of_a_m2_kg", answer->m2_kg);
+  put_real (out, "vapor_pressure_deficit_kpa", answer->deficit_kpa);
+  put_real (out, "light_mol_m2_day", answer->light_mol);
+  put_real (out, "fish_feed_g_day", answer->feed_g_day);
+  put_text (out, "caution", answer->caution);
+  return stead_words_plain (answer->sentence);
+}
+
+static char *
+ask_greenhouse (SteadStore   *store,
+                gint64        id,
+                JsonBuilder  *out,
+                GError      **error)
+{
+  g_autoptr(SteadGreenhouseAnswer) answer = stead_greenhouse_answer_new (store, id, error);
+  gboolean known;
+
+  if (answer == NULL)
+    return NULL;
+  known = answer->house != NULL && answer->has_year;
+  put_text (out, "bay", answer->place);
+  put_text (out, "currency", answer->farm->currency);
+  put_text (out, "fuel", answer->house != NULL ? stead_fuel_id (answer->house->fuel) : NULL);
+  put_real (out, "loss_w_c", answer->house != NULL ? answer->ua_w_c : NAN);
+  put_real (out, "heat_kwh", known ? answer->all.heat_kwh : NAN);
+  put_real (out, "fuel_amount", known ? answer->all.fuel : NAN);
+  put_real (out, "heat_cents", known ? answer->all.cents : NAN);
+  put_real (out, "heater_least_w", answer->heater_min_w);
+  put_real (out, "heater_most_w", answer->heater_max_w);
+  put_real (out, "fan_m3_h", answer->house != NULL ? answer->fan_m3_h : NAN);
+  json_builder_set_member_name (out, "months_cents");
+  json_builder_begin_array (out);
+  for (int i = 0; known && i < 12; i++)
+    json_builder_add_double_value (out, answer->months[i].cents);
+  json_builder_end_array (out);
+  put_text (out, "caution", answer->caution);
+  return stead_words_plain (answer->sentence);
+}
+
 /* Names of measures, in core's order. */
 static const char * const measure_names[STEAD_N_WATER_MEASURES] = {
   [STEAD_WATER_TEMPERATURE] = "temperature_c", [STEAD_WATER_PH] = "ph", [STEAD_WATER_TAN] = "tan_mgl",
@@ -414,7 +497,7 @@ find_question (const char  *name,
     if (g_str_equal (questions[i].name, name))
       return &questions[i];
   g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-               _("There is no question “%s”. Ask for cost, price, flock, water, due or stock."), name);
+               _("There is no question “%s”. Ask for cost, price, flock, crop, greenhouse, water, due or stock."), name);
   return NULL;
 }
 
@@ -429,6 +512,10 @@ find_subject (SteadStore           *store,
     return TRUE;
   if (g_str_equal (question->of, "product"))
     return stead_subject_product (store, of, id, error);
+  if (g_str_equal (question->of, "crop"))
+    return stead_subject_crop (store, of, id, error);
+  if (g_str_equal (question->of, "bay"))
+    return stead_subject_bay (store, of, id, error);
   if (g_str_equal (question->of, "water"))
     return stead_subject_water (store, of, id, error);
   return stead_subject_flock (store, of, id, error);
@@ -443,7 +530,7 @@ stead_question_ask (SteadStore  *store,
                     GError     **error)
 {
   static char *(*const asks[]) (SteadStore *, gint64, JsonBuilder *, GError **) = {
-    ask_cost, ask_price, ask_flock, ask_water, ask_due, ask_stock,
+    ask_cost, ask_price, ask_flock, ask_crop, ask_greenhouse, ask_water, ask_due, ask_stock,
   };
   const SteadQuestion *question;
   g_autoptr(JsonBuilder) figures = NULL;

@@ -3,6 +3,8 @@
 
 #include "answer/stead-answer-error.h"
 #include "answer/stead-subject.h"
+#include "store/stead-crop-repo.h"
+#include "store/stead-farm-repo.h"
 #include "store/stead-flock-repo.h"
 #include "store/stead-product-repo.h"
 #include "store/stead-water-repo.h"
@@ -170,6 +172,87 @@ stead_subject_water (SteadStore  *store,
 
       g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
                    _("No water is called “%s”. There is: %s."), name, names);
+    }
+  return FALSE;
+}
+
+gboolean
+stead_subject_crop (SteadStore  *store,
+                    const char  *name,
+                    gint64      *out_id,
+                    GError     **error)
+{
+  g_autoptr(GPtrArray) crops = NULL;
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
+  const Named *picked;
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  crops = stead_crop_repo_list (store, TRUE, error);
+  if (crops == NULL)
+    return FALSE;
+  for (guint i = 0; i < crops->len; i++)
+    {
+      const SteadCrop *crop = crops->pdata[i];
+      Named named = { crop->batch.id, crop->batch.name, crop->batch.ended_on != STEAD_DAY_NONE };
+
+      g_array_append_val (all, named);
+    }
+  picked = pick (all, name);
+  if (picked != NULL)
+    {
+      *out_id = picked->id;
+      return TRUE;
+    }
+  if (all->len == 0)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                         _("There is no crop yet. Add one in Raise."));
+  else
+    {
+      g_autofree char *names = names_of (all);
+
+      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+                   _("No crop is called “%s”. There is: %s."), name, names);
+    }
+  return FALSE;
+}
+
+gboolean
+stead_subject_bay (SteadStore  *store,
+                   const char  *name,
+                   gint64      *out_id,
+                   GError     **error)
+{
+  g_autoptr(GPtrArray) bays = NULL;
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
+  const Named *picked;
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  bays = stead_place_repo_list (store, error);
+  if (bays == NULL)
+    return FALSE;
+  for (guint i = 0; i < bays->len; i++)
+    {
+      const SteadPlaceFacts *bay = bays->pdata[i];
+      Named named = { bay->id, bay->name, FALSE };
+
+      if (bay->kind == STEAD_PLACE_BAY)
+        g_array_append_val (all, named);
+    }
+  picked = pick (all, name);
+  if (picked != NULL)
+    {
+      *out_id = picked->id;
+      return TRUE;
+    }
+  if (all->len == 0)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                         _("There is no bay yet. Add a crop in Raise, and say where it stands."));
+  else
+    {
+      g_autofree char *names = names_of (all);
+
+      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+                   _("No bay is called “%s”. There is: %s."), name, names);
     }
   return FALSE;
 }

@@ -1,4 +1,4 @@
-/* stead-subject.h - which product, flock or water a question or a paper is about, by name. */
+/* stead-subject.h - which product, flock, crop, bay or water a question or a paper is about, by name. */
 #pragma once
 
 #include "store/stead-store.h"
@@ -8,10 +8,12 @@ G_BEGIN_DECLS
 /**
  * stead_subject_product:
  * stead_subject_flock:
+ * stead_subject_crop:
+ * stead_subject_bay:
  * stead_subject_water:
  * @store: an open farm
  * @name: (nullable): as a person types it, case and outer blanks aside; %NULL for the first one
- * @out_id: (out): the product (flock, water)
+ * @out_id: (out): the product (flock, crop, place, water)
  * @error: %STEAD_ANSWER_ERROR_MISSING if the farm has none at all,
  *   %STEAD_ANSWER_ERROR_UNKNOWN, naming those there are, if none is called so
  *
@@ -29,6 +31,16 @@ gboolean stead_subject_flock (SteadStore  *store,
                               const char  *name,
                               gint64      *out_id,
                               GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+gboolean stead_subject_crop (SteadStore  *store,
+                             const char  *name,
+                             gint64      *out_id,
+                             GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+gboolean stead_subject_bay (SteadStore  *store,
+                            const char  *name,
+                            gint64      *out_id,
+                            GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 gboolean stead_subject_water (SteadStore  *store,
                               const char  *name,

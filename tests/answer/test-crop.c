@@ -6,7 +6,10 @@
 #include "farm.h"
 #include "numbers.h"
 
-#include "answer/stead-crop-answer.h"
+#include "answer/stead-batch-outlook.h"
+#include "answer/stead-crop-pick.h"
+#include "answer/stead-due-answer.h"
+#include "answer/stead-question.h"
 #include "store/stead-harvest-repo.h"
 
 #include <math.h>
@@ -428,6 +431,172 @@ test_names (Farm          *farm,
   g_assert_cmpstr (climate, ==, "Temperatures of Mar 3");
 }
 
+/* --- what follows from it --------------------------------------------------------- */
+
+/* $60 of plants; 2 kg of the 40 that are expected carry a twentieth, and the lot is named
+ * after the crop. */
+static void
+test_pick_cost (Farm          *farm,
+                gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) picks = NULL;
+  g_autoptr(SteadItem) item = NULL;
+  const SteadHarvest *first;
+  SteadPick pick = { .day = march (30), .good_kg = 2, .lost_kg = 0.5, .reason = "cracked", .grade = "first" };
+
+  crop->cost_cents = 6000;
+  pick.crop_id = plant (farm, crop);
+  FARM_DO (farm, stead_crop_pick_save (farm->store, &pick, &farm_error));
+  pick.day = march (31);
+  pick.good_kg = 100;
+  FARM_DO (farm, stead_crop_pick_save (farm->store, &pick, &farm_error));
+  picks = stead_harvest_repo_list (farm->store, pick.crop_id, march (1), farm->today, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (picks->len, ==, 2);
+  first = picks->pdata[0];
+  g_assert_cmpint (first->cost_cents, ==, 300);
+  g_assert_cmpstr (first->grade, ==, "first");
+  g_assert_cmpstr (first->reason, ==, "cracked");
+  /* Never more than went in. */
+  g_assert_cmpint (((const SteadHarvest *) picks->pdata[1])->cost_cents, <=, 5700);
+  g_assert_cmpint (((const SteadHarvest *) picks->pdata[1])->item_id, ==, first->item_id);
+  item = stead_item_repo_get (farm->store, first->item_id, &error);
+  if (farm_in_english ())
+    g_assert_cmpstr (item->name, ==, "Tomatoes");
+  g_assert_cmpint (item->kind, ==, STEAD_ITEM_PRODUCE);
+}
+
+static void
+test_outlook (Farm          *farm,
+              gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  g_autoptr(SteadCropAnswer) answer = NULL;
+  g_autoptr(GError) error = NULL;
+  SteadBatchOutlook outlook;
+
+  plant (farm, crop);
+  g_assert_true (stead_batch_outlook_read (farm->store, &crop->batch, &outlook, &error));
+  g_assert_cmpint (outlook.basis, ==, STEAD_OUTLOOK_PLAN);
+  g_assert_cmpfloat_with_epsilon (outlook.expected_base, 40, 1e-9);
+  pick (farm, crop->batch.id, march (18), 2, 0);
+  answer = ask (farm, crop->batch.id);
+  g_assert_true (stead_batch_outlook_read (farm->store, &crop->batch, &outlook, &error));
+  g_assert_no_error (error);
+  g_assert_cmpint (outlook.basis, ==, STEAD_OUTLOOK_FORECAST);
+  g_assert_cmpfloat_with_epsilon (outlook.expected_base, answer->rest_kg.likely, 1e-9);
+  g_assert_cmpfloat (outlook.low_base, <, outlook.expected_base);
+  g_assert_cmpfloat (outlook.expected_base, <, outlook.high_base);
+  g_assert_cmpint (outlook.ends_on, ==, march (18) + 69);
+}
+
+/* How many dues of a kind the crop has; the last one's text comes to @out. */
+static int
+count_dues (Farm         *farm,
+            gint64        crop_id,
+            SteadDueKind  kind,
+            char        **out)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadDueAnswer) answer = stead_due_answer_new (farm->store, &error);
+  int n = 0;
+
+  g_assert_no_error (error);
+  g_clear_pointer (out, g_free);
+  for (guint i = 0; i < answer->dues->len; i++)
+    {
+      const SteadDue *due = answer->dues->pdata[i];
+
+      if (due->target != STEAD_TARGET_BATCH || due->id != crop_id || due->kind != kind)
+        continue;
+      g_free (*out);
+      *out = g_strdup (due->text);
+      n++;
+    }
+  return n;
+}
+
+static void
+test_dues (Farm          *farm,
+           gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  g_autofree char *text = NULL;
+  gint64 id = plant (farm, crop);
+
+  /* Without a thermometer that is followed nothing is asked for. */
+  g_assert_cmpint (count_dues (farm, id, STEAD_DUE_TASK, &text), ==, 0);
+  read_march (farm, 30);
+  g_assert_cmpint (count_dues (farm, id, STEAD_DUE_TASK, &text), ==, 1);
+  g_assert_nonnull (strstr (text, "Tomatoes"));
+  read_day (farm, march (31), 25, 15, NAN);
+  g_assert_cmpint (count_dues (farm, id, STEAD_DUE_TASK, &text), ==, 0);
+  g_assert_cmpint (count_dues (farm, id, STEAD_DUE_DONE, &text), ==, 1);
+  pick (farm, id, march (27), 2, 0);
+  g_assert_cmpint (count_dues (farm, id, STEAD_DUE_TASK, &text), ==, 1);
+  if (farm_in_english ())
+    g_assert_cmpstr (text, ==, "Pick Tomatoes.");
+  pick (farm, id, march (29), 2, 0);
+  g_assert_cmpint (count_dues (farm, id, STEAD_DUE_TASK, &text), ==, 0);
+  pick (farm, id, march (31), 2, 0);
+  g_assert_cmpint (count_dues (farm, id, STEAD_DUE_DONE, &text), ==, 2);
+}
+
+/* A cold night in a heated house, and a hot day, are warnings. */
+static void
+test_night (Farm          *farm,
+            gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  g_autofree char *text = NULL;
+  SteadPlaceFacts place = { .name = g_strdup ("Bay 1"), .kind = STEAD_PLACE_BAY, .area_m2 = NAN };
+  SteadGlasshouse house = { 0, 100, 4, 200, 0.75, 15, 0, STEAD_FUEL_OIL, 0.8, 90 };
+  SteadClimateDay day = { .day = march (31), .min_c = 12.5, .max_c = 25, .rh_frac = NAN, .light_mol = NAN };
+
+  FARM_DO (farm, stead_place_repo_save (farm->store, &place, &farm_error));
+  crop->climate_id = house.place_id = day.place_id = place.id;
+  plant (farm, crop);
+  FARM_DO (farm, stead_glasshouse_repo_save (farm->store, &house, &farm_error));
+  FARM_DO (farm, stead_climate_repo_save (farm->store, &day, FALSE, &farm_error));
+  g_assert_cmpint (count_dues (farm, crop->batch.id, STEAD_DUE_WARNING, &text), ==, 0);
+  day.min_c = 11.5;
+  FARM_DO (farm, stead_climate_repo_save (farm->store, &day, FALSE, &farm_error));
+  g_assert_cmpint (count_dues (farm, crop->batch.id, STEAD_DUE_WARNING, &text), ==, 1);
+  g_assert_nonnull (strstr (text, "59"));      /* 15 °C */
+  day.min_c = 16;
+  day.max_c = 36;
+  FARM_DO (farm, stead_climate_repo_save (farm->store, &day, FALSE, &farm_error));
+  g_assert_cmpint (count_dues (farm, crop->batch.id, STEAD_DUE_WARNING, &text), ==, 1);
+  g_free (place.name);
+}
+
+static void
+test_question (Farm          *farm,
+               gconstpointer  data)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+  g_autoptr(SteadCropAnswer) answer = NULL;
+  g_autoptr(GError) error = NULL;
+  g_autofree char *sentence = NULL, *plain = NULL;
+  g_autoptr(JsonNode) figures = NULL;
+
+  g_assert_false (stead_question_ask (farm->store, "crop", NULL, &sentence, &figures, &error));
+  g_assert_nonnull (error);
+  g_clear_error (&error);
+  plant (farm, crop);
+  read_march (farm, 30);
+  g_assert_true (stead_question_ask (farm->store, "crop", "tomatoes", &sentence, &figures, &error));
+  g_assert_no_error (error);
+  answer = ask (farm, crop->batch.id);
+  plain = stead_words_plain (answer->sentence);
+  g_assert_cmpstr (sentence, ==, plain);
+  g_assert_cmpstr (json_object_get_string_member (json_node_get_object (figures), "first_pick"), ==, "2026-04-09");
+  g_assert_cmpfloat_with_epsilon (json_object_get_double_member (json_node_get_object (figures), "degree_days_c"),
+                                  300, 1e-6);
+}
+
 #define ADD(path, func) g_test_add ("/answer/crop/" path, Farm, NULL, farm_set_up, func, farm_tear_down)
 
 int
@@ -447,5 +616,10 @@ main (int    argc,
   ADD ("ended", test_ended);
   ADD ("air", test_air);
   ADD ("names", test_names);
+  ADD ("pick-cost", test_pick_cost);
+  ADD ("outlook", test_outlook);
+  ADD ("dues", test_dues);
+  ADD ("night", test_night);
+  ADD ("question", test_question);
   return g_test_run ();
 }

@@ -115,7 +115,7 @@ def test_usual_year_and_house_give_the_cost_of_heat():
         w.fill(month + ', highest', high)
     w.press('push button', 'Save the usual year')
     until(lambda: farm.rows('SELECT count(*) FROM usual_month') == ['12'])
-    w.wait_words('In a usual year this house needs about')
+    w.wait_words('In a usual year this house needs heat for about')
     w.wait_words('carbon monoxide')
     assert w.nameless() == [], w.nameless()
     assert w.close() == 0

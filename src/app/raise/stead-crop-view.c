@@ -206,8 +206,7 @@ static void
 show_figures (SteadCropView *self)
 {
   const SteadCropAnswer *answer = self->answer;
-  gint64 cost = stead_crop_cost_in (stead_desk_get_store (self->desk), answer->crop,
-                                    stead_store_get_today (stead_desk_get_store (self->desk)), NULL);
+  gint64 cost = stead_crop_cost_in (stead_desk_get_store (self->desk), answer->crop, NULL);
   gboolean us = self->units == STEAD_UNITS_US;
   GtkWidget *child;
   int row = 0;
