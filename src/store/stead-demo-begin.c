@@ -108,7 +108,7 @@ write_item (SteadDemoWriter  *writer,
             gconstpointer     what,
             GError          **error)
 {
-  static const char * const kinds[] = { "feed", "bedding", "packaging", "ingredient", "seed", "supply", NULL };
+  static const char * const kinds[] = { "feed", "bedding", "packaging", "ingredient", "seed", "supply", "livestock", "produce", NULL };
   const char *group = what;
   SteadDemoReader *reader = &writer->story->reader;
   g_autofree char *name = g_strdup (stead_demo_group_name (group));

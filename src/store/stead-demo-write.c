@@ -24,9 +24,9 @@
 /* --- one day ---------------------------------------------------------------------------- */
 
 /* Students take turns by the week, a helper stands in for the summer. */
-static gint64
-person_on (SteadDemoWriter *writer,
-           int              at)
+gint64
+stead_demo_person_on (SteadDemoWriter *writer,
+                      int              at)
 {
   SteadDay day = stead_demo_day_at (writer, at);
   int month, mday;
@@ -70,7 +70,7 @@ write_buy (SteadDemoWriter  *writer,
   receipt->note = g_strdup (buy->note);
   receipt->reference = buy->is_gift ? NULL : g_strdup_printf ("%c-%d", g_ascii_toupper (buy->from[0]),
                                                               20417 + 37 * (buy->day + 60) + (int) buy->packs);
-  receipt->person_id = buy->is_gift ? writer->advisor_id : person_on (writer, buy->day);
+  receipt->person_id = buy->is_gift ? writer->advisor_id : stead_demo_person_on (writer, buy->day);
   g_array_append_val (receipt->lines, line);
   return stead_receipt_repo_save (writer->store, receipt, error);
 }
@@ -107,7 +107,7 @@ write_use (SteadDemoWriter  *writer,
   g_autofree char *group = g_strconcat ("item ", use->item, NULL);
   const SteadUnit *unit = stead_demo_unit_of (writer, group);
   gint64 item = stead_demo_id_of (writer, "item", use->item);
-  gint64 person = person_on (writer, use->day);
+  gint64 person = stead_demo_person_on (writer, use->day);
   SteadDay day = stead_demo_day_at (writer, use->day);
   double base;
 
@@ -153,7 +153,7 @@ write_day (SteadDemoWriter  *writer,
                             .deaths = day->deaths, .left_out = day->left_out, .note = day->note,
                             .feed_kg = day->feed_lb > 0
                                        ? stead_quantity_to_base (day->feed_lb, stead_unit_by_id ("lb")) : NAN,
-                            .person_id = person_on (writer, writer->at) };
+                            .person_id = stead_demo_person_on (writer, writer->at) };
   SteadFlockEntry later = { .flock_id = writer->flock_id, .day = entry.day, .eggs = day->later_eggs,
                             .left_out = day->left_out, .feed_kg = NAN, .person_id = entry.person_id };
 
@@ -224,7 +224,7 @@ live (SteadDemoWriter  *writer,
           !live_uses (writer, error) ||
           (writer->at % SIGN_STEP_DAYS == 0 && writer->at > 0 &&
            !stead_demo_act (writer, "sign", sign_old, NULL, error)) ||
-          (writer->at >= 0 && !live_day (writer, error)))
+          (writer->at >= 0 && (!stead_demo_live_loop (writer, error) || !live_day (writer, error))))
         return FALSE;
     }
   return TRUE;
@@ -240,8 +240,10 @@ stead_demo_write (SteadDemoStory  *story,
 
   writer.ids = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   writer.students = g_ptr_array_new_with_free_func (g_free);
+  writer.loop = stead_demo_loop_new (&writer);
   stead_store_set_today (store, story->first - 400);
-  done = stead_demo_begin_farm (&writer, error) && live (&writer, error);
+  done = stead_demo_sound (&writer, error) && stead_demo_begin_farm (&writer, error) && live (&writer, error);
+  stead_demo_loop_free (writer.loop);
   g_hash_table_unref (writer.ids);
   g_ptr_array_unref (writer.students);
   return done;

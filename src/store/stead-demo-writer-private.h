@@ -6,6 +6,9 @@
 
 G_BEGIN_DECLS
 
+/* The fish and their water, as they really are. */
+typedef struct _SteadDemoLoop SteadDemoLoop;
+
 typedef struct
 {
   SteadDemoStory *story;
@@ -15,6 +18,7 @@ typedef struct
   gint64          advisor_id;
   gint64          helper_id;
   gint64          flock_id;
+  SteadDemoLoop  *loop;
   guint           next_buy;
   guint           next_use;
   int             at;          /* the day being lived */
@@ -51,6 +55,11 @@ const SteadUnit *stead_demo_unit_of      (SteadDemoWriter *writer, const char *g
 /* Settings, people, places, items; then the flock, what lasts, and the first feed. */
 gboolean         stead_demo_begin_farm   (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean         stead_demo_begin_flock  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Who writes things down on a day. */
+gint64           stead_demo_person_on    (SteadDemoWriter *writer, int at);
+SteadDemoLoop   *stead_demo_loop_new     (SteadDemoWriter *writer) G_GNUC_WARN_UNUSED_RESULT;
+void             stead_demo_loop_free    (SteadDemoLoop *loop);
+gboolean         stead_demo_live_loop    (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* Products and prices that begin on the day; a product begins with its first price. */
 gboolean         stead_demo_live_prices  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
