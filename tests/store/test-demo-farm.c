@@ -148,9 +148,9 @@ test_story (void)
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM receipt WHERE signed_by IS NULL"), >, 0);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM receipt WHERE is_gift"), ==, 1);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM batch_entry WHERE left_out"), >=, 14);
-      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM price"), ==, 6);
+      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM price"), ==, 7);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM asset"), ==, 4);
-      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM step"), <=, 12);
+      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM step"), <=, 20);
     }
 }
 
