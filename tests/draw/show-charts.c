@@ -10,6 +10,7 @@
 #include "draw/stead-growth-chart.h"
 #include "draw/stead-lay-chart.h"
 #include "draw/stead-price-history-chart.h"
+#include "draw/stead-trend-chart.h"
 
 static const char *scheme_names[] = { "light", "dark", "print" };
 
@@ -209,6 +210,40 @@ show_history (const char *folder,
   end (cr, folder, "history", scheme_names[scheme]);
 }
 
+static void
+show_trend (const char *folder,
+            const char *name,
+            double      far,
+            SteadScheme scheme,
+            double      width,
+            double      height,
+            double      font_size)
+{
+  static const SteadTrendWords words = {
+    .unit = "mg/L", .today = "today", .most = "most 1 mg/L for plants", .least = "least 0.3 mg/L",
+    .harm_above = "harm to fish above 1.6 mg/L", .ahead = "if it goes on so",
+  };
+  static const SteadTrend line = { .level = 1.25, .slope = 0.02, .level_var = 0.008, .slope_var = 8e-5, .span_days = 28 };
+  SteadReadingPoint points[26];
+  SteadReadingSeries series = { .points = points, .n_points = 26, .from = 20400, .to = 20600, .today = 20588,
+                                .gap_days = 17, .min = 0.3, .max = far, .act_below = NAN, .act_above = far * 1.6,
+                                .trend = &line, .trend_day = 20587.6, .ahead_days = 12 };
+  SteadDrawStyle style = { scheme, font_size, NULL, "USD" };
+  cairo_t *cr = begin (scheme, width, height);
+  SteadTrendLayout layout;
+
+  for (int i = 0; i < 26; i++)
+    {
+      double value = 0.55 + 0.2 * sin (i * 0.9) + (i > 20 ? 0.12 * (i - 20) : 0);
+
+      points[i] = (SteadReadingPoint) { 20405.6 + 7 * i + (i > 9 ? 7 : 0), value,
+                                        value > far * 1.6 ? STEAD_WATER_ACT : value > far ? STEAD_WATER_WATCH : STEAD_WATER_OK };
+    }
+  stead_trend_chart_layout (cr, &series, &words, &style, width, height, &layout);
+  stead_trend_chart_paint (cr, &series, &words, &style, &layout, 22);
+  end (cr, folder, name, scheme_names[scheme]);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -237,6 +272,7 @@ main (int    argc,
       show_growth (argv[1], "growth", scheme, 900, 480, font);
       show_bar (argv[1], scheme);
       show_history (argv[1], scheme);
+      show_trend (argv[1], "trend", 1, scheme, 880, 480, font);
     }
   show_cvp (argv[1], "cvp-small", &plain, &cvp_words, STEAD_SCHEME_LIGHT, 320, 280, 12, TRUE);
   show_cvp (argv[1], "cvp-small-big", &plain, &cvp_words_es, STEAD_SCHEME_LIGHT, 320, 280, 24, TRUE);
@@ -247,6 +283,9 @@ main (int    argc,
   show_cvp (argv[1], "cvp-nothing", &nothing, &cvp_words, STEAD_SCHEME_LIGHT, 640, 420, 12, TRUE);
   show_cvp (argv[1], "cvp-huge", &huge, &cvp_words, STEAD_SCHEME_LIGHT, 640, 420, 12, TRUE);
   show_cvp (argv[1], "cvp-same", &same, &cvp_words, STEAD_SCHEME_LIGHT, 640, 420, 12, TRUE);
+  show_trend (argv[1], "trend-far", 40, STEAD_SCHEME_LIGHT, 640, 360, 12);
+  show_trend (argv[1], "trend-small", 1, STEAD_SCHEME_LIGHT, 320, 300, 12);
+  show_trend (argv[1], "trend-big", 1, STEAD_SCHEME_LIGHT, 900, 560, 24);
   show_lay (argv[1], "lay-small", 29, STEAD_SCHEME_LIGHT, 320, 300, 12);
   show_lay (argv[1], "lay-long", 150, STEAD_SCHEME_LIGHT, 700, 420, 12);
   show_lay (argv[1], "lay-none", 0, STEAD_SCHEME_LIGHT, 640, 420, 12);
