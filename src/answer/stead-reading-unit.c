@@ -72,6 +72,21 @@ static const struct { const char *text; const char *id; } spellings[] = {
   { "ms", "ms" }, { "ds m", "ms" },
 };
 
+const char *
+stead_reading_id (SteadReading reading)
+{
+  static const char * const ids[STEAD_N_READINGS] = {
+    [STEAD_READING_TEMPERATURE] = "temperature", [STEAD_READING_PH] = "ph", [STEAD_READING_TAN] = "tan",
+    [STEAD_READING_NITRITE] = "nitrite", [STEAD_READING_NITRATE] = "nitrate", [STEAD_READING_OXYGEN] = "oxygen",
+    [STEAD_READING_ALKALINITY] = "alkalinity", [STEAD_READING_HARDNESS] = "hardness",
+    [STEAD_READING_CONDUCTIVITY] = "conductivity", [STEAD_READING_CHLORINE] = "chlorine",
+    [STEAD_READING_CHLORIDE] = "chloride",
+  };
+
+  g_return_val_if_fail ((guint) reading < STEAD_N_READINGS, "");
+  return ids[reading];
+}
+
 const SteadReadingUnit *
 stead_reading_units (SteadReading  reading,
                      gsize        *n_units)

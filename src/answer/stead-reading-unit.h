@@ -17,6 +17,8 @@ typedef struct
   const char *symbol;   /* what a person reads; show with stead_reading_unit_symbol() */
 } SteadReadingUnit;
 
+/* (transfer none): stable, for settings and tables: "temperature", "tan" */
+const char             *stead_reading_id           (SteadReading   reading);
 /* (transfer none) (array length=n_units): units of a reading, the usual one first; pH has none. */
 const SteadReadingUnit *stead_reading_units        (SteadReading   reading,
                                                     gsize         *n_units);

@@ -87,7 +87,7 @@ char *stead_water_answer_due_sentence (const SteadWaterAnswer *self) G_GNUC_WARN
  * @from: first day
  * @out: (out): points into @out_points
  *
- * Temperatures are in the farm's unit; all others as they are kept.
+ * Temperatures are in the farm's unit, shares in percent; all others as they are kept.
  *
  * Returns: (transfer full) (element-type SteadReadingPoint): what @out points into
  */
@@ -95,6 +95,27 @@ GArray *stead_water_answer_series (const SteadWaterAnswer *self,
                                    SteadWaterMeasure       measure,
                                    SteadDay                from,
                                    SteadReadingSeries     *out) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What a chart of @measure is labelled with. */
+typedef struct
+{
+  char *unit;         /* "mg/L as NO₂" */
+  char *most;         /* "most 1 mg/L, fish and plants together"; NULL where there is no such end */
+  char *least;
+  char *harm_above;
+  char *harm_below;
+} SteadWaterEnds;
+
+void stead_water_ends_clear (SteadWaterEnds *ends);
+/* @out: cleared before, or all zero */
+void stead_water_answer_ends (const SteadWaterAnswer *self,
+                              SteadWaterMeasure       measure,
+                              SteadWaterEnds         *out);
+
+/* (transfer full): plain; one point of a series of @measure: its day, and what it says */
+char *stead_water_answer_point_text (const SteadWaterAnswer  *self,
+                                     SteadWaterMeasure        measure,
+                                     const SteadReadingPoint *point) G_GNUC_WARN_UNUSED_RESULT;
 
 /* (transfer full) (element-type SteadWhy): un-ionized ammonia, oxygen, nitrite and
  * chloride, trend, feed: those that the last tests can tell */

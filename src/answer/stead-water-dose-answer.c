@@ -2,9 +2,9 @@
 #include "config.h"
 
 #include "answer/stead-answer-error.h"
+#include "answer/stead-tank-text.h"
 #include "answer/stead-water-dose-answer.h"
 #include "answer/stead-words-private.h"
-#include "core/stead-round.h"
 #include "core/stead-water.h"
 
 #include <glib/gi18n-lib.h>
@@ -118,18 +118,6 @@ mass_text (double           g,
   return g_strdup_printf (C_("amount", "%s (%s)"), metric, us);
 }
 
-/* With about three digits: nobody measures a tank closer. */
-static char *
-volume_text (double           litres,
-             SteadUnitSystem  units)
-{
-  const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_VOLUME, units);
-  double value = stead_quantity_from_base (litres, unit);
-  int digits = value >= 100 ? 0 : value >= 10 ? 1 : 2;
-
-  return stead_quantity_format (stead_quantity_to_base (stead_round_digits (value, digits), unit), unit);
-}
-
 static SteadWaterDose *
 dose_new (double amount)
 {
@@ -198,7 +186,7 @@ base_sentence (const SteadWaterAnswer *water,
   SteadUnitSystem units = water->farm->units;
   g_autofree char *amount = mass_text (dose->amount, units);
   g_autofree char *part = mass_text (dose->amount / dose->parts, units);
-  g_autofree char *volume = volume_text (numbers->volume_l, units);
+  g_autofree char *volume = stead_tank_text_volume (numbers->volume_l, units);
   g_autofree char *target = stead_water_value_text (STEAD_WATER_ALKALINITY, numbers->target, units);
 
   if (dose->parts == 1)
@@ -246,7 +234,7 @@ salt_sentence (const SteadWaterAnswer *water,
 {
   SteadUnitSystem units = water->farm->units;
   g_autofree char *amount = mass_text (g, units);
-  g_autofree char *volume = volume_text (numbers->volume_l, units);
+  g_autofree char *volume = stead_tank_text_volume (numbers->volume_l, units);
   g_autofree char *need = stead_water_value_text (
     STEAD_WATER_CHLORIDE, stead_water_chloride_need_mgl (numbers->now, STEAD_WATER_CHLORIDE_RATIO), units);
 
@@ -311,8 +299,8 @@ change_sentence (const SteadWaterAnswer *water,
                  const SteadWaterDose   *dose)
 {
   SteadUnitSystem units = water->farm->units;
-  g_autofree char *volume = volume_text (dose->amount, units);
-  g_autofree char *each = volume_text (numbers->volume_l * CHANGE_AT_ONCE_FRAC, units);
+  g_autofree char *volume = stead_tank_text_volume (dose->amount, units);
+  g_autofree char *each = stead_tank_text_volume (numbers->volume_l * CHANGE_AT_ONCE_FRAC, units);
   g_autofree char *percent = stead_words_percent (dose->frac, 0);
   g_autofree char *now = stead_water_value_text (measure, numbers->now, units);
   g_autofree char *target = stead_water_value_text (measure, numbers->target, units);

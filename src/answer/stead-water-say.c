@@ -1,6 +1,7 @@
 /* stead-water-say.c - the water answer's sentences. */
 #include "config.h"
 
+#include "answer/stead-tank-text.h"
 #include "answer/stead-water-private.h"
 #include "answer/stead-words-private.h"
 
@@ -246,7 +247,9 @@ sentence_of (const SteadWaterAnswer *self)
     {
       add_last_test (self, worst, text);
       add_gaps (self, text);
-      add_soonest (self, text);
+      /* What is ahead waits while there is something to do now. */
+      if (self->n_act == 0)
+        add_soonest (self, text);
     }
   if (self->last != NULL || self->due_on == STEAD_DAY_NONE)
     stead_words_add (text, due);
@@ -294,8 +297,8 @@ add_beds (const SteadWaterAnswer *self,
 {
   const SteadWaterBudget *budget = &self->budget;
   const SteadUnit *area = stead_unit_default (STEAD_DIMENSION_AREA, self->farm->units);
-  g_autofree char *least = stead_quantity_format (budget->bed_min_m2, area);
-  g_autofree char *most = stead_quantity_format (budget->bed_max_m2, area);
+  g_autofree char *least = stead_tank_text_round (budget->bed_min_m2, area);
+  g_autofree char *most = stead_tank_text_round (budget->bed_max_m2, area);
   g_autofree char *keeps = NULL, *bed = NULL, *has = NULL;
 
   /* Translators: two areas. */
@@ -303,7 +306,7 @@ add_beds (const SteadWaterAnswer *self,
   stead_words_add (text, keeps);
   if (isnan (budget->bed_m2))
     return;
-  bed = stead_quantity_format (budget->bed_m2, area);
+  bed = stead_tank_text_round (budget->bed_m2, area);
   has = g_strdup_printf (_("The beds in this water have %s."), bed);
   stead_words_add (text, has);
 }

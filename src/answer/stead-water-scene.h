@@ -76,6 +76,20 @@ char       *stead_water_line_sentence  (const SteadWaterLine *line,
 /* (transfer full): the same shorter, for beside a field: "act: harm begins above 0.05 mg/L" */
 char       *stead_water_line_short     (const SteadWaterLine *line,
                                         SteadUnitSystem       units) G_GNUC_WARN_UNUSED_RESULT;
+/**
+ * stead_water_reading_short:
+ * @lines: of one test, see stead_water_judge_test()
+ * @reading: the field that is spoken of
+ * @out_verdict: (out): the worst of what the reading tells: total ammonia also tells
+ *   its poisonous part, oxygen its share of what the water holds
+ *
+ * Returns: (transfer full): for under the field: "Un-ionized 0.082 mg/L. Act: …"; empty
+ *   if it was not read
+ */
+char       *stead_water_reading_short  (const SteadWaterLine *lines,
+                                        SteadReading          reading,
+                                        SteadUnitSystem       units,
+                                        SteadWaterVerdict    *out_verdict) G_GNUC_WARN_UNUSED_RESULT;
 /* (transfer none) (nullable): what to do first; %NULL for nothing */
 const char *stead_water_action_steps   (SteadWaterAction action);
 /* (transfer none): "act", "watch", "no limit passed", "no limit known", "not measured" */

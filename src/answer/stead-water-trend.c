@@ -103,16 +103,22 @@ first_passing (const SteadWaterAnswer *self,
   return -1;
 }
 
+/* @last: the newest reading: a limit that it passes is not to be met any more, wherever
+ * the line runs. */
 static void
 find_meeting (const SteadWaterAnswer *self,
               SteadWaterMeasure       measure,
+              double                  last,
               SteadWaterTrend        *trend)
 {
   double away = trend->line.slope > 0 ? STEAD_TREND_BAND : -STEAD_TREND_BAND;
-  SteadWaterJudgement now, there;
+  SteadWaterJudgement now, read, there;
   int likely, early, late;
 
   stead_water_judge (self->scene.sharers, measure, MAX (0, trend->line.level), NULL, &now);
+  stead_water_judge (self->scene.sharers, measure, last, NULL, &read);
+  if (read.verdict > now.verdict)
+    now = read;
   if (now.verdict == STEAD_WATER_ACT || now.verdict == STEAD_WATER_UNKNOWN)
     return;
   likely = first_passing (self, measure, &trend->line, 0, now.verdict, &trend->there);
@@ -141,7 +147,7 @@ fill_trend (SteadWaterAnswer  *self,
                                    &trend->line);
   trend->told = trend->fitted && stead_trend_told (&trend->line);
   if (trend->told)
-    find_meeting (self, measure, trend);
+    find_meeting (self, measure, values[MAX_TESTS - 1], trend);
 }
 
 void
@@ -159,9 +165,18 @@ seen (const SteadWaterAnswer *self,
       SteadWaterMeasure       measure,
       double                  value)
 {
+  if (measure == STEAD_WATER_OXYGEN_SHARE)
+    return 100 * value;
   return measure == STEAD_WATER_TEMPERATURE
          ? stead_quantity_from_base (value, stead_unit_default (STEAD_DIMENSION_TEMPERATURE, self->farm->units))
          : value;
+}
+
+/* Whether the numbers that are seen are those that are kept. */
+static gboolean
+seen_as_kept (SteadWaterMeasure measure)
+{
+  return measure != STEAD_WATER_TEMPERATURE && measure != STEAD_WATER_OXYGEN_SHARE;
 }
 
 /* Points are joined over the gaps that the routine leaves, not over a forgotten month. */
@@ -215,7 +230,7 @@ stead_water_answer_series (const SteadWaterAnswer *self,
     .min = seen (self, measure, band.min), .max = seen (self, measure, band.max),
     .act_below = seen (self, measure, band.act_below), .act_above = seen (self, measure, band.act_above),
     /* A line in °C is none in °F. */
-    .trend = trend->told && trend->last_day >= from && measure != STEAD_WATER_TEMPERATURE ? &trend->line : NULL,
+    .trend = trend->told && trend->last_day >= from && seen_as_kept (measure) ? &trend->line : NULL,
   };
   if (out->trend != NULL)
     {

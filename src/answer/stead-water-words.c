@@ -334,6 +334,54 @@ stead_water_line_short (const SteadWaterLine *line,
   return g_strdup (judgement->limit != NULL ? _("Within the limits known here.") : _("No limit for it is known here."));
 }
 
+/* What is worked out from a reading, said before the verdict. */
+static char *
+derived_words (SteadReading          reading,
+               const SteadWaterLine *derived,
+               SteadUnitSystem       units)
+{
+  g_autofree char *value = NULL;
+
+  if (derived == NULL || isnan (derived->value))
+    return NULL;
+  value = stead_water_value_text (derived->measure, derived->value, units);
+  if (reading == STEAD_READING_TAN)
+    /* Translators: under the field of total ammonia; mg/L. */
+    return g_strdup_printf (_("Un-ionized %s."), value);
+  /* Translators: under the field of oxygen; a percentage. */
+  return g_strdup_printf (_("%s of what the water holds."), value);
+}
+
+char *
+stead_water_reading_short (const SteadWaterLine *lines,
+                           SteadReading          reading,
+                           SteadUnitSystem       units,
+                           SteadWaterVerdict    *out_verdict)
+{
+  const SteadWaterLine *line, *derived = NULL, *worst;
+  g_autofree char *worked_out = NULL;
+  g_autofree char *verdict = NULL;
+  GString *text;
+
+  g_return_val_if_fail (lines != NULL && out_verdict != NULL, NULL);
+  g_return_val_if_fail ((guint) reading < STEAD_N_READINGS, NULL);
+
+  line = worst = &lines[stead_reading_measure (reading)];
+  if (reading == STEAD_READING_TAN || reading == STEAD_READING_OXYGEN)
+    derived = &lines[reading == STEAD_READING_TAN ? STEAD_WATER_NH3N : STEAD_WATER_OXYGEN_SHARE];
+  if (derived != NULL && derived->judgement.verdict > line->judgement.verdict)
+    worst = derived;
+  *out_verdict = worst->judgement.verdict;
+  if (isnan (line->value))
+    return g_strdup ("");
+  worked_out = derived_words (reading, derived, units);
+  verdict = stead_water_line_short (worst, units);
+  text = g_string_new (NULL);
+  stead_words_add (text, worked_out);
+  stead_words_add (text, verdict);
+  return stead_words_end (text);
+}
+
 const char *
 stead_water_verdict_word (const SteadWaterLine *line)
 {

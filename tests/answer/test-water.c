@@ -269,6 +269,31 @@ test_sentence (Farm          *farm,
   g_assert_nonnull (strstr (line, "warm-water fish"));
 }
 
+/* Under the field of ammonia its poisonous part is judged too, and the graver verdict counts. */
+static void
+test_typing (Farm          *farm,
+             gconstpointer  data)
+{
+  g_autoptr(SteadWaterAnswer) answer = ask (farm, make_water (farm, STEAD_WATER_TANK, 3000));
+  g_autoptr(SteadWaterTest) typed = stead_water_test_new ();
+  SteadWaterLine lines[STEAD_N_WATER_MEASURES];
+  SteadWaterVerdict seen;
+  g_autofree char *alone = NULL, *both = NULL, *empty = NULL;
+
+  typed->values[STEAD_READING_TAN] = 1;
+  stead_water_judge_test (&answer->scene, typed, lines);
+  alone = stead_water_reading_short (lines, STEAD_READING_TAN, STEAD_UNITS_US, &seen);
+  g_assert_cmpint (seen, ==, STEAD_WATER_OK);
+  typed->values[STEAD_READING_TEMPERATURE] = 28;
+  typed->values[STEAD_READING_PH] = 8.4;
+  stead_water_judge_test (&answer->scene, typed, lines);
+  both = stead_water_reading_short (lines, STEAD_READING_TAN, STEAD_UNITS_US, &seen);
+  g_assert_cmpint (seen, ==, STEAD_WATER_ACT);
+  NUMBERS_ARE (both, round (lines[STEAD_WATER_NH3N].value * 1000) / 1000, 0.05);
+  empty = stead_water_reading_short (lines, STEAD_READING_NITRITE, STEAD_UNITS_US, &seen);
+  g_assert_cmpstr (empty, ==, "");
+}
+
 /* No words of ours call a number safe, whatever was read. */
 static void
 test_never_safe (Farm          *farm,
@@ -590,6 +615,7 @@ main (int    argc,
   ADD ("gaps", test_gaps);
   ADD ("chloride", test_chloride);
   ADD ("sentence", test_sentence);
+  ADD ("typing", test_typing);
   ADD ("never-safe", test_never_safe);
   ADD ("due", test_due);
   ADD ("trend", test_trend);

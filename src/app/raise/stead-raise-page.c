@@ -14,9 +14,12 @@
 #include "app/raise/stead-crop-view.h"
 #include "app/raise/stead-flock-dialog.h"
 #include "app/raise/stead-flock-view.h"
+#include "app/raise/stead-water-dialog.h"
+#include "app/raise/stead-water-view.h"
 #include "app/stead-chips.h"
 #include "app/stead-ui.h"
 #include "store/stead-batch-repo.h"
+#include "store/stead-water-repo.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-raise-page.ui")
 
@@ -58,12 +61,30 @@ focus_crop (GtkWidget *view)
   stead_crop_view_focus (STEAD_CROP_VIEW (view));
 }
 
+static void
+show_water (GtkWidget *view,
+            gint64     id)
+{
+  stead_water_view_show (STEAD_WATER_VIEW (view), id);
+}
+
+static void
+focus_water (GtkWidget *view)
+{
+  stead_water_view_focus (STEAD_WATER_VIEW (view));
+}
+
 static const Kind kinds[] = {
   { "flock", stead_flock_view_new, show_flock, focus_flock, stead_flock_dialog_show,
     N_("New flock"), N_("Change this flock…") },
   { "crop", stead_crop_view_new, show_crop, focus_crop, stead_crop_dialog_show,
     N_("New crop"), N_("Change this crop…") },
+  { "water", stead_water_view_new, show_water, focus_water, stead_water_dialog_show,
+    N_("New water"), N_("Change this water…") },
 };
+
+/* The one that is no batch. */
+#define WATER_KIND (&kinds[G_N_ELEMENTS (kinds) - 1])
 
 struct _SteadRaisePage
 {
@@ -140,6 +161,40 @@ add_batches (SteadRaisePage  *self,
   return n_ended;
 }
 
+/* As add_batches(), for the waters. */
+static int
+add_waters (SteadRaisePage  *self,
+            SteadStore      *store,
+            GError         **error)
+{
+  g_autoptr(GPtrArray) waters = stead_water_repo_list (store, TRUE, error);
+  int n_ended = 0;
+
+  if (waters == NULL)
+    return -1;
+  for (guint i = 0; i < waters->len; i++)
+    {
+      const SteadWater *water = waters->pdata[i];
+      gboolean over = water->ended_on != STEAD_DAY_NONE;
+
+      n_ended += over;
+      if (!over || self->with_ended || -water->id == self->chosen)
+        add_chip (self, -water->id, water->name, WATER_KIND);
+    }
+  return n_ended;
+}
+
+static int
+add_all (SteadRaisePage  *self,
+         SteadStore      *store,
+         GError         **error)
+{
+  int batches = add_batches (self, store, error);
+  int waters = batches < 0 ? -1 : add_waters (self, store, error);
+
+  return waters < 0 ? -1 : batches + waters;
+}
+
 /* With nothing but batches that are over, those are shown. */
 static gboolean
 show_chips (SteadRaisePage  *self,
@@ -151,11 +206,11 @@ show_chips (SteadRaisePage  *self,
 
   g_hash_table_remove_all (self->kind_of);
   stead_chips_clear (self->chips);
-  n_ended = add_batches (self, store, error);
+  n_ended = add_all (self, store, error);
   if (n_ended > 0 && g_hash_table_size (self->kind_of) == 0)
     {
       self->with_ended = TRUE;
-      n_ended = add_batches (self, store, error);
+      n_ended = add_all (self, store, error);
     }
   if (n_ended < 0)
     return FALSE;
