@@ -220,6 +220,19 @@ finish_import (const Options *options,
   return complain (message);
 }
 
+/* Whose table it is, by name. */
+static gboolean
+find_batch (SteadStore       *store,
+            SteadImportKind   kind,
+            const char       *name,
+            gint64           *out_id,
+            GError          **error)
+{
+  return kind == STEAD_IMPORT_FISH_LOG || kind == STEAD_IMPORT_WEIGHINGS
+         ? stead_subject_fish (store, name, out_id, error)
+         : stead_subject_flock (store, name, out_id, error);
+}
+
 static int
 import (const Options *options)
 {
@@ -227,15 +240,15 @@ import (const Options *options)
   g_autoptr(SteadStore) store = NULL;
   g_autoptr(SteadImport) table = NULL;
   SteadImportKind kind;
-  gint64 flock = 0;
+  gint64 batch = 0;
 
   if (!stead_import_kind_from_name (options->import, &kind))
-    return misunderstood (_("Import knows these kinds: flock-log, receipts."));
+    return misunderstood (_("Import knows these kinds: flock-log, receipts, fish-log, weighings."));
   store = open_farm (options, options->rest[1], STEAD_STORE_OPEN_DEFAULT, &error);
   if (store == NULL
-      || (options->of != NULL && !stead_subject_flock (store, options->of, &flock, &error)))
+      || (options->of != NULL && !find_batch (store, kind, options->of, &batch, &error)))
     return complain (error->message);
-  table = stead_import_read (store, kind, flock, options->rest[0], options->order, NULL, NULL, NULL, &error);
+  table = stead_import_read (store, kind, batch, options->rest[0], options->order, NULL, NULL, NULL, &error);
   if (table == NULL)
     return complain (error->message);
   print_markup (stead_import_get_sentence (table));
@@ -358,13 +371,13 @@ parse (Options            *options,
     { "new", 0, 0, G_OPTION_ARG_FILENAME, &options->new_farm, N_("Make a new, empty farm"), N_("FILE") },
     { "demo", 0, 0, G_OPTION_ARG_FILENAME, &options->demo, N_("Make the demo farm"), N_("FILE") },
     { "import", 0, 0, G_OPTION_ARG_STRING, &options->import,
-      N_("Take a table (flock-log or receipts) into a farm: KIND CSV FILE"), N_("KIND") },
+      N_("Take a table (flock-log, receipts, fish-log or weighings) into a farm: KIND CSV FILE"), N_("KIND") },
     { "ask", 0, 0, G_OPTION_ARG_STRING, &options->ask, N_("Print an answer and its figures: QUESTION FILE"),
       N_("QUESTION") },
     { "document", 0, 0, G_OPTION_ARG_STRING, &options->document, N_("Write a document: NAME --out PATH FILE"),
       N_("NAME") },
     { "verify", 0, 0, G_OPTION_ARG_FILENAME, &options->verify, N_("Check a farm file"), N_("FILE") },
-    { "of", 0, 0, G_OPTION_ARG_STRING, &options->of, N_("The flock or product that it is about"), N_("NAME") },
+    { "of", 0, 0, G_OPTION_ARG_STRING, &options->of, N_("The batch, water or product that it is about"), N_("NAME") },
     { "out", 0, 0, G_OPTION_ARG_FILENAME, &options->out, N_("Where the document goes; the ending tells the format"),
       N_("PATH") },
     { "period", 0, 0, G_OPTION_ARG_STRING, &options->period,

@@ -2,7 +2,7 @@
 #include "config.h"
 
 #include "answer/stead-crop-private.h"
-#include "answer/stead-due-answer.h"
+#include "answer/stead-due-private.h"
 #include "answer/stead-flock-private.h"
 #include "answer/stead-stock-answer.h"
 #include "answer/stead-words-private.h"
@@ -13,15 +13,6 @@
 /* How far back uncovered feed is looked for: receipts cover the oldest feed
  * first, so what is still uncovered is always the latest. */
 #define UNCOVERED_DAYS 84
-
-/* What one look needs throughout. */
-typedef struct
-{
-  SteadStore      *store;
-  SteadDueAnswer  *answer;
-  SteadDay         today;
-  GError         **error;
-} Look;
 
 void
 stead_due_free (SteadDue *due)
@@ -44,13 +35,13 @@ stead_due_answer_free (SteadDueAnswer *self)
 }
 
 /* Takes @text and @detail over. */
-static void
-add (Look         *look,
-     SteadDueKind  kind,
-     SteadTarget   target,
-     gint64        id,
-     char         *text,
-     char         *detail)
+void
+stead_due_add (SteadDueLook *look,
+               SteadDueKind  kind,
+               SteadTarget   target,
+               gint64        id,
+               char         *text,
+               char         *detail)
 {
   SteadDue *due = g_new0 (SteadDue, 1);
 
@@ -70,7 +61,7 @@ in_lay (const SteadFlock *flock,
 }
 
 static gboolean
-look_at_eggs (Look             *look,
+look_at_eggs (SteadDueLook     *look,
               const SteadFlock *flock)
 {
   SteadFlockTotals totals;
@@ -81,16 +72,16 @@ look_at_eggs (Look             *look,
   eggs = stead_words_eggs (totals.eggs);
   if (totals.days_logged > 0)
     /* Translators: a flock's name and "22 eggs". */
-    add (look, STEAD_DUE_DONE, STEAD_TARGET_FLOCK, flock->id,
-         g_strdup_printf (_("%s: %s collected"), flock->name, eggs), NULL);
+    stead_due_add (look, STEAD_DUE_DONE, STEAD_TARGET_FLOCK, flock->id,
+                   g_strdup_printf (_("%s: %s collected"), flock->name, eggs), NULL);
   else if (in_lay (flock, look->today))
-    add (look, STEAD_DUE_TASK, STEAD_TARGET_FLOCK, flock->id,
-         g_strdup_printf (_("Collect and count the eggs of %s."), flock->name), NULL);
+    stead_due_add (look, STEAD_DUE_TASK, STEAD_TARGET_FLOCK, flock->id,
+                   g_strdup_printf (_("Collect and count the eggs of %s."), flock->name), NULL);
   return TRUE;
 }
 
 static gboolean
-look_at_feed (Look             *look,
+look_at_feed (SteadDueLook     *look,
               const SteadFlock *flock)
 {
   g_autoptr(GError) error = NULL;
@@ -102,16 +93,16 @@ look_at_feed (Look             *look,
       return FALSE;
     }
   if (last == look->today)
-    add (look, STEAD_DUE_DONE, STEAD_TARGET_FLOCK, flock->id,
-         g_strdup_printf (_("%s: feed entered"), flock->name), NULL);
+    stead_due_add (look, STEAD_DUE_DONE, STEAD_TARGET_FLOCK, flock->id,
+                   g_strdup_printf (_("%s: feed entered"), flock->name), NULL);
   else if (last != STEAD_DAY_NONE || flock->feed_item_id != 0)
-    add (look, STEAD_DUE_TASK, STEAD_TARGET_FLOCK, flock->id,
-         g_strdup_printf (_("Enter the feed given to %s."), flock->name), NULL);
+    stead_due_add (look, STEAD_DUE_TASK, STEAD_TARGET_FLOCK, flock->id,
+                   g_strdup_printf (_("Enter the feed given to %s."), flock->name), NULL);
   return TRUE;
 }
 
 static gboolean
-look_at_bedding (Look             *look,
+look_at_bedding (SteadDueLook     *look,
                  const SteadFlock *flock)
 {
   g_autoptr(GError) error = NULL;
@@ -128,8 +119,8 @@ look_at_bedding (Look             *look,
     }
   if (last == look->today)
     {
-      add (look, STEAD_DUE_DONE, STEAD_TARGET_FLOCK, flock->id,
-           g_strdup_printf (_("%s: bedding changed"), flock->name), NULL);
+      stead_due_add (look, STEAD_DUE_DONE, STEAD_TARGET_FLOCK, flock->id,
+                     g_strdup_printf (_("%s: bedding changed"), flock->name), NULL);
       return TRUE;
     }
   if (last == STEAD_DAY_NONE)
@@ -137,16 +128,16 @@ look_at_bedding (Look             *look,
   if (look->today - last < flock->bedding_days)
     return TRUE;
   days = stead_words_days (look->today - last);
-  add (look, STEAD_DUE_TASK, STEAD_TARGET_FLOCK, flock->id,
-       g_strdup_printf (_("Change the bedding of %s."), flock->name),
-       /* Translators: "15 days". */
-       g_strdup_printf (_("The last change was %s ago. Wet litter and the smell of ammonia harm the hens."), days));
+  stead_due_add (look, STEAD_DUE_TASK, STEAD_TARGET_FLOCK, flock->id,
+                 g_strdup_printf (_("Change the bedding of %s."), flock->name),
+                 /* Translators: "15 days". */
+                 g_strdup_printf (_("The last change was %s ago. Wet litter and the smell of ammonia harm the hens."), days));
   return TRUE;
 }
 
 /* Days of the last seven, from the first day in lay, that have no eggs in the log. */
 static gboolean
-look_at_gaps (Look             *look,
+look_at_gaps (SteadDueLook     *look,
               const SteadFlock *flock)
 {
   SteadDay from = MAX (flock->housed_on, look->today - 7);
@@ -162,17 +153,17 @@ look_at_gaps (Look             *look,
   missing = look->today - from - totals.days_logged;
   if (missing <= 0)
     return TRUE;
-  add (look, STEAD_DUE_WARNING, STEAD_TARGET_FLOCK, flock->id,
-       g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
-                                     "%s: %d day of the last week has no eggs in the log.",
-                                     "%s: %d days of the last week have no eggs in the log.",
-                                     (gulong) missing), flock->name, (int) missing),
-       g_strdup (_("Enter the missing days. A day without eggs is entered as 0.")));
+  stead_due_add (look, STEAD_DUE_WARNING, STEAD_TARGET_FLOCK, flock->id,
+                 g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                               "%s: %d day of the last week has no eggs in the log.",
+                                               "%s: %d days of the last week have no eggs in the log.",
+                                               (gulong) missing), flock->name, (int) missing),
+                 g_strdup (_("Enter the missing days. A day without eggs is entered as 0.")));
   return TRUE;
 }
 
 static gboolean
-look_at_lay (Look             *look,
+look_at_lay (SteadDueLook     *look,
              const SteadFlock *flock)
 {
   int run;
@@ -183,19 +174,21 @@ look_at_lay (Look             *look,
     return FALSE;
   caution = stead_flock_low_caution (run, of_seven);
   if (caution != NULL)
-    add (look, STEAD_DUE_WARNING, STEAD_TARGET_FLOCK, flock->id,
-         g_strdup_printf (_("%s: clearly fewer eggs than expected."), flock->name), caution);
+    stead_due_add (look, STEAD_DUE_WARNING, STEAD_TARGET_FLOCK, flock->id,
+                   g_strdup_printf (_("%s: clearly fewer eggs than expected."), flock->name), caution);
   return TRUE;
 }
 
-static gboolean
-look_at_receipts (Look             *look,
-                  const SteadFlock *flock)
+gboolean
+stead_due_look_at_receipts (SteadDueLook *look,
+                            gint64        batch_id,
+                            const char   *name,
+                            SteadDay      began_on)
 {
-  SteadDay from = MAX (flock->housed_on, look->today - UNCOVERED_DAYS + 1);
+  SteadDay from = MAX (began_on, look->today - UNCOVERED_DAYS + 1);
   g_autoptr(GPtrArray) uses = NULL;
 
-  uses = stead_lot_repo_uses (look->store, flock->id, from, MAX (from, look->today), look->error);
+  uses = stead_lot_repo_uses (look->store, batch_id, from, MAX (from, look->today), look->error);
   if (uses == NULL)
     return FALSE;
   for (guint i = 0; i < uses->len; i++)
@@ -206,16 +199,16 @@ look_at_receipts (Look             *look,
       if (!(use->uncovered_base > 1e-6))
         continue;
       amount = stead_quantity_format (use->uncovered_base, use->unit);
-      add (look, STEAD_DUE_WARNING, STEAD_TARGET_NEW_RECEIPT, use->item_id,
-           /* Translators: "20 lb", the name of a feed, the name of a flock. */
-           g_strdup_printf (_("%s of %s eaten by %s is on no receipt."), amount, use->item_name, flock->name),
-           g_strdup (_("Enter the receipt, or the gift at its fair value, so that the cost is right.")));
+      stead_due_add (look, STEAD_DUE_WARNING, STEAD_TARGET_NEW_RECEIPT, use->item_id,
+                     /* Translators: "20 lb", the name of a feed, the name of a flock or of a group of fish. */
+                     g_strdup_printf (_("%s of %s eaten by %s is on no receipt."), amount, use->item_name, name),
+                     g_strdup (_("Enter the receipt, or the gift at its fair value, so that the cost is right.")));
     }
   return TRUE;
 }
 
 static gboolean
-look_at_flocks (Look *look)
+look_at_flocks (SteadDueLook *look)
 {
   g_autoptr(GPtrArray) flocks = stead_flock_repo_list (look->store, FALSE, look->error);
 
@@ -229,7 +222,7 @@ look_at_flocks (Look *look)
         continue;
       if (!look_at_lay (look, flock)
           || !look_at_gaps (look, flock)
-          || !look_at_receipts (look, flock)
+          || !stead_due_look_at_receipts (look, flock->id, flock->name, flock->housed_on)
           || !look_at_eggs (look, flock)
           || !look_at_feed (look, flock)
           || !look_at_bedding (look, flock))
@@ -239,7 +232,7 @@ look_at_flocks (Look *look)
 }
 
 static void
-warn_low (Look                 *look,
+warn_low (SteadDueLook         *look,
           const SteadStockLine *line)
 {
   const char *name = line->item->name;
@@ -256,13 +249,13 @@ warn_low (Look                 *look,
   else
     /* Translators: "Carton", "12". */
     text = g_strdup_printf (_("%s: only %s on hand."), name, line->on_hand);
-  add (look, STEAD_DUE_WARNING, STEAD_TARGET_ITEM, line->item->id, text,
-       g_strdup (line->item->kind == STEAD_ITEM_FEED ? _("Get more feed before it runs out.")
-                                                     : _("Get more before the next sale.")));
+  stead_due_add (look, STEAD_DUE_WARNING, STEAD_TARGET_ITEM, line->item->id, text,
+                 g_strdup (line->item->kind == STEAD_ITEM_FEED ? _("Get more feed before it runs out.")
+                                                               : _("Get more before the next sale.")));
 }
 
 static gboolean
-look_at_stock (Look *look)
+look_at_stock (SteadDueLook *look)
 {
   g_autoptr(SteadStockAnswer) stock = stead_stock_answer_new (look->store, look->error);
 
@@ -279,7 +272,7 @@ look_at_stock (Look *look)
 }
 
 static gboolean
-look_at_lots (Look *look)
+look_at_lots (SteadDueLook *look)
 {
   g_autoptr(GPtrArray) lots = stead_lot_repo_list (look->store, FALSE, look->error);
 
@@ -295,18 +288,18 @@ look_at_lots (Look *look)
         continue;
       day = stead_day_format (lot->best_by, STEAD_DAY_STYLE_MEDIUM);
       amount = stead_quantity_format (lot->on_hand_base, lot->unit);
-      add (look, STEAD_DUE_WARNING, STEAD_TARGET_LOT, lot->id,
-           /* Translators: a thing, its lot code, a day. */
-           g_strdup_printf (_("%s, lot %s, is past its best-by day, %s."), lot->item_name, lot->code, day),
-           lot->item_kind == STEAD_ITEM_FEED
-           ? g_strdup_printf (_("%s is left. Never give feed that is moldy or smells bad; ask an adult."), amount)
-           : g_strdup_printf (_("%s is left. Check it before it is used; ask an adult."), amount));
+      stead_due_add (look, STEAD_DUE_WARNING, STEAD_TARGET_LOT, lot->id,
+                     /* Translators: a thing, its lot code, a day. */
+                     g_strdup_printf (_("%s, lot %s, is past its best-by day, %s."), lot->item_name, lot->code, day),
+                     lot->item_kind == STEAD_ITEM_FEED
+                     ? g_strdup_printf (_("%s is left. Never give feed that is moldy or smells bad; ask an adult."), amount)
+                     : g_strdup_printf (_("%s is left. Check it before it is used; ask an adult."), amount));
     }
   return TRUE;
 }
 
 static gboolean
-look_at_prices (Look *look)
+look_at_prices (SteadDueLook *look)
 {
   g_autoptr(GPtrArray) products = stead_product_repo_list (look->store, FALSE, look->error);
 
@@ -324,8 +317,8 @@ look_at_prices (Look *look)
           return FALSE;
         }
       if (cents < 0)
-        add (look, STEAD_DUE_TASK, STEAD_TARGET_PRODUCT, product->id,
-             g_strdup_printf (_("Set a price for %s."), product->name), NULL);
+        stead_due_add (look, STEAD_DUE_TASK, STEAD_TARGET_PRODUCT, product->id,
+                       g_strdup_printf (_("Set a price for %s."), product->name), NULL);
     }
   return TRUE;
 }
@@ -375,15 +368,16 @@ stead_due_answer_new (SteadStore  *store,
                       GError     **error)
 {
   g_autoptr(SteadDueAnswer) self = NULL;
-  Look look;
+  SteadDueLook look;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
 
   self = g_new0 (SteadDueAnswer, 1);
   self->dues = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_due_free);
-  look = (Look) { .store = store, .answer = self, .today = stead_store_get_today (store), .error = error };
+  look = (SteadDueLook) { .store = store, .answer = self, .today = stead_store_get_today (store), .error = error };
   if (!look_at_flocks (&look)
       || !stead_crop_find_dues (store, self->dues, error)
+      || !stead_due_look_at_fish (&look)
       || !look_at_stock (&look)
       || !look_at_lots (&look)
       || !look_at_prices (&look))

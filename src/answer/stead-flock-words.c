@@ -62,28 +62,6 @@ laying_sentence (const SteadFlockAnswer *self)
 }
 
 static char *
-feed_sentence (const SteadFlockAnswer *self)
-{
-  gint64 whole;
-  g_autofree char *days = NULL;
-
-  if (self->flock->feed_item_id == 0)
-    return NULL;
-  if (!(self->feed_on_hand_kg > 1e-6))
-    return g_strdup (_("No feed is on hand."));
-  if (isnan (self->feed_days))
-    return NULL;
-  whole = (gint64) floor (MIN (self->feed_days, 36500) + 1e-9);
-  if (whole < 1)
-    return g_strdup (_("Feed runs out <b>today</b>."));
-  if (whole > 365)
-    return g_strdup (_("Feed lasts <b>more than a year</b>."));
-  days = stead_words_days (whole);
-  /* Translators: "9 days". */
-  return g_strdup_printf (_("Feed lasts <b>%s</b>."), days);
-}
-
-static char *
 ended_sentence (const SteadFlockAnswer *self)
 {
   g_autofree char *day = stead_day_format (self->flock->ended_on, STEAD_DAY_STYLE_MEDIUM);
@@ -108,7 +86,7 @@ stead_flock_sentence (const SteadFlockAnswer *self,
     return g_strdup (_("No hen of this flock is alive. Enter the day on which the flock ended."));
   laying = laying_sentence (self);
   expect = stead_flock_expect_sentence (self, today);
-  feed = feed_sentence (self);
+  feed = self->flock->feed_item_id != 0 ? stead_words_feed_lasts (self->feed_on_hand_kg, self->feed_days) : NULL;
   text = g_string_new (NULL);
   stead_words_add (text, laying);
   stead_words_add (text, expect);

@@ -34,10 +34,7 @@ stead_import_finalize (GObject *object)
     {
       SteadImportRow *row = self->rows->pdata[i];
 
-      if (self->kind == STEAD_IMPORT_FLOCK_LOG)
-        stead_flock_entry_free (row->fact);
-      else
-        stead_import_receipt_fact_free (row->fact);
+      stead_import_methods (self->kind)->free_fact (row->fact);
     }
   g_clear_pointer (&self->rows, g_ptr_array_unref);
   g_clear_pointer (&self->farm, stead_farm_free);
@@ -65,39 +62,13 @@ stead_import_kind_from_name (const char      *name,
 {
   g_return_val_if_fail (name != NULL && out_kind != NULL, FALSE);
 
-  if (g_str_equal (name, "flock-log"))
-    *out_kind = STEAD_IMPORT_FLOCK_LOG;
-  else if (g_str_equal (name, "receipts"))
-    *out_kind = STEAD_IMPORT_RECEIPTS;
-  else
-    return FALSE;
-  return TRUE;
-}
-
-/* The flock asked for, or the only one under way, or the only one there ever was. */
-static SteadFlock *
-find_flock (SteadStore  *store,
-            gint64       flock_id,
-            GError     **error)
-{
-  g_autoptr(GPtrArray) flocks = NULL;
-
-  if (flock_id != 0)
-    return stead_flock_repo_get (store, flock_id, error);
-  flocks = stead_flock_repo_list (store, FALSE, error);
-  if (flocks != NULL && flocks->len == 0)
-    {
-      g_ptr_array_unref (flocks);
-      flocks = stead_flock_repo_list (store, TRUE, error);
-    }
-  if (flocks == NULL)
-    return NULL;
-  if (flocks->len == 1)
-    return g_ptr_array_steal_index (flocks, 0);
-  g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                       flocks->len == 0 ? _("There is no flock yet. Set one up in Raise first.")
-                                        : _("There are several flocks. Say which one the file is of."));
-  return NULL;
+  for (int kind = 0; kind <= STEAD_IMPORT_WEIGHINGS; kind++)
+    if (g_str_equal (stead_import_methods ((SteadImportKind) kind)->name, name))
+      {
+        *out_kind = (SteadImportKind) kind;
+        return TRUE;
+      }
+  return FALSE;
 }
 
 static char *
@@ -259,21 +230,6 @@ mark_ragged (SteadImport *self)
     }
 }
 
-static gboolean
-judge_rows (SteadImport       *self,
-            SteadImportJudge  *judge,
-            gint64             flock_id,
-            GError           **error)
-{
-  if (self->kind == STEAD_IMPORT_FLOCK_LOG)
-    {
-      judge->flock = find_flock (judge->store, flock_id, error);
-      return judge->flock != NULL && stead_import_judge_log (judge, self->rows, error);
-    }
-  judge->items = stead_item_repo_list (judge->store, error);
-  return judge->items != NULL && stead_import_judge_receipts (judge, self->rows, error);
-}
-
 static void
 count_rows (SteadImport *self)
 {
@@ -285,7 +241,7 @@ static gboolean
 read_file (SteadImport       *self,
            SteadImportJudge  *judge,
            const char        *path,
-           gint64             flock_id,
+           gint64             batch_id,
            GError           **error)
 {
   g_auto(SteadImportText) text = { 0 };
@@ -300,7 +256,8 @@ read_file (SteadImport       *self,
   if (judge->order == STEAD_DATE_ORDER_UNKNOWN)
     judge->order = stead_import_find_order (self->rows, &columns);
   judge->columns = &columns;
-  judged = judge_rows (self, judge, flock_id, error);
+  judged = stead_import_methods (self->kind)->prepare (judge, batch_id, error)
+           && stead_import_methods (self->kind)->judge (judge, self->rows, error);
   judge->columns = NULL;
   if (!judged)
     return FALSE;
@@ -314,7 +271,7 @@ read_file (SteadImport       *self,
 SteadImport *
 stead_import_read (SteadStore      *store,
                    SteadImportKind  kind,
-                   gint64           flock_id,
+                   gint64           batch_id,
                    const char      *path,
                    SteadDateOrder   order,
                    GCancellable    *cancellable,
@@ -337,10 +294,12 @@ stead_import_read (SteadStore      *store,
                                .today = stead_store_get_today (store), .cancellable = cancellable,
                                .progress = progress, .data = data };
   judge.people = stead_person_repo_list (store, error);
-  read = judge.people != NULL && read_file (self, &judge, path, flock_id, error);
+  read = judge.people != NULL && read_file (self, &judge, path, batch_id, error);
   g_clear_pointer (&judge.people, g_ptr_array_unref);
   g_clear_pointer (&judge.items, g_ptr_array_unref);
   g_clear_pointer (&judge.flock, stead_flock_free);
+  g_clear_pointer (&judge.fish, stead_fish_free);
+  g_clear_pointer (&judge.groups, g_ptr_array_unref);
   return read ? g_steal_pointer (&self) : NULL;
 }
 
@@ -377,9 +336,7 @@ stead_import_get_row (SteadImport *self,
   /* Put in words only when looked at: a file may have a hundred thousand rows. */
   row = self->rows->pdata[i];
   if (row->understood == NULL && row->fact != NULL)
-    row->understood = self->kind == STEAD_IMPORT_FLOCK_LOG
-                      ? stead_import_log_understood (self->farm, row->fact)
-                      : stead_import_receipt_understood (self->farm, row->fact);
+    row->understood = stead_import_methods (self->kind)->understood (self->farm, row->fact);
   return row;
 }
 
@@ -413,29 +370,6 @@ stead_import_get_reading (SteadImport *self)
   return self->reading;
 }
 
-static gboolean
-write_log (SteadImport           *self,
-           SteadStore            *store,
-           GCancellable          *cancellable,
-           SteadImportProgress    progress,
-           gpointer               data,
-           GError               **error)
-{
-  g_autoptr(GPtrArray) entries = g_ptr_array_new ();
-
-  for (guint i = 0; i < self->rows->len; i++)
-    {
-      const SteadImportRow *row = self->rows->pdata[i];
-
-      if (row->state != STEAD_ROW_TAKE)
-        continue;
-      /* An id left from an import that failed at its very end must not stay. */
-      ((SteadFlockEntry *) row->fact)->id = 0;
-      g_ptr_array_add (entries, row->fact);
-    }
-  return stead_flock_repo_add_entries (store, entries, cancellable, progress, data, error);
-}
-
 gboolean
 stead_import_take (SteadImport   *self,
                    SteadStore    *store,
@@ -461,9 +395,7 @@ stead_import_take (SteadImport   *self,
   name = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Import of %u row", "Import of %u rows", n), n);
   if (!stead_store_begin (store, name, error))
     return FALSE;
-  written = self->kind == STEAD_IMPORT_FLOCK_LOG
-            ? write_log (self, store, cancellable, progress, data, error)
-            : stead_import_write_receipts (self->rows, store, cancellable, progress, data, error);
+  written = stead_import_methods (self->kind)->write (self->rows, store, cancellable, progress, data, error);
   if (!written || g_cancellable_set_error_if_cancelled (cancellable, error))
     {
       stead_store_rollback (store);

@@ -1,6 +1,6 @@
 /* stead-import-answer.h - "What is in this file, and what of it can be taken?"
  *
- * Reads a CSV of a flock's log or of receipts: UTF-8 with or without a mark,
+ * Reads a CSV of a log, of weighings or of receipts: UTF-8 with or without a mark,
  * UTF-16 with one, else Windows-1252, said aloud; comma, semicolon or tab.
  * libcsv parses, this judges.  Taking it is one action: all good rows or none.
  */
@@ -17,6 +17,8 @@ typedef enum
 {
   STEAD_IMPORT_FLOCK_LOG,   /* date, eggs, cracked, feed, deaths, culled, note, person */
   STEAD_IMPORT_RECEIPTS,    /* date, supplier, item, quantity, cost, gift, best by, reference */
+  STEAD_IMPORT_FISH_LOG,    /* date, feed, temperature, deaths, culled, feed left, reason, note, person */
+  STEAD_IMPORT_WEIGHINGS,   /* date, group, number and total weight; or a row a fish: date, weight, length */
 } SteadImportKind;
 
 typedef enum
@@ -40,7 +42,7 @@ typedef struct
 #define STEAD_TYPE_IMPORT (stead_import_get_type ())
 G_DECLARE_FINAL_TYPE (SteadImport, stead_import, STEAD, IMPORT, GObject)
 
-/* @name: "flock-log" or "receipts" */
+/* @name: "flock-log", "receipts", "fish-log" or "weighings" */
 gboolean stead_import_kind_from_name (const char      *name,
                                       SteadImportKind *out_kind);
 
@@ -48,7 +50,7 @@ gboolean stead_import_kind_from_name (const char      *name,
  * stead_import_read:
  * @store: the farm; may be one opened by the worker's thread
  * @kind: what the file holds
- * @flock_id: whose log; 0 for the only flock under way, or for receipts
+ * @batch_id: whose log or weighings; 0 for the only one under way, or for receipts
  * @path: the file
  * @order: how to read 03/04; %STEAD_DATE_ORDER_UNKNOWN finds out from the file, and
  *   if it cannot, stead_import_needs_order() is true and every such row is wrong
@@ -59,7 +61,7 @@ gboolean stead_import_kind_from_name (const char      *name,
  */
 SteadImport *stead_import_read (SteadStore      *store,
                                 SteadImportKind  kind,
-                                gint64           flock_id,
+                                gint64           batch_id,
                                 const char      *path,
                                 SteadDateOrder   order,
                                 GCancellable    *cancellable,

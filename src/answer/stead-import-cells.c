@@ -310,3 +310,81 @@ stead_import_go_on (const SteadImportJudge *judge,
     judge->progress ((double) done / all, judge->data);
   return TRUE;
 }
+
+/* "6.8": the usual cell; the unusual ones go through the parser of amounts. */
+static gboolean
+read_plain_decimal (const char *cell,
+                    double     *out)
+{
+  gsize whole = strspn (cell, "0123456789");
+  gsize part;
+
+  if (whole == 0 || whole > 6)
+    return FALSE;
+  part = cell[whole] == '.' ? strspn (cell + whole + 1, "0123456789") : 0;
+  if (cell[whole] == '.' && (part < 1 || part > 2))
+    return FALSE;
+  if (cell[whole + (cell[whole] == '.' ? part + 1 : 0)] != '\0')
+    return FALSE;
+  *out = g_ascii_strtod (cell, NULL);
+  return TRUE;
+}
+
+gboolean
+stead_import_read_quantity (const SteadImportJudge *judge,
+                            SteadImportRow         *row,
+                            SteadColumn             column,
+                            const SteadUnit        *fallback,
+                            double                 *out_base)
+{
+  const char *cell = stead_import_cell (judge, row, column);
+  const SteadUnit *unit = judge->columns->unit[column];
+  g_autoptr(GError) error = NULL;
+  double value;
+
+  if (*cell == '\0')
+    return TRUE;
+  if (unit == NULL || unit->dimension != fallback->dimension)
+    unit = fallback;
+  if (read_plain_decimal (cell, &value))
+    {
+      *out_base = stead_quantity_to_base (value, unit);
+      return TRUE;
+    }
+  if (!stead_quantity_parse (cell, unit->dimension, unit, out_base, NULL, &error))
+    return stead_import_wrong (judge, row, column, g_strdup (error->message));
+  return TRUE;
+}
+
+void
+stead_import_read_person (const SteadImportJudge  *judge,
+                          const SteadImportRow    *row,
+                          gint64                  *out_id,
+                          char                   **note)
+{
+  g_autofree char *name = stead_import_read_text (judge, row, STEAD_COLUMN_PERSON);
+  gint64 id = stead_import_find_person (judge, name);
+  char *longer;
+
+  if (id >= 0)
+    {
+      *out_id = id;
+      return;
+    }
+  longer = *note == NULL ? g_strdup_printf (_("by %s"), name)
+                         /* Translators: a note and the name of a person. */
+                         : g_strdup_printf (_("%s (by %s)"), *note, name);
+  g_free (*note);
+  *note = longer;
+}
+
+gboolean
+stead_import_is_to_read (SteadImportRow *row)
+{
+  if (row->state == STEAD_ROW_WRONG || !stead_import_check_cells (row))
+    return FALSE;
+  if (!stead_import_row_is_blank (row))
+    return TRUE;
+  stead_import_skip (row, g_strdup (_("This row is blank.")));
+  return FALSE;
+}

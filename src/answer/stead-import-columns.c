@@ -10,13 +10,16 @@
 
 #define LOG (1u << STEAD_IMPORT_FLOCK_LOG)
 #define RECEIPTS (1u << STEAD_IMPORT_RECEIPTS)
+#define FISH (1u << STEAD_IMPORT_FISH_LOG)
+#define SCALE (1u << STEAD_IMPORT_WEIGHINGS)
+#define ALL (LOG | RECEIPTS | FISH | SCALE)
 
 /* Names of columns, folded: lower case, without accents, signs as one space. */
 static const struct { const char *name; SteadColumn column; guint kinds; } names[] = {
-  { "date", STEAD_COLUMN_DATE, LOG | RECEIPTS }, { "day", STEAD_COLUMN_DATE, LOG | RECEIPTS },
-  { "log date", STEAD_COLUMN_DATE, LOG }, { "purchase date", STEAD_COLUMN_DATE, RECEIPTS },
+  { "date", STEAD_COLUMN_DATE, ALL }, { "day", STEAD_COLUMN_DATE, ALL },
+  { "log date", STEAD_COLUMN_DATE, LOG | FISH }, { "purchase date", STEAD_COLUMN_DATE, RECEIPTS },
   { "bought on", STEAD_COLUMN_DATE, RECEIPTS }, { "receipt date", STEAD_COLUMN_DATE, RECEIPTS },
-  { "fecha", STEAD_COLUMN_DATE, LOG | RECEIPTS }, { "dia", STEAD_COLUMN_DATE, LOG | RECEIPTS },
+  { "fecha", STEAD_COLUMN_DATE, ALL }, { "dia", STEAD_COLUMN_DATE, ALL },
   { "fecha de compra", STEAD_COLUMN_DATE, RECEIPTS },
 
   { "eggs", STEAD_COLUMN_EGGS, LOG }, { "egg", STEAD_COLUMN_EGGS, LOG },
@@ -32,41 +35,41 @@ static const struct { const char *name; SteadColumn column; guint kinds; } names
   { "rotos", STEAD_COLUMN_CRACKED, LOG }, { "huevos rotos", STEAD_COLUMN_CRACKED, LOG },
   { "quebrados", STEAD_COLUMN_CRACKED, LOG }, { "rajados", STEAD_COLUMN_CRACKED, LOG },
 
-  { "feed", STEAD_COLUMN_FEED, LOG }, { "feed given", STEAD_COLUMN_FEED, LOG },
-  { "feed used", STEAD_COLUMN_FEED, LOG }, { "food", STEAD_COLUMN_FEED, LOG },
-  { "alimento", STEAD_COLUMN_FEED, LOG }, { "comida", STEAD_COLUMN_FEED, LOG },
-  { "pienso", STEAD_COLUMN_FEED, LOG }, { "alimento dado", STEAD_COLUMN_FEED, LOG },
+  { "feed", STEAD_COLUMN_FEED, LOG | FISH }, { "feed given", STEAD_COLUMN_FEED, LOG | FISH },
+  { "feed used", STEAD_COLUMN_FEED, LOG | FISH }, { "food", STEAD_COLUMN_FEED, LOG | FISH },
+  { "alimento", STEAD_COLUMN_FEED, LOG | FISH }, { "comida", STEAD_COLUMN_FEED, LOG | FISH },
+  { "pienso", STEAD_COLUMN_FEED, LOG | FISH }, { "alimento dado", STEAD_COLUMN_FEED, LOG | FISH },
 
-  { "deaths", STEAD_COLUMN_DEATHS, LOG }, { "dead", STEAD_COLUMN_DEATHS, LOG },
-  { "died", STEAD_COLUMN_DEATHS, LOG }, { "hens dead", STEAD_COLUMN_DEATHS, LOG },
-  { "dead hens", STEAD_COLUMN_DEATHS, LOG }, { "mortality", STEAD_COLUMN_DEATHS, LOG },
-  { "lost", STEAD_COLUMN_DEATHS, LOG }, { "hens lost", STEAD_COLUMN_DEATHS, LOG },
-  { "muertes", STEAD_COLUMN_DEATHS, LOG }, { "muertas", STEAD_COLUMN_DEATHS, LOG },
-  { "gallinas muertas", STEAD_COLUMN_DEATHS, LOG }, { "mortalidad", STEAD_COLUMN_DEATHS, LOG },
-  { "bajas", STEAD_COLUMN_DEATHS, LOG },
+  { "deaths", STEAD_COLUMN_DEATHS, LOG | FISH }, { "dead", STEAD_COLUMN_DEATHS, LOG | FISH },
+  { "died", STEAD_COLUMN_DEATHS, LOG | FISH }, { "hens dead", STEAD_COLUMN_DEATHS, LOG | FISH },
+  { "dead hens", STEAD_COLUMN_DEATHS, LOG | FISH }, { "mortality", STEAD_COLUMN_DEATHS, LOG | FISH },
+  { "lost", STEAD_COLUMN_DEATHS, LOG | FISH }, { "hens lost", STEAD_COLUMN_DEATHS, LOG | FISH },
+  { "muertes", STEAD_COLUMN_DEATHS, LOG | FISH }, { "muertas", STEAD_COLUMN_DEATHS, LOG | FISH },
+  { "gallinas muertas", STEAD_COLUMN_DEATHS, LOG | FISH }, { "mortalidad", STEAD_COLUMN_DEATHS, LOG | FISH },
+  { "bajas", STEAD_COLUMN_DEATHS, LOG | FISH },
 
-  { "culled", STEAD_COLUMN_CULLED, LOG }, { "culls", STEAD_COLUMN_CULLED, LOG },
-  { "removed", STEAD_COLUMN_CULLED, LOG }, { "taken out", STEAD_COLUMN_CULLED, LOG },
-  { "descartadas", STEAD_COLUMN_CULLED, LOG }, { "retiradas", STEAD_COLUMN_CULLED, LOG },
+  { "culled", STEAD_COLUMN_CULLED, LOG | FISH }, { "culls", STEAD_COLUMN_CULLED, LOG | FISH },
+  { "removed", STEAD_COLUMN_CULLED, LOG | FISH }, { "taken out", STEAD_COLUMN_CULLED, LOG | FISH },
+  { "descartadas", STEAD_COLUMN_CULLED, LOG | FISH }, { "retiradas", STEAD_COLUMN_CULLED, LOG | FISH },
 
-  { "reason", STEAD_COLUMN_REASON, LOG }, { "cause", STEAD_COLUMN_REASON, LOG },
-  { "motivo", STEAD_COLUMN_REASON, LOG }, { "causa", STEAD_COLUMN_REASON, LOG },
+  { "reason", STEAD_COLUMN_REASON, LOG | FISH }, { "cause", STEAD_COLUMN_REASON, LOG | FISH },
+  { "motivo", STEAD_COLUMN_REASON, LOG | FISH }, { "causa", STEAD_COLUMN_REASON, LOG | FISH },
 
-  { "left out", STEAD_COLUMN_LEFT_OUT, LOG }, { "leave out", STEAD_COLUMN_LEFT_OUT, LOG },
-  { "excluded", STEAD_COLUMN_LEFT_OUT, LOG },
-  { "excluido", STEAD_COLUMN_LEFT_OUT, LOG }, { "excluida", STEAD_COLUMN_LEFT_OUT, LOG },
+  { "left out", STEAD_COLUMN_LEFT_OUT, LOG | FISH | SCALE }, { "leave out", STEAD_COLUMN_LEFT_OUT, LOG | FISH | SCALE },
+  { "excluded", STEAD_COLUMN_LEFT_OUT, LOG | FISH | SCALE },
+  { "excluido", STEAD_COLUMN_LEFT_OUT, LOG | FISH | SCALE }, { "excluida", STEAD_COLUMN_LEFT_OUT, LOG | FISH | SCALE },
 
-  { "note", STEAD_COLUMN_NOTE, LOG | RECEIPTS }, { "notes", STEAD_COLUMN_NOTE, LOG | RECEIPTS },
-  { "comment", STEAD_COLUMN_NOTE, LOG | RECEIPTS }, { "comments", STEAD_COLUMN_NOTE, LOG | RECEIPTS },
-  { "remarks", STEAD_COLUMN_NOTE, LOG | RECEIPTS },
-  { "nota", STEAD_COLUMN_NOTE, LOG | RECEIPTS }, { "notas", STEAD_COLUMN_NOTE, LOG | RECEIPTS },
-  { "observaciones", STEAD_COLUMN_NOTE, LOG | RECEIPTS }, { "comentarios", STEAD_COLUMN_NOTE, LOG | RECEIPTS },
+  { "note", STEAD_COLUMN_NOTE, ALL }, { "notes", STEAD_COLUMN_NOTE, ALL },
+  { "comment", STEAD_COLUMN_NOTE, ALL }, { "comments", STEAD_COLUMN_NOTE, ALL },
+  { "remarks", STEAD_COLUMN_NOTE, ALL },
+  { "nota", STEAD_COLUMN_NOTE, ALL }, { "notas", STEAD_COLUMN_NOTE, ALL },
+  { "observaciones", STEAD_COLUMN_NOTE, ALL }, { "comentarios", STEAD_COLUMN_NOTE, ALL },
 
-  { "by", STEAD_COLUMN_PERSON, LOG | RECEIPTS }, { "person", STEAD_COLUMN_PERSON, LOG | RECEIPTS },
-  { "who", STEAD_COLUMN_PERSON, LOG | RECEIPTS }, { "student", STEAD_COLUMN_PERSON, LOG | RECEIPTS },
-  { "recorded by", STEAD_COLUMN_PERSON, LOG }, { "bought by", STEAD_COLUMN_PERSON, RECEIPTS },
-  { "por", STEAD_COLUMN_PERSON, LOG | RECEIPTS }, { "persona", STEAD_COLUMN_PERSON, LOG | RECEIPTS },
-  { "quien", STEAD_COLUMN_PERSON, LOG | RECEIPTS }, { "estudiante", STEAD_COLUMN_PERSON, LOG | RECEIPTS },
+  { "by", STEAD_COLUMN_PERSON, ALL }, { "person", STEAD_COLUMN_PERSON, ALL },
+  { "who", STEAD_COLUMN_PERSON, ALL }, { "student", STEAD_COLUMN_PERSON, ALL },
+  { "recorded by", STEAD_COLUMN_PERSON, LOG | FISH | SCALE }, { "bought by", STEAD_COLUMN_PERSON, RECEIPTS },
+  { "por", STEAD_COLUMN_PERSON, ALL }, { "persona", STEAD_COLUMN_PERSON, ALL },
+  { "quien", STEAD_COLUMN_PERSON, ALL }, { "estudiante", STEAD_COLUMN_PERSON, ALL },
 
   { "supplier", STEAD_COLUMN_SUPPLIER, RECEIPTS }, { "store", STEAD_COLUMN_SUPPLIER, RECEIPTS },
   { "vendor", STEAD_COLUMN_SUPPLIER, RECEIPTS }, { "from", STEAD_COLUMN_SUPPLIER, RECEIPTS },
@@ -112,6 +115,48 @@ static const struct { const char *name; SteadColumn column; guint kinds; } names
   { "ref", STEAD_COLUMN_REFERENCE, RECEIPTS }, { "number", STEAD_COLUMN_REFERENCE, RECEIPTS },
   { "referencia", STEAD_COLUMN_REFERENCE, RECEIPTS }, { "recibo", STEAD_COLUMN_REFERENCE, RECEIPTS },
   { "factura", STEAD_COLUMN_REFERENCE, RECEIPTS },
+
+  { "fish dead", STEAD_COLUMN_DEATHS, FISH }, { "dead fish", STEAD_COLUMN_DEATHS, FISH },
+  { "fish lost", STEAD_COLUMN_DEATHS, FISH }, { "muertos", STEAD_COLUMN_DEATHS, FISH },
+  { "peces muertos", STEAD_COLUMN_DEATHS, FISH }, { "retirados", STEAD_COLUMN_CULLED, FISH },
+  { "sacados", STEAD_COLUMN_CULLED, FISH },
+
+  { "temperature", STEAD_COLUMN_TEMPERATURE, FISH }, { "water temperature", STEAD_COLUMN_TEMPERATURE, FISH },
+  { "temp", STEAD_COLUMN_TEMPERATURE, FISH }, { "water temp", STEAD_COLUMN_TEMPERATURE, FISH },
+  { "water", STEAD_COLUMN_TEMPERATURE, FISH }, { "temperatura", STEAD_COLUMN_TEMPERATURE, FISH },
+  { "temperatura del agua", STEAD_COLUMN_TEMPERATURE, FISH }, { "agua", STEAD_COLUMN_TEMPERATURE, FISH },
+
+  { "feed left", STEAD_COLUMN_REFUSED, FISH }, { "refused", STEAD_COLUMN_REFUSED, FISH },
+  { "left feed", STEAD_COLUMN_REFUSED, FISH }, { "not eaten", STEAD_COLUMN_REFUSED, FISH },
+  { "sobro", STEAD_COLUMN_REFUSED, FISH }, { "sobro alimento", STEAD_COLUMN_REFUSED, FISH },
+  { "alimento sobrante", STEAD_COLUMN_REFUSED, FISH },
+
+  { "group", STEAD_COLUMN_GROUP, SCALE }, { "fish group", STEAD_COLUMN_GROUP, SCALE },
+  { "cohort", STEAD_COLUMN_GROUP, SCALE }, { "batch", STEAD_COLUMN_GROUP, SCALE },
+  { "grupo", STEAD_COLUMN_GROUP, SCALE }, { "grupo de peces", STEAD_COLUMN_GROUP, SCALE },
+
+  { "count", STEAD_COLUMN_COUNT, SCALE }, { "number", STEAD_COLUMN_COUNT, SCALE },
+  { "fish", STEAD_COLUMN_COUNT, SCALE }, { "fish weighed", STEAD_COLUMN_COUNT, SCALE },
+  { "number of fish", STEAD_COLUMN_COUNT, SCALE }, { "sample", STEAD_COLUMN_COUNT, SCALE },
+  { "cuenta", STEAD_COLUMN_COUNT, SCALE }, { "numero", STEAD_COLUMN_COUNT, SCALE },
+  { "peces", STEAD_COLUMN_COUNT, SCALE }, { "peces pesados", STEAD_COLUMN_COUNT, SCALE },
+  { "numero de peces", STEAD_COLUMN_COUNT, SCALE },
+
+  { "weight", STEAD_COLUMN_WEIGHT, SCALE }, { "fish weight", STEAD_COLUMN_WEIGHT, SCALE },
+  { "weight of fish", STEAD_COLUMN_WEIGHT, SCALE }, { "peso", STEAD_COLUMN_WEIGHT, SCALE },
+  { "peso del pez", STEAD_COLUMN_WEIGHT, SCALE },
+
+  { "mean weight", STEAD_COLUMN_MEAN_WEIGHT, SCALE }, { "average weight", STEAD_COLUMN_MEAN_WEIGHT, SCALE },
+  { "weight each", STEAD_COLUMN_MEAN_WEIGHT, SCALE }, { "mean", STEAD_COLUMN_MEAN_WEIGHT, SCALE },
+  { "peso medio", STEAD_COLUMN_MEAN_WEIGHT, SCALE }, { "peso promedio", STEAD_COLUMN_MEAN_WEIGHT, SCALE },
+
+  { "total weight", STEAD_COLUMN_TOTAL_WEIGHT, SCALE }, { "weight together", STEAD_COLUMN_TOTAL_WEIGHT, SCALE },
+  { "total", STEAD_COLUMN_TOTAL_WEIGHT, SCALE }, { "sample weight", STEAD_COLUMN_TOTAL_WEIGHT, SCALE },
+  { "peso total", STEAD_COLUMN_TOTAL_WEIGHT, SCALE }, { "peso junto", STEAD_COLUMN_TOTAL_WEIGHT, SCALE },
+
+  { "length", STEAD_COLUMN_LENGTH, SCALE }, { "total length", STEAD_COLUMN_LENGTH, SCALE },
+  { "mean length", STEAD_COLUMN_LENGTH, SCALE }, { "largo", STEAD_COLUMN_LENGTH, SCALE },
+  { "longitud", STEAD_COLUMN_LENGTH, SCALE }, { "largo total", STEAD_COLUMN_LENGTH, SCALE },
 };
 
 /* "Feed (lb)": the name without signs, and what stands in brackets. */
@@ -183,34 +228,6 @@ read_name (SteadImportKind   kind,
   return column;
 }
 
-static gboolean
-refuse_header (SteadImportKind   kind,
-               GError          **error)
-{
-  g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_INPUT,
-                       kind == STEAD_IMPORT_FLOCK_LOG
-                       ? _("The first row must name the columns: Date, then some of Eggs, Cracked, Feed (lb), Deaths, "
-                           "Culled, Reason, Left out, Note, By.")
-                       : _("The first row must name the columns: Date, Supplier, Item, Quantity, Cost, and perhaps "
-                           "Unit, Kind, Gift, Best by, Reference, Note, By."));
-  return FALSE;
-}
-
-static gboolean
-is_complete (SteadImportKind     kind,
-             const SteadColumns *columns)
-{
-  const int *at = columns->at;
-
-  if (at[STEAD_COLUMN_DATE] < 0)
-    return FALSE;
-  if (kind == STEAD_IMPORT_RECEIPTS)
-    return at[STEAD_COLUMN_SUPPLIER] >= 0 && at[STEAD_COLUMN_ITEM] >= 0 && at[STEAD_COLUMN_QUANTITY] >= 0
-           && at[STEAD_COLUMN_COST] >= 0;
-  return at[STEAD_COLUMN_EGGS] >= 0 || at[STEAD_COLUMN_FEED] >= 0 || at[STEAD_COLUMN_DEATHS] >= 0
-         || at[STEAD_COLUMN_CULLED] >= 0 || at[STEAD_COLUMN_NOTE] >= 0;
-}
-
 gboolean
 stead_import_columns_find (SteadImportKind      kind,
                            const char * const  *header,
@@ -239,7 +256,10 @@ stead_import_columns_find (SteadImportKind      kind,
       out->at[column] = i;
       out->unit[column] = unit;
     }
-  return is_complete (kind, out) || refuse_header (kind, error);
+  if (out->at[STEAD_COLUMN_DATE] >= 0 && stead_import_methods (kind)->is_complete (out))
+    return TRUE;
+  g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_INPUT, _(stead_import_methods (kind)->needs));
+  return FALSE;
 }
 
 static const char *
@@ -253,7 +273,6 @@ column_title (SteadColumn column)
     case STEAD_COLUMN_FEED: return C_("column", "Feed");
     case STEAD_COLUMN_DEATHS: return C_("column", "Deaths");
     case STEAD_COLUMN_CULLED: return C_("column", "Culled");
-    case STEAD_COLUMN_REASON: return C_("column", "Reason");
     case STEAD_COLUMN_LEFT_OUT: return C_("column", "Left out");
     case STEAD_COLUMN_NOTE: return C_("column", "Note");
     case STEAD_COLUMN_PERSON: return C_("column", "By");
@@ -266,6 +285,15 @@ column_title (SteadColumn column)
     case STEAD_COLUMN_GIFT: return C_("column", "Gift");
     case STEAD_COLUMN_BEST_BY: return C_("column", "Best by");
     case STEAD_COLUMN_REFERENCE: return C_("column", "Reference");
+    case STEAD_COLUMN_TEMPERATURE: return C_("column", "Temperature");
+    case STEAD_COLUMN_REFUSED: return C_("column", "Feed left");
+    case STEAD_COLUMN_REASON: return C_("column", "Reason");
+    case STEAD_COLUMN_GROUP: return C_("column", "Group");
+    case STEAD_COLUMN_COUNT: return C_("column", "Number");
+    case STEAD_COLUMN_WEIGHT: return C_("column", "Weight of one");
+    case STEAD_COLUMN_MEAN_WEIGHT: return C_("column", "Mean weight");
+    case STEAD_COLUMN_TOTAL_WEIGHT: return C_("column", "Total weight");
+    case STEAD_COLUMN_LENGTH: return C_("column", "Length");
     case STEAD_COLUMN_NONE:
     default: return "";
     }

@@ -6,6 +6,7 @@
  */
 #include "config.h"
 
+#include "answer/stead-answer-error.h"
 #include "answer/stead-import-private.h"
 #include "answer/stead-words-private.h"
 
@@ -35,71 +36,6 @@ tally_clear (Tally *tally)
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Tally, tally_clear)
 
-/* "6.8": the usual cell; the unusual ones go through the parser of amounts. */
-static gboolean
-read_plain_decimal (const char *cell,
-                    double     *out)
-{
-  gsize whole = strspn (cell, "0123456789");
-  gsize part;
-
-  if (whole == 0 || whole > 6)
-    return FALSE;
-  part = cell[whole] == '.' ? strspn (cell + whole + 1, "0123456789") : 0;
-  if (cell[whole] == '.' && (part < 1 || part > 2))
-    return FALSE;
-  if (cell[whole + (cell[whole] == '.' ? part + 1 : 0)] != '\0')
-    return FALSE;
-  *out = g_ascii_strtod (cell, NULL);
-  return TRUE;
-}
-
-static gboolean
-read_feed (const SteadImportJudge *judge,
-           SteadImportRow         *row,
-           double                 *out_kg)
-{
-  const char *cell = stead_import_cell (judge, row, STEAD_COLUMN_FEED);
-  const SteadUnit *unit = judge->columns->unit[STEAD_COLUMN_FEED];
-  g_autoptr(GError) error = NULL;
-  double value;
-
-  if (*cell == '\0')
-    return TRUE;
-  if (unit == NULL || unit->dimension != STEAD_DIMENSION_MASS)
-    unit = stead_unit_default (STEAD_DIMENSION_MASS, judge->farm->units);
-  if (read_plain_decimal (cell, &value))
-    {
-      *out_kg = stead_quantity_to_base (value, unit);
-      return TRUE;
-    }
-  if (!stead_quantity_parse (cell, STEAD_DIMENSION_MASS, unit, out_kg, NULL, &error))
-    return stead_import_wrong (judge, row, STEAD_COLUMN_FEED, g_strdup (error->message));
-  return TRUE;
-}
-
-/* A name that is not on the list stays in the note: nothing is lost. */
-static void
-read_person (const SteadImportJudge *judge,
-             const SteadImportRow   *row,
-             SteadFlockEntry        *entry)
-{
-  g_autofree char *name = stead_import_read_text (judge, row, STEAD_COLUMN_PERSON);
-  gint64 id = stead_import_find_person (judge, name);
-  char *note;
-
-  if (id >= 0)
-    {
-      entry->person_id = id;
-      return;
-    }
-  note = entry->note == NULL ? g_strdup_printf (_("by %s"), name)
-                             /* Translators: a note and the name of a person. */
-                             : g_strdup_printf (_("%s (by %s)"), entry->note, name);
-  g_free (entry->note);
-  entry->note = note;
-}
-
 static gboolean
 read_entry (SteadImportJudge *judge,
             SteadImportRow   *row,
@@ -111,14 +47,15 @@ read_entry (SteadImportJudge *judge,
   if (!stead_import_read_day (judge, row, STEAD_COLUMN_DATE, &entry->day)
       || !stead_import_read_count (judge, row, STEAD_COLUMN_EGGS, &entry->eggs)
       || !stead_import_read_count (judge, row, STEAD_COLUMN_CRACKED, &entry->cracked)
-      || !read_feed (judge, row, &entry->feed_kg)
+      || !stead_import_read_quantity (judge, row, STEAD_COLUMN_FEED,
+                                      stead_unit_default (STEAD_DIMENSION_MASS, judge->farm->units), &entry->feed_kg)
       || !stead_import_read_count (judge, row, STEAD_COLUMN_DEATHS, &entry->deaths)
       || !stead_import_read_count (judge, row, STEAD_COLUMN_CULLED, &entry->culled)
       || !stead_import_read_yes (judge, row, STEAD_COLUMN_LEFT_OUT, NULL, NULL, &entry->left_out))
     return FALSE;
   entry->reason = stead_import_read_text (judge, row, STEAD_COLUMN_REASON);
   entry->note = stead_import_read_text (judge, row, STEAD_COLUMN_NOTE);
-  read_person (judge, row, entry);
+  stead_import_read_person (judge, row, &entry->person_id, &entry->note);
   return TRUE;
 }
 
@@ -137,13 +74,8 @@ read_row (SteadImportJudge *judge,
 {
   SteadFlockEntry *entry;
 
-  if (row->state == STEAD_ROW_WRONG || !stead_import_check_cells (row))
+  if (!stead_import_is_to_read (row))
     return;
-  if (stead_import_row_is_blank (row))
-    {
-      stead_import_skip (row, g_strdup (_("This row is blank.")));
-      return;
-    }
   entry = g_new0 (SteadFlockEntry, 1);
   if (!read_entry (judge, row, entry))
     {
@@ -357,10 +289,10 @@ drop_facts (GPtrArray *rows)
     }
 }
 
-gboolean
-stead_import_judge_log (SteadImportJudge  *judge,
-                        GPtrArray         *rows,
-                        GError           **error)
+static gboolean
+judge_log (SteadImportJudge  *judge,
+           GPtrArray         *rows,
+           GError           **error)
 {
   g_autoptr(GPtrArray) sorted = NULL;
   g_auto(Tally) tally = { 0 };
@@ -380,9 +312,9 @@ stead_import_judge_log (SteadImportJudge  *judge,
   return TRUE;
 }
 
-char *
-stead_import_log_understood (const SteadFarm *farm,
-                             gconstpointer    fact)
+static char *
+understood (const SteadFarm *farm,
+            gconstpointer    fact)
 {
   const SteadFlockEntry *entry = fact;
   g_autoptr(GPtrArray) parts = g_ptr_array_new_with_free_func (g_free);
@@ -423,3 +355,90 @@ stead_import_log_understood (const SteadFarm *farm,
   g_ptr_array_add (parts, NULL);
   return g_strjoinv ("; ", (char **) parts->pdata);
 }
+
+/* --- the kind -------------------------------------------------------------------- */
+
+/* The flock asked for, or the only one under way, or the only one there ever was. */
+static SteadFlock *
+find_flock (SteadStore  *store,
+            gint64       flock_id,
+            GError     **error)
+{
+  g_autoptr(GPtrArray) flocks = NULL;
+
+  if (flock_id != 0)
+    return stead_flock_repo_get (store, flock_id, error);
+  flocks = stead_flock_repo_list (store, FALSE, error);
+  if (flocks != NULL && flocks->len == 0)
+    {
+      g_ptr_array_unref (flocks);
+      flocks = stead_flock_repo_list (store, TRUE, error);
+    }
+  if (flocks == NULL)
+    return NULL;
+  if (flocks->len == 1)
+    return g_ptr_array_steal_index (flocks, 0);
+  g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                       flocks->len == 0 ? _("There is no flock yet. Set one up in Raise first.")
+                                        : _("There are several flocks. Say which one the file is of."));
+  return NULL;
+}
+
+static gboolean
+prepare (SteadImportJudge  *judge,
+         gint64             batch_id,
+         GError           **error)
+{
+  judge->flock = find_flock (judge->store, batch_id, error);
+  return judge->flock != NULL;
+}
+
+static gboolean
+is_complete (const SteadColumns *columns)
+{
+  const int *at = columns->at;
+
+  return at[STEAD_COLUMN_EGGS] >= 0 || at[STEAD_COLUMN_FEED] >= 0 || at[STEAD_COLUMN_DEATHS] >= 0
+         || at[STEAD_COLUMN_CULLED] >= 0 || at[STEAD_COLUMN_NOTE] >= 0;
+}
+
+static void
+free_entry (gpointer fact)
+{
+  stead_flock_entry_free (fact);
+}
+
+static gboolean
+write_log (GPtrArray            *rows,
+           SteadStore           *store,
+           GCancellable         *cancellable,
+           SteadImportProgress   progress,
+           gpointer              data,
+           GError              **error)
+{
+  g_autoptr(GPtrArray) entries = g_ptr_array_new ();
+
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const SteadImportRow *row = rows->pdata[i];
+
+      if (row->state != STEAD_ROW_TAKE)
+        continue;
+      /* An id left from an import that failed at its very end must not stay. */
+      ((SteadFlockEntry *) row->fact)->id = 0;
+      g_ptr_array_add (entries, row->fact);
+    }
+  return stead_flock_repo_add_entries (store, entries, cancellable, progress, data, error);
+}
+
+const SteadImportMethods stead_import_flock_log = {
+  .name = "flock-log",
+  .prepare = prepare,
+  .is_complete = is_complete,
+  .needs = N_("The first row must name the columns: Date, then some of Eggs, Cracked, Feed (lb), Deaths, "
+              "Culled, Reason, Left out, Note, By."),
+  .judge = judge_log,
+  .understood = understood,
+  .free_fact = free_entry,
+  .write = write_log,
+};

@@ -9,6 +9,7 @@
 #include "answer/stead-import-answer.h"
 #include "core/stead-quantity.h"
 #include "store/stead-farm-repo.h"
+#include "store/stead-fish-repo.h"
 #include "store/stead-flock-repo.h"
 #include "store/stead-item-repo.h"
 #include "store/stead-receipt-repo.h"
@@ -85,9 +86,17 @@ typedef enum
   STEAD_COLUMN_GIFT,
   STEAD_COLUMN_BEST_BY,
   STEAD_COLUMN_REFERENCE,
+  STEAD_COLUMN_TEMPERATURE,
+  STEAD_COLUMN_REFUSED,
+  STEAD_COLUMN_GROUP,
+  STEAD_COLUMN_COUNT,
+  STEAD_COLUMN_WEIGHT,        /* of one fish */
+  STEAD_COLUMN_MEAN_WEIGHT,
+  STEAD_COLUMN_TOTAL_WEIGHT,
+  STEAD_COLUMN_LENGTH,
 } SteadColumn;
 
-#define STEAD_N_COLUMNS (STEAD_COLUMN_REFERENCE + 1)
+#define STEAD_N_COLUMNS (STEAD_COLUMN_LENGTH + 1)
 
 typedef struct
 {
@@ -114,6 +123,8 @@ typedef struct
   SteadImportKind      kind;
   SteadFarm           *farm;
   SteadFlock          *flock;      /* (nullable): of a log */
+  SteadFish           *fish;       /* (nullable): of a log or of weighings */
+  GPtrArray           *groups;     /* (nullable) of SteadFish: that a column may name */
   GPtrArray           *people;     /* of SteadPerson */
   GPtrArray           *items;      /* of SteadItem; for receipts */
   const SteadColumns  *columns;
@@ -185,30 +196,53 @@ gboolean stead_import_go_on (const SteadImportJudge *judge,
                              guint                   all,
                              GError                **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* --- the two kinds --------------------------------------------------------------- */
+/* A weight, a length or a temperature in its unit; @out is left alone if the cell is empty.
+ * @fallback: the unit where neither the cell nor the header names one. */
+gboolean stead_import_read_quantity (const SteadImportJudge *judge,
+                                     SteadImportRow         *row,
+                                     SteadColumn             column,
+                                     const SteadUnit        *fallback,
+                                     double                 *out_base);
 
-/* Judges every row and hangs a fact on each that can be taken. */
-gboolean stead_import_judge_log      (SteadImportJudge *judge,
-                                      GPtrArray        *rows,
-                                      GError          **error) G_GNUC_WARN_UNUSED_RESULT;
-gboolean stead_import_judge_receipts (SteadImportJudge *judge,
-                                      GPtrArray        *rows,
-                                      GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+/* The person of the row; a name that is not on the list goes into @note: nothing is lost. */
+void stead_import_read_person (const SteadImportJudge  *judge,
+                               const SteadImportRow    *row,
+                               gint64                  *out_id,
+                               char                   **note);
 
-/* What a row will be recorded as, in words. */
-char *stead_import_log_understood     (const SteadFarm *farm,
-                                       gconstpointer    fact) G_GNUC_WARN_UNUSED_RESULT;
-char *stead_import_receipt_understood (const SteadFarm *farm,
-                                       gconstpointer    fact) G_GNUC_WARN_UNUSED_RESULT;
+/* Blank rows are skipped here.  Returns: whether the cells of @row are to be read */
+gboolean stead_import_is_to_read (SteadImportRow *row);
 
-void  stead_import_receipt_fact_free (gpointer fact);
+/* --- the kinds ------------------------------------------------------------------- */
 
-/* Writes the facts of @rows in state TAKE; within an action. */
-gboolean stead_import_write_receipts (GPtrArray            *rows,
-                                      SteadStore           *store,
-                                      GCancellable         *cancellable,
-                                      SteadImportProgress   progress,
-                                      gpointer              data,
-                                      GError              **error) G_GNUC_WARN_UNUSED_RESULT;
+/* What makes one kind of table: a file of its own has them. */
+typedef struct
+{
+  const char *name;   /* on the command line */
+
+  /* Fills in what @judge needs besides; @batch_id: 0 for the only one there is. */
+  gboolean  (*prepare)     (SteadImportJudge *judge, gint64 batch_id, GError **error);
+  /* Whether the columns that were found will do, and what they should be. */
+  gboolean  (*is_complete) (const SteadColumns *columns);
+  const char *needs;       /* untranslated sentence */
+  /* Judges every row and hangs a fact on each that can be taken. */
+  gboolean  (*judge)       (SteadImportJudge *judge, GPtrArray *rows, GError **error);
+  /* What a row will be recorded as, in words. */
+  char     *(*understood)  (const SteadFarm *farm, gconstpointer fact);
+  void      (*free_fact)   (gpointer fact);
+  /* Writes the facts of @rows in state TAKE; within an action. */
+  gboolean  (*write)       (GPtrArray *rows, SteadStore *store, GCancellable *cancellable,
+                            SteadImportProgress progress, gpointer data, GError **error);
+} SteadImportMethods;
+
+extern const SteadImportMethods stead_import_flock_log, stead_import_receipts, stead_import_fish_log,
+                                stead_import_weighings;
+
+const SteadImportMethods *stead_import_methods (SteadImportKind kind);
+
+/* The group of fish asked for, or the only one under way, or the only one there ever was. */
+SteadFish *stead_import_find_fish (SteadStore  *store,
+                                   gint64       fish_id,
+                                   GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

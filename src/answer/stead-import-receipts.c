@@ -33,8 +33,8 @@ typedef struct
   SteadDay         best_by;
 } Line;
 
-void
-stead_import_receipt_fact_free (gpointer fact)
+static void
+free_line (gpointer fact)
 {
   Line *line = fact;
 
@@ -406,7 +406,7 @@ judge_row (SteadImportJudge *judge,
   line = g_new0 (Line, 1);
   if (!read_line (judge, row, line))
     {
-      stead_import_receipt_fact_free (line);
+      free_line (line);
       return;
     }
   key = line_key (line->day, line->supplier, line->reference, line->is_gift, line->item_name, line->quantity_base,
@@ -416,7 +416,7 @@ judge_row (SteadImportJudge *judge,
       stead_import_skip (row, where == NULL
                               ? g_strdup (_("The farm already has this line of a receipt."))
                               : g_strdup_printf (_("Line %u already says the same."), GPOINTER_TO_UINT (where)));
-      stead_import_receipt_fact_free (line);
+      free_line (line);
       g_free (key);
       return;
     }
@@ -425,10 +425,10 @@ judge_row (SteadImportJudge *judge,
   row->state = STEAD_ROW_TAKE;
 }
 
-gboolean
-stead_import_judge_receipts (SteadImportJudge  *judge,
-                             GPtrArray         *rows,
-                             GError           **error)
+static gboolean
+judge_receipts (SteadImportJudge  *judge,
+                GPtrArray         *rows,
+                GError           **error)
 {
   g_autoptr(GHashTable) known = known_lines (judge, error);
 
@@ -443,9 +443,9 @@ stead_import_judge_receipts (SteadImportJudge  *judge,
   return TRUE;
 }
 
-char *
-stead_import_receipt_understood (const SteadFarm *farm,
-                                 gconstpointer    fact)
+static char *
+understood (const SteadFarm *farm,
+            gconstpointer    fact)
 {
   const Line *line = fact;
   g_autofree char *day = stead_day_format (line->day, STEAD_DAY_STYLE_MEDIUM);
@@ -562,13 +562,13 @@ make_items (SteadStore  *store,
   return TRUE;
 }
 
-gboolean
-stead_import_write_receipts (GPtrArray            *rows,
-                             SteadStore           *store,
-                             GCancellable         *cancellable,
-                             SteadImportProgress   progress,
-                             gpointer              data,
-                             GError              **error)
+static gboolean
+write_receipts (GPtrArray            *rows,
+                SteadStore           *store,
+                GCancellable         *cancellable,
+                SteadImportProgress   progress,
+                gpointer              data,
+                GError              **error)
 {
   g_autoptr(GPtrArray) receipts = NULL;
 
@@ -585,3 +585,35 @@ stead_import_write_receipts (GPtrArray            *rows,
     }
   return TRUE;
 }
+
+/* --- the kind -------------------------------------------------------------------- */
+
+static gboolean
+prepare (SteadImportJudge  *judge,
+         gint64             batch_id,
+         GError           **error)
+{
+  judge->items = stead_item_repo_list (judge->store, error);
+  return judge->items != NULL;
+}
+
+static gboolean
+is_complete (const SteadColumns *columns)
+{
+  const int *at = columns->at;
+
+  return at[STEAD_COLUMN_SUPPLIER] >= 0 && at[STEAD_COLUMN_ITEM] >= 0 && at[STEAD_COLUMN_QUANTITY] >= 0
+         && at[STEAD_COLUMN_COST] >= 0;
+}
+
+const SteadImportMethods stead_import_receipts = {
+  .name = "receipts",
+  .prepare = prepare,
+  .is_complete = is_complete,
+  .needs = N_("The first row must name the columns: Date, Supplier, Item, Quantity, Cost, and perhaps "
+              "Unit, Kind, Gift, Best by, Reference, Note, By."),
+  .judge = judge_receipts,
+  .understood = understood,
+  .free_fact = free_line,
+  .write = write_receipts,
+};

@@ -45,7 +45,9 @@ take_measure (SteadParse *parse,
       if (measure->unit == NULL)
         measure->unit = unit;
       measure->end = stead_parse_token_at (parse, parse->at++)->end;
-      if (!stead_parse_is_number (stead_parse_token_at (parse, parse->at))
+      /* Weights have parts, "2 lb 4 oz"; temperatures do not. */
+      if (unit->dimension == STEAD_DIMENSION_TEMPERATURE
+          || !stead_parse_is_number (stead_parse_token_at (parse, parse->at))
           || stead_parse_unit_at (parse, parse->at + 1) == NULL)
         break;
       measure->end = stead_parse_token_at (parse, parse->at++)->end;
@@ -66,7 +68,7 @@ read_count (SteadParse    *parse,
     return stead_parse_fail_with (parse, measure->start, measure->end, error);
   if (fabs (value - round (value)) > 1e-9)
     return stead_parse_fail (parse, measure->start, measure->end,
-                             g_markup_printf_escaped (_("“%s” is not a whole number. Eggs and hens are counted whole."),
+                             g_markup_printf_escaped (_("“%s” is not a whole number. Eggs, hens and fish are counted whole."),
                                                       measure->text));
   if (value > MAX_COUNT)
     return stead_parse_fail (parse, measure->start, measure->end,
@@ -101,6 +103,22 @@ set_feed (SteadParse    *parse,
 }
 
 static gboolean
+set_water (SteadParse    *parse,
+           const Measure *measure)
+{
+  g_autoptr(GError) error = NULL;
+  const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_TEMPERATURE, parse->self->farm->units);
+  double water_c;
+
+  if (!isnan (parse->reading->water_c))
+    return fail_twice (parse, measure);
+  if (!stead_quantity_parse (measure->text, STEAD_DIMENSION_TEMPERATURE, unit, &water_c, NULL, &error))
+    return stead_parse_fail_with (parse, measure->start, measure->end, error);
+  parse->reading->water_c = water_c;
+  return TRUE;
+}
+
+static gboolean
 set_use (SteadParse      *parse,
          const Measure   *measure,
          const SteadItem *item)
@@ -108,8 +126,7 @@ set_use (SteadParse      *parse,
   g_autoptr(GError) error = NULL;
   double base;
 
-  if (parse->flock != NULL && item->id == parse->flock->feed_item_id
-      && item->unit->dimension == STEAD_DIMENSION_MASS)
+  if (item->id == stead_parse_feed_item (parse) && item->unit->dimension == STEAD_DIMENSION_MASS)
     return set_feed (parse, measure);
   if (parse->reading->use_item_id != 0)
     return stead_parse_fail (parse, measure->start, measure->end,
@@ -180,6 +197,8 @@ set_count (SteadParse    *parse,
       return entry->culled != 0 ? fail_twice (parse, measure) : read_count (parse, measure, &entry->culled);
     case STEAD_WORD_FEED: return set_feed (parse, measure);
     case STEAD_WORD_BEDDING: return set_bedding (parse, measure);
+    case STEAD_WORD_WATER: return set_water (parse, measure);
+    case STEAD_WORD_REFUSED:
     case STEAD_WORD_NONE:
     case STEAD_WORD_BY:
     case STEAD_WORD_NOTE:
@@ -230,10 +249,16 @@ stead_parse_take_amount (SteadParse *parse)
   if (measure.unit != NULL && measure.unit->dimension == STEAD_DIMENSION_MASS
       && (next == NULL || next->kind != STEAD_TOKEN_WORD || word == STEAD_WORD_BY))
     return set_feed (parse, &measure);
+  if (measure.unit != NULL && measure.unit->dimension == STEAD_DIMENSION_TEMPERATURE)
+    return set_water (parse, &measure);
   if (next != NULL && next->kind == STEAD_TOKEN_WORD && word == STEAD_WORD_NONE)
     {
       g_autofree char *text = stead_parse_text_of (parse, next->start, next->end);
 
+      if (parse->subject != NULL && parse->subject->fish != NULL)
+        return stead_parse_fail (parse, next->start, next->end,
+                                 g_markup_printf_escaped (_("“%s” is not known here. Say “1.2 lb feed”, “1 dead” or “78 F”, a "
+                                                            "remark such as “feed left”, or a thing of the store room."), text));
       return stead_parse_fail (parse, next->start, next->end,
                                g_markup_printf_escaped (_("“%s” is not known here. Say “22 eggs”, “1 cracked”, “6.8 lb feed”, "
                                                           "“1 dead”, or a thing of the store room."), text));

@@ -141,20 +141,44 @@ take_day (SteadParse *parse)
   return set_day (parse, first->start, stead_parse_token_at (parse, parse->at + n - 1)->end, n);
 }
 
-/* A flock's name in the middle or at the end of the line. */
+/* The name of a batch in the middle or at the end of the line. */
 static gboolean
-take_flock (SteadParse *parse)
+take_subject (SteadParse *parse)
 {
   const SteadToken *token = stead_parse_token_at (parse, parse->at);
-  g_autofree const char **names = stead_parse_names (parse->self->flocks, G_STRUCT_OFFSET (SteadFlock, name));
+  g_autofree const char **names = stead_parse_names (parse->self->subjects, G_STRUCT_OFFSET (SteadLineSubject, name));
   SteadNameMatch match = stead_line_match_name (parse->line + token->start, names, 0);
 
   if (match.index < 0)
     return FALSE;
   stead_parse_skip_name (parse, token->start, match.length);
-  if (parse->flock == NULL)
-    parse->flock = parse->self->flocks->pdata[match.index];
+  if (parse->subject == NULL)
+    parse->subject = parse->self->subjects->pdata[match.index];
   return TRUE;
+}
+
+/* "feed left", "sobró alimento": needs no number. */
+static gboolean
+take_refused (SteadParse *parse)
+{
+  SteadWord word = stead_parse_word_at (parse, parse->at), next = stead_parse_word_at (parse, parse->at + 1);
+
+  if (word != STEAD_WORD_REFUSED && !(word == STEAD_WORD_FEED && next == STEAD_WORD_REFUSED))
+    return FALSE;
+  parse->reading->refused = TRUE;
+  parse->at++;
+  if (word == STEAD_WORD_FEED
+      || (next == STEAD_WORD_FEED && !stead_parse_is_number (stead_parse_token_at (parse, parse->at + 1))))
+    parse->at++;
+  return TRUE;
+}
+
+/* Whether examples should be of fish: the line is, or the farm has nothing else. */
+static gboolean
+is_of_fish (const SteadParse *parse)
+{
+  return parse->subject != NULL ? parse->subject->fish != NULL
+         : parse->self->flocks->len == 0 && parse->self->fish->len > 0;
 }
 
 static gboolean
@@ -173,7 +197,7 @@ take_phrase (SteadParse *parse)
   g_autofree char *text = NULL;
 
   /* A flock may be called "Hens", which is also a word that says nothing. */
-  if (token->kind == STEAD_TOKEN_WORD && take_flock (parse))
+  if (token->kind == STEAD_TOKEN_WORD && (take_subject (parse) || take_refused (parse)))
     return TRUE;
   if (word == STEAD_WORD_FILLER)
     {
@@ -198,8 +222,8 @@ take_phrase (SteadParse *parse)
     return FALSE;
   text = stead_parse_text_of (parse, token->start, token->end);
   return stead_parse_fail (parse, token->start, token->end,
-                           g_markup_printf_escaped (_("“%s” is not understood. Say for example “22 eggs, 1 cracked, 6.8 lb feed”."),
-                                                    text));
+                           g_markup_printf_escaped (_("“%s” is not understood. Say for example “%s”."), text,
+                                                    stead_line_example (is_of_fish (parse))));
 }
 
 /* Cuts "note: windy" off; returns where the rest of the line ends. */
@@ -225,14 +249,20 @@ take_note (SteadParse *parse)
 }
 
 static gboolean
-fail_flock (SteadParse *parse,
-            int         start,
-            int         length,
-            gboolean    doubtful)
+fail_subject (SteadParse *parse,
+              int         start,
+              int         length,
+              gboolean    doubtful)
 {
   g_autofree char *text = stead_parse_text_of (parse, start, start + length);
   g_autofree char *trimmed = g_strstrip (g_strdup (text));
 
+  if (parse->self->fish->len > 0)
+    return stead_parse_fail (parse, start, start + length,
+                             doubtful
+                             ? g_markup_printf_escaped (_("Several names match “%s”. Type more of the name."), trimmed)
+                             : g_markup_printf_escaped (_("Nothing here is called “%s”. Begin the line with a flock, "
+                                                          "a group of fish or its tank."), trimmed));
   return stead_parse_fail (parse, start, start + length,
                            doubtful
                            ? g_markup_printf_escaped (_("Several flocks match “%s”. Type more of the name."), trimmed)
@@ -241,8 +271,8 @@ fail_flock (SteadParse *parse,
 
 /* "Hens 2: …", or a name at the start without the colon. */
 static gboolean
-take_first_flock (SteadParse *parse,
-                  int         end)
+take_first_subject (SteadParse *parse,
+                    int         end)
 {
   const SteadToken *first = stead_parse_token_at (parse, 0);
   g_autofree const char **names = NULL;
@@ -252,51 +282,88 @@ take_first_flock (SteadParse *parse,
 
   if (first == NULL || (first->kind != STEAD_TOKEN_WORD && first->kind != STEAD_TOKEN_NUMBER))
     return TRUE;
-  names = stead_parse_names (parse->self->flocks, G_STRUCT_OFFSET (SteadFlock, name));
+  names = stead_parse_names (parse->self->subjects, G_STRUCT_OFFSET (SteadLineSubject, name));
   colon = memchr (parse->line + first->start, ':', (gsize) (end - first->start));
   is_word = stead_parse_word_at (parse, 0) != STEAD_WORD_NONE && stead_parse_word_at (parse, 0) != STEAD_WORD_FILLER;
   match = stead_line_match_name (parse->line + first->start, names,
                                  first->kind == STEAD_TOKEN_WORD && !is_word ? STEAD_NAME_WORDS : 0);
   if (match.index >= 0)
     {
-      parse->flock = parse->self->flocks->pdata[match.index];
+      parse->subject = parse->self->subjects->pdata[match.index];
       stead_parse_skip_name (parse, first->start, match.length);
       return TRUE;
     }
   if (colon == NULL || is_word)
     return TRUE;
-  return fail_flock (parse, first->start, (int) (colon - parse->line) - first->start, match.doubtful);
+  return fail_subject (parse, first->start, (int) (colon - parse->line) - first->start, match.doubtful);
+}
+
+/* Only a flock lays, and only the water of fish is measured. */
+static gboolean
+can_be (const SteadLineReading *reading,
+        const SteadLineSubject *subject)
+{
+  gboolean laid = reading->entry.eggs != STEAD_COUNT_NONE || reading->entry.cracked > 0;
+  gboolean of_water = reading->refused || !isnan (reading->water_c);
+
+  return !(laid && subject->flock == NULL) && !(of_water && subject->fish == NULL);
+}
+
+/* The one batch that the line can mean; NULL if several could.  Each stands in the list
+ * once by its own name, before the tanks. */
+static const SteadLineSubject *
+only_subject (const SteadParse *parse)
+{
+  guint n = parse->self->flocks->len + parse->self->fish->len;
+  const SteadLineSubject *only = NULL;
+
+  for (guint i = 0; i < n; i++)
+    {
+      const SteadLineSubject *subject = parse->self->subjects->pdata[i];
+
+      if (!can_be (parse->reading, subject))
+        continue;
+      if (only != NULL)
+        return NULL;
+      only = subject;
+    }
+  return only;
 }
 
 static gboolean
-settle_flock (SteadParse *parse)
+settle_subject (SteadParse *parse)
 {
-  GPtrArray *flocks = parse->self->flocks;
+  const SteadLineReader *self = parse->self;
   g_autofree const char **names = NULL;
   g_autofree char *list = NULL;
 
-  if (parse->flock == NULL && flocks->len == 1)
-    parse->flock = flocks->pdata[0];
-  if (parse->flock != NULL)
+  if (parse->subject == NULL)
+    parse->subject = only_subject (parse);
+  if (parse->subject != NULL)
     {
-      parse->reading->entry.flock_id = parse->flock->id;
+      parse->reading->is_fish = parse->subject->fish != NULL;
+      parse->reading->entry.flock_id = parse->subject->flock != NULL ? parse->subject->flock->id
+                                                                     : parse->subject->fish->batch.id;
       return TRUE;
     }
-  if (flocks->len == 0)
+  if (self->subjects->len == 0)
     return stead_parse_fail (parse, -1, -1, g_strdup (_("There is no flock yet. Set one up in Raise first.")));
-  names = stead_parse_names (flocks, G_STRUCT_OFFSET (SteadFlock, name));
+  names = stead_parse_names (self->subjects, G_STRUCT_OFFSET (SteadLineSubject, name));
+  names[self->flocks->len + self->fish->len] = NULL;
   list = stead_words_list (names);
-  return stead_parse_fail (parse, -1, -1, g_markup_printf_escaped (_("Begin the line with the flock: %s."), list));
+  return stead_parse_fail (parse, -1, -1,
+                           self->fish->len > 0
+                           ? g_markup_printf_escaped (_("Begin the line with its name: %s."), list)
+                           : g_markup_printf_escaped (_("Begin the line with the flock: %s."), list));
 }
 
 static gint64
 hens_alive (const SteadParse *parse)
 {
-  for (guint i = 0; i < parse->self->flocks->len; i++)
-    if (parse->self->flocks->pdata[i] == parse->flock && parse->reading->entry.day >= parse->self->read_on)
-      return g_array_index (parse->self->alive, gint64, i);
+  if (parse->reading->entry.day >= parse->self->read_on)
+    return parse->subject->alive;
   /* An earlier day had more hens: the store counts them when it records. */
-  return parse->flock->birds;
+  return parse->subject->flock->birds;
 }
 
 gboolean
@@ -305,7 +372,57 @@ stead_line_has_entry (const SteadLineReading *reading)
   const SteadFlockEntry *entry = &reading->entry;
 
   return entry->eggs != STEAD_COUNT_NONE || entry->cracked > 0 || entry->deaths > 0 || entry->culled > 0
-         || !isnan (entry->feed_kg) || entry->note != NULL;
+         || !isnan (entry->feed_kg) || entry->note != NULL || reading->refused || !isnan (reading->water_c);
+}
+
+/* What is of a flock alone, in a line of fish, and the other way about. */
+static gboolean
+check_kind (SteadParse *parse)
+{
+  const SteadLineSubject *subject = parse->subject;
+
+  if (can_be (parse->reading, subject))
+    return TRUE;
+  return stead_parse_fail (parse, -1, -1,
+                           subject->fish != NULL
+                           ? g_markup_printf_escaped (_("“%s” are fish: say for example “%s”."), subject->name,
+                                                      stead_line_example (TRUE))
+                           : g_markup_printf_escaped (_("“%s” is a flock: the temperature of the water and feed that was "
+                                                        "left are kept of fish."), subject->name));
+}
+
+/* On an earlier day there may have been more: the store counts them when it records. */
+static gboolean
+check_fish (SteadParse *parse)
+{
+  const SteadLineReading *reading = parse->reading;
+  SteadFishStand stand = parse->subject->stand;
+  SteadFishEntry entry;
+  g_autoptr(GError) error = NULL;
+
+  stead_line_fish_entry (reading, &entry);
+  if (entry.day < parse->self->read_on)
+    stand.can_go = stand.there = MAX (stand.there, G_MAXINT32);
+  return stead_fish_entry_check (&entry, parse->subject->fish, &stand, parse->today, &error)
+         || stead_parse_fail_with (parse, -1, -1, error);
+}
+
+static gboolean
+check_entry (SteadParse *parse)
+{
+  g_autoptr(GError) error = NULL;
+
+  if (parse->subject->fish != NULL)
+    return check_fish (parse);
+  return stead_flock_entry_check (&parse->reading->entry, parse->subject->flock, hens_alive (parse), parse->today, &error)
+         || stead_parse_fail_with (parse, -1, -1, error);
+}
+
+/* The first day of the log. */
+static SteadDay
+began_on (const SteadLineSubject *subject)
+{
+  return subject->flock != NULL ? subject->flock->housed_on : subject->fish->batch.started_on;
 }
 
 /* Whether what was read can be recorded as it stands. */
@@ -313,19 +430,17 @@ static gboolean
 check (SteadParse *parse)
 {
   SteadLineReading *reading = parse->reading;
-  g_autoptr(GError) error = NULL;
 
-  if (!settle_flock (parse))
+  if (!settle_subject (parse) || !check_kind (parse))
     return FALSE;
   if (!stead_line_has_entry (reading) && reading->use_item_id == 0)
-    return stead_parse_fail (parse, -1, -1, g_strdup (_("Now type what happened, such as “22 eggs, 1 cracked, 6.8 lb feed”.")));
+    return stead_parse_fail (parse, -1, -1, g_markup_printf_escaped (_("Now type what happened, such as “%s”."),
+                                                                     stead_line_example (reading->is_fish)));
   if (reading->entry.cracked > 0 && reading->entry.eggs == STEAD_COUNT_NONE)
     return stead_parse_fail (parse, -1, -1, g_strdup (_("Say how many eggs there were in all, cracked ones too.")));
-  if (stead_line_has_entry (reading)
-      && !stead_flock_entry_check (&reading->entry, parse->flock, hens_alive (parse), parse->today, &error))
-    return stead_parse_fail_with (parse, -1, -1, error);
-  if (!stead_line_has_entry (reading)
-      && (reading->entry.day > parse->today || reading->entry.day < parse->flock->housed_on))
+  if (stead_line_has_entry (reading))
+    return check_entry (parse);
+  if (reading->entry.day > parse->today || reading->entry.day < began_on (parse->subject))
     return stead_parse_fail (parse, -1, -1, g_strdup (_("This day lies after today, or before the flock came.")));
   return TRUE;
 }
@@ -336,8 +451,9 @@ read_line (SteadParse *parse)
   int end = take_note (parse);
 
   if (parse->tokens->len == 0 && parse->reading->entry.note == NULL)
-    return stead_parse_fail (parse, -1, -1, g_strdup (_("Type what happened, such as “22 eggs, 1 cracked, 6.8 lb feed”.")));
-  if (!take_first_flock (parse, end))
+    return stead_parse_fail (parse, -1, -1, g_markup_printf_escaped (_("Type what happened, such as “%s”."),
+                                                                     stead_line_example (is_of_fish (parse))));
+  if (!take_first_subject (parse, end))
     return FALSE;
   while (parse->at < parse->tokens->len)
     if (!take_phrase (parse))
@@ -358,6 +474,7 @@ stead_line_reader_read (SteadLineReader *self,
 
   reading = g_new0 (SteadLineReading, 1);
   reading->entry = (SteadFlockEntry) { .day = today, .eggs = STEAD_COUNT_NONE, .feed_kg = NAN };
+  reading->water_c = NAN;
   reading->error_start = -1;
   reading->error_end = -1;
   if (!g_utf8_validate (line, -1, NULL))

@@ -1,13 +1,16 @@
-/* stead-line-answer.h - the one-line entry: "Hens: 22 eggs, 1 cracked, 6.8 lb feed".
+/* stead-line-answer.h - the one-line entry: "Hens: 22 eggs, 1 cracked, 6.8 lb feed",
+ * "Tank A: 1.2 lb feed, 1 dead, 78 F, feed left".
  *
- * The line names a flock (it may be left out when there is one), then amounts
- * in any order, then perhaps a day ("yesterday", "Mar 3") and a person ("by Ana").
+ * The line names a flock, or a group of fish or its tank (it may be left out when only
+ * one can be meant), then amounts in any order, then perhaps a day ("yesterday",
+ * "Mar 3") and a person ("by Ana").
  * English words always work, Spanish ones too.  A note goes to the end of
  * the line: "note: windy".
  */
 #pragma once
 
 #include "store/stead-farm-repo.h"
+#include "store/stead-fish-repo.h"
 #include "store/stead-flock-repo.h"
 
 G_BEGIN_DECLS
@@ -24,8 +27,11 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadLineReader, stead_line_reader_free)
 typedef struct
 {
   gboolean         complete;     /* can be recorded as it stands */
-  SteadFlockEntry  entry;        /* eggs, feed, deaths, note, day, person; flock_id
-                                    is the flock of use_item_id too */
+  gboolean         is_fish;      /* of a group of fish, not of a flock */
+  SteadFlockEntry  entry;        /* eggs, feed, deaths, note, day, person; flock_id is the
+                                    batch, that of use_item_id too */
+  double           water_c;      /* of fish: temperature of the water; NAN: none */
+  gboolean         refused;      /* of fish: they left feed */
   gint64           use_item_id;  /* something else used up: bedding, grit; 0: none */
   double           use_base;
   char            *understood;   /* markup: "Brown hens, today: 22 eggs, 1 of them cracked." or, if not

@@ -15,7 +15,7 @@ typedef struct
   GArray                *tokens;
   guint                  at;
   SteadDay               today;
-  const SteadFlock      *flock;     /* named in the line, or the only one */
+  const SteadLineSubject *subject;  /* named in the line, or the only one that can be meant */
   gboolean               has_cracked;
   gboolean               has_day;
   SteadLineReading      *reading;
@@ -41,6 +41,9 @@ const SteadUnit  *stead_parse_unit_at     (const SteadParse *parse, guint at);
 gboolean          stead_parse_is_number   (const SteadToken *token);
 gboolean          stead_parse_is_fraction (const SteadParse *parse, const SteadToken *token);
 char             *stead_parse_text_of     (const SteadParse *parse, int start, int end) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What the subject's feed is taken from; 0: not said */
+gint64            stead_parse_feed_item   (const SteadParse *parse);
 
 /* Whether a word says what an amount is of. */
 gboolean stead_parse_is_kind (SteadWord word);

@@ -95,7 +95,15 @@ gboolean
 stead_parse_is_kind (SteadWord word)
 {
   return word != STEAD_WORD_NONE && word != STEAD_WORD_BY && word != STEAD_WORD_NOTE
-         && word != STEAD_WORD_FILLER;
+         && word != STEAD_WORD_FILLER && word != STEAD_WORD_REFUSED;
+}
+
+gint64
+stead_parse_feed_item (const SteadParse *parse)
+{
+  if (parse->subject == NULL)
+    return 0;
+  return parse->subject->flock != NULL ? parse->subject->flock->feed_item_id : parse->subject->fish->batch.feed_item_id;
 }
 
 /* The names of a list of facts whose second field is a name, for matching. */

@@ -41,6 +41,8 @@ typedef enum
   STEAD_WORD_DEAD,
   STEAD_WORD_CULLED,
   STEAD_WORD_BEDDING,
+  STEAD_WORD_WATER,     /* a temperature goes with it */
+  STEAD_WORD_REFUSED,   /* feed was left: no number goes with it */
   STEAD_WORD_BY,        /* a person follows */
   STEAD_WORD_NOTE,      /* the rest of the line follows */
   STEAD_WORD_FILLER,    /* "of", "and", "hen": says nothing by itself */
@@ -51,11 +53,23 @@ SteadWord stead_line_word (const char *folded);
 /* The word that is offered for one meaning, in the person's language. */
 const char *stead_line_word_offered (SteadWord word);
 
+/* A name that a line may begin with, and what it stands for: one of the two. */
+typedef struct
+{
+  const char       *name;    /* of the flock or the group, or of the tank of one group */
+  const SteadFlock *flock;
+  const SteadFish  *fish;
+  gint64            alive;   /* hens when the reader was made */
+  SteadFishStand    stand;   /* fish then */
+} SteadLineSubject;
+
 struct _SteadLineReader
 {
   SteadFarm *farm;
   GPtrArray *flocks;    /* of SteadFlock, under way */
-  GArray    *alive;     /* of gint64, by flock: alive when the reader was made */
+  GPtrArray *fish;      /* of SteadFish, under way */
+  GPtrArray *tanks;     /* of SteadTank */
+  GPtrArray *subjects;  /* of SteadLineSubject: flocks, groups, then tanks */
   GPtrArray *people;    /* of SteadPerson, still here */
   GPtrArray *items;     /* of SteadItem */
   SteadDay   read_on;   /* the day for which alive holds */
@@ -79,6 +93,13 @@ SteadNameMatch stead_line_match_name (const char         *text,
 char *stead_line_understood (const SteadLineReader  *self,
                              const SteadLineReading *reading,
                              SteadDay                today) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What to type, for a line of fish or of a flock: “22 eggs, 1 cracked, 6.8 lb feed”. */
+const char *stead_line_example (gboolean is_fish);
+
+/* The entry of a line of fish; it borrows the reading's note. */
+void stead_line_fish_entry (const SteadLineReading *reading,
+                            SteadFishEntry         *out);
 
 /* Whether the log gets an entry, or only something was used up. */
 gboolean stead_line_has_entry (const SteadLineReading *reading);

@@ -1,8 +1,9 @@
-/* stead-line-reader.c - what the one-line entry knows of the farm, what it
- * offers, what it understood, and how that is recorded.
+/* stead-line-reader.c - what the one-line entry knows of the farm, what it understood,
+ * and how that is recorded.
  */
 #include "config.h"
 
+#include "answer/stead-fish-answer.h"
 #include "answer/stead-flock-answer.h"
 #include "answer/stead-line-answer.h"
 #include "answer/stead-line-private.h"
@@ -11,9 +12,6 @@
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
-#include <string.h>
-
-#define MAX_OFFERS 8
 
 void
 stead_line_reader_free (SteadLineReader *self)
@@ -21,29 +19,84 @@ stead_line_reader_free (SteadLineReader *self)
   if (self == NULL)
     return;
   g_clear_pointer (&self->farm, stead_farm_free);
+  g_clear_pointer (&self->subjects, g_ptr_array_unref);
   g_clear_pointer (&self->flocks, g_ptr_array_unref);
-  g_clear_pointer (&self->alive, g_array_unref);
+  g_clear_pointer (&self->fish, g_ptr_array_unref);
+  g_clear_pointer (&self->tanks, g_ptr_array_unref);
   g_clear_pointer (&self->people, g_ptr_array_unref);
   g_clear_pointer (&self->items, g_ptr_array_unref);
   g_free (self);
 }
 
+static void
+add_subject (SteadLineReader  *self,
+             SteadLineSubject  subject)
+{
+  g_ptr_array_add (self->subjects, g_memdup2 (&subject, sizeof subject));
+}
+
 static gboolean
-read_alive (SteadStore       *store,
+add_flocks (SteadStore       *store,
             SteadLineReader  *self,
             GError          **error)
 {
-  self->alive = g_array_new (FALSE, FALSE, sizeof (gint64));
   for (guint i = 0; i < self->flocks->len; i++)
     {
       const SteadFlock *flock = self->flocks->pdata[i];
-      gint64 alive = stead_flock_repo_alive (store, flock->id, self->read_on, error);
+      SteadLineSubject subject = { .name = flock->name, .flock = flock };
 
-      if (alive < 0)
+      subject.alive = stead_flock_repo_alive (store, flock->id, self->read_on, error);
+      if (subject.alive < 0)
         return FALSE;
-      g_array_append_val (self->alive, alive);
+      add_subject (self, subject);
     }
   return TRUE;
+}
+
+static gboolean
+add_fish (SteadStore       *store,
+          SteadLineReader  *self,
+          GError          **error)
+{
+  for (guint i = 0; i < self->fish->len; i++)
+    {
+      const SteadFish *group = self->fish->pdata[i];
+      SteadLineSubject subject = { .name = group->batch.name, .fish = group };
+
+      if (!stead_fish_repo_stand (store, group->batch.id, MAX (self->read_on, group->batch.started_on), 0,
+                                  &subject.stand, error))
+        return FALSE;
+      add_subject (self, subject);
+    }
+  return TRUE;
+}
+
+/* The only group that lives in a tank is called by the tank's name, too. */
+static void
+add_tanks (SteadLineReader *self)
+{
+  guint first = self->flocks->len;
+
+  for (guint i = 0; i < self->tanks->len; i++)
+    {
+      const SteadTank *tank = self->tanks->pdata[i];
+      const SteadLineSubject *only = NULL;
+      int n = 0;
+
+      for (guint k = 0; k < self->fish->len; k++)
+        if (((const SteadFish *) self->fish->pdata[k])->batch.place_id == tank->place_id)
+          {
+            only = self->subjects->pdata[first + k];
+            n++;
+          }
+      if (n == 1)
+        {
+          SteadLineSubject subject = *only;
+
+          subject.name = tank->name;
+          add_subject (self, subject);
+        }
+    }
 }
 
 static void
@@ -69,24 +122,34 @@ stead_line_reader_new (SteadStore  *store,
 
   self = g_new0 (SteadLineReader, 1);
   self->read_on = stead_store_get_today (store);
+  self->subjects = g_ptr_array_new_with_free_func (g_free);
   if ((self->farm = stead_farm_repo_get (store, error)) == NULL
       || (self->flocks = stead_flock_repo_list (store, FALSE, error)) == NULL
+      || (self->fish = stead_fish_repo_list (store, FALSE, error)) == NULL
+      || (self->tanks = stead_tank_repo_list (store, error)) == NULL
       || (self->people = stead_person_repo_list (store, error)) == NULL
       || (self->items = stead_item_repo_list (store, error)) == NULL
-      || !read_alive (store, self, error))
+      || !add_flocks (store, self, error)
+      || !add_fish (store, self, error))
     return NULL;
+  add_tanks (self);
   drop_gone (self->people, self->read_on);
   return g_steal_pointer (&self);
 }
 
-static const SteadFlock *
-flock_by_id (const SteadLineReader *self,
-             gint64                 id)
+/* The batch by its own name, which comes before that of its tank. */
+static const char *
+name_by_id (const SteadLineReader *self,
+            gint64                 id)
 {
-  for (guint i = 0; i < self->flocks->len; i++)
-    if (((const SteadFlock *) self->flocks->pdata[i])->id == id)
-      return self->flocks->pdata[i];
-  return NULL;
+  for (guint i = 0; i < self->subjects->len; i++)
+    {
+      const SteadLineSubject *subject = self->subjects->pdata[i];
+
+      if ((subject->flock != NULL ? subject->flock->id : subject->fish->batch.id) == id)
+        return subject->name;
+    }
+  return "";
 }
 
 static const SteadItem *
@@ -146,17 +209,27 @@ parts_of (const SteadLineReader  *self,
       /* Translators: a thing of the store room and how much of it. */
       g_ptr_array_add (parts, g_strdup_printf (_("%s used: %s"), item->name, amount));
     }
+  if (reading->refused)
+    g_ptr_array_add (parts, g_strdup (_("feed left")));
+  if (!isnan (reading->water_c))
+    {
+      const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_TEMPERATURE, self->farm->units);
+      g_autofree char *water = stead_quantity_format (reading->water_c, unit);
+
+      /* Translators: a temperature. */
+      g_ptr_array_add (parts, g_strdup_printf (_("water of %s"), water));
+    }
   if (entry->deaths > 0)
     {
-      g_autofree char *hens = stead_words_hens (entry->deaths);
+      g_autofree char *animals = reading->is_fish ? stead_words_fish (entry->deaths) : stead_words_hens (entry->deaths);
 
-      g_ptr_array_add (parts, g_strdup_printf (_("%s found dead"), hens));
+      g_ptr_array_add (parts, g_strdup_printf (_("%s found dead"), animals));
     }
   if (entry->culled > 0)
     {
-      g_autofree char *hens = stead_words_hens (entry->culled);
+      g_autofree char *animals = reading->is_fish ? stead_words_fish (entry->culled) : stead_words_hens (entry->culled);
 
-      g_ptr_array_add (parts, g_strdup_printf (_("%s taken out"), hens));
+      g_ptr_array_add (parts, g_strdup_printf (_("%s taken out"), animals));
     }
   for (guint i = 0; entry->person_id != 0 && i < self->people->len; i++)
     {
@@ -168,6 +241,14 @@ parts_of (const SteadLineReader  *self,
   if (entry->note != NULL)
     g_ptr_array_add (parts, g_strdup_printf (_("note “%s”"), entry->note));
   return parts;
+}
+
+const char *
+stead_line_example (gboolean is_fish)
+{
+  /* Translators: examples of a line; its words are those of the one-line entry. */
+  return is_fish ? C_("one-line entry", "1.2 lb feed, 1 dead, 78 F")
+                 : C_("one-line entry", "22 eggs, 1 cracked, 6.8 lb feed");
 }
 
 char *
@@ -183,146 +264,7 @@ stead_line_understood (const SteadLineReader  *self,
   list = g_strjoinv ("; ", (char **) parts->pdata);
   /* Translators: a flock, a day, and what happened: "Brown hens, today: 22 eggs; 6.8 lb of feed." */
   return g_markup_printf_escaped (_("%s, <b>%s</b>: %s."),
-                                  flock_by_id (self, reading->entry.flock_id)->name, day, list);
-}
-
-/* --- what the typed line could become ------------------------------------- */
-
-typedef struct
-{
-  GPtrArray  *offers;   /* of char * */
-  const char *kept;     /* the line up to the word that is being typed */
-  char       *typed;    /* that word, folded */
-} Offer;
-
-static void
-offer (Offer      *self,
-       const char *word,
-       const char *after)
-{
-  g_autofree char *folded = stead_line_fold (word);
-
-  if (self->offers->len < MAX_OFFERS && g_str_has_prefix (folded, self->typed)
-      && strlen (folded) > strlen (self->typed))
-    g_ptr_array_add (self->offers, g_strconcat (self->kept, word, after, NULL));
-}
-
-static void
-offer_names (Offer      *self,
-             GPtrArray  *facts,
-             gsize       name_offset,
-             const char *after)
-{
-  for (guint i = 0; i < facts->len; i++)
-    offer (self, G_STRUCT_MEMBER (char *, facts->pdata[i], name_offset), after);
-}
-
-/* Whether the line has this amount already. */
-static gboolean
-has_word (GArray    *tokens,
-          SteadWord  word)
-{
-  for (guint i = 0; i < tokens->len; i++)
-    {
-      const SteadToken *token = &g_array_index (tokens, SteadToken, i);
-
-      if (token->kind == STEAD_TOKEN_WORD && stead_line_word (token->folded) == word)
-        return TRUE;
-    }
-  return FALSE;
-}
-
-/* After a number: what it may count, likely things first. */
-static void
-offer_kinds (Offer                 *self,
-             const SteadLineReader *reader,
-             GArray                *tokens)
-{
-  static const SteadWord kinds[] = { STEAD_WORD_EGGS, STEAD_WORD_CRACKED, STEAD_WORD_FEED, STEAD_WORD_DEAD,
-                                     STEAD_WORD_CULLED };
-  const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_MASS, reader->farm->units);
-
-  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
-    {
-      const char *word = stead_line_word_offered (kinds[i]);
-      g_autofree char *feed = g_strdup_printf ("%s %s", stead_unit_symbol (unit), word);
-
-      if (has_word (tokens, kinds[i]))
-        continue;
-      offer (self, kinds[i] == STEAD_WORD_FEED ? feed : word, "");
-      if (kinds[i] == STEAD_WORD_FEED && *self->typed != '\0')
-        offer (self, word, "");
-    }
-  offer_names (self, reader->items, G_STRUCT_OFFSET (SteadItem, name), "");
-}
-
-/* After an amount: who, when. */
-static void
-offer_rest (Offer *self)
-{
-  offer (self, _("yesterday"), "");
-  offer (self, stead_line_word_offered (STEAD_WORD_BY), " ");
-  offer (self, stead_line_word_offered (STEAD_WORD_NOTE), ": ");
-}
-
-/* The token that is still being typed: the last one, if the line ends in it. */
-static const SteadToken *
-open_token (GArray     *tokens,
-            const char *line)
-{
-  const SteadToken *last = tokens->len > 0 ? &g_array_index (tokens, SteadToken, tokens->len - 1) : NULL;
-
-  return last != NULL && last->kind == STEAD_TOKEN_WORD && last->end == (int) strlen (line) ? last : NULL;
-}
-
-static void
-offer_all (Offer                 *self,
-           const SteadLineReader *reader,
-           GArray                *tokens,
-           guint                  n_before)
-{
-  const SteadToken *before = n_before > 0 ? &g_array_index (tokens, SteadToken, n_before - 1) : NULL;
-  SteadWord word = before != NULL && before->kind == STEAD_TOKEN_WORD ? stead_line_word (before->folded)
-                                                                      : STEAD_WORD_NONE;
-
-  if (before == NULL)
-    offer_names (self, reader->flocks, G_STRUCT_OFFSET (SteadFlock, name), ": ");
-  else if (before->kind == STEAD_TOKEN_NUMBER)
-    offer_kinds (self, reader, tokens);
-  else if (word == STEAD_WORD_BY)
-    offer_names (self, reader->people, G_STRUCT_OFFSET (SteadPerson, name), "");
-  else
-    offer_rest (self);
-  /* "Hens 2" has two words; its first number is not a count. */
-  if (before != NULL && n_before == 1)
-    offer_names (self, reader->flocks, G_STRUCT_OFFSET (SteadFlock, name), ": ");
-}
-
-char **
-stead_line_reader_complete (SteadLineReader *self,
-                            const char      *line)
-{
-  g_autoptr(GPtrArray) offers = g_ptr_array_new_with_free_func (g_free);
-  g_autoptr(GArray) tokens = NULL;
-  const SteadToken *open;
-  g_autofree char *kept = NULL;
-  g_autofree char *typed = NULL;
-  Offer state;
-
-  g_return_val_if_fail (self != NULL && line != NULL, NULL);
-
-  if (g_utf8_validate (line, -1, NULL))
-    {
-      tokens = stead_line_tokens (line, 0, (int) strlen (line));
-      open = open_token (tokens, line);
-      kept = g_strndup (line, open != NULL ? (gsize) open->start : strlen (line));
-      typed = stead_line_fold (open != NULL ? line + open->start : "");
-      state = (Offer) { offers, kept, typed };
-      if (open != NULL || *kept == '\0' || g_str_has_suffix (kept, " "))
-        offer_all (&state, self, tokens, tokens->len - (open != NULL ? 1 : 0));
-    }
-  g_ptr_array_add (offers, NULL);
-  return (char **) g_ptr_array_free (g_steal_pointer (&offers), FALSE);
+                                  name_by_id (self, reading->entry.flock_id), day, list);
 }
 
 /* --- recording ------------------------------------------------------------ */
@@ -340,6 +282,13 @@ step_name (const SteadLineReading *reading,
 
   if (farm == NULL)
     return NULL;
+  if (stead_line_has_entry (reading) && reading->is_fish)
+    {
+      SteadFishEntry entry;
+
+      stead_line_fish_entry (reading, &entry);
+      return stead_fish_entry_name (&entry, farm);
+    }
   if (stead_line_has_entry (reading))
     return stead_flock_answer_entry_name (&reading->entry, farm);
   item = stead_item_repo_get (store, reading->use_item_id, error);
@@ -351,20 +300,39 @@ step_name (const SteadLineReading *reading,
   return g_strdup_printf (_("%s, %s, on %s"), item->name, amount, day);
 }
 
+void
+stead_line_fish_entry (const SteadLineReading *reading,
+                       SteadFishEntry         *out)
+{
+  const SteadFlockEntry *entry = &reading->entry;
+
+  *out = (SteadFishEntry) { .fish_id = entry->flock_id, .day = entry->day, .feed_kg = entry->feed_kg,
+                            .refused = reading->refused, .deaths = entry->deaths, .culled = entry->culled,
+                            .water_c = reading->water_c, .note = entry->note, .person_id = entry->person_id };
+}
+
+/* A copy is saved: the store fills in its id. */
+static gboolean
+write_entry (const SteadLineReading  *reading,
+             SteadStore              *store,
+             GError                 **error)
+{
+  SteadFlockEntry entry = reading->entry;
+  SteadFishEntry fish;
+
+  if (!reading->is_fish)
+    return stead_flock_repo_save_entry (store, &entry, error);
+  stead_line_fish_entry (reading, &fish);
+  return stead_fish_repo_save_entry (store, &fish, error);
+}
+
 static gboolean
 write_reading (const SteadLineReading  *reading,
                SteadStore              *store,
                GError                 **error)
 {
-  SteadFlockEntry entry = reading->entry;
-  gboolean saved = TRUE;
+  gboolean saved = !stead_line_has_entry (reading) || write_entry (reading, store, error);
 
-  if (stead_line_has_entry (reading))
-    {
-      entry.note = g_strdup (reading->entry.note);
-      saved = stead_flock_repo_save_entry (store, &entry, error);
-      stead_flock_entry_clear (&entry);
-    }
   if (saved && reading->use_item_id != 0)
     saved = stead_lot_repo_use (store, reading->use_item_id, reading->entry.flock_id, reading->entry.day,
                                 reading->use_base, reading->entry.person_id, error);

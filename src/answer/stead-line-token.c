@@ -136,6 +136,12 @@ take_token (const char *p,
       token->kind = STEAD_TOKEN_WORD;
       return c == '#' ? next : end_of_word (p, end);
     }
+  /* "78 °F" */
+  if (c == 0x00B0 && next < end && g_unichar_isalpha (g_utf8_get_char (next)))
+    {
+      token->kind = STEAD_TOKEN_WORD;
+      return end_of_word (next, end);
+    }
   return next;
 }
 

@@ -28,19 +28,25 @@ static const struct { const char *text; SteadWord word; } words[] = {
   { "removed", STEAD_WORD_CULLED },
   { "descartada", STEAD_WORD_CULLED }, { "descartadas", STEAD_WORD_CULLED },
   { "retirada", STEAD_WORD_CULLED }, { "retiradas", STEAD_WORD_CULLED },
+  { "retirado", STEAD_WORD_CULLED }, { "retirados", STEAD_WORD_CULLED },
   { "bedding", STEAD_WORD_BEDDING }, { "litter", STEAD_WORD_BEDDING }, { "cama", STEAD_WORD_BEDDING },
+  { "water", STEAD_WORD_WATER }, { "temp", STEAD_WORD_WATER }, { "temperature", STEAD_WORD_WATER },
+  { "agua", STEAD_WORD_WATER }, { "temperatura", STEAD_WORD_WATER },
+  { "left", STEAD_WORD_REFUSED }, { "refused", STEAD_WORD_REFUSED }, { "uneaten", STEAD_WORD_REFUSED },
+  { "sobro", STEAD_WORD_REFUSED }, { "sobrante", STEAD_WORD_REFUSED }, { "rechazado", STEAD_WORD_REFUSED },
   { "by", STEAD_WORD_BY }, { "por", STEAD_WORD_BY },
   { "note", STEAD_WORD_NOTE }, { "nota", STEAD_WORD_NOTE },
   { "of", STEAD_WORD_FILLER }, { "them", STEAD_WORD_FILLER }, { "and", STEAD_WORD_FILLER },
   { "the", STEAD_WORD_FILLER }, { "a", STEAD_WORD_FILLER }, { "on", STEAD_WORD_FILLER },
   { "was", STEAD_WORD_FILLER }, { "were", STEAD_WORD_FILLER }, { "found", STEAD_WORD_FILLER },
   { "hen", STEAD_WORD_FILLER }, { "hens", STEAD_WORD_FILLER }, { "bird", STEAD_WORD_FILLER },
-  { "birds", STEAD_WORD_FILLER }, { "used", STEAD_WORD_FILLER }, { "given", STEAD_WORD_FILLER },
+  { "birds", STEAD_WORD_FILLER }, { "fish", STEAD_WORD_FILLER }, { "fishes", STEAD_WORD_FILLER }, { "used", STEAD_WORD_FILLER }, { "given", STEAD_WORD_FILLER },
   { "collected", STEAD_WORD_FILLER }, { "with", STEAD_WORD_FILLER },
   { "de", STEAD_WORD_FILLER }, { "del", STEAD_WORD_FILLER }, { "y", STEAD_WORD_FILLER },
   { "el", STEAD_WORD_FILLER }, { "la", STEAD_WORD_FILLER }, { "los", STEAD_WORD_FILLER },
   { "las", STEAD_WORD_FILLER }, { "con", STEAD_WORD_FILLER }, { "ellos", STEAD_WORD_FILLER },
-  { "gallina", STEAD_WORD_FILLER }, { "gallinas", STEAD_WORD_FILLER }, { "en", STEAD_WORD_FILLER },
+  { "gallina", STEAD_WORD_FILLER }, { "gallinas", STEAD_WORD_FILLER },
+  { "pez", STEAD_WORD_FILLER }, { "peces", STEAD_WORD_FILLER }, { "en", STEAD_WORD_FILLER },
 };
 
 SteadWord
@@ -58,13 +64,15 @@ stead_line_word_offered (SteadWord word)
   switch (word)
     {
     /* Translators: words of the one-line entry. Spanish: use exactly "huevos",
-     * "rotos", "alimento", "muertas", "retiradas", "cama", "por", "nota". */
+     * "rotos", "alimento", "muertas", "retiradas", "cama", "agua", "sobró alimento", "por", "nota". */
     case STEAD_WORD_EGGS: return C_("one-line entry", "eggs");
     case STEAD_WORD_CRACKED: return C_("one-line entry", "cracked");
     case STEAD_WORD_FEED: return C_("one-line entry", "feed");
     case STEAD_WORD_DEAD: return C_("one-line entry", "dead");
     case STEAD_WORD_CULLED: return C_("one-line entry", "culled");
     case STEAD_WORD_BEDDING: return C_("one-line entry", "bedding");
+    case STEAD_WORD_WATER: return C_("one-line entry", "water");
+    case STEAD_WORD_REFUSED: return C_("one-line entry", "feed left");
     case STEAD_WORD_BY: return C_("one-line entry", "by");
     case STEAD_WORD_NOTE: return C_("one-line entry", "note");
     case STEAD_WORD_NONE:

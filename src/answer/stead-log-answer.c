@@ -1,7 +1,7 @@
 /* stead-log-answer.c - what was written down, as rows for a spreadsheet. */
 #include "config.h"
 
-#include "answer/stead-log-answer.h"
+#include "answer/stead-log-private.h"
 #include "store/stead-farm-repo.h"
 
 #include <glib/gi18n-lib.h>
@@ -41,10 +41,10 @@ stead_log_answer_cell (const SteadLogAnswer *self,
   return &((const SteadLogCell *) self->rows->pdata[row])[column];
 }
 
-static SteadLogAnswer *
-log_answer_new (char       *title,
-                const char *currency,
-                SteadStore *store)
+SteadLogAnswer *
+stead_log_new (char       *title,
+               const char *currency,
+               SteadStore *store)
 {
   SteadLogAnswer *self = g_new0 (SteadLogAnswer, 1);
 
@@ -56,20 +56,20 @@ log_answer_new (char       *title,
   return self;
 }
 
-static void
-add_column (SteadLogAnswer *self,
-            char           *title,
-            SteadCellKind   kind,
-            int             digits,
-            gboolean        sum)
+void
+stead_log_add_column (SteadLogAnswer *self,
+                      char           *title,
+                      SteadCellKind   kind,
+                      int             digits,
+                      gboolean        sum)
 {
   SteadLogColumn column = { title, kind, digits, sum };
 
   g_array_append_val (self->columns, column);
 }
 
-static SteadLogCell *
-add_row (SteadLogAnswer *self)
+SteadLogCell *
+stead_log_add_row (SteadLogAnswer *self)
 {
   SteadLogCell *row = g_new0 (SteadLogCell, self->columns->len);
 
@@ -77,17 +77,23 @@ add_row (SteadLogAnswer *self)
   return row;
 }
 
-static SteadLogCell
-text_cell (const char *text)
+SteadLogCell
+stead_log_text (const char *text)
 {
   return (SteadLogCell) { .filled = text != NULL && *text != '\0', .text = g_strdup (text) };
 }
 
-static SteadLogCell
-whole_cell (gint64   whole,
-            gboolean filled)
+SteadLogCell
+stead_log_whole (gint64   whole,
+                 gboolean filled)
 {
   return (SteadLogCell) { .filled = filled, .whole = whole };
+}
+
+SteadLogCell
+stead_log_number (double number)
+{
+  return (SteadLogCell) { .filled = isfinite (number), .number = isfinite (number) ? number : 0 };
 }
 
 /* --- a flock's log --------------------------------------------------------- */
@@ -112,26 +118,26 @@ static void
 add_log_columns (SteadLogAnswer  *self,
                  const SteadUnit *feed_unit)
 {
-  add_column (self, g_strdup (C_("column of a log", "Date")), STEAD_CELL_DAY, 0, FALSE);
-  add_column (self, g_strdup (C_("column of a log", "Age (weeks)")), STEAD_CELL_NUMBER, 1, FALSE);
-  add_column (self, g_strdup (C_("column of a log", "Hens")), STEAD_CELL_COUNT, 0, FALSE);
-  add_column (self, g_strdup (C_("column of a log", "Eggs")), STEAD_CELL_COUNT, 0, TRUE);
-  add_column (self, g_strdup (C_("column of a log", "Cracked")), STEAD_CELL_COUNT, 0, TRUE);
+  stead_log_add_column (self, g_strdup (C_("column of a log", "Date")), STEAD_CELL_DAY, 0, FALSE);
+  stead_log_add_column (self, g_strdup (C_("column of a log", "Age (weeks)")), STEAD_CELL_NUMBER, 1, FALSE);
+  stead_log_add_column (self, g_strdup (C_("column of a log", "Hens")), STEAD_CELL_COUNT, 0, FALSE);
+  stead_log_add_column (self, g_strdup (C_("column of a log", "Eggs")), STEAD_CELL_COUNT, 0, TRUE);
+  stead_log_add_column (self, g_strdup (C_("column of a log", "Cracked")), STEAD_CELL_COUNT, 0, TRUE);
   /* Six digits: what was weighed in the other system's units comes back as it was.
    * Translators: column of a log; %s is a unit: "Feed (lb)". */
-  add_column (self, g_strdup_printf (_("Feed (%s)"), stead_unit_symbol (feed_unit)), STEAD_CELL_NUMBER, 6, TRUE);
-  add_column (self, g_strdup (C_("column of a log", "Died")), STEAD_CELL_COUNT, 0, TRUE);
-  add_column (self, g_strdup (C_("column of a log", "Culled")), STEAD_CELL_COUNT, 0, TRUE);
-  add_column (self, g_strdup (C_("column of a log", "Reason")), STEAD_CELL_TEXT, 0, FALSE);
-  add_column (self, g_strdup (C_("column of a log", "Left out")), STEAD_CELL_TEXT, 0, FALSE);
-  add_column (self, g_strdup (C_("column of a log", "Note")), STEAD_CELL_TEXT, 0, FALSE);
-  add_column (self, g_strdup (C_("column of a log", "Person")), STEAD_CELL_TEXT, 0, FALSE);
+  stead_log_add_column (self, g_strdup_printf (_("Feed (%s)"), stead_unit_symbol (feed_unit)), STEAD_CELL_NUMBER, 6, TRUE);
+  stead_log_add_column (self, g_strdup (C_("column of a log", "Died")), STEAD_CELL_COUNT, 0, TRUE);
+  stead_log_add_column (self, g_strdup (C_("column of a log", "Culled")), STEAD_CELL_COUNT, 0, TRUE);
+  stead_log_add_column (self, g_strdup (C_("column of a log", "Reason")), STEAD_CELL_TEXT, 0, FALSE);
+  stead_log_add_column (self, g_strdup (C_("column of a log", "Left out")), STEAD_CELL_TEXT, 0, FALSE);
+  stead_log_add_column (self, g_strdup (C_("column of a log", "Note")), STEAD_CELL_TEXT, 0, FALSE);
+  stead_log_add_column (self, g_strdup (C_("column of a log", "Person")), STEAD_CELL_TEXT, 0, FALSE);
 }
 
 /* Returns: (transfer full): names by id */
-static GHashTable *
-read_people (SteadStore  *store,
-             GError     **error)
+GHashTable *
+stead_log_people (SteadStore  *store,
+                  GError     **error)
 {
   g_autoptr(GPtrArray) people = stead_person_repo_list (store, error);
   GHashTable *names;
@@ -156,22 +162,22 @@ fill_log_row (SteadLogCell          *row,
               GHashTable            *people,
               gint64                 hens)
 {
-  row[LOG_DAY] = whole_cell (entry->day, TRUE);
+  row[LOG_DAY] = stead_log_whole (entry->day, TRUE);
   row[LOG_AGE] = (SteadLogCell) { .filled = TRUE, .number = stead_age_weeks (flock->hatched_on, entry->day) };
-  row[LOG_HENS] = whole_cell (hens, TRUE);
-  row[LOG_EGGS] = whole_cell (entry->eggs, entry->eggs != STEAD_COUNT_NONE);
-  row[LOG_CRACKED] = whole_cell (entry->cracked, entry->eggs != STEAD_COUNT_NONE);
+  row[LOG_HENS] = stead_log_whole (hens, TRUE);
+  row[LOG_EGGS] = stead_log_whole (entry->eggs, entry->eggs != STEAD_COUNT_NONE);
+  row[LOG_CRACKED] = stead_log_whole (entry->cracked, entry->eggs != STEAD_COUNT_NONE);
   if (isfinite (entry->feed_kg))
     row[LOG_FEED] = (SteadLogCell) { .filled = TRUE,
                                      .number = stead_quantity_from_base (entry->feed_kg, feed_unit) };
-  row[LOG_DEATHS] = whole_cell (entry->deaths, TRUE);
-  row[LOG_CULLED] = whole_cell (entry->culled, TRUE);
-  row[LOG_REASON] = text_cell (entry->reason);
+  row[LOG_DEATHS] = stead_log_whole (entry->deaths, TRUE);
+  row[LOG_CULLED] = stead_log_whole (entry->culled, TRUE);
+  row[LOG_REASON] = stead_log_text (entry->reason);
   /* Translators: in the column "Left out" of a log; an import must know it, see
    * stead_import_read_yes(). */
-  row[LOG_LEFT_OUT] = text_cell (entry->left_out ? C_("left out of a log", "yes") : NULL);
-  row[LOG_NOTE] = text_cell (entry->note);
-  row[LOG_PERSON] = text_cell (g_hash_table_lookup (people, &entry->person_id));
+  row[LOG_LEFT_OUT] = stead_log_text (entry->left_out ? C_("left out of a log", "yes") : NULL);
+  row[LOG_NOTE] = stead_log_text (entry->note);
+  row[LOG_PERSON] = stead_log_text (g_hash_table_lookup (people, &entry->person_id));
 }
 
 SteadLogAnswer *
@@ -181,7 +187,7 @@ stead_log_answer_flock (SteadStore  *store,
 {
   g_autoptr(SteadFarm) farm = stead_farm_repo_get (store, error);
   g_autoptr(SteadFlock) flock = farm == NULL ? NULL : stead_flock_repo_get (store, flock_id, error);
-  g_autoptr(GHashTable) people = flock == NULL ? NULL : read_people (store, error);
+  g_autoptr(GHashTable) people = flock == NULL ? NULL : stead_log_people (store, error);
   g_autoptr(GPtrArray) entries = NULL;
   const SteadUnit *feed_unit;
   SteadLogAnswer *self;
@@ -194,7 +200,7 @@ stead_log_answer_flock (SteadStore  *store,
     return NULL;
   feed_unit = stead_unit_default (STEAD_DIMENSION_MASS, farm->units);
   /* Translators: title of an export; the flock's name. */
-  self = log_answer_new (g_strdup_printf (_("Log of %s"), flock->name), farm->currency, store);
+  self = stead_log_new (g_strdup_printf (_("Log of %s"), flock->name), farm->currency, store);
   self->from = flock->housed_on;
   self->to = flock->ended_on != STEAD_DAY_NONE ? flock->ended_on : self->today;
   add_log_columns (self, feed_unit);
@@ -209,7 +215,7 @@ stead_log_answer_flock (SteadStore  *store,
           alive -= lost_today;
           lost_today = 0;
         }
-      fill_log_row (add_row (self), entry, flock, feed_unit, people, alive);
+      fill_log_row (stead_log_add_row (self), entry, flock, feed_unit, people, alive);
       lost_today += entry->deaths + entry->culled;
     }
   return self;
@@ -229,12 +235,12 @@ enum
 static void
 add_cost_columns (SteadLogAnswer *self)
 {
-  add_column (self, g_strdup (C_("column of costs", "Part")), STEAD_CELL_TEXT, 0, FALSE);
-  add_column (self, g_strdup (C_("column of costs", "Date")), STEAD_CELL_DAY, 0, FALSE);
-  add_column (self, g_strdup (C_("column of costs", "What")), STEAD_CELL_TEXT, 0, FALSE);
-  add_column (self, g_strdup (C_("column of costs", "Quantity")), STEAD_CELL_TEXT, 0, FALSE);
+  stead_log_add_column (self, g_strdup (C_("column of costs", "Part")), STEAD_CELL_TEXT, 0, FALSE);
+  stead_log_add_column (self, g_strdup (C_("column of costs", "Date")), STEAD_CELL_DAY, 0, FALSE);
+  stead_log_add_column (self, g_strdup (C_("column of costs", "What")), STEAD_CELL_TEXT, 0, FALSE);
+  stead_log_add_column (self, g_strdup (C_("column of costs", "Quantity")), STEAD_CELL_TEXT, 0, FALSE);
   /* Translators: column of costs; %s is a currency: "Amount (USD)". */
-  add_column (self, g_strdup_printf (_("Amount (%s)"), self->currency), STEAD_CELL_MONEY, 0, TRUE);
+  stead_log_add_column (self, g_strdup_printf (_("Amount (%s)"), self->currency), STEAD_CELL_MONEY, 0, TRUE);
 }
 
 static gboolean
@@ -251,13 +257,13 @@ add_part (SteadLogAnswer         *self,
   for (guint i = 0; i < entries->len; i++)
     {
       const SteadCostEntry *entry = entries->pdata[i];
-      SteadLogCell *row = add_row (self);
+      SteadLogCell *row = stead_log_add_row (self);
 
-      row[COST_PART] = text_cell (cost->labels[kind]);
-      row[COST_DAY] = whole_cell (entry->day, entry->day != STEAD_DAY_NONE);
-      row[COST_WHAT] = text_cell (entry->what);
-      row[COST_QUANTITY] = text_cell (entry->quantity);
-      row[COST_AMOUNT] = whole_cell (entry->cents, TRUE);
+      row[COST_PART] = stead_log_text (cost->labels[kind]);
+      row[COST_DAY] = stead_log_whole (entry->day, entry->day != STEAD_DAY_NONE);
+      row[COST_WHAT] = stead_log_text (entry->what);
+      row[COST_QUANTITY] = stead_log_text (entry->quantity);
+      row[COST_AMOUNT] = stead_log_whole (entry->cents, TRUE);
     }
   return TRUE;
 }
@@ -271,7 +277,7 @@ stead_log_answer_cost (SteadStore             *store,
 
   g_return_val_if_fail (cost != NULL, NULL);
   /* Translators: title of an export; the product's name. */
-  self = log_answer_new (g_strdup_printf (_("Costs of %s"), cost->product->name), cost->farm->currency, store);
+  self = stead_log_new (g_strdup_printf (_("Costs of %s"), cost->product->name), cost->farm->currency, store);
   self->from = cost->from;
   self->to = cost->to;
   add_cost_columns (self);

@@ -69,6 +69,27 @@ SteadLogAnswer *stead_log_answer_flock (SteadStore  *store,
                                         GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
+ * stead_log_answer_fish:
+ * @fish_id: whose log
+ *
+ * As stead_log_answer_flock(); fish are those alive when that day began.
+ */
+SteadLogAnswer *stead_log_answer_fish (SteadStore  *store,
+                                       gint64       fish_id,
+                                       GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * stead_log_answer_weighings:
+ * @fish_id: whose weighings
+ *
+ * Oldest first: a row a sample that was weighed in bulk, a row a fish where each was
+ * weighed; so an import of them makes the same weighings.
+ */
+SteadLogAnswer *stead_log_answer_weighings (SteadStore  *store,
+                                            gint64       fish_id,
+                                            GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
  * stead_log_answer_cost:
  * @store: an open farm
  * @cost: the cost of a product over a period

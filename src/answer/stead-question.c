@@ -9,6 +9,7 @@
 #include "answer/stead-answer-error.h"
 #include "answer/stead-crop-answer.h"
 #include "answer/stead-due-answer.h"
+#include "answer/stead-fish-answer.h"
 #include "answer/stead-flock-answer.h"
 #include "answer/stead-greenhouse-answer.h"
 #include "answer/stead-price-answer.h"
@@ -24,6 +25,7 @@ static const SteadQuestion questions[] = {
   { "cost", N_("What does one unit really cost us?"), "product" },
   { "price", N_("What price covers it, and how many must we sell?"), "product" },
   { "flock", N_("How is this flock doing, and what will it give?"), "flock" },
+  { "fish", N_("How are these fish doing, and when can they be sold?"), "fish" },
   { "crop", N_("How is this crop doing, when can it be picked, and how much?"), "crop" },
   { "greenhouse", N_("What does it cost to keep this bay warm?"), "bay" },
   { "water", N_("How is this water, where is it going, and what does it need?"), "water" },
@@ -290,6 +292,70 @@ put_band (JsonBuilder     *out,
   json_builder_end_object (out);
 }
 
+static void
+put_harvest (JsonBuilder           *out,
+             const SteadFishAnswer *answer)
+{
+  static const char * const cuts[] = { "headed", "fillet", "hand_fillet", "gutted" };
+
+  put_real (out, "ready_frac", answer->share_ready);
+  put_day (out, "sale_day", answer->sale_day);
+  put_day (out, "sale_soonest", answer->sale_soonest);
+  put_day (out, "sale_latest", answer->sale_latest);
+  put_text (out, "no_sale", answer->no_sale);
+  put_band (out, "harvest_fish", &answer->harvest_fish);
+  put_band (out, "harvest_kg", &answer->harvest_kg);
+  put_real (out, "purged_kg", answer->purged_kg);
+  put_day (out, "purge_day", answer->purge_day);
+  json_builder_set_member_name (out, "dressed_kg");
+  json_builder_begin_object (out);
+  for (guint i = 0; i < answer->dressed->len; i++)
+    {
+      const SteadFishDressed *dressed = &g_array_index (answer->dressed, SteadFishDressed, i);
+
+      put_real (out, cuts[dressed->cut], dressed->kg);
+    }
+  json_builder_end_object (out);
+}
+
+static char *
+ask_fish (SteadStore   *store,
+          gint64        id,
+          JsonBuilder  *out,
+          GError      **error)
+{
+  g_autoptr(SteadFishAnswer) answer = stead_fish_answer_new (store, id, error);
+
+  if (answer == NULL)
+    return NULL;
+  put_text (out, "fish", answer->group->batch.name);
+  put_text (out, "species", answer->group->species);
+  put_text (out, "currency", answer->farm->currency);
+  put_int (out, "alive", answer->alive);
+  put_real (out, "survival_frac", answer->survival_frac);
+  put_band (out, "mean_g", &answer->mean_g);
+  put_real (out, "tgc_x100", answer->tgc_x100);
+  put_int (out, "weighings_learned", (gint64) answer->n_learned);
+  put_day (out, "last_weighed", answer->last_weighed);
+  put_real (out, "biomass_kg", answer->biomass_kg);
+  put_real (out, "density_kg_m3", answer->density_kg_m3);
+  put_real (out, "water_c", answer->water_c);
+  put_real (out, "expected_water_c", answer->ahead_c);
+  put_real (out, "feed_kg", answer->feed_kg);
+  put_day (out, "feed_on", answer->feed_on);
+  put_text (out, "no_feed", answer->no_rate);
+  put_real (out, "feed_on_hand_kg", answer->feed_on_hand_kg);
+  put_real (out, "feed_days", answer->feed_days);
+  put_real (out, "feed_so_far_kg", answer->so_far.feed_kg);
+  put_real (out, "feed_for_gain", answer->fcr);
+  put_real (out, "condition", answer->condition);
+  put_harvest (out, answer);
+  put_int (out, "cost_so_far_cents", answer->cost_in_cents);
+  put_text (out, "caution", answer->caution);
+  put_text (out, "rule", answer->rule);
+  return stead_words_plain (answer->sentence);
+}
+
 static char *
 ask_crop (SteadStore   *store,
           gint64        id,
@@ -497,7 +563,7 @@ find_question (const char  *name,
     if (g_str_equal (questions[i].name, name))
       return &questions[i];
   g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-               _("There is no question “%s”. Ask for cost, price, flock, crop, greenhouse, water, due or stock."), name);
+               _("There is no question “%s”. Ask for cost, price, flock, fish, crop, greenhouse, water, due or stock."), name);
   return NULL;
 }
 
@@ -512,6 +578,8 @@ find_subject (SteadStore           *store,
     return TRUE;
   if (g_str_equal (question->of, "product"))
     return stead_subject_product (store, of, id, error);
+  if (g_str_equal (question->of, "fish"))
+    return stead_subject_fish (store, of, id, error);
   if (g_str_equal (question->of, "crop"))
     return stead_subject_crop (store, of, id, error);
   if (g_str_equal (question->of, "bay"))
@@ -530,7 +598,8 @@ stead_question_ask (SteadStore  *store,
                     GError     **error)
 {
   static char *(*const asks[]) (SteadStore *, gint64, JsonBuilder *, GError **) = {
-    ask_cost, ask_price, ask_flock, ask_crop, ask_greenhouse, ask_water, ask_due, ask_stock,
+    ask_cost, ask_price, ask_flock, ask_fish, ask_crop, ask_greenhouse, ask_water,
+    ask_due, ask_stock,
   };
   const SteadQuestion *question;
   g_autoptr(JsonBuilder) figures = NULL;

@@ -61,13 +61,19 @@ read_raise (SteadStore        *store,
             SteadStripAnswer  *self,
             GError           **error)
 {
-  g_autoptr(GPtrArray) flocks = stead_flock_repo_list (store, FALSE, error);
+  g_autoptr(GPtrArray) batches = stead_batch_repo_list (store, FALSE, error);
+  guint flocks = 0;
 
-  if (flocks == NULL)
+  if (batches == NULL)
     return FALSE;
-  self->raise = flocks->len == 0
-                ? g_strdup (C_("live figure", "no flock yet"))
-                : g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u flock", "%u flocks", flocks->len), flocks->len);
+  for (guint i = 0; i < batches->len; i++)
+    flocks += ((const SteadBatch *) batches->pdata[i])->kind == STEAD_BATCH_FLOCK;
+  if (batches->len == 0)
+    self->raise = g_strdup (C_("live figure", "no flock yet"));
+  else if (flocks == batches->len)
+    self->raise = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u flock", "%u flocks", flocks), flocks);
+  else
+    self->raise = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u batch", "%u batches", batches->len), batches->len);
   return TRUE;
 }
 

@@ -1,10 +1,11 @@
-/* stead-subject.c - which product, flock or water a question or a paper is about, by name. */
+/* stead-subject.c - which product, flock, group of fish or water a question or a paper is about, by name. */
 #include "config.h"
 
 #include "answer/stead-answer-error.h"
 #include "answer/stead-subject.h"
 #include "store/stead-crop-repo.h"
 #include "store/stead-farm-repo.h"
+#include "store/stead-fish-repo.h"
 #include "store/stead-flock-repo.h"
 #include "store/stead-product-repo.h"
 #include "store/stead-water-repo.h"
@@ -172,6 +173,46 @@ stead_subject_water (SteadStore  *store,
 
       g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
                    _("No water is called “%s”. There is: %s."), name, names);
+    }
+  return FALSE;
+}
+
+gboolean
+stead_subject_fish (SteadStore  *store,
+                    const char  *name,
+                    gint64      *out_id,
+                    GError     **error)
+{
+  g_autoptr(GPtrArray) groups = NULL;
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
+  const Named *picked;
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  groups = stead_fish_repo_list (store, TRUE, error);
+  if (groups == NULL)
+    return FALSE;
+  for (guint i = 0; i < groups->len; i++)
+    {
+      const SteadFish *group = groups->pdata[i];
+      Named named = { group->batch.id, group->batch.name, group->batch.ended_on != STEAD_DAY_NONE };
+
+      g_array_append_val (all, named);
+    }
+  picked = pick (all, name);
+  if (picked != NULL)
+    {
+      *out_id = picked->id;
+      return TRUE;
+    }
+  if (all->len == 0)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                         _("There are no fish yet. Add a group in Raise."));
+  else
+    {
+      g_autofree char *names = names_of (all);
+
+      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+                   _("No group of fish is called “%s”. There is: %s."), name, names);
     }
   return FALSE;
 }

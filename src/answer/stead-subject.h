@@ -1,4 +1,4 @@
-/* stead-subject.h - which product, flock, crop, bay or water a question or a paper is about, by name. */
+/* stead-subject.h - which product, flock, group of fish, crop, bay or water a question or a paper is about, by name. */
 #pragma once
 
 #include "store/stead-store.h"
@@ -8,17 +8,18 @@ G_BEGIN_DECLS
 /**
  * stead_subject_product:
  * stead_subject_flock:
+ * stead_subject_fish:
  * stead_subject_crop:
  * stead_subject_bay:
  * stead_subject_water:
  * @store: an open farm
  * @name: (nullable): as a person types it, case and outer blanks aside; %NULL for the first one
- * @out_id: (out): the product (flock, crop, place, water)
+ * @out_id: (out): the product (flock, group of fish, crop, place, water)
  * @error: %STEAD_ANSWER_ERROR_MISSING if the farm has none at all,
  *   %STEAD_ANSWER_ERROR_UNKNOWN, naming those there are, if none is called so
  *
- * Products that are retired, flocks that are over and waters no longer in use are found by name too, but
- * never taken as the first one while another is there.
+ * Products that are retired, batches that are over and waters no longer in use are found
+ * by name too, but never taken as the first one while another is there.
  *
  * Returns: %TRUE, or %FALSE with @error set and @out_id left alone
  */
@@ -31,6 +32,11 @@ gboolean stead_subject_flock (SteadStore  *store,
                               const char  *name,
                               gint64      *out_id,
                               GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+gboolean stead_subject_fish (SteadStore  *store,
+                             const char  *name,
+                             gint64      *out_id,
+                             GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 gboolean stead_subject_crop (SteadStore  *store,
                              const char  *name,

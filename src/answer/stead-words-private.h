@@ -22,6 +22,11 @@ char *stead_words_end (GString *text) G_GNUC_WARN_UNUSED_RESULT;
 /* "Carton", "Carton and Label", "Carton, Label and String" */
 char *stead_words_list (const char * const *names) G_GNUC_WARN_UNUSED_RESULT;
 
+/* How long the feed lasts, as a sentence with markup; %NULL if no use of it is known
+ * (@days: NAN). */
+char *stead_words_feed_lasts (double on_hand_kg,
+                              double days) G_GNUC_WARN_UNUSED_RESULT;
+
 /* A measured number with about three digits: "3.91", "45.9", "620". */
 char *stead_words_number (double value) G_GNUC_WARN_UNUSED_RESULT;
 

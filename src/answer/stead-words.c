@@ -157,6 +157,14 @@ stead_words_hens (gint64 n)
 }
 
 char *
+stead_words_fish (gint64 n)
+{
+  g_autofree char *number = stead_number_format ((double) n, 0);
+
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s fish", "%s fish", stead_words_plural (n)), number);
+}
+
+char *
 stead_words_days (gint64 n)
 {
   g_autofree char *number = stead_number_format ((double) n, 0);
@@ -232,6 +240,27 @@ stead_words_end (GString *text)
   char *sentences = g_string_free (text, empty);
 
   return empty ? NULL : sentences;
+}
+
+char *
+stead_words_feed_lasts (double on_hand_kg,
+                        double days)
+{
+  gint64 whole;
+  g_autofree char *text = NULL;
+
+  if (!(on_hand_kg > 1e-6))
+    return g_strdup (_("No feed is on hand."));
+  if (isnan (days))
+    return NULL;
+  whole = (gint64) floor (MIN (days, 36500) + 1e-9);
+  if (whole < 1)
+    return g_strdup (_("Feed runs out <b>today</b>."));
+  if (whole > 365)
+    return g_strdup (_("Feed lasts <b>more than a year</b>."));
+  text = stead_words_days (whole);
+  /* Translators: "9 days". */
+  return g_strdup_printf (_("Feed lasts <b>%s</b>."), text);
 }
 
 char *

@@ -24,7 +24,7 @@ struct _SteadImportDialog
 
   SteadDesk       *desk;
   SteadImportKind  kind;
-  gint64           flock_id;
+  gint64           batch_id;
   char            *path;
   SteadImport     *import;       /* (nullable): while it is being read */
   GCancellable    *cancellable;  /* (nullable): of the work under way */
@@ -44,7 +44,7 @@ G_DEFINE_FINAL_TYPE (SteadImportDialog, stead_import_dialog, GTK_TYPE_WINDOW)
 typedef struct
 {
   SteadImportKind  kind;
-  gint64           flock_id;
+  gint64           batch_id;
   char            *path;         /* of the table */
   char            *farm_path;
   SteadDay         today;
@@ -133,7 +133,7 @@ work_in_thread (GTask        *task,
         g_task_return_boolean (task, TRUE);
       return;
     }
-  import = stead_import_read (store, work->kind, work->flock_id, work->path, work->order,
+  import = stead_import_read (store, work->kind, work->batch_id, work->path, work->order,
                               cancellable, progress_cb, work, &error);
   if (import == NULL)
     g_task_return_error (task, g_steal_pointer (&error));
@@ -263,7 +263,7 @@ start_work (SteadImportDialog   *self,
   GTask *task;
 
   work->kind = self->kind;
-  work->flock_id = self->flock_id;
+  work->batch_id = self->batch_id;
   work->path = g_strdup (self->path);
   work->farm_path = g_strdup (stead_store_get_path (store));
   work->today = stead_store_get_today (store);
@@ -464,7 +464,7 @@ typedef struct
   GtkWidget       *parent;
   SteadDesk       *desk;
   SteadImportKind  kind;
-  gint64           flock_id;
+  gint64           batch_id;
 } Asked;
 
 static void
@@ -493,7 +493,7 @@ file_chosen_cb (const char *path,
                        "title", title, NULL);
   self->desk = g_object_ref (asked->desk);
   self->kind = asked->kind;
-  self->flock_id = asked->flock_id;
+  self->batch_id = asked->batch_id;
   self->path = g_strdup (path);
   gtk_window_present (GTK_WINDOW (self));
   start_reading (self, STEAD_DATE_ORDER_UNKNOWN);
@@ -503,8 +503,14 @@ void
 stead_import_dialog_show (GtkWidget      *parent,
                           SteadDesk      *desk,
                           SteadImportKind kind,
-                          gint64          flock_id)
+                          gint64          batch_id)
 {
+  static const char * const titles[] = {
+    [STEAD_IMPORT_FLOCK_LOG] = N_("Import a flock's log"),
+    [STEAD_IMPORT_RECEIPTS] = N_("Import receipts"),
+    [STEAD_IMPORT_FISH_LOG] = N_("Import a log of fish"),
+    [STEAD_IMPORT_WEIGHINGS] = N_("Import weighings"),
+  };
   Asked *asked;
 
   g_return_if_fail (stead_desk_get_store (desk) != NULL);
@@ -513,7 +519,6 @@ stead_import_dialog_show (GtkWidget      *parent,
   asked->parent = g_object_ref (parent);
   asked->desk = g_object_ref (desk);
   asked->kind = kind;
-  asked->flock_id = flock_id;
-  stead_files_open (parent, kind == STEAD_IMPORT_FLOCK_LOG ? _("Import a flock's log") : _("Import receipts"),
-                    _("Tables (CSV, text)"), "*.[ct][sx][vt]", file_chosen_cb, asked);
+  asked->batch_id = batch_id;
+  stead_files_open (parent, _(titles[kind]), _("Tables (CSV, text)"), "*.[ct][sx][vt]", file_chosen_cb, asked);
 }

@@ -9,6 +9,6 @@
 G_BEGIN_DECLS
 
 /* Asks for the file, reads it in a worker, shows what will be taken, and takes it. */
-void stead_import_dialog_show (GtkWidget *parent, SteadDesk *desk, SteadImportKind kind, gint64 flock_id);
+void stead_import_dialog_show (GtkWidget *parent, SteadDesk *desk, SteadImportKind kind, gint64 batch_id);
 
 G_END_DECLS

@@ -40,7 +40,7 @@ typedef struct
 /**
  * stead_unit_by_id:
  * @id: (nullable): a stored id: "ea", "doz", "g", "kg", "oz", "lb", "ton", "ml",
- *   "l", "tsp", "tbsp", "floz", "cup", "pt", "qt", "gal", "m", "ft", "in", "m2",
+ *   "l", "tsp", "tbsp", "floz", "cup", "pt", "qt", "gal", "cm", "m", "ft", "in", "m2",
  *   "sqft", "degC", "degF"
  *
  * Returns: (transfer none) (nullable): the unit

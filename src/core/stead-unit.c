@@ -23,7 +23,7 @@ enum
   G, OZ, LB, KG, TON,
   ML, TSP, TBSP, FLOZ, CUP, PT, QT, L, GAL,
   SQFT, M2,
-  IN, FT, M,
+  CM, IN, FT, M,
   DEGF, DEGC,
   N_UNITS
 };
@@ -48,6 +48,7 @@ static const SteadUnit units[N_UNITS] = {
   [GAL]  = { "gal", NC_("unit", "gal"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, GALLON_L, 0 },
   [SQFT] = { "sqft", NC_("unit", "sq ft"), STEAD_DIMENSION_AREA, STEAD_UNITS_US, FOOT_M * FOOT_M, 0 },
   [M2]   = { "m2", NC_("unit", "m²"), STEAD_DIMENSION_AREA, STEAD_UNITS_METRIC, 1, 0 },
+  [CM]   = { "cm", NC_("unit", "cm"), STEAD_DIMENSION_LENGTH, STEAD_UNITS_METRIC, 0.01, 0 },
   [IN]   = { "in", NC_("unit", "in"), STEAD_DIMENSION_LENGTH, STEAD_UNITS_US, FOOT_M / 12, 0 },
   [FT]   = { "ft", NC_("unit", "ft"), STEAD_DIMENSION_LENGTH, STEAD_UNITS_US, FOOT_M, 0 },
   [M]    = { "m", NC_("unit", "m"), STEAD_DIMENSION_LENGTH, STEAD_UNITS_METRIC, 1, 0 },
@@ -89,6 +90,8 @@ static const Spelling spellings[] = {
   { "square feet", SQFT }, { "sf", SQFT },
   { "m2", M2 }, { "m²", M2 }, { "sq m", M2 }, { "sqm", M2 }, { "square meter", M2 },
   { "square meters", M2 }, { "square metre", M2 }, { "square metres", M2 },
+  { "cm", CM }, { "cms", CM }, { "centimeter", CM }, { "centimeters", CM }, { "centimetre", CM },
+  { "centimetres", CM },
   { "in", IN }, { "ins", IN }, { "inch", IN }, { "inches", IN }, { "\"", IN }, { "″", IN },
   { "ft", FT }, { "foot", FT }, { "feet", FT }, { "'", FT }, { "′", FT },
   { "m", M }, { "meter", M }, { "meters", M }, { "metre", M }, { "metres", M },
@@ -116,6 +119,7 @@ static const Spelling spellings[] = {
   { "galon", GAL }, { "galones", GAL },
   { "pie cuadrado", SQFT }, { "pies cuadrados", SQFT },
   { "metro cuadrado", M2 }, { "metros cuadrados", M2 },
+  { "centimetro", CM }, { "centimetros", CM },
   { "pulgada", IN }, { "pulgadas", IN }, { "pulg", IN },
   { "pie", FT }, { "pies", FT },
   { "metro", M }, { "metros", M },

@@ -38,6 +38,32 @@ read_flock_log (SteadStore               *store,
 }
 
 static SteadLogAnswer *
+read_fish_log (SteadStore               *store,
+               const char               *of,
+               const SteadPaperOptions  *options,
+               GError                  **error)
+{
+  gint64 fish_id;
+
+  if (!stead_subject_fish (store, of, &fish_id, error))
+    return NULL;
+  return stead_log_answer_fish (store, fish_id, error);
+}
+
+static SteadLogAnswer *
+read_weighings (SteadStore               *store,
+                const char               *of,
+                const SteadPaperOptions  *options,
+                GError                  **error)
+{
+  gint64 fish_id;
+
+  if (!stead_subject_fish (store, of, &fish_id, error))
+    return NULL;
+  return stead_log_answer_weighings (store, fish_id, error);
+}
+
+static SteadLogAnswer *
 read_cost_lines (SteadStore               *store,
                  const char               *of,
                  const SteadPaperOptions  *options,
@@ -56,6 +82,8 @@ static const SteadPaperKind kinds[] = {
   { "price-page", N_("Price and break-even"), "product", STEAD_FORMAT_PDF },
   { "break-even-chart", N_("Break-even chart"), "product", STEAD_FORMAT_PDF | PICTURES },
   { "flock-log", N_("Log of a flock"), "flock", TABLES },
+  { "fish-log", N_("Log of a group of fish"), "fish", TABLES },
+  { "weighings", N_("Weighings of fish"), "fish", TABLES },
   { "cost-lines", N_("Lines behind the cost"), "product", TABLES },
 };
 
@@ -69,6 +97,8 @@ static const struct
   { stead_price_paper_new, NULL },
   { stead_chart_paper_new, NULL },
   { NULL, read_flock_log },
+  { NULL, read_fish_log },
+  { NULL, read_weighings },
   { NULL, read_cost_lines },
 };
 

@@ -64,14 +64,13 @@ stead_fish_read_stand (SteadStore       *store,
 {
   const SteadFishWithout without = { .entry_id = entry_id };
   SteadFishStand stand = { 0 };
-  gint64 there = 0;
   double heaviest_g = 0;
 
   if (!stead_fish_can_go (store, group->batch.id, day, &without, &stand.can_go, error) ||
-      !stead_fish_on_day (store, group->batch.id, day, &there, error) ||
+      !stead_fish_on_day (store, group->batch.id, day, &stand.there, error) ||
       !read_heaviest (store, group, day, &heaviest_g, error))
     return FALSE;
-  stand.most_kg = (double) there * heaviest_g / 1000;
+  stand.most_kg = (double) stand.there * heaviest_g / 1000;
   *out = stand;
   return TRUE;
 }

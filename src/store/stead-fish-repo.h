@@ -67,8 +67,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadFishEntry, stead_fish_entry_free)
 /* What stands in the tank beside one entry, for its check. */
 typedef struct
 {
-  gint64 can_go;      /* fish that can die or leave on that day, so that no later day is short */
-  double most_kg;     /* the most that all of them can weigh then */
+  gint64 there;       /* fish that are there at some time of that day */
+  gint64 can_go;      /* of them can die or leave, so that no later day is short */
+  double most_kg;     /* the most that all that are there can weigh */
 } SteadFishStand;
 
 /* @entry_id: as if this entry were not there; 0: none.  Unchanged with @error. */

@@ -1,6 +1,6 @@
 /* test-question.c - every question by name, and its figures against the answers. */
-#include "farm.h"
 #include "numbers.h"
+#include "shoal.h"
 
 #include "answer/stead-answer-error.h"
 #include "answer/stead-cost-answer.h"
@@ -44,22 +44,23 @@ make_water (Farm *farm)
   return water->id;
 }
 
+/* A farm that has something to say to each question. */
 static void
-test_list (Farm          *farm,
+test_list (Shoal          *shoal,
            gconstpointer  data)
 {
   gsize n;
   const SteadQuestion *questions = stead_question_list (&n);
 
-  farm_stock (farm);
-  farm_log (farm);
-  make_water (farm);
-  g_assert_cmpuint (n, ==, 6);
+  farm_stock (&shoal->farm);
+  farm_log (&shoal->farm);
+  make_water (&shoal->farm);
+  g_assert_cmpuint (n, ==, 7);
   for (gsize i = 0; i < n; i++)
     {
       g_autoptr(JsonNode) node = NULL;
 
-      g_assert_cmpuint (json_object_get_size (ask (farm, questions[i].name, NULL, &node)), >, 1);
+      g_assert_cmpuint (json_object_get_size (ask (&shoal->farm, questions[i].name, NULL, &node)), >, 1);
       g_assert_true (g_str_has_suffix (questions[i].asks, "?"));
     }
 }
@@ -133,6 +134,7 @@ test_errors (Farm          *farm,
     { "weather", NULL, STEAD_ANSWER_ERROR_UNKNOWN, "weather" },
     { "cost", "Llamas", STEAD_ANSWER_ERROR_UNKNOWN, "Llamas" },
     { "flock", "Llamas", STEAD_ANSWER_ERROR_UNKNOWN, "Brown hens" },
+    { "fish", NULL, STEAD_ANSWER_ERROR_MISSING, "no fish yet" },
     { "cost", NULL, STEAD_ANSWER_ERROR_MISSING, "Brown hens" },
   };
 
@@ -156,7 +158,7 @@ main (int    argc,
 {
   farm_start (&argc, &argv);
 #define ADD(name, test) g_test_add ("/answer/question/" name, Farm, NULL, farm_set_up, test, farm_tear_down)
-  ADD ("list", test_list);
+  g_test_add ("/answer/question/list", Shoal, NULL, shoal_set_up, test_list, shoal_tear_down);
   ADD ("cost", test_cost);
   ADD ("water", test_water);
   ADD ("null-figures", test_null_figures);

@@ -4,7 +4,7 @@
  * the fuzzer; built plainly it runs over the files named on its command line, and
  * over cuts and flips of them, which the ordinary tests do with the fixtures.
  */
-#include "answer/farm.h"
+#include "answer/shoal.h"
 #include "answer/stead-answer-error.h"
 #include "answer/stead-import-answer.h"
 
@@ -15,7 +15,7 @@
 int LLVMFuzzerTestOneInput (const guint8 *data,
                             size_t        size);
 
-static Farm farm;
+static Shoal shoal;
 static char *path;
 
 static void
@@ -23,8 +23,8 @@ make_farm (void)
 {
   g_autofree char *folder = g_dir_make_tmp ("stead-fuzz-XXXXXX", NULL);
 
-  farm_set_up (&farm, NULL);
-  farm_stock (&farm);
+  shoal_set_up (&shoal, NULL);
+  farm_stock (&shoal.farm);
   path = g_build_filename (folder, "table.csv", NULL);
 }
 
@@ -47,9 +47,9 @@ take (SteadImport *import)
 
   if (stead_import_count (import, STEAD_ROW_TAKE) == 0)
     return;
-  if (!stead_import_take (import, farm.store, NULL, NULL, NULL, &error))
+  if (!stead_import_take (import, shoal.farm.store, NULL, NULL, NULL, &error))
     g_error ("the preview took what the farm refuses: %s", error->message);
-  g_assert_true (stead_store_undo (farm.store, &error));
+  g_assert_true (stead_store_undo (shoal.farm.store, &error));
   g_assert_no_error (error);
 }
 
@@ -61,7 +61,7 @@ try_kind (SteadImportKind kind,
   g_autoptr(SteadImport) import = NULL;
   guint n;
 
-  import = stead_import_read (farm.store, kind, 0, path, order, NULL, NULL, NULL, &error);
+  import = stead_import_read (shoal.farm.store, kind, 0, path, order, NULL, NULL, NULL, &error);
   if (import == NULL)
     {
       g_assert_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_INPUT);
@@ -87,6 +87,8 @@ LLVMFuzzerTestOneInput (const guint8 *data,
   try_kind (STEAD_IMPORT_FLOCK_LOG, STEAD_DATE_ORDER_UNKNOWN);
   try_kind (STEAD_IMPORT_FLOCK_LOG, STEAD_DATE_ORDER_DMY);
   try_kind (STEAD_IMPORT_RECEIPTS, STEAD_DATE_ORDER_UNKNOWN);
+  try_kind (STEAD_IMPORT_FISH_LOG, STEAD_DATE_ORDER_MDY);
+  try_kind (STEAD_IMPORT_WEIGHINGS, STEAD_DATE_ORDER_UNKNOWN);
   return 0;
 }
 
@@ -140,7 +142,7 @@ main (int   argc,
       g_remove (path);
       g_rmdir (folder);
       g_free (path);
-      farm_tear_down (&farm, NULL);
+      shoal_tear_down (&shoal, NULL);
     }
   return argc < 2;
 }

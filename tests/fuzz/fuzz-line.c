@@ -4,7 +4,7 @@
  * the fuzzer; built plainly it runs over the lines of the files named on its
  * command line and over mixtures of them, which the ordinary tests do with the seeds.
  */
-#include "answer/farm.h"
+#include "answer/shoal.h"
 #include "answer/stead-line-answer.h"
 
 #include <math.h>
@@ -14,14 +14,14 @@
 int LLVMFuzzerTestOneInput (const guint8 *data,
                             size_t        size);
 
-static Farm farm;
+static Shoal shoal;
 static SteadLineReader *reader;
 
 static void
 make_reader (void)
 {
-  farm_set_up (&farm, NULL);
-  reader = stead_line_reader_new (farm.store, NULL);
+  shoal_set_up (&shoal, NULL);
+  reader = stead_line_reader_new (shoal.farm.store, NULL);
   g_assert_nonnull (reader);
 }
 
@@ -42,8 +42,10 @@ check_complete (const SteadLineReading *reading)
 {
   const SteadFlockEntry *entry = &reading->entry;
 
-  g_assert_cmpint (entry->flock_id, ==, farm.flock);
-  g_assert_cmpint (entry->day, <=, farm.today);
+  g_assert_cmpint (entry->flock_id, ==, reading->is_fish ? shoal.fish : shoal.farm.flock);
+  g_assert_true (isnan (reading->water_c) || (reading->is_fish && reading->water_c >= -5 && reading->water_c <= 60));
+  g_assert_true (!reading->refused || reading->is_fish);
+  g_assert_cmpint (entry->day, <=, shoal.farm.today);
   g_assert_true (entry->eggs == STEAD_COUNT_NONE || (entry->eggs >= 0 && entry->eggs <= 20));
   g_assert_cmpint (entry->cracked, <=, MAX (0, entry->eggs));
   g_assert_true (isnan (entry->feed_kg) || entry->feed_kg >= 0);
@@ -61,7 +63,7 @@ LLVMFuzzerTestOneInput (const guint8 *data,
 
   if (reader == NULL)
     make_reader ();
-  reading = stead_line_reader_read (reader, line, farm.today);
+  reading = stead_line_reader_read (reader, line, shoal.farm.today);
   check_markup (reading->understood);
   if (reading->complete)
     check_complete (reading);
@@ -122,7 +124,7 @@ main (int   argc,
       printf ("ok %d %s\n", i, argv[i]);
     }
   stead_line_reader_free (reader);
-  farm_tear_down (&farm, NULL);
+  shoal_tear_down (&shoal, NULL);
   return argc < 2;
 }
 #endif

@@ -4,13 +4,13 @@
 #include <string.h>
 
 #include "answer/stead-answer-error.h"
-#include "farm.h"
+#include "shoal.h"
 #include "paper/stead-paper-error.h"
 #include "paper/stead-paper.h"
 
 typedef struct
 {
-  Farm  farm;
+  Shoal  shoal;
   char *folder;
 } Fixture;
 
@@ -18,9 +18,9 @@ static void
 set_up (Fixture       *fixture,
         gconstpointer  data)
 {
-  farm_set_up (&fixture->farm, NULL);
-  farm_log (&fixture->farm);
-  farm_stock (&fixture->farm);
+  shoal_set_up (&fixture->shoal, NULL);
+  farm_log (&fixture->shoal.farm);
+  farm_stock (&fixture->shoal.farm);
   fixture->folder = g_dir_make_tmp ("steading-paper-XXXXXX", NULL);
 }
 
@@ -40,7 +40,7 @@ tear_down (Fixture       *fixture,
   g_dir_close (folder);
   g_rmdir (fixture->folder);
   g_free (fixture->folder);
-  farm_tear_down (&fixture->farm, NULL);
+  shoal_tear_down (&fixture->shoal, NULL);
 }
 
 static guint
@@ -85,12 +85,12 @@ test_every_format (Fixture       *fixture,
         g_test_message ("%s", file);
         if (!(kinds[i].formats & 1u << e))
           {
-            g_assert_false (stead_paper_write (fixture->farm.store, kinds[i].name, NULL, NULL, path, &error));
+            g_assert_false (stead_paper_write (fixture->shoal.farm.store, kinds[i].name, NULL, NULL, path, &error));
             g_assert_error (error, STEAD_PAPER_ERROR, STEAD_PAPER_ERROR_UNKNOWN);
             g_assert_false (g_file_test (path, G_FILE_TEST_EXISTS));
             continue;
           }
-        g_assert_true (stead_paper_write (fixture->farm.store, kinds[i].name, NULL, NULL, path, &error));
+        g_assert_true (stead_paper_write (fixture->shoal.farm.store, kinds[i].name, NULL, NULL, path, &error));
         g_assert_no_error (error);
         g_assert_true (g_file_get_contents (path, &content, NULL, NULL));
         g_assert_true (g_str_has_prefix (content, starts[e]));
@@ -102,7 +102,7 @@ test_pages_as_an_object (Fixture       *fixture,
                          gconstpointer  data)
 {
   g_autoptr(GError) error = NULL;
-  SteadPaper *paper = stead_paper_new (fixture->farm.store, "cost-sheet", "eggs", NULL, &error);
+  SteadPaper *paper = stead_paper_new (fixture->shoal.farm.store, "cost-sheet", "eggs", NULL, &error);
   cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
   cairo_t *cr = cairo_create (surface);
   double width, height;
@@ -131,7 +131,7 @@ refuse (Fixture    *fixture,
   g_autofree char *path = path_of (fixture, file);
   g_autoptr(GError) error = NULL;
 
-  g_assert_false (stead_paper_write (fixture->farm.store, name, of, NULL, path, &error));
+  g_assert_false (stead_paper_write (fixture->shoal.farm.store, name, of, NULL, path, &error));
   g_assert_error (error, domain, code);
   g_assert_cmpuint (strlen (error->message), >, 20);
 }
@@ -147,7 +147,7 @@ test_refusals (Fixture       *fixture,
   refuse (fixture, "cost-sheet", NULL, "a", STEAD_PAPER_ERROR, STEAD_PAPER_ERROR_UNKNOWN);
   refuse (fixture, "cost-sheet", "Milk", "a.pdf", STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN);
   refuse (fixture, "flock-log", "Geese", "a.csv", STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN);
-  g_assert_null (stead_paper_new (fixture->farm.store, "flock-log", NULL, NULL, &error));
+  g_assert_null (stead_paper_new (fixture->shoal.farm.store, "flock-log", NULL, NULL, &error));
   g_assert_error (error, STEAD_PAPER_ERROR, STEAD_PAPER_ERROR_UNKNOWN);
   g_assert_null (stead_paper_find (NULL));
   g_assert_null (stead_paper_find (""));
@@ -180,7 +180,7 @@ test_an_older_file_is_replaced_whole (Fixture       *fixture,
   refuse (fixture, "flock-log", "Geese", "log.csv", STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN);
   g_assert_true (g_file_get_contents (path, &content, NULL, NULL));
   g_assert_cmpstr (content, ==, "older");
-  g_assert_true (stead_paper_write (fixture->farm.store, "flock-log", NULL, NULL, path, &error));
+  g_assert_true (stead_paper_write (fixture->shoal.farm.store, "flock-log", NULL, NULL, path, &error));
   g_assert_no_error (error);
   g_clear_pointer (&content, g_free);
   g_assert_true (g_file_get_contents (path, &content, NULL, NULL));
@@ -192,10 +192,10 @@ static void
 test_the_farm_is_not_changed (Fixture       *fixture,
                               gconstpointer  data)
 {
-  gint64 before = stead_store_get_change_no (fixture->farm.store);
+  gint64 before = stead_store_get_change_no (fixture->shoal.farm.store);
 
   test_every_format (fixture, NULL);
-  g_assert_cmpint (stead_store_get_change_no (fixture->farm.store), ==, before);
+  g_assert_cmpint (stead_store_get_change_no (fixture->shoal.farm.store), ==, before);
 }
 
 /* Without a receipt, a log or a price a paper is still made, or says what is missing. */

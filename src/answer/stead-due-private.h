@@ -1,0 +1,35 @@
+/* stead-due-private.h - what looks for due things share: each kind of batch has its own. */
+#pragma once
+
+#include "answer/stead-due-answer.h"
+#include "store/stead-batch-repo.h"
+
+G_BEGIN_DECLS
+
+/* What one look needs throughout. */
+typedef struct
+{
+  SteadStore      *store;
+  SteadDueAnswer  *answer;
+  SteadDay         today;
+  GError         **error;
+} SteadDueLook;
+
+/* Takes @text and @detail over. */
+void stead_due_add (SteadDueLook *look,
+                    SteadDueKind  kind,
+                    SteadTarget   target,
+                    gint64        id,
+                    char         *text,
+                    char         *detail);
+
+/* Feed of a batch's log that no receipt covers. */
+gboolean stead_due_look_at_receipts (SteadDueLook *look,
+                                     gint64        batch_id,
+                                     const char   *name,
+                                     SteadDay      began_on) G_GNUC_WARN_UNUSED_RESULT;
+
+/* All groups of fish under way. */
+gboolean stead_due_look_at_fish (SteadDueLook *look) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
