@@ -55,11 +55,14 @@ test_list (Shoal          *shoal,
   farm_stock (&shoal->farm);
   farm_log (&shoal->farm);
   make_water (&shoal->farm);
-  g_assert_cmpuint (n, ==, 7);
+  g_assert_cmpuint (n, ==, 9);
   for (gsize i = 0; i < n; i++)
     {
       g_autoptr(JsonNode) node = NULL;
 
+      /* This farm grows nothing. */
+      if (g_strcmp0 (questions[i].of, "crop") == 0 || g_strcmp0 (questions[i].of, "bay") == 0)
+        continue;
       g_assert_cmpuint (json_object_get_size (ask (&shoal->farm, questions[i].name, NULL, &node)), >, 1);
       g_assert_true (g_str_has_suffix (questions[i].asks, "?"));
     }

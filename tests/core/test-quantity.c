@@ -116,7 +116,7 @@ test_lists (void)
       for (SteadUnitSystem system = STEAD_UNITS_US; system <= STEAD_UNITS_METRIC; system++)
         g_assert_cmpint (stead_unit_default (d, system)->dimension, ==, d);
     }
-  g_assert_cmpuint (all, ==, 23);
+  g_assert_cmpuint (all, ==, 24);
   g_assert_cmpstr (stead_unit_default (STEAD_DIMENSION_MASS, STEAD_UNITS_US)->id, ==, "lb");
   g_assert_cmpstr (stead_unit_default (STEAD_DIMENSION_VOLUME, STEAD_UNITS_METRIC)->id, ==, "l");
   g_assert_cmpstr (stead_unit_default (STEAD_DIMENSION_LENGTH, STEAD_UNITS_US)->id, ==, "ft");

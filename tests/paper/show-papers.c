@@ -10,8 +10,6 @@
 
 #include "paper/stead-paper.h"
 #include "store/stead-demo-farm.h"
-#include "store/stead-fish-repo.h"
-#include "store/stead-water-repo.h"
 
 static void
 write_one (SteadStore           *store,
@@ -27,38 +25,6 @@ write_one (SteadStore           *store,
     g_printerr ("%s: %s\n", path, error->message);
 }
 
-/* The demo farm keeps no fish yet, and each document wants something to say. */
-static gboolean
-add_fish (SteadStore  *store,
-          SteadDay     today,
-          GError     **error)
-{
-  g_autoptr(SteadTank) tank = stead_tank_new ();
-  g_autoptr(SteadFish) group = stead_fish_new ();
-  g_autoptr(SteadWeighing) weighing = stead_weighing_new ();
-  SteadFishEntry entry = { .day = today - 1, .feed_kg = 0.55, .water_c = 26, .deaths = 1 };
-
-  tank->name = g_strdup ("Tank A");
-  tank->shape = STEAD_TANK_OTHER;
-  tank->volume_l = 1500;
-  if (!stead_store_begin (store, "Fish", error) || !stead_tank_repo_save (store, tank, error))
-    return FALSE;
-  group->batch.name = g_strdup ("Tilapia");
-  group->batch.place_id = tank->place_id;
-  group->batch.started_on = today - 45;
-  group->stocked = 100;
-  group->stocked_g = 50;
-  if (!stead_fish_repo_save (store, group, error))
-    return FALSE;
-  entry.fish_id = weighing->batch_id = group->batch.id;
-  weighing->day = today - 2;
-  weighing->n = 20;
-  weighing->total_kg = 2;
-  return stead_fish_repo_save_entry (store, &entry, error)
-         && stead_weighing_repo_save (store, weighing, error)
-         && stead_store_commit (store, error);
-}
-
 static SteadStore *
 make_demo_farm (const char *folder)
 {
@@ -69,7 +35,7 @@ make_demo_farm (const char *folder)
 
   g_unlink (path);
   store = stead_demo_farm_create (path, NULL, today, &error);
-  if (store == NULL || !add_fish (store, today, &error))
+  if (store == NULL)
     g_printerr ("%s\n", error->message);
   return store;
 }
