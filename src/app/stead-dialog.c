@@ -40,18 +40,22 @@ static void
 save_cb (SteadDialog *self)
 {
   g_autoptr(GError) error = NULL;
+  gboolean done;
 
   stead_dialog_show_error (self, NULL);
-  finish (self, STEAD_DIALOG_GET_CLASS (self)->save (self, &error), error);
+  done = STEAD_DIALOG_GET_CLASS (self)->save (self, &error);
+  finish (self, done, error);
 }
 
 static void
 remove_cb (SteadDialog *self)
 {
   g_autoptr(GError) error = NULL;
+  gboolean done;
 
   stead_dialog_show_error (self, NULL);
-  finish (self, STEAD_DIALOG_GET_CLASS (self)->remove (self, &error), error);
+  done = STEAD_DIALOG_GET_CLASS (self)->remove (self, &error);
+  finish (self, done, error);
 }
 
 static void
