@@ -10,8 +10,13 @@
 
 #define LOOK_BACK_DAYS 7
 
-/* A flock that lays as expected stays above this chance on 97.5 of 100 days. */
+/* A flock that lays as expected stays above this chance on 97.5 of 100 days, and
+ * within this band on 95. */
 #define LOW_CHANCE 0.025
+#define LOW_BAND 0.95
+
+/* What lies further back says nothing more about the rate now. */
+#define LEARN_DAYS (60 * 7)
 
 /* Warn after so many days on end, or among the last seven: husbandry practice. */
 #define WARN_RUN 2
@@ -44,17 +49,48 @@ sum_days (GPtrArray *entries,
     }
 }
 
+/* The band of each day of the look back, by the log before it: learned from these days
+ * too, it would follow them down.  NAN past the range of the curve. */
 static gboolean
-is_low (const SteadFlock *flock,
-        const DayEggs    *day,
-        SteadDay          date,
-        gint64            alive)
+expect_days (SteadStore        *store,
+             const SteadFlock  *flock,
+             SteadDay           first,
+             double             alive,
+             SteadBand         *out,
+             GError           **error)
 {
-  double expected = stead_flock_expected_frac (flock, stead_age_weeks (flock->hatched_on, date));
+  g_autoptr(GArray) weeks = stead_flock_repo_weeks (store, flock->id, MAX (flock->housed_on, first - LEARN_DAYS),
+                                                    first - 1, error);
+  double ages[LOOK_BACK_DAYS];
+  SteadLayFit fit;
 
-  if (day->eggs < 0 || day->left_out || alive < 1 || isnan (expected))
+  if (weeks == NULL)
     return FALSE;
-  return gsl_cdf_binomial_P ((unsigned int) MIN (day->eggs, G_MAXINT), CLAMP (expected, 0, 1),
+  for (int i = 0; i < LOOK_BACK_DAYS; i++)
+    {
+      ages[i] = stead_age_weeks (flock->hatched_on, first + i);
+      out[i] = (SteadBand) { NAN, NAN, NAN };
+    }
+  if (!stead_lay_fit ((const SteadLayWeek *) (gpointer) weeks->data, weeks->len, &flock->curve, &fit, NULL, NULL)
+      && !stead_lay_fit (NULL, 0, &flock->curve, &fit, NULL, NULL))
+    return TRUE;
+  /* Eggs found a day late even out over a week, but not over a day. */
+  fit.phi = MAX (fit.phi, 1);
+  if (alive > 0 && !stead_lay_fit_bands (&fit, ages, LOOK_BACK_DAYS, alive, LOW_BAND, out, NULL))
+    for (int i = 0; i < LOOK_BACK_DAYS; i++)
+      out[i] = (SteadBand) { NAN, NAN, NAN };
+  return TRUE;
+}
+
+static gboolean
+is_low (const DayEggs   *day,
+        const SteadBand *expected,
+        gint64           alive)
+{
+  if (day->eggs < 0 || day->left_out || alive < 1 || isnan (expected->likely)
+      || (double) day->eggs >= expected->low * (double) alive)
+    return FALSE;
+  return gsl_cdf_binomial_P ((unsigned int) MIN (day->eggs, G_MAXINT), CLAMP (expected->likely, 0, 1),
                              (unsigned int) MIN (alive, G_MAXINT)) < LOW_CHANCE;
 }
 
@@ -69,6 +105,8 @@ stead_flock_low_days (SteadStore        *store,
   SteadDay first = today - LOOK_BACK_DAYS;
   g_autoptr(GPtrArray) entries = NULL;
   DayEggs days[LOOK_BACK_DAYS];
+  SteadBand expected[LOOK_BACK_DAYS];
+  gint64 alive;
   int run = 0;
   int low = 0;
 
@@ -80,16 +118,17 @@ stead_flock_low_days (SteadStore        *store,
   if (entries == NULL)
     return FALSE;
   sum_days (entries, first, days);
+  alive = stead_flock_repo_alive (store, flock->id, MAX (first, flock->housed_on), error);
+  if (alive < 0 || !expect_days (store, flock, first, (double) alive, expected, error))
+    return FALSE;
   for (int i = 0; i < LOOK_BACK_DAYS; i++)
     {
-      gint64 alive;
-
       if (first + i < flock->housed_on)
         continue;
       alive = stead_flock_repo_alive (store, flock->id, first + i, error);
       if (alive < 0)
         return FALSE;
-      run = is_low (flock, &days[i], first + i, alive) ? run + 1 : 0;
+      run = is_low (&days[i], &expected[i], alive) ? run + 1 : 0;
       low += run > 0 ? 1 : 0;
     }
   *out_run = run;

@@ -16,9 +16,10 @@ G_BEGIN_DECLS
  * @out_run: (out): complete days on end, up to the last one, with clearly few eggs
  * @out_of_seven: (out): such days among the last seven
  *
- * Clearly few: fewer than a flock that lays as expected would lay on all but
- * 2.5 in 100 days (binomial: hens alive, rate of the curve at that age).  Days
- * marked as left out, and days without eggs entered, do not count.
+ * Clearly few: below the band that 19 of 20 days lie in, by the curve learned from the
+ * days before those seven, and besides fewer than hens that lay at that rate would lay
+ * on all but 2.5 in 100 days (binomial, as small flocks give few eggs).  Days marked
+ * as left out, and days without eggs entered, do not count.
  */
 gboolean stead_flock_low_days (SteadStore        *store,
                                const SteadFlock  *flock,
