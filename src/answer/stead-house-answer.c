@@ -258,3 +258,24 @@ stead_house_answer_new (SteadStore        *store,
                              "practice, no source."));
   return g_steal_pointer (&self);
 }
+
+SteadWhy *
+stead_house_answer_why (const SteadHouseAnswer *self)
+{
+  GString *worked;
+
+  g_return_val_if_fail (self != NULL, NULL);
+
+  if (self->lines->len == 0)
+    return NULL;
+  worked = g_string_new (NULL);
+  for (guint i = 0; i < self->lines->len; i++)
+    {
+      const SteadHouseLine *line = self->lines->pdata[i];
+
+      g_string_append_printf (worked, i == 0 ? "%s" : "; %s", line->name);
+      g_string_append_printf (worked, ": %s", line->text);
+    }
+  return stead_why_new (g_strdup (_("What the house needs")), _("What one bird needs × birds alive, rounded up for nests."),
+                        g_string_free (worked, FALSE), self->source);
+}

@@ -35,6 +35,9 @@ typedef struct
   char      *source;    /* plain: where the rules are from */
 } SteadHouseAnswer;
 
+/* (transfer full) (nullable): what is needed, worked out, and the sources */
+SteadWhy *stead_house_answer_why (const SteadHouseAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
 void stead_house_answer_free (SteadHouseAnswer *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadHouseAnswer, stead_house_answer_free)
 

@@ -165,6 +165,14 @@ stead_words_fish (gint64 n)
 }
 
 char *
+stead_words_birds (gint64 n)
+{
+  g_autofree char *number = stead_number_format ((double) n, 0);
+
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%s bird", "%s birds", stead_words_plural (n)), number);
+}
+
+char *
 stead_words_days (gint64 n)
 {
   g_autofree char *number = stead_number_format ((double) n, 0);

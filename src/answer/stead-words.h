@@ -37,6 +37,7 @@ char *stead_words_percent (double frac,
 char *stead_words_eggs (gint64 n) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_words_hens (gint64 n) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_words_fish (gint64 n) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_words_birds (gint64 n) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_words_days (gint64 n) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Markup with <b> to plain text. */

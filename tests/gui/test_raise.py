@@ -129,6 +129,62 @@ def test_log_is_imported_after_a_look():
     farm.verify()
 
 
-run_cases(test_day_is_recorded_and_undone, test_what_cannot_be_is_told_at_its_field,
+def test_why_a_hen_died_is_asked_and_kept():
+    farm = Farm()
+    w = opened(farm)
+    assert w.find('combo box', 'What they died of') is None   # asked only of who lost one
+    w.fill('Hens found dead', '1')
+    w.wait('combo box', 'What they died of')
+    w.click('text', 'Hens found dead')
+    w.keys('Tab', 'space', 'Down', 'Return')          # the first choice is that it is not known
+    w.press('push button', 'Record the day')
+    until(lambda: farm.rows('SELECT deaths, reason FROM batch_entry ORDER BY id DESC LIMIT 1') == ['1|predator'])
+    assert w.close() == 0
+    farm.verify()
+
+
+def test_eggs_are_graded_and_broken_out():
+    farm = Farm()
+    w = opened(farm)
+    w.wait_words('a week until')                      # the forecast, as a sentence
+    w.click('push button', 'Grading')
+    w.press('push button', 'Grade eggs')
+    w.wait('text', 'Jumbo')
+    w.press('push button', 'Save sheet')
+    w.wait_words('how many eggs were graded')         # nothing entered yet
+    w.fill('Large', '20')
+    w.fill('Medium', '4')
+    w.fill('Cracked shells', '2')
+    w.press('push button', 'Save sheet')
+    w.wait_words('were large or heavier')
+    w.press('push button', 'Break out an egg')
+    w.wait('text', 'Weight of the whole egg')
+    w.fill('Weight of the whole egg', '60')
+    w.fill('Height of the thick white', '6.5')
+    w.wait_words('grade AA')                          # at the fields, before anything is saved
+    w.press('push button', 'Save egg')
+    until(lambda: farm.rows('SELECT egg_g, albumen_mm FROM egg_sample') == ['60.0|6.5'])
+    w.press('push button', 'Undo')
+    until(lambda: farm.rows('SELECT count(*) FROM egg_sample') == ['0'])
+    assert w.nameless() == [], w.nameless()
+    assert w.close() == 0
+    farm.verify()
+
+
+def test_house_is_held_against_what_hens_need():
+    farm = Farm()
+    w = opened(farm)
+    w.press('push button', 'Change this flock')
+    w.wait('text', 'Name of the flock')
+    w.fill('Nests', '2')
+    w.press('push button', 'Save flock')
+    w.wait_words('Add nests')
+    assert farm.rows('SELECT nests FROM flock') == ['2']
+    assert w.close() == 0
+    farm.verify()
+
+
+run_cases(test_why_a_hen_died_is_asked_and_kept, test_eggs_are_graded_and_broken_out,
+          test_house_is_held_against_what_hens_need, test_day_is_recorded_and_undone, test_what_cannot_be_is_told_at_its_field,
           test_entry_is_changed_in_the_table, test_flock_is_made_and_survives_a_kill,
           test_log_is_imported_after_a_look)

@@ -28,12 +28,44 @@ struct _SteadDayForm
   GPtrArray   *people;       /* of SteadPerson: what the drop-down offers after "not said" */
 
   GtkLabel    *form_title, *error;
-  SteadField  *day, *eggs, *cracked, *feed, *lost, *note;
-  GtkDropDown *person;
+  SteadField  *day, *eggs, *cracked, *feed, *lost, *own_reason, *note;
+  GtkDropDown *person, *reason;
+  GtkWidget   *reason_row, *reason_label;
   GtkWidget   *person_label;
 };
 
 G_DEFINE_FINAL_TYPE (SteadDayForm, stead_day_form, GTK_TYPE_WIDGET)
+
+/* What birds are lost to; the last choice is for the person's own words. */
+static const char * const reasons[] = {
+  N_("not known"), N_("predator"), N_("sickness"), N_("injury or pecking"), N_("heat or cold"), N_("old age"),
+  N_("in own words"),
+};
+
+#define OWN_REASON (G_N_ELEMENTS (reasons) - 1)
+
+/* Asked only if a bird was lost. */
+static void
+lost_cb (SteadDayForm *self)
+{
+  const char *lost = stead_field_get_text (self->lost);
+  gboolean asked = lost[0] != '\0' && g_strcmp0 (lost, "0") != 0;
+
+  gtk_widget_set_visible (self->reason_row, asked);
+  gtk_widget_set_visible (GTK_WIDGET (self->own_reason),
+                          asked && gtk_drop_down_get_selected (self->reason) == OWN_REASON);
+}
+
+/* (transfer full) (nullable): in the words of who enters it, as the log shows it */
+static char *
+read_reason (SteadDayForm *self)
+{
+  guint chosen = gtk_drop_down_get_selected (self->reason);
+
+  if (chosen == OWN_REASON)
+    return stead_field_is_empty (self->own_reason) ? NULL : g_strdup (stead_field_get_text (self->own_reason));
+  return chosen == 0 || chosen >= G_N_ELEMENTS (reasons) ? NULL : g_strdup (_(reasons[chosen]));
+}
 
 static void
 show_error (SteadDayForm *self,
@@ -61,6 +93,8 @@ read_fields (SteadDayForm    *self,
   entry->eggs = (gint32) MIN (eggs, G_MAXINT32);
   entry->cracked = (gint32) MIN (cracked, G_MAXINT32);
   entry->deaths = (gint32) MIN (lost, G_MAXINT32);
+  if (lost > 0)
+    entry->reason = read_reason (self);
   if (!stead_field_is_empty (self->note))
     entry->note = g_strdup (stead_field_get_text (self->note));
   if (person > 0 && person != GTK_INVALID_LIST_POSITION)
@@ -113,10 +147,12 @@ save_act (SteadStore *store,
 static void
 empty_fields (SteadDayForm *self)
 {
-  SteadField *fields[] = { self->eggs, self->cracked, self->feed, self->lost, self->note };
+  SteadField *fields[] = { self->eggs, self->cracked, self->feed, self->lost, self->own_reason, self->note };
 
   for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
     stead_field_set_text (fields[i], "");
+  gtk_drop_down_set_selected (self->reason, 0);
+  lost_cb (self);
   stead_field_show_day (self->day, self->today);
 }
 
@@ -224,6 +260,11 @@ stead_day_form_class_init (SteadDayFormClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadDayForm, note);
   gtk_widget_class_bind_template_child (widget_class, SteadDayForm, person);
   gtk_widget_class_bind_template_child (widget_class, SteadDayForm, person_label);
+  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, own_reason);
+  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, reason);
+  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, reason_row);
+  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, reason_label);
+  gtk_widget_class_bind_template_callback (widget_class, lost_cb);
   gtk_widget_class_bind_template_callback (widget_class, record_cb);
 }
 
@@ -232,11 +273,22 @@ static void
 share_width (SteadDayForm *self)
 {
   g_autoptr(GtkSizeGroup) group = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
-  SteadField *fields[] = { self->day, self->eggs, self->cracked, self->feed, self->lost, self->note };
+  SteadField *fields[] = { self->day, self->eggs, self->cracked, self->feed, self->lost, self->own_reason, self->note };
 
   for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
     stead_field_share_width (fields[i], group);
+  gtk_size_group_add_widget (group, self->reason_label);
   gtk_size_group_add_widget (group, self->person_label);
+}
+
+static void
+fill_reasons (SteadDayForm *self)
+{
+  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (reasons); i++)
+    gtk_string_list_append (names, _(reasons[i]));
+  gtk_drop_down_set_model (self->reason, G_LIST_MODEL (names));
 }
 
 static void
@@ -245,6 +297,7 @@ stead_day_form_init (SteadDayForm *self)
   self->today = STEAD_DAY_NONE;
   self->people = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_person_free);
   gtk_widget_init_template (GTK_WIDGET (self));
+  fill_reasons (self);
   stead_ui_name_drop_downs (GTK_WIDGET (self));
   share_width (self);
 }
@@ -267,6 +320,8 @@ stead_day_form_show (SteadDayForm     *self,
   self->flock_id = flock->id;
   self->today = today;
   gtk_label_set_text (self->form_title, title);
+  g_object_set (self->lost, "label", flock->species == STEAD_SPECIES_HEN ? _("Hens found dead") : _("Birds found dead"),
+                NULL);
   stead_field_set_today (self->day, today);
   set_feed_unit (self, store, flock);
   fill_people (self, store);

@@ -33,9 +33,9 @@ struct _SteadFlockDialog
   GPtrArray       *feeds;      /* of SteadItem: what the drop-down offers after "not said" */
 
   SteadField      *name, *strain, *housed, *age, *birds, *eggs_expected, *cost, *salvage,
-                  *bedding, *care, *ended, *place, *note;
-  GtkCheckButton  *gift;
-  GtkDropDown     *feed;
+                  *bedding, *care, *ended, *place, *note, *lay_began, *floor_area, *nests, *roost, *run, *light;
+  GtkCheckButton  *gift, *reared;
+  GtkDropDown     *feed, *species;
 };
 
 G_DEFINE_FINAL_TYPE (SteadFlockDialog, stead_flock_dialog, STEAD_TYPE_DIALOG)
@@ -55,7 +55,7 @@ check_together (SteadFlockDialog *self,
       stead_field_set_error (self->eggs_expected, _("Enter more than zero eggs, such as 330."));
       return FALSE;
     }
-  if (flock->salvage_cents > flock->birds_cost_cents)
+  if (!flock->reared && flock->salvage_cents > flock->birds_cost_cents)
     {
       stead_field_set_error (self->salvage, _("The hens cannot be worth more at the end than they cost."));
       return FALSE;
@@ -65,7 +65,35 @@ check_together (SteadFlockDialog *self,
       stead_field_set_error (self->ended, _("The last day cannot come before the day they moved in."));
       return FALSE;
     }
+  if (flock->lay_began_on != STEAD_DAY_NONE && flock->lay_began_on < flock->hatched_on)
+    {
+      stead_field_set_error (self->lay_began, _("They cannot lay before they hatched. Check the two days."));
+      return FALSE;
+    }
+  if (flock->light_hours < 0 || flock->light_hours > 24)
+    {
+      stead_field_set_error (self->light, _("A day has 0 to 24 hours of light."));
+      return FALSE;
+    }
   return TRUE;
+}
+
+/* What the house has; all of it may be left empty. */
+static gboolean
+read_house (SteadFlockDialog *self,
+            SteadFlock       *flock)
+{
+  gint64 nests = STEAD_COUNT_NONE;
+  gboolean good = stead_field_read_day (self->lay_began, STEAD_DAY_NONE, &flock->lay_began_on);
+
+  good &= stead_field_read_count (self->nests, STEAD_COUNT_NONE, &nests);
+  good &= stead_field_read_quantity (self->roost, NAN, &flock->roost_m);
+  good &= stead_field_read_quantity (self->run, NAN, &flock->run_m2);
+  good &= stead_field_read_number (self->light, NAN, &flock->light_hours);
+  flock->nests = (int) MIN (nests, G_MAXINT);
+  flock->reared = gtk_check_button_get_active (self->reared);
+  flock->species = (SteadSpecies) MIN (gtk_drop_down_get_selected (self->species), STEAD_SPECIES_OTHER);
+  return good;
 }
 
 /* Reads all fields, so that each one that is wrong says so at once. */
@@ -88,6 +116,7 @@ read_fields (SteadFlockDialog *self,
   good &= stead_field_read_count (self->bedding, 0, &bedding);
   good &= stead_field_read_number (self->care, 0, &flock->care_minutes_day);
   good &= stead_field_read_day (self->ended, STEAD_DAY_NONE, &flock->ended_on);
+  good &= read_house (self, flock);
   if (!good)
     return FALSE;
   if (!(age >= 0 && age <= 300))
@@ -109,23 +138,37 @@ read_fields (SteadFlockDialog *self,
   return check_together (self, flock);
 }
 
-/* What is saved: the flock, and the name of its place as it was typed. */
+/* What is saved: the flock, the name of its place as it was typed, and its floor. */
 typedef struct
 {
   SteadFlock *flock;
   const char *place;
+  double      floor_m2;   /* NAN: not said */
 } Saving;
+
+/* The floor belongs to the place, which other batches may share. */
+static gboolean
+save_floor (SteadStore       *store,
+            SteadPlaceFacts  *place,
+            double            floor_m2,
+            GError          **error)
+{
+  if (isnan (floor_m2) || place->area_m2 == floor_m2)
+    return TRUE;
+  place->area_m2 = floor_m2;
+  return stead_place_repo_save (store, place, error);
+}
 
 /* The place of that name, which is made if the farm does not have it yet; 0: no name. */
 static gboolean
-find_place (SteadStore *store,
-            const char *name,
-            gint64     *place_id,
-            GError    **error)
+find_place (SteadStore  *store,
+            Saving      *saving,
+            GError     **error)
 {
   g_autoptr(GPtrArray) places = stead_place_repo_list (store, error);
-  g_autofree char *trimmed = g_strstrip (g_strdup (name));
+  g_autofree char *trimmed = g_strstrip (g_strdup (saving->place));
   g_autoptr(SteadPlaceFacts) made = NULL;
+  gint64 *place_id = &saving->flock->place_id;
 
   if (places == NULL)
     return FALSE;
@@ -136,16 +179,15 @@ find_place (SteadStore *store,
     {
       SteadPlaceFacts *place = places->pdata[i];
 
-      if (g_strcmp0 (place->name, trimmed) == 0)
-        {
-          *place_id = place->id;
-          return TRUE;
-        }
+      if (g_strcmp0 (place->name, trimmed) != 0)
+        continue;
+      *place_id = place->id;
+      return save_floor (store, place, saving->floor_m2, error);
     }
   made = g_new0 (SteadPlaceFacts, 1);
   made->name = g_steal_pointer (&trimmed);
   made->kind = STEAD_PLACE_COOP;
-  made->area_m2 = NAN;
+  made->area_m2 = saving->floor_m2;
   if (!stead_place_repo_save (store, made, error))
     return FALSE;
   *place_id = made->id;
@@ -157,9 +199,9 @@ save_act (SteadStore *store,
           gpointer    data,
           GError    **error)
 {
-  const Saving *saving = data;
+  Saving *saving = data;
 
-  return find_place (store, saving->place, &saving->flock->place_id, error)
+  return find_place (store, saving, error)
          && stead_flock_repo_save (store, saving->flock, error);
 }
 
@@ -170,11 +212,16 @@ stead_flock_dialog_save (SteadDialog *dialog,
   SteadFlockDialog *self = STEAD_FLOCK_DIALOG (dialog);
   SteadDesk *desk = stead_dialog_get_desk (dialog);
   gboolean is_new = self->flock->id == 0;
-  Saving saving = { self->flock, stead_field_get_text (self->place) };
+  Saving saving = { self->flock, stead_field_get_text (self->place), NAN };
   g_autofree char *step = NULL;
 
-  if (!read_fields (self, self->flock))
+  if (!read_fields (self, self->flock) || !stead_field_read_quantity (self->floor_area, NAN, &saving.floor_m2))
     return FALSE;
+  if (!isnan (saving.floor_m2) && stead_field_is_empty (self->place))
+    {
+      stead_field_set_error (self->place, _("Enter the name of the house that has this floor."));
+      return FALSE;
+    }
   step = g_strdup_printf (is_new ? _("new flock %s") : _("changes to flock %s"), self->flock->name);
   if (!stead_desk_act (desk, step, save_act, &saving, error))
     return FALSE;
@@ -247,9 +294,31 @@ show_place (SteadFlockDialog *self,
     {
       const SteadPlaceFacts *place = places->pdata[i];
 
-      if (place->id == self->flock->place_id)
-        stead_field_set_text (self->place, place->name);
+      if (place->id != self->flock->place_id)
+        continue;
+      stead_field_set_text (self->place, place->name);
+      if (!isnan (place->area_m2))
+        stead_field_show_quantity (self->floor_area, place->area_m2);
     }
+}
+
+static void
+show_house (SteadFlockDialog *self)
+{
+  const SteadFlock *flock = self->flock;
+
+  gtk_drop_down_set_selected (self->species, flock->species);
+  gtk_check_button_set_active (self->reared, flock->reared);
+  if (flock->lay_began_on != STEAD_DAY_NONE)
+    stead_field_show_day (self->lay_began, flock->lay_began_on);
+  if (flock->nests != STEAD_COUNT_NONE)
+    stead_field_show_count (self->nests, flock->nests);
+  if (!isnan (flock->roost_m))
+    stead_field_show_quantity (self->roost, flock->roost_m);
+  if (!isnan (flock->run_m2))
+    stead_field_show_quantity (self->run, flock->run_m2);
+  if (!isnan (flock->light_hours))
+    stead_field_show_number (self->light, flock->light_hours);
 }
 
 static void
@@ -268,6 +337,7 @@ show_flock (SteadFlockDialog *self)
   if (flock->ended_on != STEAD_DAY_NONE)
     stead_field_show_day (self->ended, flock->ended_on);
   gtk_check_button_set_active (self->gift, flock->birds_are_gift);
+  show_house (self);
   if (flock->id == 0)
     return;
   stead_field_show_count (self->birds, flock->birds);
@@ -286,6 +356,10 @@ prepare_fields (SteadFlockDialog *self,
   stead_field_set_currency (self->salvage, farm->currency);
   stead_field_set_today (self->housed, today);
   stead_field_set_today (self->ended, today);
+  stead_field_set_today (self->lay_began, today);
+  stead_field_set_unit (self->floor_area, stead_unit_default (STEAD_DIMENSION_AREA, farm->units));
+  stead_field_set_unit (self->run, stead_unit_default (STEAD_DIMENSION_AREA, farm->units));
+  stead_field_set_unit (self->roost, stead_unit_default (STEAD_DIMENSION_LENGTH, farm->units));
 }
 
 static void
@@ -324,6 +398,24 @@ stead_flock_dialog_class_init (SteadFlockDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, note);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, gift);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, feed);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, species);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, reared);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, lay_began);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, floor_area);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, nests);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, roost);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, run);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockDialog, light);
+}
+
+/* In the order of SteadSpecies. */
+static void
+fill_species (SteadFlockDialog *self)
+{
+  const char *names[] = { _("Hens"), _("Ducks"), _("Quail"), _("Other birds"), NULL };
+  g_autoptr(GtkStringList) list = gtk_string_list_new (names);
+
+  gtk_drop_down_set_model (self->species, G_LIST_MODEL (list));
 }
 
 static void
@@ -331,6 +423,7 @@ stead_flock_dialog_init (SteadFlockDialog *self)
 {
   self->feeds = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_item_free);
   gtk_widget_init_template (GTK_WIDGET (self));
+  fill_species (self);
 }
 
 void

@@ -11,8 +11,10 @@
 #include "app/raise/stead-flock-view.h"
 
 #include "answer/stead-flock-answer.h"
+#include "answer/stead-house-answer.h"
 #include "answer/stead-lay-text.h"
 #include "app/raise/stead-day-form.h"
+#include "app/raise/stead-egg-view.h"
 #include "app/raise/stead-log-view.h"
 #include "app/stead-chart-area.h"
 #include "app/stead-table.h"
@@ -41,7 +43,11 @@ struct _SteadFlockView
   SteadChartArea    *chart;
   GtkBox            *weeks_slot;
   SteadTable        *weeks;
-  GtkToggleButton   *chart_button, *weeks_button, *log_button;
+  GtkWidget         *house_title;
+  GtkGrid           *house;
+  GtkLabel          *house_caution;
+  SteadEggView      *eggs;
+  GtkToggleButton   *chart_button, *weeks_button, *eggs_button, *log_button;
 };
 
 G_DEFINE_FINAL_TYPE (SteadFlockView, stead_flock_view, GTK_TYPE_WIDGET)
@@ -61,6 +67,9 @@ chart_words (SteadFlockView     *self,
              SteadLayWords      *out)
 {
   gboolean metric = self->answer->farm->units == STEAD_UNITS_METRIC;
+  gboolean hens = self->answer->flock->species == STEAD_SPECIES_HEN;
+  const char *feed = hens ? (metric ? _("feed, kg a hen a day") : _("feed, lb a hen a day"))
+                          : (metric ? _("feed, kg a bird a day") : _("feed, lb a bird a day"));
 
   *out = (SteadLayWords) {
     .axis = _("age of the flock, weeks"),
@@ -70,8 +79,8 @@ chart_words (SteadFlockView     *self,
     .band_low = ends->band_low,
     .band = ends->band,
     .today = _("today"),
-    .lost = _("hens lost"),
-    .feed = metric ? _("feed, kg a hen a day") : _("feed, lb a hen a day"),
+    .lost = hens ? _("hens lost") : _("birds lost"),
+    .feed = feed,
     .left_out = _("left out"),
     .far_off = _("far off"),
     .feed_factor = stead_quantity_from_base (1, feed_unit (self->answer->farm)),
@@ -382,7 +391,8 @@ show_figures (SteadFlockView *self)
 
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->figures))) != NULL)
     gtk_grid_remove (self->figures, child);
-  add_figure (self, row++, _("Hens alive"), alive_text (answer));
+  add_figure (self, row++, answer->flock->species == STEAD_SPECIES_HEN ? _("Hens alive") : _("Birds alive"),
+              alive_text (answer));
   add_figure (self, row++, _("Dozens collected"), stead_number_format ((double) answer->so_far.eggs / 12, 0));
   add_figure (self, row++, _("Feed for a dozen"), mass_or_dash (answer->feed_per_dozen_kg, mass));
   add_figure (self, row++, _("Feed on hand"), stead_quantity_format (answer->feed_on_hand_kg, mass));
@@ -392,15 +402,83 @@ show_figures (SteadFlockView *self)
 
 /* --- showing a flock ---------------------------------------------------------- */
 
+/* The view that is chosen: its name in the stack, and its title. */
 static void
 view_cb (SteadFlockView *self)
 {
-  gboolean chart = gtk_toggle_button_get_active (self->chart_button);
-  gboolean weeks = gtk_toggle_button_get_active (self->weeks_button);
+  gboolean hens = self->answer == NULL || self->answer->flock->species == STEAD_SPECIES_HEN;
+  const struct { GtkToggleButton *button; const char *name; const char *title; } views[] = {
+    { self->chart_button, "chart", hens ? _("How many eggs a day from 100 hens") : _("How many eggs a day from 100 birds") },
+    { self->weeks_button, "weeks", _("Week by week") },
+    { self->eggs_button, "eggs", _("Weight classes and freshness") },
+    { self->log_button, "log", _("What was written down") },
+  };
 
-  gtk_stack_set_visible_child_name (self->views, chart ? "chart" : weeks ? "weeks" : "log");
-  gtk_label_set_text (self->view_title, chart ? _("How many eggs a day from 100 hens")
-                                      : weeks ? _("Week by week") : _("What was written down"));
+  for (gsize i = 0; i < G_N_ELEMENTS (views); i++)
+    if (gtk_toggle_button_get_active (views[i].button))
+      {
+        gtk_stack_set_visible_child_name (self->views, views[i].name);
+        gtk_label_set_text (self->view_title, views[i].title);
+      }
+}
+
+static void
+add_house_line (SteadFlockView       *self,
+                const SteadHouseLine *line,
+                int                  *row)
+{
+  GtkWidget *name = gtk_label_new (line->name), *text = gtk_label_new (line->text);
+
+  gtk_label_set_xalign (GTK_LABEL (name), 0);
+  gtk_label_set_xalign (GTK_LABEL (text), 1);
+  gtk_label_set_wrap (GTK_LABEL (name), TRUE);
+  gtk_label_set_wrap (GTK_LABEL (text), TRUE);
+  gtk_label_set_justify (GTK_LABEL (text), GTK_JUSTIFY_RIGHT);
+  gtk_widget_set_hexpand (text, TRUE);
+  gtk_widget_add_css_class (name, "soft");
+  gtk_widget_add_css_class (text, line->state == STEAD_HOUSE_SHORT ? "warn" : "figure");
+  gtk_grid_attach (self->house, name, 0, *row, 1, 1);
+  gtk_grid_attach (self->house, text, 1, (*row)++, 1, 1);
+  if (line->what != NULL)
+    {
+      GtkWidget *what = gtk_label_new (line->what);
+
+      gtk_label_set_xalign (GTK_LABEL (what), 0);
+      gtk_label_set_wrap (GTK_LABEL (what), TRUE);
+      gtk_widget_add_css_class (what, "small");
+      gtk_grid_attach (self->house, what, 0, (*row)++, 2, 1);
+    }
+}
+
+/* The house against what its birds need, and why. */
+static void
+show_house (SteadFlockView *self,
+            GPtrArray      *whys)
+{
+  const SteadFlockAnswer *answer = self->answer;
+  g_autoptr(SteadHouseAnswer) house = NULL;
+  gboolean shown;
+  SteadWhy *why;
+  GtkWidget *child;
+  int row = 0;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->house))) != NULL)
+    gtk_grid_remove (self->house, child);
+  if (answer->flock->ended_on == STEAD_DAY_NONE && answer->alive > 0)
+    house = stead_house_answer_new (stead_desk_get_store (self->desk), answer->flock, answer->alive,
+                                    answer->age_weeks, answer->farm->units, NULL);
+  shown = house != NULL;
+  gtk_widget_set_visible (self->house_title, shown);
+  gtk_widget_set_visible (GTK_WIDGET (self->house), shown && house->lines->len > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->house_caution), shown);
+  if (!shown)
+    return;
+  for (guint i = 0; i < house->lines->len; i++)
+    add_house_line (self, house->lines->pdata[i], &row);
+  gtk_label_set_text (self->house_caution, house->caution);
+  why = stead_house_answer_why (house);
+  if (why != NULL)
+    g_ptr_array_add (whys, why);
 }
 
 static void
@@ -418,7 +496,10 @@ show_answer (SteadFlockView *self)
   gtk_widget_set_visible (GTK_WIDGET (self->fit_note), answer->fit_note != NULL);
   stead_day_form_show (self->form, self->desk, answer->flock);
   stead_log_view_show (self->log, self->desk, answer->flock);
+  stead_egg_view_show (self->eggs, self->desk, answer->flock->id);
+  show_house (self, whys);
   stead_why_box_set (self->whys, whys);
+  view_cb (self);
   show_figures (self);
   show_weeks (self);
   stead_chart_area_set_currency (self->chart, answer->farm->currency);
@@ -485,6 +566,7 @@ stead_flock_view_class_init (SteadFlockViewClass *klass)
   g_type_ensure (STEAD_TYPE_WHY_BOX);
   g_type_ensure (STEAD_TYPE_CHART_AREA);
   g_type_ensure (STEAD_TYPE_DAY_FORM);
+  g_type_ensure (STEAD_TYPE_EGG_VIEW);
   g_type_ensure (STEAD_TYPE_LOG_VIEW);
   G_OBJECT_CLASS (klass)->dispose = stead_flock_view_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -505,6 +587,11 @@ stead_flock_view_class_init (SteadFlockViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, chart_button);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, weeks_button);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, log_button);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, eggs_button);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, eggs);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, house);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, house_title);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, house_caution);
   gtk_widget_class_bind_template_callback (widget_class, view_cb);
 }
 
