@@ -4,7 +4,9 @@
 #include "answer/stead-crop-private.h"
 #include "answer/stead-due-private.h"
 #include "answer/stead-flock-private.h"
+#include "answer/stead-routine-answer.h"
 #include "answer/stead-stock-answer.h"
+#include "answer/stead-water-private.h"
 #include "answer/stead-words-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -378,6 +380,8 @@ stead_due_answer_new (SteadStore  *store,
   if (!look_at_flocks (&look)
       || !stead_crop_find_dues (store, self->dues, error)
       || !stead_due_look_at_fish (&look)
+      || !stead_water_find_dues (store, self->dues, error)
+      || !stead_routine_find_dues (store, self->dues, error)
       || !look_at_stock (&look)
       || !look_at_lots (&look)
       || !look_at_prices (&look))

@@ -34,6 +34,7 @@ typedef struct
   char         *detail;   /* (nullable): why, or what to do first */
   SteadTarget   target;
   gint64        id;
+  gint64        routine_id;   /* a task of a routine, which is marked done where it stands; 0: none */
 } SteadDue;
 
 void stead_due_free (SteadDue *due);

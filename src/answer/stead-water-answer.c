@@ -184,45 +184,9 @@ stead_water_answer_last_of (const SteadWaterAnswer *self,
   return NULL;
 }
 
-/* How soon a measure kills, for putting equal verdicts in order. */
-static int
-urgency (SteadWaterMeasure measure)
-{
-  static const SteadWaterMeasure order[] = {
-    STEAD_WATER_OXYGEN, STEAD_WATER_OXYGEN_SHARE, STEAD_WATER_NH3N, STEAD_WATER_NITRITE, STEAD_WATER_CHLORINE,
-    STEAD_WATER_TEMPERATURE, STEAD_WATER_PH, STEAD_WATER_TAN, STEAD_WATER_ALKALINITY, STEAD_WATER_NITRATE,
-    STEAD_WATER_CONDUCTIVITY, STEAD_WATER_CHLORIDE, STEAD_WATER_HARDNESS,
-  };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (order); i++)
-    if (order[i] == measure)
-      return (int) i;
-  g_return_val_if_reached (0);
-}
-
-static int
-compare_lines (gconstpointer a,
-               gconstpointer b)
-{
-  const SteadWaterLine *x = *(const SteadWaterLine * const *) a;
-  const SteadWaterLine *y = *(const SteadWaterLine * const *) b;
-
-  if (x->judgement.verdict != y->judgement.verdict)
-    return x->judgement.verdict > y->judgement.verdict ? -1 : 1;
-  return urgency (x->measure) - urgency (y->measure);
-}
-
 GPtrArray *
 stead_water_answer_worst (const SteadWaterAnswer *self)
 {
-  GPtrArray *lines;
-
   g_return_val_if_fail (self != NULL, NULL);
-
-  lines = g_ptr_array_new ();
-  for (int i = 0; i < STEAD_N_WATER_MEASURES; i++)
-    if (self->lines[i].judgement.verdict == STEAD_WATER_WATCH || self->lines[i].judgement.verdict == STEAD_WATER_ACT)
-      g_ptr_array_add (lines, (gpointer) &self->lines[i]);
-  g_ptr_array_sort (lines, compare_lines);
-  return lines;
+  return stead_water_worst_lines (self->lines);
 }

@@ -1,6 +1,7 @@
 /* stead-water-private.h - what the files of the water answer share. */
 #pragma once
 
+#include "answer/stead-due-answer.h"
 #include "answer/stead-water-answer.h"
 
 G_BEGIN_DECLS
@@ -15,5 +16,10 @@ gboolean stead_water_budget_read (SteadStore        *store,
 
 /* Fills in sentence, what to do, and caution. */
 void stead_water_answer_say (SteadWaterAnswer *self);
+
+/* Adds what waters ask for today to @dues (of SteadDue): tests, and readings out of limits. */
+gboolean stead_water_find_dues (SteadStore  *store,
+                                GPtrArray   *dues,
+                                GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

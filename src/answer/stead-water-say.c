@@ -8,9 +8,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-/* Of how many of the worst readings the first steps are told at once. */
-#define MAX_STEPS 2
-
 /* --- the last test ----------------------------------------------------------------- */
 
 static char *
@@ -256,29 +253,6 @@ sentence_of (const SteadWaterAnswer *self)
   return stead_words_end (text);
 }
 
-/* The steps of the worst readings, each once. */
-static char *
-todo_of (const SteadWaterAnswer *self)
-{
-  g_autoptr(GPtrArray) worst = stead_water_answer_worst (self);
-  g_autoptr(GPtrArray) said = g_ptr_array_new ();
-  GString *text = g_string_new (NULL);
-
-  for (guint i = 0; i < worst->len && said->len < MAX_STEPS; i++)
-    {
-      const SteadWaterLine *line = worst->pdata[i];
-      const char *steps = stead_water_action_steps (line->judgement.action);
-
-      /* What is only to be watched waits behind what calls for action. */
-      if (steps == NULL || g_ptr_array_find (said, steps, NULL)
-          || (said->len > 0 && self->n_act > 0 && line->judgement.verdict != STEAD_WATER_ACT))
-        continue;
-      g_ptr_array_add (said, (gpointer) steps);
-      stead_words_add (text, steps);
-    }
-  return stead_words_end (text);
-}
-
 static char *
 caution_of (const SteadWaterAnswer *self)
 {
@@ -349,7 +323,7 @@ void
 stead_water_answer_say (SteadWaterAnswer *self)
 {
   self->sentence = sentence_of (self);
-  self->todo = todo_of (self);
+  self->todo = stead_water_todo (self->lines);
   self->caution = caution_of (self);
 }
 

@@ -52,6 +52,12 @@ void        stead_water_judge_test     (const SteadWaterScene *scene,
                                         const SteadWaterTest  *test,
                                         SteadWaterLine         lines[STEAD_N_WATER_MEASURES]);
 
+/* Those to be watched or acted on, the worst first: (transfer full) (element-type
+ * SteadWaterLine), pointing into @lines. */
+GPtrArray  *stead_water_worst_lines    (const SteadWaterLine *lines) G_GNUC_WARN_UNUSED_RESULT;
+/* (transfer full) (nullable): what to do first about them, plain */
+char       *stead_water_todo           (const SteadWaterLine *lines) G_GNUC_WARN_UNUSED_RESULT;
+
 /* What a test says of one measure; NAN if it cannot be told. */
 double      stead_water_value          (const SteadWaterScene *scene,
                                         const SteadWaterTest  *test,

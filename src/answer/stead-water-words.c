@@ -11,6 +11,9 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+/* Of how many of the worst readings the first steps are told at once. */
+#define MAX_STEPS 2
+
 const char *
 stead_water_measure_name (SteadWaterMeasure measure)
 {
@@ -451,4 +454,28 @@ stead_water_action_steps (SteadWaterAction action)
     default:
       return NULL;
     }
+}
+
+/* The steps of the worst readings, each once. */
+char *
+stead_water_todo (const SteadWaterLine *lines)
+{
+  g_autoptr(GPtrArray) worst = stead_water_worst_lines (lines);
+  g_autoptr(GPtrArray) said = g_ptr_array_new ();
+  gboolean act = worst->len > 0 && ((const SteadWaterLine *) worst->pdata[0])->judgement.verdict == STEAD_WATER_ACT;
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < worst->len && said->len < MAX_STEPS; i++)
+    {
+      const SteadWaterLine *line = worst->pdata[i];
+      const char *steps = stead_water_action_steps (line->judgement.action);
+
+      /* What is only to be watched waits behind what calls for action. */
+      if (steps == NULL || g_ptr_array_find (said, steps, NULL)
+          || (said->len > 0 && act && line->judgement.verdict != STEAD_WATER_ACT))
+        continue;
+      g_ptr_array_add (said, (gpointer) steps);
+      stead_words_add (text, steps);
+    }
+  return stead_words_end (text);
 }

@@ -2,6 +2,7 @@
 #include "farm.h"
 #include "numbers.h"
 
+#include "answer/stead-due-answer.h"
 #include "answer/stead-water-answer.h"
 #include "answer/stead-water-dose-answer.h"
 #include "answer/stead-reading-unit.h"
@@ -566,6 +567,62 @@ test_dose_change (Farm          *farm,
   g_assert_nonnull (error);
 }
 
+/* --- Today ------------------------------------------------------------------------------ */
+
+/* The first line that leads to a water, of a kind; NULL if there is none. */
+static const SteadDue *
+find_due (const SteadDueAnswer *answer,
+          SteadDueKind          kind,
+          gint64                water)
+{
+  for (guint i = 0; i < answer->dues->len; i++)
+    {
+      const SteadDue *due = answer->dues->pdata[i];
+
+      if (due->kind == kind && due->target == STEAD_TARGET_WATER && due->id == water)
+        return due;
+    }
+  return NULL;
+}
+
+static SteadDueAnswer *
+dues (Farm *farm)
+{
+  g_autoptr(GError) error = NULL;
+  SteadDueAnswer *answer = stead_due_answer_new (farm->store, &error);
+
+  g_assert_no_error (error);
+  return answer;
+}
+
+static void
+test_dues (Farm          *farm,
+           gconstpointer  data)
+{
+  g_autoptr(SteadDueAnswer) none = NULL, fresh = NULL, late = NULL, bad = NULL;
+  const SteadDue *due;
+  gint64 water = make_water (farm, STEAD_WATER_TANK, 3000);
+
+  none = dues (farm);
+  g_assert_nonnull (find_due (none, STEAD_DUE_TASK, water));
+  make_test (farm, water, SHEET (.ago = 8, .ph = 7.5));
+  late = dues (farm);
+  due = find_due (late, STEAD_DUE_TASK, water);
+  g_assert_nonnull (due);
+  NUMBERS_ARE (due->detail, 8);
+  make_test (farm, water, SHEET (.ago = 6, .ph = 7.5));
+  fresh = dues (farm);
+  g_assert_null (find_due (fresh, STEAD_DUE_TASK, water));
+  g_assert_null (find_due (fresh, STEAD_DUE_WARNING, water));
+  make_test (farm, water, SHEET (.ph = 9.4));
+  bad = dues (farm);
+  due = find_due (bad, STEAD_DUE_WARNING, water);
+  g_assert_nonnull (due);
+  g_assert_cmpstr (due->detail, ==, stead_water_action_steps (STEAD_WATER_ACTION_PH_HIGH));
+  g_assert_nonnull (find_due (bad, STEAD_DUE_DONE, water));
+  g_assert_null (find_due (bad, STEAD_DUE_TASK, water));
+}
+
 /* --- units ------------------------------------------------------------------------------- */
 
 /* By atomic weights N 14.007, O 15.999, H 1.008: NO3 / N = 62.004 / 14.007 = 4.427, NO2 / N = 3.285,
@@ -625,6 +682,7 @@ main (int    argc,
   ADD ("dose-base", test_dose_base);
   ADD ("dose-salt", test_dose_salt);
   ADD ("dose-change", test_dose_change);
+  ADD ("dues", test_dues);
   ADD ("units", test_units);
   return g_test_run ();
 }
