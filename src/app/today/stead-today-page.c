@@ -14,6 +14,7 @@
 #include "app/today/stead-today-page.h"
 #include "store/stead-product-repo.h"
 #include "store/stead-receipt-repo.h"
+#include "store/stead-routine-repo.h"
 
 #define N_LATEST 8
 
@@ -87,6 +88,8 @@ target_verb (SteadTarget target)
   switch (target)
     {
     case STEAD_TARGET_FLOCK:       return C_("go to", "Open the flock");
+    case STEAD_TARGET_BATCH:       return C_("go to", "Open the batch");
+    case STEAD_TARGET_WATER:       return C_("go to", "Open the water");
     case STEAD_TARGET_ITEM:        return C_("go to", "Open the item");
     case STEAD_TARGET_LOT:         return C_("go to", "Open the lot");
     case STEAD_TARGET_RECEIPT:     return C_("go to", "Open the receipt");
@@ -127,6 +130,54 @@ make_way (SteadTodayPage *self,
   return button;
 }
 
+/* A task of a routine that is marked done where it stands. */
+typedef struct
+{
+  SteadDesk *desk;    /* not owned: the page that holds the button holds it */
+  gint64     id;
+  char      *text;
+} Task;
+
+static void
+task_free (Task *task)
+{
+  g_free (task->text);
+  g_free (task);
+}
+
+static gboolean
+done_act (SteadStore *store,
+          gpointer    data,
+          GError    **error)
+{
+  return stead_routine_repo_done (store, ((const Task *) data)->id, stead_store_get_today (store), 0, NULL, error);
+}
+
+static void
+done_cb (GtkButton *button,
+         Task      *task)
+{
+  g_autoptr(GError) error = NULL;
+
+  if (!stead_desk_act (task->desk, task->text, done_act, task, &error))
+    stead_desk_say (task->desk, error->message, FALSE);
+}
+
+static GtkWidget *
+make_done (SteadTodayPage *self,
+           const SteadDue *due)
+{
+  GtkWidget *button = gtk_button_new_with_label (C_("due", "Mark done"));
+  g_autofree char *name = g_strdup_printf (C_("due", "%1$s: %2$s"), C_("due", "Mark done"), due->text);
+  Task *task = g_new0 (Task, 1);
+
+  *task = (Task) { stead_page_get_desk (STEAD_PAGE (self)), due->routine_id, g_strdup (due->text) };
+  g_signal_connect_data (button, "clicked", G_CALLBACK (done_cb), task, (GClosureNotify) (void (*) (void)) task_free, 0);
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  stead_ui_name (button, name);
+  return button;
+}
+
 static GtkWidget *
 make_due (SteadTodayPage *self,
           const SteadDue *due)
@@ -147,6 +198,8 @@ make_due (SteadTodayPage *self,
   gtk_widget_set_valign (words, GTK_ALIGN_CENTER);
   gtk_box_append (GTK_BOX (row), icon);
   gtk_box_append (GTK_BOX (row), words);
+  if (due->routine_id != 0 && due->kind != STEAD_DUE_DONE)
+    gtk_box_append (GTK_BOX (row), make_done (self, due));
   if (target_verb (due->target) != NULL && due->kind != STEAD_DUE_DONE)
     gtk_box_append (GTK_BOX (row), make_way (self, due));
   return row;
