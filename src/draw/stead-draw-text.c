@@ -102,6 +102,7 @@ kept_fill (TextCache  *cache,
   pango_layout_set_font_description (kept->layout, font);
   pango_font_description_free (font);
   pango_layout_set_width (kept->layout, max_width > 0 ? (int) (max_width * PANGO_SCALE) : -1);
+  pango_layout_set_alignment (kept->layout, PANGO_ALIGN_LEFT);
   pango_layout_set_text (kept->layout, text, -1);
   g_free (kept->text);
   g_free (kept->family);
@@ -253,7 +254,9 @@ stead_text_paint_block (cairo_t              *cr,
 
   g_return_val_if_fail (text != NULL, ((SteadBox) { x, y, 0, 0 }));
   layout = text_layout (cr, style, text, scale, bold, max_width);
-  pango_layout_set_alignment (layout, aligns[align]);
+  /* One line is not aligned to anything, and a change would have it shaped once more. */
+  if (pango_layout_get_line_count (layout) > 1)
+    pango_layout_set_alignment (layout, aligns[align]);
   pango_layout_get_extents (layout, NULL, &logical);
   box.width = (double) logical.width / PANGO_SCALE;
   box.height = (double) logical.height / PANGO_SCALE;

@@ -191,6 +191,39 @@ test_hatches_slant_apart (void)
     }
 }
 
+/* On the screen a hatch comes from a tile: it repeats without a seam, at each gap of 9
+ * pixels, far beyond one tile, and nothing of it leaves the shape. */
+static void
+test_hatch_has_no_seam (void)
+{
+  SteadDrawStyle style = { STEAD_SCHEME_LIGHT, 12, NULL, "USD" };
+  static const SteadPattern patterns[] = { STEAD_PATTERN_RISING, STEAD_PATTERN_FALLING };
+
+  for (int i = 0; i < 2; i++)
+    {
+      cairo_t *cr = probe_image (STEAD_SCHEME_LIGHT, 420, 300);
+      guint32 ground = probe_pixel (cr, 0, 0);
+      int marked = 0;
+
+      cairo_rectangle (cr, 10, 10, 400, 280);
+      stead_fill_area (cr, &style, STEAD_ROLE_WATER, patterns[i]);
+      for (int y = 12; y < 270; y++)
+        for (int x = 12; x < 390; x++)
+          {
+            g_assert_cmpint (probe_distance (probe_pixel (cr, x, y), probe_pixel (cr, x + 9, y)), <=, 3);
+            g_assert_cmpint (probe_distance (probe_pixel (cr, x, y), probe_pixel (cr, x, y + 9)), <=, 3);
+            marked += probe_distance (probe_pixel (cr, x, y), ground) > 30;
+          }
+      g_assert_cmpint (marked, >, 270 * 380 / 20);
+      for (int x = 0; x < 420; x++)
+        {
+          g_assert_cmpuint (probe_pixel (cr, x, 9), ==, ground);
+          g_assert_cmpuint (probe_pixel (cr, x, 290), ==, ground);
+        }
+      cairo_destroy (cr);
+    }
+}
+
 static void
 test_style_gives_way (void)
 {
@@ -215,6 +248,7 @@ main (int    argc,
   g_test_add_func ("/draw/text/keeps-little", test_text_keeps_little);
   g_test_add_func ("/draw/pattern/stays-in-its-path", test_pattern_stays_in_its_path);
   g_test_add_func ("/draw/pattern/hatches-slant-apart", test_hatches_slant_apart);
+  g_test_add_func ("/draw/pattern/hatch-has-no-seam", test_hatch_has_no_seam);
   g_test_add_func ("/draw/style/gives-way-in-a-small-box", test_style_gives_way);
   return g_test_run ();
 }
