@@ -298,6 +298,7 @@ stead_import_read (SteadStore      *store,
   g_clear_pointer (&judge.people, g_ptr_array_unref);
   g_clear_pointer (&judge.items, g_ptr_array_unref);
   g_clear_pointer (&judge.flock, stead_flock_free);
+  g_clear_pointer (&judge.crop, stead_crop_free);
   g_clear_pointer (&judge.fish, stead_fish_free);
   g_clear_pointer (&judge.groups, g_ptr_array_unref);
   return read ? g_steal_pointer (&self) : NULL;

@@ -18,6 +18,8 @@ typedef enum
   STEAD_IMPORT_FLOCK_LOG,   /* date, eggs, cracked, feed, deaths, culled, note, person */
   STEAD_IMPORT_RECEIPTS,    /* date, supplier, item, quantity, cost, gift, best by, reference */
   STEAD_IMPORT_FISH_LOG,    /* date, feed, temperature, deaths, culled, feed left, reason, note, person */
+  STEAD_IMPORT_TEMPERATURES,  /* date, temperature or highest and lowest, humidity, light, note, person */
+  STEAD_IMPORT_PICKS,       /* date, amount, grade, thrown out, reason, note, person */
   STEAD_IMPORT_WEIGHINGS,   /* date, group, number and total weight; or a row a fish: date, weight, length */
 } SteadImportKind;
 
@@ -42,7 +44,7 @@ typedef struct
 #define STEAD_TYPE_IMPORT (stead_import_get_type ())
 G_DECLARE_FINAL_TYPE (SteadImport, stead_import, STEAD, IMPORT, GObject)
 
-/* @name: "flock-log", "receipts", "fish-log" or "weighings" */
+/* @name: "flock-log", "receipts", "fish-log", "temperatures", "picks" or "weighings" */
 gboolean stead_import_kind_from_name (const char      *name,
                                       SteadImportKind *out_kind);
 

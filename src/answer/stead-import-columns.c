@@ -12,7 +12,9 @@
 #define RECEIPTS (1u << STEAD_IMPORT_RECEIPTS)
 #define FISH (1u << STEAD_IMPORT_FISH_LOG)
 #define SCALE (1u << STEAD_IMPORT_WEIGHINGS)
-#define ALL (LOG | RECEIPTS | FISH | SCALE)
+#define WARMTH (1u << STEAD_IMPORT_TEMPERATURES)
+#define PICKS (1u << STEAD_IMPORT_PICKS)
+#define ALL (LOG | RECEIPTS | FISH | SCALE | WARMTH | PICKS)
 
 /* Names of columns, folded: lower case, without accents, signs as one space. */
 static const struct { const char *name; SteadColumn column; guint kinds; } names[] = {
@@ -21,6 +23,37 @@ static const struct { const char *name; SteadColumn column; guint kinds; } names
   { "bought on", STEAD_COLUMN_DATE, RECEIPTS }, { "receipt date", STEAD_COLUMN_DATE, RECEIPTS },
   { "fecha", STEAD_COLUMN_DATE, ALL }, { "dia", STEAD_COLUMN_DATE, ALL },
   { "fecha de compra", STEAD_COLUMN_DATE, RECEIPTS },
+
+  { "date time", STEAD_COLUMN_DATE, WARMTH }, { "date and time", STEAD_COLUMN_DATE, WARMTH },
+  { "timestamp", STEAD_COLUMN_DATE, WARMTH }, { "fecha y hora", STEAD_COLUMN_DATE, WARMTH },
+  { "air temperature", STEAD_COLUMN_TEMPERATURE, WARMTH }, { "temperatura del aire", STEAD_COLUMN_TEMPERATURE, WARMTH },
+  { "highest", STEAD_COLUMN_HIGHEST, WARMTH }, { "high", STEAD_COLUMN_HIGHEST, WARMTH },
+  { "max", STEAD_COLUMN_HIGHEST, WARMTH }, { "maximum", STEAD_COLUMN_HIGHEST, WARMTH },
+  { "tmax", STEAD_COLUMN_HIGHEST, WARMTH }, { "temp max", STEAD_COLUMN_HIGHEST, WARMTH },
+  { "max temp", STEAD_COLUMN_HIGHEST, WARMTH }, { "max temperature", STEAD_COLUMN_HIGHEST, WARMTH },
+  { "maxima", STEAD_COLUMN_HIGHEST, WARMTH }, { "temperatura maxima", STEAD_COLUMN_HIGHEST, WARMTH },
+  { "lowest", STEAD_COLUMN_LOWEST, WARMTH }, { "low", STEAD_COLUMN_LOWEST, WARMTH },
+  { "min", STEAD_COLUMN_LOWEST, WARMTH }, { "minimum", STEAD_COLUMN_LOWEST, WARMTH },
+  { "tmin", STEAD_COLUMN_LOWEST, WARMTH }, { "temp min", STEAD_COLUMN_LOWEST, WARMTH },
+  { "min temp", STEAD_COLUMN_LOWEST, WARMTH }, { "min temperature", STEAD_COLUMN_LOWEST, WARMTH },
+  { "minima", STEAD_COLUMN_LOWEST, WARMTH }, { "temperatura minima", STEAD_COLUMN_LOWEST, WARMTH },
+  { "humidity", STEAD_COLUMN_HUMIDITY, WARMTH }, { "relative humidity", STEAD_COLUMN_HUMIDITY, WARMTH },
+  { "rh", STEAD_COLUMN_HUMIDITY, WARMTH }, { "humedad", STEAD_COLUMN_HUMIDITY, WARMTH },
+  { "humedad relativa", STEAD_COLUMN_HUMIDITY, WARMTH },
+  { "light", STEAD_COLUMN_LIGHT, WARMTH }, { "daily light", STEAD_COLUMN_LIGHT, WARMTH },
+  { "dli", STEAD_COLUMN_LIGHT, WARMTH }, { "luz", STEAD_COLUMN_LIGHT, WARMTH },
+
+  { "picked", STEAD_COLUMN_PICKED, PICKS }, { "amount", STEAD_COLUMN_PICKED, PICKS },
+  { "harvest", STEAD_COLUMN_PICKED, PICKS }, { "harvested", STEAD_COLUMN_PICKED, PICKS },
+  { "weight", STEAD_COLUMN_PICKED, PICKS }, { "quantity", STEAD_COLUMN_PICKED, PICKS },
+  { "cosechado", STEAD_COLUMN_PICKED, PICKS }, { "cosecha", STEAD_COLUMN_PICKED, PICKS },
+  { "cantidad", STEAD_COLUMN_PICKED, PICKS }, { "peso", STEAD_COLUMN_PICKED, PICKS },
+  { "grade", STEAD_COLUMN_GRADE, PICKS }, { "quality", STEAD_COLUMN_GRADE, PICKS },
+  { "categoria", STEAD_COLUMN_GRADE, PICKS }, { "calidad", STEAD_COLUMN_GRADE, PICKS },
+  { "thrown out", STEAD_COLUMN_THROWN, PICKS }, { "lost", STEAD_COLUMN_THROWN, PICKS },
+  { "loss", STEAD_COLUMN_THROWN, PICKS }, { "waste", STEAD_COLUMN_THROWN, PICKS },
+  { "tirado", STEAD_COLUMN_THROWN, PICKS }, { "perdida", STEAD_COLUMN_THROWN, PICKS },
+  { "descarte", STEAD_COLUMN_THROWN, PICKS },
 
   { "eggs", STEAD_COLUMN_EGGS, LOG }, { "egg", STEAD_COLUMN_EGGS, LOG },
   { "eggs collected", STEAD_COLUMN_EGGS, LOG }, { "eggs laid", STEAD_COLUMN_EGGS, LOG },
@@ -52,8 +85,8 @@ static const struct { const char *name; SteadColumn column; guint kinds; } names
   { "removed", STEAD_COLUMN_CULLED, LOG | FISH }, { "taken out", STEAD_COLUMN_CULLED, LOG | FISH },
   { "descartadas", STEAD_COLUMN_CULLED, LOG | FISH }, { "retiradas", STEAD_COLUMN_CULLED, LOG | FISH },
 
-  { "reason", STEAD_COLUMN_REASON, LOG | FISH }, { "cause", STEAD_COLUMN_REASON, LOG | FISH },
-  { "motivo", STEAD_COLUMN_REASON, LOG | FISH }, { "causa", STEAD_COLUMN_REASON, LOG | FISH },
+  { "reason", STEAD_COLUMN_REASON, LOG | FISH | PICKS }, { "cause", STEAD_COLUMN_REASON, LOG | FISH | PICKS },
+  { "motivo", STEAD_COLUMN_REASON, LOG | FISH | PICKS }, { "causa", STEAD_COLUMN_REASON, LOG | FISH | PICKS },
 
   { "left out", STEAD_COLUMN_LEFT_OUT, LOG | FISH | SCALE }, { "leave out", STEAD_COLUMN_LEFT_OUT, LOG | FISH | SCALE },
   { "excluded", STEAD_COLUMN_LEFT_OUT, LOG | FISH | SCALE },
@@ -121,9 +154,9 @@ static const struct { const char *name; SteadColumn column; guint kinds; } names
   { "peces muertos", STEAD_COLUMN_DEATHS, FISH }, { "retirados", STEAD_COLUMN_CULLED, FISH },
   { "sacados", STEAD_COLUMN_CULLED, FISH },
 
-  { "temperature", STEAD_COLUMN_TEMPERATURE, FISH }, { "water temperature", STEAD_COLUMN_TEMPERATURE, FISH },
-  { "temp", STEAD_COLUMN_TEMPERATURE, FISH }, { "water temp", STEAD_COLUMN_TEMPERATURE, FISH },
-  { "water", STEAD_COLUMN_TEMPERATURE, FISH }, { "temperatura", STEAD_COLUMN_TEMPERATURE, FISH },
+  { "temperature", STEAD_COLUMN_TEMPERATURE, FISH | WARMTH }, { "water temperature", STEAD_COLUMN_TEMPERATURE, FISH },
+  { "temp", STEAD_COLUMN_TEMPERATURE, FISH | WARMTH }, { "water temp", STEAD_COLUMN_TEMPERATURE, FISH },
+  { "water", STEAD_COLUMN_TEMPERATURE, FISH }, { "temperatura", STEAD_COLUMN_TEMPERATURE, FISH | WARMTH },
   { "temperatura del agua", STEAD_COLUMN_TEMPERATURE, FISH }, { "agua", STEAD_COLUMN_TEMPERATURE, FISH },
 
   { "feed left", STEAD_COLUMN_REFUSED, FISH }, { "refused", STEAD_COLUMN_REFUSED, FISH },
@@ -286,6 +319,13 @@ column_title (SteadColumn column)
     case STEAD_COLUMN_BEST_BY: return C_("column", "Best by");
     case STEAD_COLUMN_REFERENCE: return C_("column", "Reference");
     case STEAD_COLUMN_TEMPERATURE: return C_("column", "Temperature");
+    case STEAD_COLUMN_HIGHEST: return C_("column", "Highest temperature");
+    case STEAD_COLUMN_LOWEST: return C_("column", "Lowest temperature");
+    case STEAD_COLUMN_HUMIDITY: return C_("column", "Humidity, %");
+    case STEAD_COLUMN_LIGHT: return C_("column", "Light, mol/m²");
+    case STEAD_COLUMN_PICKED: return C_("column", "Picked");
+    case STEAD_COLUMN_GRADE: return C_("column", "Grade");
+    case STEAD_COLUMN_THROWN: return C_("column", "Thrown out");
     case STEAD_COLUMN_REFUSED: return C_("column", "Feed left");
     case STEAD_COLUMN_REASON: return C_("column", "Reason");
     case STEAD_COLUMN_GROUP: return C_("column", "Group");

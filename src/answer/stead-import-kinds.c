@@ -10,6 +10,8 @@ stead_import_methods (SteadImportKind kind)
     {
     case STEAD_IMPORT_RECEIPTS: return &stead_import_receipts;
     case STEAD_IMPORT_FISH_LOG: return &stead_import_fish_log;
+    case STEAD_IMPORT_TEMPERATURES: return &stead_import_temperatures;
+    case STEAD_IMPORT_PICKS: return &stead_import_picks;
     case STEAD_IMPORT_WEIGHINGS: return &stead_import_weighings;
     case STEAD_IMPORT_FLOCK_LOG:
     default: return &stead_import_flock_log;

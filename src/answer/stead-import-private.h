@@ -8,6 +8,7 @@
 
 #include "answer/stead-import-answer.h"
 #include "core/stead-quantity.h"
+#include "store/stead-crop-repo.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-fish-repo.h"
 #include "store/stead-flock-repo.h"
@@ -94,9 +95,16 @@ typedef enum
   STEAD_COLUMN_MEAN_WEIGHT,
   STEAD_COLUMN_TOTAL_WEIGHT,
   STEAD_COLUMN_LENGTH,
+  STEAD_COLUMN_HIGHEST,       /* of the day's temperatures */
+  STEAD_COLUMN_LOWEST,
+  STEAD_COLUMN_HUMIDITY,      /* percent */
+  STEAD_COLUMN_LIGHT,         /* mol/m² a day */
+  STEAD_COLUMN_PICKED,
+  STEAD_COLUMN_GRADE,
+  STEAD_COLUMN_THROWN,
 } SteadColumn;
 
-#define STEAD_N_COLUMNS (STEAD_COLUMN_LENGTH + 1)
+#define STEAD_N_COLUMNS (STEAD_COLUMN_THROWN + 1)
 
 typedef struct
 {
@@ -123,6 +131,7 @@ typedef struct
   SteadImportKind      kind;
   SteadFarm           *farm;
   SteadFlock          *flock;      /* (nullable): of a log */
+  SteadCrop           *crop;       /* (nullable): of picks, or whose thermometer it is */
   SteadFish           *fish;       /* (nullable): of a log or of weighings */
   GPtrArray           *groups;     /* (nullable) of SteadFish: that a column may name */
   GPtrArray           *people;     /* of SteadPerson */
@@ -236,9 +245,14 @@ typedef struct
 } SteadImportMethods;
 
 extern const SteadImportMethods stead_import_flock_log, stead_import_receipts, stead_import_fish_log,
-                                stead_import_weighings;
+                                stead_import_weighings, stead_import_temperatures, stead_import_picks;
 
 const SteadImportMethods *stead_import_methods (SteadImportKind kind);
+
+/* The crop asked for, or the only one under way, or the only one there ever was. */
+SteadCrop *stead_import_find_crop (SteadStore  *store,
+                                   gint64       crop_id,
+                                   GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The group of fish asked for, or the only one under way, or the only one there ever was. */
 SteadFish *stead_import_find_fish (SteadStore  *store,

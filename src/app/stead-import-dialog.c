@@ -510,6 +510,8 @@ stead_import_dialog_show (GtkWidget      *parent,
     [STEAD_IMPORT_RECEIPTS] = N_("Import receipts"),
     [STEAD_IMPORT_FISH_LOG] = N_("Import a log of fish"),
     [STEAD_IMPORT_WEIGHINGS] = N_("Import weighings"),
+    [STEAD_IMPORT_TEMPERATURES] = N_("Import temperatures"),
+    [STEAD_IMPORT_PICKS] = N_("Import picks"),
   };
   Asked *asked;
 

@@ -79,10 +79,10 @@ is_possible (double temp_c)
   return isnan (temp_c) || (temp_c >= LEAST_C && temp_c <= MOST_C);
 }
 
-static gboolean
-climate_check (const SteadClimateDay  *day,
-               SteadDay                today,
-               GError                **error)
+gboolean
+stead_climate_day_check (const SteadClimateDay  *day,
+                         SteadDay                today,
+                         GError                **error)
 {
   if (day->day == STEAD_DAY_NONE)
     return stead_repo_refuse (error, _("Enter the day."));
@@ -187,7 +187,7 @@ stead_climate_repo_save (SteadStore       *store,
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && day != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  if (!climate_check (day, stead_store_get_today (store), error) ||
+  if (!stead_climate_day_check (day, stead_store_get_today (store), error) ||
       !find_day (store, day->place_id, day->day, &there, error))
     return FALSE;
   is_new = day->id == 0;

@@ -103,6 +103,7 @@ GPtrArray *stead_climate_repo_list   (SteadStore *store, gint64 place_id, SteadD
                                       GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* One row a day and place: a second one of that day widens it (min of mins, max of
  * maxes) if @merge, else replaces it.  Refused beyond -60 to 70 °C, min above max, days to come. */
+gboolean   stead_climate_day_check   (const SteadClimateDay *day, SteadDay today, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean   stead_climate_repo_save   (SteadStore *store, SteadClimateDay *day, gboolean merge,
                                       GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean   stead_climate_repo_delete (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -11,6 +11,7 @@
 #include "app/raise/stead-climate-view.h"
 
 #include "app/raise/stead-usual-year-dialog.h"
+#include "app/stead-import-dialog.h"
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
 
@@ -24,6 +25,7 @@ struct _SteadClimateView
   GtkWidget           parent_instance;
 
   SteadDesk          *desk;
+  gint64              crop_id;
   gint64              place_id;
   SteadDegreeDayRule  rule;
   SteadUnitSystem     units;
@@ -274,6 +276,12 @@ usual_cb (SteadClimateView *self)
   stead_usual_year_dialog_show (GTK_WIDGET (self), self->desk, self->place_id);
 }
 
+static void
+import_cb (SteadClimateView *self)
+{
+  stead_import_dialog_show (GTK_WIDGET (self), self->desk, STEAD_IMPORT_TEMPERATURES, self->crop_id);
+}
+
 /* --- showing ------------------------------------------------------------------- */
 
 /* Newest first, a row for each day. */
@@ -313,6 +321,7 @@ stead_climate_view_show (SteadClimateView      *self,
   g_return_if_fail (STEAD_IS_CLIMATE_VIEW (self));
 
   g_set_object (&self->desk, desk);
+  self->crop_id = batch->id;
   self->place_id = answer->crop->climate_id;
   self->rule = answer->rule;
   self->units = answer->farm->units;
@@ -350,6 +359,7 @@ stead_climate_view_class_init (SteadClimateViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadClimateView, remove);
   gtk_widget_class_bind_template_callback (widget_class, remove_cb);
   gtk_widget_class_bind_template_callback (widget_class, usual_cb);
+  gtk_widget_class_bind_template_callback (widget_class, import_cb);
 }
 
 static void

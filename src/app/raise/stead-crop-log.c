@@ -6,6 +6,7 @@
 #include "app/raise/stead-crop-log.h"
 
 #include "answer/stead-crop-pick.h"
+#include "app/stead-import-dialog.h"
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
 
@@ -16,6 +17,7 @@ struct _SteadCropLog
   GtkWidget       parent_instance;
 
   SteadDesk      *desk;
+  gint64          crop_id;
   SteadUnitSystem units;
   GHashTable     *people;    /* id → name */
 
@@ -203,6 +205,12 @@ remove_cb (SteadCropLog *self)
     stead_desk_say (self->desk, error->message, FALSE);
 }
 
+static void
+import_cb (SteadCropLog *self)
+{
+  stead_import_dialog_show (GTK_WIDGET (self), self->desk, STEAD_IMPORT_PICKS, self->crop_id);
+}
+
 /* --- showing ------------------------------------------------------------------- */
 
 static void
@@ -278,6 +286,7 @@ stead_crop_log_show (SteadCropLog          *self,
   g_return_if_fail (STEAD_IS_CROP_LOG (self));
 
   g_set_object (&self->desk, desk);
+  self->crop_id = answer->crop->batch.id;
   self->units = answer->farm->units;
   load_people (self, store);
   picks = stead_harvest_repo_list (store, answer->crop->batch.id, first, last, NULL);
@@ -314,6 +323,7 @@ stead_crop_log_class_init (SteadCropLogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadCropLog, slot);
   gtk_widget_class_bind_template_child (widget_class, SteadCropLog, remove);
   gtk_widget_class_bind_template_callback (widget_class, remove_cb);
+  gtk_widget_class_bind_template_callback (widget_class, import_cb);
 }
 
 static void
