@@ -8,6 +8,7 @@
 
 #include "answer/stead-greenhouse-answer.h"
 #include "app/raise/stead-glasshouse-dialog.h"
+#include "app/raise/stead-month-words.h"
 #include "app/raise/stead-usual-year-dialog.h"
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
@@ -54,12 +55,8 @@ name_text (gpointer item,
            gpointer data)
 {
   int month = row_month (item);
-  g_autoptr(GDateTime) date = NULL;
 
-  if (month == 12)
-    return g_strdup (_("Whole year"));
-  date = g_date_time_new_utc (2026, month + 1, 1, 12, 0, 0);
-  return g_date_time_format (date, "%OB");
+  return g_strdup (month == 12 ? _("Whole year") : stead_month_words (month));
 }
 
 static char *

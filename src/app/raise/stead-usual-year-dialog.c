@@ -6,6 +6,7 @@
 
 #include "app/raise/stead-usual-year-dialog.h"
 
+#include "app/raise/stead-month-words.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "store/stead-crop-repo.h"
@@ -56,21 +57,13 @@ stead_usual_year_dialog_save (SteadDialog *dialog,
   return good && stead_desk_act (stead_dialog_get_desk (dialog), _("a usual year"), save_act, &saving, error);
 }
 
-static char *
-month_name (int month)
-{
-  g_autoptr(GDateTime) date = g_date_time_new_utc (2026, month + 1, 1, 12, 0, 0);
-
-  return g_date_time_format (date, "%OB");
-}
-
 /* Two fields a month, six months a column. */
 static SteadField *
 add_field (SteadUsualYearDialog *self,
            gboolean              highest,
            int                   month)
 {
-  g_autofree char *name = month_name (month);
+  const char *name = stead_month_words (month);
   /* Translators: in both, the name of a month. */
   g_autofree char *label = highest ? g_strdup_printf (_("%s, highest"), name)
                                    : g_strdup_printf (_("%s, lowest"), name);
