@@ -84,6 +84,9 @@ static const Message rules[] = {
     N_("This is signed, so it stays as it is. Enter a correction beside it.") },
   { 0, STEAD_STORE_ERROR_INVALID,
     N_("That name is already taken. Choose another.") },
+  { 0, STEAD_STORE_ERROR_SIGNED,
+    N_("The books are closed for that day, so it stays as it is. "
+       "Enter a correction with a day after the closing.") },
 };
 
 static const Message *
@@ -95,6 +98,8 @@ find_rule (sqlite3 *db)
     return &rules[0];
   if (g_str_equal (said, "signed"))
     return &rules[1];
+  if (g_str_equal (said, "closed"))
+    return &rules[3];
   if (g_str_has_prefix (said, "UNIQUE") && g_str_has_suffix (said, ".name"))
     return &rules[2];
   return NULL;
