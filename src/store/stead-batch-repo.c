@@ -101,6 +101,49 @@ stead_batch_repo_get (SteadStore  *store,
   return stead_repo_row (store, stmt, batch_from_row, error);
 }
 
+void
+stead_loss_free (SteadLoss *loss)
+{
+  if (loss == NULL)
+    return;
+  g_free (loss->reason);
+  g_free (loss);
+}
+
+static gpointer
+loss_from_row (SteadStmt *stmt)
+{
+  SteadLoss *loss = g_new0 (SteadLoss, 1);
+
+  loss->reason = stead_stmt_text (stmt, 0);
+  loss->n = sqlite3_column_int64 (stmt, 1);
+  return loss;
+}
+
+/* Returns: (transfer full) (element-type SteadLoss) */
+GPtrArray *
+stead_batch_repo_losses (SteadStore  *store,
+                         gint64       id,
+                         SteadDay     from,
+                         SteadDay     to,
+                         GError     **error)
+{
+  static const char sql[] =
+    "SELECT min (reason), sum (deaths + culled) AS n FROM batch_entry"
+    " WHERE batch_id = ?1 AND day BETWEEN ?2 AND ?3 AND deaths + culled > 0"
+    " GROUP BY lower (trim (reason)) ORDER BY n DESC, 1";
+  g_autoptr(SteadStmt) stmt = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  stmt = stead_store_prepare (store, sql, error);
+  if (stmt == NULL)
+    return NULL;
+  sqlite3_bind_int64 (stmt, 1, id);
+  sqlite3_bind_int (stmt, 2, from);
+  sqlite3_bind_int (stmt, 3, to);
+  return stead_repo_rows (store, stmt, loss_from_row, (GDestroyNotify) stead_loss_free, error);
+}
+
 /* --- checking --------------------------------------------------------------- */
 
 /* What is written down of a batch must lie between its first and its last day. */

@@ -48,6 +48,22 @@ SteadBatch *stead_batch_repo_get  (SteadStore *store, gint64 id, GError **error)
 /* The only change that all kinds share: over on @day, or under way again with STEAD_DAY_NONE. */
 gboolean    stead_batch_repo_end  (SteadStore *store, gint64 id, SteadDay day, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* --- losses ------------------------------------------------------------------ */
+
+/* Animals or plants lost, by the reason that was written down. */
+typedef struct
+{
+  char   *reason;   /* (nullable): none was given */
+  gint64  n;        /* dead, taken out, or plants lost */
+} SteadLoss;
+
+void stead_loss_free (SteadLoss *loss);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadLoss, stead_loss_free)
+
+/* (element-type SteadLoss): the most first; case and outer blanks of a reason aside. */
+GPtrArray  *stead_batch_repo_losses (SteadStore *store, gint64 id, SteadDay from, SteadDay to,
+                                     GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* --- the plan: what was meant, to hold the log against ---------------------- */
 
 /* What is not planned is NAN (ends_on: STEAD_DAY_NONE). */

@@ -180,6 +180,16 @@ static const char batch_letters[] = { 'H', 'W', 'C', 'K' };
 
 G_STATIC_ASSERT (G_N_ELEMENTS (batch_letters) == STEAD_BATCH_KITCHEN + 1);
 
+char *
+stead_harvest_repo_next_code (SteadStore        *store,
+                              const SteadBatch  *batch,
+                              SteadDay           day,
+                              GError           **error)
+{
+  g_return_val_if_fail (STEAD_IS_STORE (store) && batch != NULL && stead_day_is_valid (day), NULL);
+  return stead_lot_new_code (store, batch_letters[batch->kind], day, error);
+}
+
 static gboolean
 insert_lot (SteadStore        *store,
             const SteadBatch  *batch,
@@ -187,7 +197,7 @@ insert_lot (SteadStore        *store,
             GError           **error)
 {
   static const char sql[] = "INSERT INTO lot (code, item_id, batch_id, day, best_by) VALUES (?1, ?2, ?3, ?4, ?5)";
-  g_autofree char *code = stead_lot_new_code (store, batch_letters[batch->kind], harvest->day, error);
+  g_autofree char *code = stead_harvest_repo_next_code (store, batch, harvest->day, error);
   g_autoptr(SteadStmt) stmt = code != NULL ? stead_store_prepare (store, sql, error) : NULL;
   SteadMoveFacts move = { .kind = "made", .day = harvest->day, .quantity = harvest->quantity_base,
                           .cents = harvest->cost_cents, .person_id = harvest->person_id };

@@ -43,6 +43,9 @@ SteadHarvest *stead_harvest_repo_get    (SteadStore *store, gint64 id, GError **
  * or to come, more fish than swim there, a batch that waits after a treatment. */
 gboolean      stead_harvest_repo_save   (SteadStore *store, SteadHarvest *harvest, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean      stead_harvest_repo_delete (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* The code that the next lot of a batch gets on @day; for showing it before. */
+char         *stead_harvest_repo_next_code (SteadStore *store, const SteadBatch *batch, SteadDay day,
+                                            GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* The item that was harvested last of a batch; 0: none yet.  -1 with @error. */
 gint64        stead_harvest_repo_last_item (SteadStore *store, gint64 batch_id, GError **error);
 /* The lot was harvested while its batch waited after a treatment that was written down

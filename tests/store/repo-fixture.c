@@ -5,6 +5,8 @@
 #include <string.h>
 
 #include "repo-fixture.h"
+#include "store/stead-fish-repo.h"
+#include "store/stead-water-repo.h"
 
 void
 farm_assert_says (const char *message,
@@ -121,14 +123,22 @@ farm_fish (Farm       *farm,
            const char *name,
            int         days)
 {
-  g_autofree char *sql = g_strdup_printf (
-    "INSERT INTO batch (kind, name, started_on) VALUES ('fish', '%s', %d);"
-    "INSERT INTO fish (batch_id, species, stocked, stocked_g, cost_cents, is_gift, tgc, sale_g, sale_frac, spread_frac,"
-    " deaths_year, purge_days) SELECT id, 'channel_catfish', 500, 15, 20000, 0, 0.08, 600, 0.8, 0.2, 0.1, 5"
-    " FROM batch WHERE name = '%s'", name, TODAY - days, name);
+  g_autoptr(SteadTank) tank = stead_tank_new ();
+  g_autoptr(SteadFish) fish = stead_fish_new ();
 
-  fixture_act (farm->store, "New fish", sql);
-  return fixture_number (farm->store, "SELECT max (id) FROM batch");
+  tank->name = g_strdup_printf ("Tank of %s", name);
+  tank->shape = STEAD_TANK_OTHER;
+  tank->volume_l = 2000;
+  ACT (farm, stead_tank_repo_save (farm->store, tank, err));
+  fish->batch.name = g_strdup (name);
+  fish->batch.started_on = TODAY - days;
+  fish->batch.place_id = tank->place_id;
+  fish->stocked = 500;
+  fish->stocked_g = 15;
+  fish->cost_cents = 20000;
+  fish->sale_g = 600;
+  ACT (farm, stead_fish_repo_save (farm->store, fish, err));
+  return fish->batch.id;
 }
 
 gint64

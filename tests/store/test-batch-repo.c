@@ -95,6 +95,37 @@ test_end (void)
   farm_assert_undo (farm);
 }
 
+static void
+test_losses (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) losses = NULL;
+  const struct { int days_ago, deaths, culled; const char *reason; } lost[] = {
+    { 50, 1, 0, "Fox" }, { 40, 0, 2, "Broody" }, { 30, 2, 0, " fox " }, { 20, 1, 0, NULL }, { 5, 0, 0, NULL },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (lost); i++)
+    {
+      SteadFlockEntry entry = { .flock_id = farm->flock, .day = TODAY - lost[i].days_ago, .eggs = 10, .feed_kg = NAN,
+                                .deaths = lost[i].deaths, .culled = lost[i].culled, .reason = (char *) lost[i].reason };
+
+      ACT (farm, stead_flock_repo_save_entry (farm->store, &entry, err));
+    }
+  losses = stead_batch_repo_losses (farm->store, farm->flock, TODAY - 60, TODAY, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (losses->len, ==, 3);
+  g_assert_cmpint (((SteadLoss *) losses->pdata[0])->n, ==, 3);
+  g_assert_cmpstr (((SteadLoss *) losses->pdata[0])->reason, ==, "Fox");
+  g_assert_cmpint (((SteadLoss *) losses->pdata[1])->n, ==, 2);
+  g_assert_cmpstr (((SteadLoss *) losses->pdata[1])->reason, ==, "Broody");
+  g_assert_cmpint (((SteadLoss *) losses->pdata[2])->n, ==, 1);
+  g_assert_null (((SteadLoss *) losses->pdata[2])->reason);
+  g_clear_pointer (&losses, g_ptr_array_unref);
+  losses = stead_batch_repo_losses (farm->store, farm->flock, TODAY - 45, TODAY - 25, &error);
+  g_assert_cmpuint (losses->len, ==, 2);
+}
+
 /* --- the plan ------------------------------------------------------------------- */
 
 static void
@@ -361,6 +392,7 @@ main (int    argc,
   g_test_add_func ("/store/batch-repo/list", test_list);
   g_test_add_func ("/store/batch-repo/check", test_check);
   g_test_add_func ("/store/batch-repo/end", test_end);
+  g_test_add_func ("/store/batch-repo/losses", test_losses);
   g_test_add_func ("/store/batch-repo/plan", test_plan);
   g_test_add_func ("/store/batch-repo/plan-refused", test_plan_refused);
   g_test_add_func ("/store/batch-repo/notes", test_notes);
