@@ -67,30 +67,39 @@ flock_outlook (SteadStore             *store,
   return plan->ends_on != STEAD_DAY_NONE || day_of_last_egg (store, flock, all, &out->ends_on, error);
 }
 
-/* --- crops ----------------------------------------------------------------------- */
+/* --- crops --------------------------------------------------------------------- */
 
-/* What is to be picked from tomorrow on; without a day of the first pick the plan counts. */
+/* By the thermometer and the pickings so far; before the first can be told, what was
+ * planned of all plants.  Crops that are counted, not weighed, have a plan alone. */
 static gboolean
-crop_outlook (SteadStore         *store,
-              const SteadBatch   *batch,
-              SteadBatchOutlook  *out,
-              GError            **error)
+crop_outlook (SteadStore                *store,
+              const SteadBatch          *batch,
+              const SteadHarvestTotals  *harvested,
+              const SteadBatchPlan      *plan,
+              SteadBatchOutlook         *out,
+              GError                   **error)
 {
-  g_autoptr(SteadCropAnswer) answer = stead_crop_answer_new (store, batch->id, error);
+  g_autoptr(SteadCropAnswer) crop = NULL;
+  const SteadUnit *unit;
 
-  if (answer == NULL)
+  if (!stead_batch_output_unit (store, batch, &unit, error))
     return FALSE;
-  if (isnan (answer->rest_kg.likely))
+  if (unit->dimension != STEAD_DIMENSION_MASS)
+    return TRUE;
+  crop = stead_crop_answer_new (store, batch->id, error);
+  if (crop == NULL)
+    return FALSE;
+  if (isfinite (crop->rest_kg.likely))
+    *out = (SteadBatchOutlook) { STEAD_OUTLOOK_FORECAST, crop->rest_kg.likely, crop->rest_kg.low, crop->rest_kg.high,
+                                 crop->ends_on, NAN };
+  else if (crop->plan_kg > 0)
     {
       out->basis = STEAD_OUTLOOK_PLAN;
-      out->expected_base = MAX (0, answer->plan_kg - answer->picked.good_base);
-      return TRUE;
+      out->expected_base = MAX (0, crop->plan_kg - harvested->good_base);
+      out->ends_on = crop->ends_on;
     }
-  out->basis = STEAD_OUTLOOK_FORECAST;
-  out->expected_base = answer->rest_kg.likely;
-  out->low_base = answer->rest_kg.low;
-  out->high_base = answer->rest_kg.high;
-  out->ends_on = answer->ends_on;
+  if (plan->ends_on != STEAD_DAY_NONE && out->ends_on == STEAD_DAY_NONE)
+    out->ends_on = plan->ends_on;
   return TRUE;
 }
 
@@ -132,15 +141,12 @@ stead_batch_outlook_read (SteadStore         *store,
       if (!flock_outlook (store, batch, &plan, &outlook, error))
         return FALSE;
     }
-  else if (batch->kind == STEAD_BATCH_CROP)
-    {
-      if (!crop_outlook (store, batch, &outlook, error))
-        return FALSE;
-      if (plan.ends_on != STEAD_DAY_NONE)
-        outlook.ends_on = plan.ends_on;
-    }
   else
-    plan_outlook (&plan, &harvested, &outlook);
+    {
+      plan_outlook (&plan, &harvested, &outlook);
+      if (batch->kind == STEAD_BATCH_CROP && !crop_outlook (store, batch, &harvested, &plan, &outlook, error))
+        return FALSE;
+    }
   *out = outlook;
   return TRUE;
 }

@@ -7,6 +7,7 @@
 #include "config.h"
 
 #include "answer/stead-answer-error.h"
+#include "answer/stead-batch-answer.h"
 #include "answer/stead-crop-answer.h"
 #include "answer/stead-due-answer.h"
 #include "answer/stead-fish-answer.h"
@@ -29,6 +30,7 @@ static const SteadQuestion questions[] = {
   { "crop", N_("How is this crop doing, when can it be picked, and how much?"), "crop" },
   { "greenhouse", N_("What does it cost to keep this bay warm?"), "bay" },
   { "water", N_("How is this water, where is it going, and what does it need?"), "water" },
+  { "batch", N_("How does this batch stand beside its plan, and why did it end so?"), "batch" },
   { "due", N_("What is due, and what is wrong?"), NULL },
   { "stock", N_("What is in the store room, and what will run out?"), NULL },
 };
@@ -492,6 +494,69 @@ ask_water (SteadStore   *store,
   return stead_words_plain (answer->sentence);
 }
 
+static void
+put_variance (JsonBuilder            *out,
+              const SteadBatchAnswer *answer)
+{
+  const SteadBatchVariance *variance = &answer->variance;
+  double none = answer->has_variance ? 0 : NAN;
+
+  put_real (out, "planned_left_cents", variance->planned_cents + none);
+  put_real (out, "left_cents", variance->actual_cents + none);
+  put_real (out, "price_variance_cents", variance->price_cents + none);
+  put_real (out, "volume_variance_cents", variance->volume_cents + none);
+  put_real (out, "feed_price_variance_cents", variance->feed_price_cents + none);
+  put_real (out, "feed_use_variance_cents", variance->feed_use_cents + none);
+  put_real (out, "other_variance_cents", variance->other_cents + none);
+  json_builder_set_member_name (out, "review");
+  json_builder_begin_array (out);
+  for (guint i = 0; i < answer->review->len; i++)
+    {
+      g_autofree char *plain = stead_words_plain (answer->review->pdata[i]);
+
+      json_builder_add_string_value (out, plain);
+    }
+  json_builder_end_array (out);
+}
+
+static char *
+ask_batch (SteadStore   *store,
+           gint64        id,
+           JsonBuilder  *out,
+           GError      **error)
+{
+  static const char * const kinds[] = { "flock", "fish", "crop", "kitchen" };
+  static const char * const bases[] = { "none", "plan", "forecast", "over" };
+  g_autoptr(SteadBatchAnswer) answer = stead_batch_answer_new (store, id, error);
+  const SteadBatchMoney *money;
+
+  if (answer == NULL)
+    return NULL;
+  money = &answer->money;
+  put_text (out, "batch", money->batch->name);
+  put_text (out, "kind", kinds[money->batch->kind]);
+  put_text (out, "currency", answer->farm->currency);
+  put_day (out, "from", money->from);
+  put_day (out, "to", money->to);
+  put_day (out, "wait_until", answer->wait_until);
+  put_text (out, "outlook", bases[money->outlook.basis]);
+  put_day (out, "ends_on", money->outlook.ends_on);
+  put_real (out, "output_so_far", money->good_base);
+  put_real (out, "output_expected", money->outlook.expected_base);
+  put_real (out, "output_expected_low", money->outlook.low_base);
+  put_real (out, "output_expected_high", money->outlook.high_base);
+  put_real (out, "cost_so_far_cents", money->cost.so_far_cents);
+  put_real (out, "cost_to_come_cents", money->cost.to_come_cents);
+  put_real (out, "output_cost_cents", answer->unit_cents);
+  put_int (out, "carried_by_lots_cents", money->cost.carried_cents);
+  put_real (out, "fed_kg", money->fed_kg);
+  put_int (out, "started", answer->started);
+  put_int (out, "lost", answer->lost);
+  put_variance (out, answer);
+  put_text (out, "caution", answer->caution);
+  return stead_words_plain (answer->sentence);
+}
+
 static char *
 ask_due (SteadStore   *store,
          gint64        id,
@@ -559,11 +624,16 @@ static const SteadQuestion *
 find_question (const char  *name,
                GError     **error)
 {
+  g_autoptr(GString) names = NULL;
+
   for (gsize i = 0; i < G_N_ELEMENTS (questions); i++)
     if (g_str_equal (questions[i].name, name))
       return &questions[i];
+  names = g_string_new (questions[0].name);
+  for (gsize i = 1; i < G_N_ELEMENTS (questions); i++)
+    g_string_append_printf (names, ", %s", questions[i].name);
   g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-               _("There is no question “%s”. Ask for cost, price, flock, fish, crop, greenhouse, water, due or stock."), name);
+               _("There is no question “%s”. Ask for one of these: %s."), name, names->str);
   return NULL;
 }
 
@@ -584,6 +654,8 @@ find_subject (SteadStore           *store,
     return stead_subject_crop (store, of, id, error);
   if (g_str_equal (question->of, "bay"))
     return stead_subject_bay (store, of, id, error);
+  if (g_str_equal (question->of, "batch"))
+    return stead_subject_batch (store, of, id, error);
   if (g_str_equal (question->of, "water"))
     return stead_subject_water (store, of, id, error);
   return stead_subject_flock (store, of, id, error);
@@ -599,7 +671,7 @@ stead_question_ask (SteadStore  *store,
 {
   static char *(*const asks[]) (SteadStore *, gint64, JsonBuilder *, GError **) = {
     ask_cost, ask_price, ask_flock, ask_fish, ask_crop, ask_greenhouse, ask_water,
-    ask_due, ask_stock,
+    ask_batch, ask_due, ask_stock,
   };
   const SteadQuestion *question;
   g_autoptr(JsonBuilder) figures = NULL;

@@ -9,7 +9,7 @@ G_BEGIN_DECLS
 
 typedef struct
 {
-  const char *name;     /* "cost", "price", "flock", "water", "due", "stock" */
+  const char *name;     /* "cost", "price", "flock", "batch", "water", "due", "stock" */
   const char *asks;     /* the question in words, untranslated; show with _() */
   const char *of;       /* (nullable): "product", "flock", "water" */
 } SteadQuestion;

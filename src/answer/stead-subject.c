@@ -297,3 +297,43 @@ stead_subject_bay (SteadStore  *store,
     }
   return FALSE;
 }
+
+gboolean
+stead_subject_batch (SteadStore  *store,
+                     const char  *name,
+                     gint64      *out_id,
+                     GError     **error)
+{
+  g_autoptr(GPtrArray) batches = NULL;
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
+  const Named *picked;
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  batches = stead_batch_repo_list (store, TRUE, error);
+  if (batches == NULL)
+    return FALSE;
+  for (guint i = 0; i < batches->len; i++)
+    {
+      const SteadBatch *batch = batches->pdata[i];
+      Named named = { batch->id, batch->name, batch->ended_on != STEAD_DAY_NONE };
+
+      g_array_append_val (all, named);
+    }
+  picked = pick (all, name);
+  if (picked != NULL)
+    {
+      *out_id = picked->id;
+      return TRUE;
+    }
+  if (all->len == 0)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                         _("Nothing is raised yet. Add a flock, fish or a crop in Raise."));
+  else
+    {
+      g_autofree char *names = names_of (all);
+
+      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+                   _("No batch is called “%s”. There is: %s."), name, names);
+    }
+  return FALSE;
+}

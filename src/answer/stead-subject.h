@@ -1,4 +1,4 @@
-/* stead-subject.h - which product, flock, group of fish, crop, bay or water a question or a paper is about, by name. */
+/* stead-subject.h - which product, batch, bay or water a question or a paper is about, by name. */
 #pragma once
 
 #include "store/stead-store.h"
@@ -12,9 +12,10 @@ G_BEGIN_DECLS
  * stead_subject_crop:
  * stead_subject_bay:
  * stead_subject_water:
+ * stead_subject_batch:
  * @store: an open farm
  * @name: (nullable): as a person types it, case and outer blanks aside; %NULL for the first one
- * @out_id: (out): the product (flock, group of fish, crop, place, water)
+ * @out_id: (out): the product (flock, group of fish, crop, place, water, any batch)
  * @error: %STEAD_ANSWER_ERROR_MISSING if the farm has none at all,
  *   %STEAD_ANSWER_ERROR_UNKNOWN, naming those there are, if none is called so
  *
@@ -49,6 +50,11 @@ gboolean stead_subject_bay (SteadStore  *store,
                             GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 gboolean stead_subject_water (SteadStore  *store,
+                              const char  *name,
+                              gint64      *out_id,
+                              GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+gboolean stead_subject_batch (SteadStore  *store,
                               const char  *name,
                               gint64      *out_id,
                               GError     **error) G_GNUC_WARN_UNUSED_RESULT;
