@@ -219,6 +219,22 @@ new_item (SteadDesk *desk)
   return item;
 }
 
+/* Takes @item over. */
+static void
+show (GtkWidget *parent,
+      SteadDesk *desk,
+      SteadItem *item)
+{
+  gboolean is_new = item->id == 0;
+  SteadItemDialog *self = g_object_new (STEAD_TYPE_ITEM_DIALOG, "title", is_new ? _("New item") : _("Change the item"),
+                                        "delete-label", is_new ? NULL : _("Delete item"), NULL);
+
+  self->item = item;
+  show_item (self);
+  stead_dialog_present (STEAD_DIALOG (self), parent, desk);
+  gtk_widget_grab_focus (GTK_WIDGET (self->name));
+}
+
 void
 stead_item_dialog_show (GtkWidget *parent,
                         SteadDesk *desk,
@@ -227,17 +243,20 @@ stead_item_dialog_show (GtkWidget *parent,
   g_autoptr(GError) error = NULL;
   SteadItem *item = item_id > 0 ? stead_item_repo_get (stead_desk_get_store (desk), item_id, &error)
                                 : new_item (desk);
-  SteadItemDialog *self;
 
   if (item == NULL)
-    {
-      stead_desk_say (desk, error->message, FALSE);
-      return;
-    }
-  self = g_object_new (STEAD_TYPE_ITEM_DIALOG, "title", item_id > 0 ? _("Change the item") : _("New item"),
-                       "delete-label", item_id > 0 ? _("Delete item") : NULL, NULL);
-  self->item = item;
-  show_item (self);
-  stead_dialog_present (STEAD_DIALOG (self), parent, desk);
-  gtk_widget_grab_focus (GTK_WIDGET (self->name));
+    stead_desk_say (desk, error->message, FALSE);
+  else
+    show (parent, desk, item);
+}
+
+void
+stead_item_dialog_show_new (GtkWidget     *parent,
+                            SteadDesk     *desk,
+                            SteadItemKind  kind)
+{
+  SteadItem *item = new_item (desk);
+
+  item->kind = kind;
+  show (parent, desk, item);
 }
