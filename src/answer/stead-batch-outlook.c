@@ -3,9 +3,11 @@
 
 #include "answer/stead-batch-outlook.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 
 #include "answer/stead-crop-answer.h"
+#include "answer/stead-fish-answer.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-flock-repo.h"
 #include "store/stead-harvest-repo.h"
@@ -19,7 +21,7 @@ no_outlook (SteadOutlookBasis basis)
 {
   double none = basis == STEAD_OUTLOOK_OVER ? 0 : NAN;
 
-  return (SteadBatchOutlook) { basis, none, NAN, NAN, STEAD_DAY_NONE, none };
+  return (SteadBatchOutlook) { basis, none, NAN, NAN, STEAD_DAY_NONE, none, FALSE };
 }
 
 /* --- flocks -------------------------------------------------------------------- */
@@ -91,7 +93,7 @@ crop_outlook (SteadStore                *store,
     return FALSE;
   if (isfinite (crop->rest_kg.likely))
     *out = (SteadBatchOutlook) { STEAD_OUTLOOK_FORECAST, crop->rest_kg.likely, crop->rest_kg.low, crop->rest_kg.high,
-                                 crop->ends_on, NAN };
+                                 crop->ends_on, NAN, FALSE };
   else if (crop->plan_kg > 0)
     {
       out->basis = STEAD_OUTLOOK_PLAN;
@@ -100,6 +102,76 @@ crop_outlook (SteadStore                *store,
     }
   if (plan->ends_on != STEAD_DAY_NONE && out->ends_on == STEAD_DAY_NONE)
     out->ends_on = plan->ends_on;
+  return TRUE;
+}
+
+/* --- fish ------------------------------------------------------------------------ */
+
+/* What was left of the live weight in the harvests so far; 1 and @out_is_live without one. */
+static gboolean
+dressed_frac (SteadStore        *store,
+              const SteadBatch  *batch,
+              double            *out_frac,
+              gboolean          *out_is_live,
+              GError           **error)
+{
+  g_autoptr(GPtrArray) harvests = stead_harvest_repo_list (store, batch->id, batch->started_on,
+                                                           stead_store_get_today (store), error);
+  double good_kg = 0, live_kg = 0;
+
+  for (guint i = 0; harvests != NULL && i < harvests->len; i++)
+    {
+      const SteadHarvest *harvest = harvests->pdata[i];
+
+      if (isnan (harvest->live_kg))
+        continue;
+      good_kg += harvest->quantity_base;
+      live_kg += harvest->live_kg;
+    }
+  *out_is_live = !(live_kg > 0);
+  *out_frac = live_kg > 0 ? good_kg / live_kg : 1;
+  return harvests != NULL;
+}
+
+/* What all fish that swim will weigh on the day of sale; while no such day can be named,
+ * the plan, else the weight that they are meant to be sold at. */
+static gboolean
+fish_outlook (SteadStore            *store,
+              const SteadBatch      *batch,
+              const SteadBatchPlan  *plan,
+              SteadBatchOutlook     *out,
+              GError               **error)
+{
+  g_autoptr(SteadFishAnswer) fish = stead_fish_answer_new (store, batch->id, error);
+  const SteadUnit *unit;
+  gboolean counted;
+  double frac;
+
+  if (fish == NULL || !stead_batch_output_unit (store, batch, &unit, error)
+      || !dressed_frac (store, batch, &frac, &out->is_live, error))
+    return FALSE;
+  counted = unit->dimension != STEAD_DIMENSION_MASS;
+  out->is_live &= !counted;
+  if (fish->sale_day != STEAD_DAY_NONE && isfinite (fish->harvest_kg.likely))
+    {
+      const SteadBand *band = counted ? &fish->harvest_fish : &fish->harvest_kg;
+      double each = counted ? 1 : frac;
+
+      out->basis = STEAD_OUTLOOK_FORECAST;
+      out->expected_base = band->likely * each;
+      out->low_base = band->low * each;
+      out->high_base = band->high * each;
+      out->ends_on = fish->sale_day;
+      if (fish->fcr > 0 && isfinite (fish->biomass_kg))
+        out->feed_kg = MAX (0, fish->harvest_kg.likely - fish->biomass_kg) * fish->fcr;
+    }
+  else if (isnan (plan->output_base) && fish->alive > 0)
+    {
+      out->basis = STEAD_OUTLOOK_PLAN;
+      out->expected_base = counted ? (double) fish->alive : (double) fish->alive * fish->group->sale_g / 1000 * frac;
+    }
+  else
+    out->is_live = FALSE;
   return TRUE;
 }
 
@@ -146,9 +218,18 @@ stead_batch_outlook_read (SteadStore         *store,
       plan_outlook (&plan, &harvested, &outlook);
       if (batch->kind == STEAD_BATCH_CROP && !crop_outlook (store, batch, &harvested, &plan, &outlook, error))
         return FALSE;
+      if (batch->kind == STEAD_BATCH_FISH && !fish_outlook (store, batch, &plan, &outlook, error))
+        return FALSE;
     }
   *out = outlook;
   return TRUE;
+}
+
+const char *
+stead_batch_outlook_live (void)
+{
+  return _("What is expected is live weight: until a first harvest tells how much is left after cutting, "
+           "cut fish costs more by weight than this.");
 }
 
 gboolean

@@ -23,6 +23,7 @@ typedef struct
   double            high_base;
   SteadDay          ends_on;         /* the last of it; STEAD_DAY_NONE: not known */
   double            feed_kg;         /* still to be fed until then; NAN: not known */
+  gboolean          is_live;         /* of fish: as they weigh alive, since no harvest tells yet what is left of it */
 } SteadBatchOutlook;
 
 /**
@@ -36,6 +37,9 @@ gboolean stead_batch_outlook_read (SteadStore         *store,
                                    const SteadBatch   *batch,
                                    SteadBatchOutlook  *out,
                                    GError            **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What to say beside figures that are live weight. */
+const char *stead_batch_outlook_live (void);
 
 /**
  * stead_batch_output_unit:

@@ -22,6 +22,10 @@ output_sentence (const SteadBatchAnswer *self)
 
   if (money->outlook.basis == STEAD_OUTLOOK_NONE)
     return money->good_base > 0 ? g_strdup_printf (_("It gave %s so far."), came) : NULL;
+  if (!(money->good_base > 0))
+    /* Translators: "88 pounds" that are expected, a day. */
+    return until == NULL ? g_strdup_printf (_("It is expected to give %s."), expected)
+                         : g_strdup_printf (_("It is expected to give %s by %s."), expected, until);
   if (until == NULL)
     /* Translators: "44 pounds" that came, "88 pounds" that are expected. */
     return g_strdup_printf (_("It gave %s so far; %s are still expected."), came, expected);
@@ -134,6 +138,8 @@ caution_of (const SteadBatchAnswer *self)
   else if (!self->is_over && self->money.outlook.ends_on == STEAD_DAY_NONE)
     stead_words_add (text, _("No day is known on which it ends, so what goes by days is left out of the cost to come. "
                              "Enter an end in its plan."));
+  if (self->money.outlook.is_live)
+    stead_words_add (text, stead_batch_outlook_live ());
   if (isnan (self->price_cents) && self->money.good_base > 0)
     stead_words_add (text, _("No product of it has a price yet, so what came has no worth here. Set one in Price."));
   return stead_words_end (text);

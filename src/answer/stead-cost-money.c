@@ -159,6 +159,8 @@ stead_cost_money_caution (const SteadCostAnswer *answer,
                              "over what came so far, and looks too high. Enter a plan in Raise."));
   else if (money->outlook.basis == STEAD_OUTLOOK_PLAN)
     stead_words_add (text, _("There is no forecast: the harvest still expected is the plan's."));
+  if (money->outlook.is_live)
+    stead_words_add (text, stead_batch_outlook_live ());
   if (money->outlook.basis != STEAD_OUTLOOK_OVER && money->outlook.basis != STEAD_OUTLOOK_NONE
       && money->days_left == 0)
     stead_words_add (text, _("No day is known on which it ends, so what it will still cost is left out where it goes "

@@ -4,6 +4,7 @@
 #include "answer/stead-crop-pick.h"
 
 #include "answer/stead-batch-money.h"
+#include "answer/stead-harvest-answer.h"
 #include "core/stead-money.h"
 #include "store/stead-item-repo.h"
 
@@ -23,21 +24,6 @@ stead_crop_cost_in (SteadStore       *store,
   if (farm == NULL || !stead_batch_money_read (store, farm, crop->batch.id, &money, error))
     return -1;
   return stead_money_round (money.cost.so_far_cents);
-}
-
-static gboolean
-find_cost (SteadStore       *store,
-           const SteadPick  *pick,
-           gint64           *out,
-           GError          **error)
-{
-  g_autoptr(SteadFarm) farm = stead_farm_repo_get (store, error);
-  g_auto(SteadBatchMoney) money = { 0 };
-
-  if (farm == NULL || !stead_batch_money_read (store, farm, pick->crop_id, &money, error))
-    return FALSE;
-  *out = stead_batch_harvest_cents (&money.cost, pick->good_kg, FALSE);
-  return TRUE;
 }
 
 /* --- item ------------------------------------------------------------------- */
@@ -127,7 +113,7 @@ stead_crop_pick_save (SteadStore       *store,
   harvest->person_id = pick->person_id;
   if (pick->good_kg > 0
       && (!find_item (store, pick->crop_id, &harvest->item_id, error)
-          || !find_cost (store, pick, &harvest->cost_cents, error)))
+          || !stead_harvest_cost (store, harvest, &harvest->cost_cents, error)))
     return FALSE;
   return stead_harvest_repo_save (store, harvest, error);
 }

@@ -165,20 +165,53 @@ test_over (Pond          *pond,
 }
 
 static void
+add_deaths (Pond *pond,
+            int   n)
+{
+  SteadFishEntry entry = { .fish_id = pond->fish, .day = pond->farm.today, .feed_kg = NAN, .deaths = n, .water_c = NAN };
+
+  FARM_DO (&pond->farm, stead_fish_repo_save_entry (pond->farm.store, &entry, &farm_error));
+}
+
+/* Fish without a plan and without a forecast count at the weight that they are meant to be sold at, alive:
+ * 200 of 0.5 kg.  When all are dead nothing is known to come, and it says so. */
+static void
 test_nothing_planned (Pond          *pond,
                       gconstpointer  data)
 {
   g_autoptr(GError) error = NULL;
-  g_autoptr(SteadCostAnswer) answer = NULL;
+  g_autoptr(SteadFish) fish = stead_fish_repo_get (pond->farm.store, pond->fish, NULL);
+  g_autoptr(SteadCostAnswer) hoped = NULL;
+  g_autoptr(SteadCostAnswer) some = NULL;
 
   pond_plan (pond, NAN, STEAD_DAY_NONE);
-  g_assert_null (stead_cost_answer_new (pond->farm.store, pond->product, STEAD_PERIOD_12_WEEKS, &error));
-  g_assert_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING);
+  fish->sale_g = 500;
+  FARM_DO (&pond->farm, stead_fish_repo_save (pond->farm.store, fish, &farm_error));
+  hoped = ask (pond);
+  g_assert_true (hoped->money->outlook.is_live);
+  g_assert_cmpfloat_with_epsilon (hoped->money->cost.expected_base, 100, 1e-9);
+  g_assert_cmpint (hoped->sheet.unit_cents, ==, 50);
+  g_assert_nonnull (hoped->caution);
   pond_feed (pond);
   pond_harvest (pond, pond->farm.today, 20, 40, 7000, FALSE);
-  answer = ask (pond);
-  g_assert_cmpint (answer->sheet.unit_cents, ==, 735 + 250);
-  g_assert_nonnull (answer->caution);
+  add_deaths (pond, 160);
+  some = ask (pond);
+  g_assert_cmpint (some->money->outlook.basis, ==, STEAD_OUTLOOK_NONE);
+  g_assert_cmpint (some->sheet.unit_cents, ==, 735 + 250);
+  g_assert_nonnull (some->caution);
+  g_assert_null (stead_cost_answer_new (pond->farm.store, 99, STEAD_PERIOD_12_WEEKS, &error));
+}
+
+static void
+test_nothing_left (Pond          *pond,
+                   gconstpointer  data)
+{
+  g_autoptr(GError) error = NULL;
+
+  pond_plan (pond, NAN, STEAD_DAY_NONE);
+  add_deaths (pond, 200);
+  g_assert_null (stead_cost_answer_new (pond->farm.store, pond->product, STEAD_PERIOD_12_WEEKS, &error));
+  g_assert_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING);
 }
 
 /* A pound: 0.45359237 kg (NIST Special Publication 811, appendix B); a tenth of it unsold. */
@@ -329,6 +362,7 @@ main (int    argc,
   ADD ("half-way", test_half_way);
   ADD ("over", test_over);
   ADD ("nothing-planned", test_nothing_planned);
+  ADD ("nothing-left", test_nothing_left);
   ADD ("by-the-pound", test_by_the_pound);
   ADD ("moved-out", test_moved_out);
   ADD ("wait", test_wait);

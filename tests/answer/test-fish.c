@@ -7,9 +7,11 @@
 #include "numbers.h"
 #include "shoal.h"
 
+#include "answer/stead-batch-outlook.h"
 #include "answer/stead-fish-answer.h"
 #include "core/stead-fish-sample.h"
 #include "core/stead-growth-fit.h"
+#include "store/stead-harvest-repo.h"
 
 #include <math.h>
 #include <string.h>
@@ -619,6 +621,64 @@ test_entry_names (Shoal          *shoal,
 
 #define TEST(path, func) g_test_add ("/answer/fish/" path, Shoal, NULL, shoal_set_up, func, shoal_tear_down)
 
+/* --- what the batch is expected to give ---------------------------------------------------- */
+
+static void
+read_outlook (Shoal              *shoal,
+              SteadBatchOutlook  *out)
+{
+  g_autoptr(SteadBatch) batch = stead_batch_repo_get (shoal->farm.store, shoal->fish, NULL);
+  g_autoptr(GError) error = NULL;
+
+  g_assert_true (stead_batch_outlook_read (shoal->farm.store, batch, out, &error));
+  g_assert_no_error (error);
+}
+
+/* Ten fish of 1.2 kg alive gave 0.612 kg: 51.0 percent, as headed, skinned and gutted catfish
+ * do (Clement and Lovell, Aquaculture 119, reference row hu-274). */
+static void
+harvest_ten (Shoal *shoal)
+{
+  SteadItem item = { .name = (char *) "Tilapia, dressed", .kind = STEAD_ITEM_PRODUCE, .unit = stead_unit_by_id ("kg"),
+                     .reorder_base = NAN };
+  g_autoptr(SteadHarvest) harvest = stead_harvest_new ();
+
+  FARM_DO (&shoal->farm, stead_item_repo_save (shoal->farm.store, &item, &farm_error));
+  harvest->batch_id = shoal->fish;
+  harvest->item_id = item.id;
+  harvest->day = shoal->farm.today;
+  harvest->quantity_base = 0.612;
+  harvest->live_kg = 1.2;
+  harvest->pieces = 10;
+  FARM_DO (&shoal->farm, stead_harvest_repo_save (shoal->farm.store, harvest, &farm_error));
+}
+
+static void
+test_outlook (Shoal          *shoal,
+              gconstpointer  data)
+{
+  g_autoptr(SteadFishAnswer) answer = NULL;
+  g_autoptr(SteadFishAnswer) fewer = NULL;
+  SteadBatchOutlook outlook;
+
+  shoal_warm (shoal, shoal->fish, 27, 45, 1);
+  answer = ask (shoal, shoal->fish);
+  read_outlook (shoal, &outlook);
+  g_assert_cmpint (outlook.basis, ==, STEAD_OUTLOOK_FORECAST);
+  g_assert_true (outlook.is_live);
+  g_assert_cmpint (outlook.ends_on, ==, answer->sale_day);
+  g_assert_cmpfloat_with_epsilon (outlook.expected_base, answer->harvest_kg.likely, 1e-9);
+  g_assert_cmpfloat (outlook.low_base, <, outlook.expected_base);
+  g_assert_cmpfloat (outlook.high_base, >, outlook.expected_base);
+  harvest_ten (shoal);
+  fewer = ask (shoal, shoal->fish);
+  read_outlook (shoal, &outlook);
+  g_assert_cmpint (fewer->alive, ==, 90);
+  g_assert_false (outlook.is_live);
+  g_assert_cmpfloat_with_epsilon (outlook.expected_base, fewer->harvest_kg.likely * 0.51, 1e-9);
+  g_assert_cmpfloat_with_epsilon (outlook.high_base, fewer->harvest_kg.high * 0.51, 1e-9);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -642,6 +702,7 @@ main (int   argc,
   TEST ("condition", test_condition);
   TEST ("harvest", test_harvest);
   TEST ("purge", test_purge);
+  TEST ("outlook", test_outlook);
   TEST ("ready", test_ready);
   TEST ("caution/losses", test_losses);
   TEST ("caution/feed-refused", test_refused);
