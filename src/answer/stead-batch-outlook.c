@@ -8,6 +8,7 @@
 
 #include "answer/stead-crop-answer.h"
 #include "answer/stead-fish-answer.h"
+#include "answer/stead-flock-answer.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-flock-repo.h"
 #include "store/stead-harvest-repo.h"
@@ -46,7 +47,22 @@ day_of_last_egg (SteadStore        *store,
   return TRUE;
 }
 
-/* What all hens were expected to lay, less what they did; as many of it good as so far. */
+/* What all hens were expected to lay, less what they did. */
+static gboolean
+expected_rest (SteadStore              *store,
+               const SteadFlockAnswer  *answer,
+               double                   good_frac,
+               SteadBatchOutlook       *out,
+               GError                 **error)
+{
+  const SteadFlock *flock = answer->flock;
+  double all = MAX (0, flock->eggs_expected * (double) flock->birds - (double) answer->so_far.eggs);
+
+  out->expected_base = all * good_frac;
+  return out->ends_on != STEAD_DAY_NONE || day_of_last_egg (store, flock, all, &out->ends_on, error);
+}
+
+/* Up to the planned end what the learned curve forecasts; as much of it good as so far. */
 static gboolean
 flock_outlook (SteadStore             *store,
                const SteadBatch       *batch,
@@ -54,19 +70,21 @@ flock_outlook (SteadStore             *store,
                SteadBatchOutlook      *out,
                GError                **error)
 {
-  g_autoptr(SteadFlock) flock = stead_flock_repo_get (store, batch->id, error);
-  SteadFlockTotals totals;
-  double all, good_frac;
+  g_autoptr(SteadFlockAnswer) answer = stead_flock_answer_new (store, batch->id, error);
+  double good_frac;
+  SteadBand eggs;
 
-  if (flock == NULL
-      || !stead_flock_repo_totals (store, batch->id, batch->started_on, stead_store_get_today (store), &totals, error))
+  if (answer == NULL)
     return FALSE;
-  good_frac = totals.eggs > 0 ? 1 - (double) totals.cracked / (double) totals.eggs : 1;
-  all = MAX (0, flock->eggs_expected * (double) flock->birds - (double) totals.eggs);
+  good_frac = answer->so_far.eggs > 0 ? 1 - (double) answer->so_far.cracked / (double) answer->so_far.eggs : 1;
   out->basis = STEAD_OUTLOOK_FORECAST;
-  out->expected_base = all * good_frac;
   out->ends_on = plan->ends_on;
-  return plan->ends_on != STEAD_DAY_NONE || day_of_last_egg (store, flock, all, &out->ends_on, error);
+  if (plan->ends_on == STEAD_DAY_NONE || !stead_flock_answer_until (answer, plan->ends_on, &eggs))
+    return expected_rest (store, answer, good_frac, out, error);
+  out->expected_base = eggs.likely * good_frac;
+  out->low_base = eggs.low * good_frac;
+  out->high_base = eggs.high * good_frac;
+  return TRUE;
 }
 
 /* --- crops --------------------------------------------------------------------- */

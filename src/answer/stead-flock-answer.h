@@ -51,6 +51,17 @@ SteadFlockAnswer *stead_flock_answer_new (SteadStore  *store,
                                           gint64       flock_id,
                                           GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * stead_flock_answer_until:
+ * @last: the last day that counts; days past the range of the curve do not
+ * @out: (out): eggs from today to then; whole weeks, to the nearest
+ *
+ * Returns: whether something is forecast for then
+ */
+gboolean stead_flock_answer_until (const SteadFlockAnswer *self,
+                                   SteadDay                last,
+                                   SteadBand              *out);
+
 /* (transfer full) (element-type SteadWhy): rate, feed per dozen, days of feed */
 GPtrArray *stead_flock_answer_whys (const SteadFlockAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 

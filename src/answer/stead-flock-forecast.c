@@ -151,6 +151,25 @@ stead_flock_forecast (SteadStore        *store,
   return TRUE;
 }
 
+gboolean
+stead_flock_answer_until (const SteadFlockAnswer *self,
+                          SteadDay                last,
+                          SteadBand              *out)
+{
+  double end;
+  gsize n;
+
+  g_return_val_if_fail (self != NULL && out != NULL, FALSE);
+
+  /* The last day is over when the birds are a day older. */
+  end = stead_age_weeks (self->flock->hatched_on, last + 1);
+  if (!self->has_forecast || !(end - self->age_weeks >= 0.5))
+    return FALSE;
+  n = MIN ((gsize) lround (end - self->age_weeks), self->ahead->len);
+  return stead_lay_fit_ahead (&self->fit, (double) self->alive, self->age_weeks + 0.5, n, STEAD_BAND_LEVEL,
+                              NULL, out, NULL);
+}
+
 char *
 stead_flock_eggs_range (const SteadBand *eggs)
 {

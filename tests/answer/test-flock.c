@@ -2,6 +2,7 @@
 #include "farm.h"
 #include "numbers.h"
 
+#include "answer/stead-batch-outlook.h"
 #include "answer/stead-flock-answer.h"
 
 #include <math.h>
@@ -220,6 +221,42 @@ test_band (Farm          *farm,
       g_assert_cmpfloat_with_epsilon (series->ahead_frac[i].likely,
                                       stead_lay_curve_frac (&answer->fit.curve, series->ahead_age[i]), 1e-9);
     }
+}
+
+/* Ten weeks to the planned end: what the band of all of them says, less the cracked. */
+static void
+test_outlook (Farm          *farm,
+              gconstpointer  data)
+{
+  g_autoptr(SteadFlockAnswer) answer = NULL;
+  g_autoptr(SteadBatch) batch = stead_batch_repo_get (farm->store, farm->flock, NULL);
+  SteadBatchOutlook outlook;
+  SteadBatchPlan plan;
+  SteadBand eggs;
+  double likely = 0, low = 0;
+
+  farm_log (farm);
+  stead_batch_plan_init (&plan);
+  plan.ends_on = farm->today + 69;
+  FARM_DO (farm, stead_batch_repo_set_plan (farm->store, farm->flock, &plan, &farm_error));
+  answer = ask (farm);
+  g_assert_true (stead_flock_answer_until (answer, plan.ends_on, &eggs));
+  for (guint i = 0; i < 10; i++)
+    {
+      likely += g_array_index (answer->ahead, SteadLayAhead, i).eggs.likely;
+      low += g_array_index (answer->ahead, SteadLayAhead, i).eggs.low;
+    }
+  g_assert_cmpfloat_with_epsilon (eggs.likely, likely, 0.02 * likely);
+  /* Weeks do not all turn out low together. */
+  g_assert_cmpfloat (eggs.low, >, low);
+  g_assert_true (stead_batch_outlook_read (farm->store, batch, &outlook, NULL));
+  g_assert_cmpint (outlook.basis, ==, STEAD_OUTLOOK_FORECAST);
+  g_assert_cmpint (outlook.ends_on, ==, plan.ends_on);
+  /* Nine of 720 were cracked. */
+  g_assert_cmpfloat_with_epsilon (outlook.expected_base, eggs.likely * (1 - 9 / 720.0), 1e-6);
+  g_assert_cmpfloat_with_epsilon (outlook.low_base, eggs.low * (1 - 9 / 720.0), 1e-6);
+  g_assert_cmpfloat (outlook.high_base, >, outlook.expected_base);
+  g_assert_false (stead_flock_answer_until (answer, farm->today - 1, &eggs));
 }
 
 static void
@@ -554,6 +591,7 @@ main (int    argc,
   ADD ("series", test_series);
   ADD ("forecast", test_forecast);
   ADD ("band", test_band);
+  ADD ("outlook", test_outlook);
   ADD ("short-log", test_short_log);
   ADD ("named-weeks", test_named_weeks);
   ADD ("too-old", test_too_old);
