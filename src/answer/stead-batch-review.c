@@ -43,12 +43,13 @@ meant_sentence (const SteadBatchAnswer *self)
 {
   const SteadBatchMoney *money = &self->money;
   g_autofree char *name = g_markup_escape_text (money->batch->name, -1);
-  g_autofree char *planned = stead_batch_answer_output (self, money->plan.output_base);
   g_autofree char *came = stead_batch_answer_output (self, money->good_base);
+  g_autofree char *planned = NULL;
   g_autofree char *day = NULL;
 
   if (isnan (money->plan.output_base))
     return g_strdup_printf (_("“%s” gave <b>%s</b>. How much was meant is not in its plan."), name, came);
+  planned = stead_batch_answer_output (self, money->plan.output_base);
   if (money->plan.ends_on == STEAD_DAY_NONE)
     return g_strdup_printf (_("“%s” was meant to give %s. It gave <b>%s</b>."), name, planned, came);
   day = stead_day_format (money->plan.ends_on, STEAD_DAY_STYLE_MEDIUM);
@@ -117,12 +118,15 @@ static char *
 feed_use_sentence (const SteadBatchAnswer *self)
 {
   double apart = self->came.feed_kg - self->variance.feed_allowed_kg;
-  g_autofree char *feed = stead_batch_feed_text (self, fabs (apart));
-  g_autofree char *allowed = stead_batch_feed_text (self, self->variance.feed_allowed_kg);
-  g_autofree char *money = signed_money (self, self->variance.feed_use_cents);
+  g_autofree char *feed = NULL;
+  g_autofree char *allowed = NULL;
+  g_autofree char *money = NULL;
 
   if (!counts (self->variance.feed_use_cents))
     return NULL;
+  feed = stead_batch_feed_text (self, fabs (apart));
+  allowed = stead_batch_feed_text (self, self->variance.feed_allowed_kg);
+  money = signed_money (self, self->variance.feed_use_cents);
   /* Translators: "15 lb" too much (too little), "180 lb" that it should have been, money with its sign. */
   return g_strdup_printf (apart > 0 ? _("Use of feed: it took %s more than the %s that this harvest should take: <b>%s</b>.")
                                     : _("Use of feed: it took %s less than the %s that this harvest should take: <b>%s</b>."),

@@ -191,6 +191,25 @@ test_review (Pond          *pond,
   g_assert_cmpstr (stead_batch_answer_end_title (answer), ==, "Difference");
 }
 
+/* Over, and nothing was planned: what came is told, and that no plan says what was meant. */
+static void
+test_over_without_plan (Pond          *pond,
+                        gconstpointer  data)
+{
+  g_autoptr(SteadBatchAnswer) answer = NULL;
+
+  pond_feed (pond);
+  pond_plan (pond, NAN, STEAD_DAY_NONE);
+  pond_harvest (pond, pond->farm.today, 55, 200, 19700, TRUE);
+  answer = ask (pond);
+  g_assert_true (answer->is_over);
+  g_assert_false (answer->has_variance);
+  g_assert_null (answer->why);
+  g_assert_cmpuint (answer->review->len, ==, 2);
+  NUMBERS_ARE (answer->review->pdata[0], 1, 121);
+  NUMBERS_ARE (answer->review->pdata[1], 200);
+}
+
 /* A plan that only tells the output explains by volume alone. */
 static void
 test_thin_plan (Pond          *pond,
@@ -374,6 +393,7 @@ main (int    argc,
   ADD ("no-plan", test_no_plan);
   ADD ("variance", test_variance);
   ADD ("review", test_review);
+  ADD ("over-without-plan", test_over_without_plan);
   ADD ("thin-plan", test_thin_plan);
   ADD ("flock", test_flock);
   ADD ("flock-prices", test_flock_prices);
