@@ -39,6 +39,8 @@ static const CheckTopic * const areas[] = {
   check_crop_topics,
   check_greenhouse_topics,
   check_animals_topics,
+  check_fence_topics,
+  check_build_topics,
   NULL,
 };
 

@@ -63,6 +63,8 @@ extern const CheckTopic check_lethality_topics[];
 extern const CheckTopic check_crop_topics[];
 extern const CheckTopic check_greenhouse_topics[];
 extern const CheckTopic check_animals_topics[];
+extern const CheckTopic check_fence_topics[];
+extern const CheckTopic check_build_topics[];
 
 gboolean check_has (CheckRow   *row,
                     const char *name);
