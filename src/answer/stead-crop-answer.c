@@ -16,6 +16,7 @@ stead_crop_answer_free (SteadCropAnswer *self)
   g_clear_pointer (&self->weeks, g_array_unref);
   g_free (self->thermometer);
   g_free (self->no_ripe);
+  g_free (self->feeding);
   g_free (self->sentence);
   g_free (self->caution);
   g_free (self);
@@ -93,6 +94,7 @@ stead_crop_answer_new (SteadStore  *store,
     return NULL;
   self->sentence = stead_crop_sentence (self, today);
   self->caution = stead_crop_caution (self, today);
+  self->feeding = stead_crop_feeding (self);
   self->rule_text = _("Book figures are for planning, not promises. Local extension advice and your own years go first.");
   return g_steal_pointer (&self);
 }

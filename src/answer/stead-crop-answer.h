@@ -65,6 +65,7 @@ typedef struct
   double                   feed_g_day;   /* that fish on the same water got, mean of two weeks; NAN */
   double                   bed_min_m2, bed_max_m2;       /* that it feeds */
   double                   feed_plants_min, feed_plants_max;
+  char                    *feeding;      /* (nullable) markup: what that means for this crop */
 
   GArray                  *weeks;        /* of SteadPickWeek */
   SteadHarvestSeries       series;       /* points into it */

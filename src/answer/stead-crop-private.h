@@ -43,6 +43,9 @@ char *stead_crop_sentence (const SteadCropAnswer *self,
 char *stead_crop_caution (const SteadCropAnswer *self,
                           SteadDay               today) G_GNUC_WARN_UNUSED_RESULT;
 
+/* What the fish feed keeps, beside what stands; NULL for a crop without fish. */
+char *stead_crop_feeding (const SteadCropAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Degree days shown to the farm, without their unit: "512". */
 char *stead_crop_warmth_number (double          sum_c,
                                 SteadUnitSystem units) G_GNUC_WARN_UNUSED_RESULT;

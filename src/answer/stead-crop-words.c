@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "answer/stead-crop-private.h"
+#include "answer/stead-tank-text.h"
 #include "answer/stead-words-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -235,6 +236,64 @@ stead_crop_caution (const SteadCropAnswer *self,
   stead_words_add (text, lost);
   stead_words_add (text, set);
   stead_words_add (text, air);
+  return stead_words_end (text);
+}
+
+/* --- what the fish feed keeps ------------------------------------------------------ */
+
+static char *
+keeps_sentence (const SteadCropAnswer *self)
+{
+  const SteadUnit *area = stead_unit_default (STEAD_DIMENSION_AREA, self->farm->units);
+  g_autofree char *feed = stead_words_number (self->feed_g_day);
+  g_autofree char *least = stead_tank_text_round (self->bed_min_m2, area);
+  g_autofree char *most = stead_tank_text_round (self->bed_max_m2, area);
+  g_autofree char *few = stead_number_format (floor (self->feed_plants_min), 0);
+  g_autofree char *many = stead_number_format (floor (self->feed_plants_max), 0);
+
+  /* Translators: grams, two areas, two counts of plants. */
+  return g_strdup_printf (_("The fish on this water get about %s g of feed a day. That keeps <b>%s to %s of bed</b>, %s to "
+                            "%s plants."), feed, least, most, few, many);
+}
+
+/* More plants than even the closest stand on the thinnest feed, or fewer than the widest. */
+static char *
+stand_sentence (const SteadCropAnswer *self)
+{
+  g_autofree char *plants = plants_text (self->plants);
+
+  if ((double) self->plants > self->feed_plants_max)
+    /* Translators: "60 plants". */
+    return g_strdup_printf (_("This crop has %s, <b>more than that</b>. Hungry plants turn pale: give this crop fewer "
+                              "plants, or soil of their own. Feed the fish no more than they eat."), plants);
+  if ((double) self->plants < self->feed_plants_min)
+    return g_strdup_printf (_("This crop has %s; the water could feed more. Watch the nitrate."), plants);
+  return g_strdup_printf (_("This crop has %s, which fits. Other beds on this water eat from the same feed."), plants);
+}
+
+char *
+stead_crop_feeding (const SteadCropAnswer *self)
+{
+  GString *text;
+  g_autofree char *keeps = NULL, *stand = NULL;
+
+  if (self->crop->system != STEAD_GROW_AQUAPONIC || self->crop->batch.ended_on != STEAD_DAY_NONE)
+    return NULL;
+  if (isnan (self->feed_g_day))
+    return g_strdup (_("This crop stands in the fish's water, but its place has no water yet. Choose the water in the "
+                       "place's tanks, and what the fish feed keeps is shown here."));
+  text = g_string_new (NULL);
+  if (self->feed_g_day > 0)
+    {
+      keeps = keeps_sentence (self);
+      stand = stand_sentence (self);
+    }
+  else
+    keeps = g_strdup (_("The fish on this water got no feed in the last two weeks, so the plants get nothing either."));
+  stead_words_add (text, keeps);
+  stead_words_add (text, stand);
+  stead_words_add (text, _("Put no plant fertilizer into water with fish: most of it harms them. What plants lack "
+                           "there, ask your extension office."));
   return stead_words_end (text);
 }
 

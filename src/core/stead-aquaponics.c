@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "core/stead-aquaponics.h"
+#include "core/stead-crop.h"
 
 #include <math.h>
 
@@ -9,12 +10,11 @@ static const struct
 {
   double min_g_m2;
   double max_g_m2;
-  double min_plants;
-  double max_plants;
+  SteadCropKind kind;
 } beds[STEAD_N_BEDS] = {
-  [STEAD_BED_LEAFY] = { 40, 50, 20, 25 },
-  [STEAD_BED_FRUITING] = { 50, 80, 2, 4 },
-  [STEAD_BED_RAFT] = { 60, 100, 20, 25 },
+  [STEAD_BED_LEAFY] = { 40, 50, STEAD_CROP_KIND_LEAFY },
+  [STEAD_BED_FRUITING] = { 50, 80, STEAD_CROP_KIND_FRUITING },
+  [STEAD_BED_RAFT] = { 60, 100, STEAD_CROP_KIND_LEAFY },
 };
 
 static gboolean
@@ -50,26 +50,17 @@ stead_bed_feed_g (double area_m2,
 }
 
 void
-stead_bed_plants_m2 (SteadBed  bed,
-                     double   *out_min,
-                     double   *out_max)
-{
-  g_return_if_fail (is_bed (bed));
-  g_return_if_fail (out_min != NULL && out_max != NULL);
-
-  *out_min = beds[bed].min_plants;
-  *out_max = beds[bed].max_plants;
-}
-
-void
 stead_bed_plants_for_feed (SteadBed  bed,
                            double    feed_g_day,
                            double   *out_min,
                            double   *out_max)
 {
+  double least, most;
+
   g_return_if_fail (is_bed (bed));
   g_return_if_fail (out_min != NULL && out_max != NULL);
 
-  *out_min = stead_bed_area_m2 (feed_g_day, beds[bed].max_g_m2) * beds[bed].min_plants;
-  *out_max = stead_bed_area_m2 (feed_g_day, beds[bed].min_g_m2) * beds[bed].max_plants;
+  stead_crop_density_range (beds[bed].kind, &least, &most);
+  *out_min = stead_crop_plants (stead_bed_area_m2 (feed_g_day, beds[bed].max_g_m2), least);
+  *out_max = stead_crop_plants (stead_bed_area_m2 (feed_g_day, beds[bed].min_g_m2), most);
 }

@@ -40,24 +40,13 @@ double stead_bed_feed_g (double area_m2,
                          double rate_g_m2);
 
 /**
- * stead_bed_plants_m2:
- * @bed: leafy or fruiting; rafts hold leafy crops
- * @out_min: (out): plants on a square meter
- * @out_max: (out): the same at most
- *
- * Leafy 20 to 25 (FAO 589); fruiting 2 to 4: one copy of FAO 589 prints 4, another
- * 4 to 8, greenhouse tomatoes stand at 3 (a review, read).
- */
-void stead_bed_plants_m2 (SteadBed  bed,
-                          double   *out_min,
-                          double   *out_max);
-
-/**
  * stead_bed_plants_for_feed:
  * @bed: what grows, and how
  * @feed_g_day: feed given
  * @out_min: (out): plants that it keeps: dense feed, wide stand
  * @out_max: (out): the same at most: thin feed, close stand
+ *
+ * How close they stand is told by stead_crop_density_range(); rafts hold leafy crops.
  */
 void stead_bed_plants_for_feed (SteadBed  bed,
                                 double    feed_g_day,

@@ -10,7 +10,9 @@
 #include "answer/stead-crop-pick.h"
 #include "answer/stead-due-answer.h"
 #include "answer/stead-question.h"
+#include "store/stead-fish-repo.h"
 #include "store/stead-harvest-repo.h"
+#include "store/stead-water-repo.h"
 
 #include <math.h>
 #include <string.h>
@@ -379,6 +381,102 @@ test_ended (Farm          *farm,
 
 /* Fruit set fails on a day of 97 and a night of 82 °F, and in nights of 52 °F: University of
  * Maryland news report, Oklahoma extension column.  Moist air: FAO 56, equation 11. */
+/* --- what the fish feed keeps ------------------------------------------------------ */
+
+static gint64
+make_tank (Farm       *farm,
+           const char *name,
+           gint64      water)
+{
+  g_autoptr(SteadTank) tank = stead_tank_new ();
+
+  tank->name = g_strdup (name);
+  tank->shape = STEAD_TANK_OTHER;
+  tank->volume_l = 1500;
+  tank->water_id = water;
+  FARM_DO (farm, stead_tank_repo_save (farm->store, tank, &farm_error));
+  return tank->place_id;
+}
+
+/* Fish that got @feed_kg on each of the last twenty days, today not among them. */
+static void
+feed_fish (Farm   *farm,
+           gint64  tank,
+           double  feed_kg)
+{
+  g_autoptr(SteadFish) fish = stead_fish_new ();
+
+  fish->batch.name = g_strdup ("Catfish");
+  fish->batch.started_on = farm->today - 60;
+  fish->batch.place_id = tank;
+  fish->stocked = 200;
+  fish->stocked_g = 100;
+  FARM_DO (farm, stead_fish_repo_save (farm->store, fish, &farm_error));
+  for (int ago = 1; ago <= 20; ago++)
+    {
+      SteadFishEntry entry = { .fish_id = fish->batch.id, .day = farm->today - ago, .feed_kg = feed_kg, .water_c = NAN };
+
+      FARM_DO (farm, stead_fish_repo_save_entry (farm->store, &entry, &farm_error));
+    }
+}
+
+static SteadCropAnswer *
+plant_in_water (Farm   *farm,
+                gint64  bed,
+                gint64  plants)
+{
+  g_autoptr(SteadCrop) crop = tomatoes ();
+
+  g_free (crop->batch.name);
+  crop->batch.name = g_strdup_printf ("Tomatoes %d", (int) plants);
+  crop->batch.place_id = bed;
+  crop->system = STEAD_GROW_AQUAPONIC;
+  crop->plants = plants;
+  return ask (farm, plant (farm, crop));
+}
+
+/* FAO 589, component calculations (husbandry hu-285, hu-286): fruiting plants take 50 to 80 g
+ * a square meter and day, so 800 g keep 10 to 16 m².  At 2.5 to 4 plants a square meter these
+ * are 25 to 64 plants. */
+static void
+test_fish_feed (Farm          *farm,
+                gconstpointer  data)
+{
+  g_autoptr(SteadWater) water = stead_water_new ();
+  g_autoptr(SteadCropAnswer) dry = plant_in_water (farm, 0, 20);
+  g_autoptr(SteadCropAnswer) hungry = NULL, fits = NULL, few = NULL, many = NULL;
+  gint64 bed;
+
+  g_assert_true (isnan (dry->feed_g_day));
+  g_assert_nonnull (dry->feeding);
+  water->name = g_strdup ("Loop");
+  water->kind = STEAD_WATER_AQUAPONIC;
+  FARM_DO (farm, stead_water_repo_save (farm->store, water, &farm_error));
+  bed = make_tank (farm, "Bed", water->id);
+  hungry = plant_in_water (farm, bed, 30);
+  g_assert_cmpfloat (hungry->feed_g_day, ==, 0);
+  g_assert_nonnull (hungry->feeding);
+  feed_fish (farm, make_tank (farm, "Tank", water->id), 0.8);
+  fits = plant_in_water (farm, bed, 40);
+  g_assert_cmpfloat_with_epsilon (fits->feed_g_day, 800, 1e-9);
+  g_assert_cmpfloat_with_epsilon (fits->bed_min_m2, 10, 1e-9);
+  g_assert_cmpfloat_with_epsilon (fits->bed_max_m2, 16, 1e-9);
+  g_assert_cmpfloat_with_epsilon (fits->feed_plants_min, 25, 1e-9);
+  g_assert_cmpfloat_with_epsilon (fits->feed_plants_max, 64, 1e-9);
+  /* 10 and 16 m² in square feet. */
+  NUMBERS_ARE (fits->feeding, 800, 108, 172, 25, 64, 40);
+  few = plant_in_water (farm, bed, 24);
+  many = plant_in_water (farm, bed, 65);
+  NUMBERS_ARE (many->feeding, 800, 108, 172, 25, 64, 65);
+  if (!farm_in_english ())
+    return;
+  g_assert_nonnull (strstr (dry->feeding, "no water yet"));
+  g_assert_nonnull (strstr (hungry->feeding, "no feed"));
+  g_assert_nonnull (strstr (fits->feeding, "fits"));
+  g_assert_nonnull (strstr (few->feeding, "could feed more"));
+  g_assert_nonnull (strstr (many->feeding, "more than that"));
+}
+
 static void
 test_air (Farm          *farm,
           gconstpointer  data)
@@ -615,6 +713,7 @@ main (int    argc,
   ADD ("lost", test_lost);
   ADD ("ended", test_ended);
   ADD ("air", test_air);
+  ADD ("fish-feed", test_fish_feed);
   ADD ("names", test_names);
   ADD ("pick-cost", test_pick_cost);
   ADD ("outlook", test_outlook);

@@ -1,5 +1,6 @@
 /* Water: doses, changes, the way of the pH, and beds that fish feed. */
 #include "core/stead-aquaponics.h"
+#include "core/stead-crop.h"
 #include "core/stead-core-error.h"
 #include "core/stead-water-dose.h"
 
@@ -192,8 +193,6 @@ test_beds (void)
   g_assert_cmpfloat (stead_bed_area_m2 (600, 60), ==, 10);
   g_assert_true (isnan (stead_bed_area_m2 (600, 0)));
   g_assert_true (isnan (stead_bed_feed_g (-1, 60)));
-  stead_bed_plants_m2 (STEAD_BED_LEAFY, &least, &most);
-  g_assert_true (least == 20 && most == 25);
   for (int i = 0; i < STEAD_N_BEDS; i++)
     {
       double rate_least;
@@ -203,7 +202,8 @@ test_beds (void)
 
       stead_bed_plants_for_feed ((SteadBed) i, 900, &few, &many);
       stead_bed_feed_rate ((SteadBed) i, &rate_least, &rate_most);
-      stead_bed_plants_m2 ((SteadBed) i, &least, &most);
+      stead_crop_density_range (i == STEAD_BED_FRUITING ? STEAD_CROP_KIND_FRUITING : STEAD_CROP_KIND_LEAFY, &least,
+                                &most);
       g_assert_cmpfloat (few, <, many);
       g_assert_cmpfloat_with_epsilon (stead_bed_feed_g (few / least, rate_most), 900, 1e-9);
       g_assert_cmpfloat_with_epsilon (stead_bed_feed_g (many / most, rate_least), 900, 1e-9);

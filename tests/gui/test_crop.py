@@ -80,8 +80,8 @@ def test_crop_from_temperatures_to_a_lot():
     record(w)
     w.wait_words('12 lb picked')
     w.wait_words('have given')
-    lot = farm.rows(f"SELECT i.name, round (sum (m.quantity_base), 3) FROM lot JOIN item i ON i.id = item_id"
-                    " JOIN movement m ON m.lot_id = lot.id WHERE lot.batch_id = {OURS} GROUP BY lot.id")
+    lot = farm.rows("SELECT i.name, round (sum (m.quantity_base), 3) FROM lot JOIN item i ON i.id = item_id"
+                    f" JOIN movement m ON m.lot_id = lot.id WHERE lot.batch_id = {OURS} GROUP BY lot.id")
     assert lot == ['Tomatoes|5.443'], lot                      # 12 lb of 0.45359237 kg
     assert w.nameless() == [], w.nameless()
     w.keys('alt+4')
@@ -127,4 +127,21 @@ def test_usual_year_and_house_give_the_cost_of_heat():
     farm.verify()
 
 
-run_cases(test_crop_from_temperatures_to_a_lot, test_usual_year_and_house_give_the_cost_of_heat)
+def test_two_stocks_are_thinned():
+    farm = Farm()
+    w = opened(farm)
+    add_crop(w, farm)
+    w.press('push button', 'Feeding')
+    # How to mix a concentrate for an injector, example 1: 200 out of 20,000 in 1,000 L take 10 L.
+    w.fill('Nutrient solution wanted', '1000 L')
+    for name, number in (('Conductivity now', '0'), ('Conductivity wanted', '200'), ('Label: one part', '100'),
+                         ('That adds', '200')):
+        w.fill(name, number)
+    w.wait_words('Stir 10 L (2.64 gal) of stock A')
+    w.wait_words('Never mix stock A and stock B undiluted')
+    assert w.nameless() == [], w.nameless()
+    assert w.close() == 0
+
+
+run_cases(test_crop_from_temperatures_to_a_lot, test_usual_year_and_house_give_the_cost_of_heat,
+          test_two_stocks_are_thinned)

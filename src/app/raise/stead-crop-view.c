@@ -1,7 +1,7 @@
 /* stead-crop-view.c - one crop in Raise.
  *
- * Left the form of the day and what the crop has given so far; right one of five
- * views: the chart of picks, its weeks as a table, the log, the thermometer, heat.
+ * Left the form of the day and what the crop has given so far; right one of six
+ * views: the chart of picks, its weeks as a table, the log, the thermometer, heat, feeding.
  */
 #include "config.h"
 
@@ -15,6 +15,7 @@
 #include "app/raise/stead-crop-form.h"
 #include "app/raise/stead-crop-log.h"
 #include "app/raise/stead-crop-weeks.h"
+#include "app/raise/stead-feeding-view.h"
 #include "app/raise/stead-heat-view.h"
 #include "app/stead-chart-area.h"
 #include "app/stead-ui.h"
@@ -42,10 +43,12 @@ struct _SteadCropView
   SteadCropLog       *log;
   SteadClimateView   *climate;
   SteadHeatView      *heat;
+  SteadFeedingView   *feeding;
   SteadChartArea     *chart;
   GtkBox             *weeks_slot;
   SteadTable         *weeks;
-  GtkToggleButton    *chart_button, *weeks_button, *log_button, *climate_button, *heat_button;
+  GtkToggleButton    *chart_button, *weeks_button, *log_button, *climate_button, *heat_button,
+                     *feeding_button;
 };
 
 G_DEFINE_FINAL_TYPE (SteadCropView, stead_crop_view, GTK_TYPE_WIDGET)
@@ -202,6 +205,19 @@ area_text (const SteadCropAnswer *answer)
   return isnan (answer->m2_kg) ? g_strdup ("–") : stead_quantity_format (answer->m2_kg * area->factor, mass);
 }
 
+/* Bed that the fish feed keeps. */
+static char *
+bed_text (const SteadCropAnswer *answer)
+{
+  const SteadUnit *area = stead_unit_default (STEAD_DIMENSION_AREA, answer->farm->units);
+  g_autofree char *least = stead_number_format (stead_quantity_from_base (answer->bed_min_m2, area), 0);
+  g_autofree char *most = stead_quantity_format (stead_quantity_to_base (
+    round (stead_quantity_from_base (answer->bed_max_m2, area)), area), area);
+
+  /* Translators: a range of areas: "118 to 190 sq ft" */
+  return g_strdup_printf (C_("range", "%s to %s"), least, most);
+}
+
 static void
 show_figures (SteadCropView *self)
 {
@@ -224,6 +240,8 @@ show_figures (SteadCropView *self)
     add_figure (self, row++, _("Light a day, mol/m²"), stead_number_format (answer->light_mol, 1));
   if (!isnan (answer->deficit_kpa))
     add_figure (self, row++, _("Vapor pressure deficit, kPa"), stead_number_format (answer->deficit_kpa, 2));
+  if (answer->feed_g_day > 0)
+    add_figure (self, row++, _("Bed the fish feed keeps"), bed_text (answer));
   if (cost >= 0)
     add_figure (self, row++, _("Cost in, so far"), stead_money_format (cost, answer->farm->currency));
 }
@@ -233,11 +251,12 @@ show_figures (SteadCropView *self)
 static void
 view_cb (SteadCropView *self)
 {
-  static const char * const names[] = { "chart", "weeks", "log", "climate", "heat" };
+  static const char * const names[] = { "chart", "weeks", "log", "climate", "heat", "feeding" };
   const char *titles[] = { _("What is picked each week, and what is to come"), _("Week by week"),
-                           _("What was written down"), _("How warm each day was"), _("What keeping it warm costs") };
+                           _("What was written down"), _("How warm each day was"), _("What keeping it warm costs"),
+                           _("What feeds the plants") };
   GtkToggleButton *buttons[] = { self->chart_button, self->weeks_button, self->log_button, self->climate_button,
-                                 self->heat_button };
+                                 self->heat_button, self->feeding_button };
 
   for (gsize i = 0; i < G_N_ELEMENTS (buttons); i++)
     if (gtk_toggle_button_get_active (buttons[i]))
@@ -263,6 +282,7 @@ show_answer (SteadCropView *self)
   stead_crop_log_show (self->log, self->desk, answer);
   stead_climate_view_show (self->climate, self->desk, answer);
   stead_heat_view_show (self->heat, self->desk, answer);
+  stead_feeding_view_show (self->feeding, answer);
   stead_why_box_set (self->whys, whys);
   show_figures (self);
   stead_crop_weeks_show (self->weeks, answer);
@@ -324,6 +344,7 @@ stead_crop_view_class_init (SteadCropViewClass *klass)
   g_type_ensure (STEAD_TYPE_CROP_LOG);
   g_type_ensure (STEAD_TYPE_CLIMATE_VIEW);
   g_type_ensure (STEAD_TYPE_HEAT_VIEW);
+  g_type_ensure (STEAD_TYPE_FEEDING_VIEW);
   G_OBJECT_CLASS (klass)->dispose = stead_crop_view_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, RESOURCE);
@@ -339,6 +360,7 @@ stead_crop_view_class_init (SteadCropViewClass *klass)
   BIND (log);
   BIND (climate);
   BIND (heat);
+  BIND (feeding);
   BIND (chart);
   BIND (weeks_slot);
   BIND (chart_button);
@@ -346,6 +368,7 @@ stead_crop_view_class_init (SteadCropViewClass *klass)
   BIND (log_button);
   BIND (climate_button);
   BIND (heat_button);
+  BIND (feeding_button);
   gtk_widget_class_bind_template_callback (widget_class, view_cb);
 }
 
