@@ -24,6 +24,13 @@ typedef struct
   double   mean_g;      /* of a fish at its end; NAN: not known */
 } SteadFishWeek;
 
+/* Seven days to come, in step with those above. */
+typedef struct
+{
+  SteadDay  first_day;
+  SteadBand mean_g;       /* of a fish at its end */
+} SteadFishWeekAhead;
+
 /* A weight of the harvest, by how it is cut. */
 typedef struct
 {
@@ -107,6 +114,11 @@ SteadFishAnswer *stead_fish_answer_new (SteadStore  *store,
 SteadFishAnswer *stead_fish_answer_new_now (SteadStore  *store,
                                             gint64       fish_id,
                                             GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Whole weeks that come after the present one, oldest first, as far as the forecast goes
+ * and at most @most.  (transfer full) (element-type SteadFishWeekAhead) */
+GArray *stead_fish_answer_weeks_ahead (const SteadFishAnswer *self,
+                                       guint                  most) G_GNUC_WARN_UNUSED_RESULT;
 
 /* (transfer full) (element-type SteadWhy) */
 GPtrArray *stead_fish_answer_whys (const SteadFishAnswer *self) G_GNUC_WARN_UNUSED_RESULT;

@@ -131,8 +131,4 @@ gboolean stead_fish_refused_twice (SteadStore       *store,
 
 char *stead_fish_sentence (const SteadFishAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
-/* The unit that the weight of one fish is shown in: oz or lb, g or kg. */
-const SteadUnit *stead_fish_weight_unit (double          weight_g,
-                                         SteadUnitSystem units);
-
 G_END_DECLS

@@ -119,3 +119,49 @@ stead_fish_fill_weeks (SteadStore              *store,
     }
   return add_entries (store, self, to, error) && add_harvests (store, self, to, error);
 }
+
+/* --- ahead ------------------------------------------------------------------------------ */
+
+/* Weights between two steps of the forecast, on the straight line from one to the other;
+ * a step is a week, in which a fish grows by a few parts in a hundred. */
+static gboolean
+mean_on (const GArray *steps,
+         SteadDay      day,
+         SteadBand    *out)
+{
+  for (guint i = 0; i + 1 < steps->len; i++)
+    {
+      const SteadGrowthStep *a = &g_array_index (steps, SteadGrowthStep, i);
+      const SteadGrowthStep *b = a + 1;
+      double share;
+
+      if (day < a->day || day > b->day || a->day == b->day)
+        continue;
+      share = (double) (day - a->day) / (double) (b->day - a->day);
+      out->low = a->low_g + share * (b->low_g - a->low_g);
+      out->likely = a->likely_g + share * (b->likely_g - a->likely_g);
+      out->high = a->high_g + share * (b->high_g - a->high_g);
+      return TRUE;
+    }
+  return FALSE;
+}
+
+GArray *
+stead_fish_answer_weeks_ahead (const SteadFishAnswer *self,
+                               guint                  most)
+{
+  g_autoptr(GArray) weeks = g_array_new (FALSE, FALSE, sizeof (SteadFishWeekAhead));
+  SteadFishWeekAhead week;
+
+  g_return_val_if_fail (self != NULL, NULL);
+
+  if (self->weeks == NULL || self->weeks->len == 0 || self->series.today == STEAD_DAY_NONE)
+    return g_steal_pointer (&weeks);
+  week.first_day = g_array_index (self->weeks, SteadFishWeek, self->weeks->len - 1).first_day + 7;
+  while (weeks->len < most && mean_on (self->steps, week.first_day + 6, &week.mean_g))
+    {
+      g_array_append_val (weeks, week);
+      week.first_day += 7;
+    }
+  return g_steal_pointer (&weeks);
+}

@@ -2,25 +2,13 @@
 #include "config.h"
 
 #include "answer/stead-fish-private.h"
+#include "answer/stead-fish-text.h"
 #include "answer/stead-words-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
 /* --- units ------------------------------------------------------------------------------ */
-
-/* A fish of less is shown in the small unit. */
-#define POUND_G 453.59237
-#define KILO_G 1000.0
-
-const SteadUnit *
-stead_fish_weight_unit (double          weight_g,
-                        SteadUnitSystem units)
-{
-  if (units == STEAD_UNITS_METRIC)
-    return stead_unit_by_id (weight_g < KILO_G ? "g" : "kg");
-  return stead_unit_by_id (weight_g < POUND_G ? "oz" : "lb");
-}
 
 char *
 stead_fish_weight_text (double          weight_g,
@@ -163,10 +151,10 @@ purge_sentence (const SteadFishAnswer *self)
   return g_strdup_printf (_("They are purged without feed since %s and can be harvested from <b>%s</b> on."), from, on);
 }
 
-static char *
-feed_sentence (const SteadFishAnswer *self,
-               SteadDay               today)
+char *
+stead_fish_text_feed (const SteadFishAnswer *self)
 {
+  SteadDay today = self->series.today;
   g_autofree char *feed = NULL;
   g_autofree char *day = NULL;
 
@@ -200,7 +188,6 @@ char *
 stead_fish_sentence (const SteadFishAnswer *self)
 {
   GString *text;
-  SteadDay today = self->series.today;
   g_autofree char *weight = NULL;
   g_autofree char *sale = NULL;
   g_autofree char *feed = NULL;
@@ -214,7 +201,7 @@ stead_fish_sentence (const SteadFishAnswer *self)
                      : _("No fish of this group is left. Enter the day on which it ended."));
   weight = weight_sentence (self);
   sale = sale_sentence (self);
-  feed = feed_sentence (self, today);
+  feed = stead_fish_text_feed (self);
   lasts = self->purged_on != STEAD_DAY_NONE || self->group->batch.feed_item_id == 0
           ? NULL : stead_words_feed_lasts (self->feed_on_hand_kg, self->feed_days);
   text = g_string_new (NULL);
