@@ -495,7 +495,7 @@ show_answer (SteadFlockView *self)
   gtk_label_set_text (self->fit_note, answer->fit_note != NULL ? answer->fit_note : "");
   gtk_widget_set_visible (GTK_WIDGET (self->fit_note), answer->fit_note != NULL);
   stead_day_form_show (self->form, self->desk, answer->flock);
-  stead_log_view_show (self->log, self->desk, answer->flock);
+  stead_log_view_show (self->log, self->desk, &stead_log_flock, answer->flock->id, answer->flock->name);
   stead_egg_view_show (self->eggs, self->desk, answer->flock->id);
   show_house (self, whys);
   stead_why_box_set (self->whys, whys);

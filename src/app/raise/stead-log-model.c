@@ -1,4 +1,4 @@
-/* stead-log-model.c - a flock's log as a list that loads only what is looked at.
+/* stead-log-model.c - the log of a batch as a list that loads only what is looked at.
  *
  * Entries come in pages of 128; 24 pages are kept, more than a screen can show,
  * so that a log of any length costs the same memory.
@@ -14,12 +14,13 @@
 
 struct _SteadLogModel
 {
-  GObject     parent_instance;
+  GObject               parent_instance;
 
-  SteadStore *store;
-  gint64      flock_id;
-  guint       n_entries;
-  GHashTable *pages;      /* page number + 1 → GPtrArray of SteadRow */
+  const SteadLogSource *source;
+  SteadStore           *store;
+  gint64                batch_id;
+  guint                 n_entries;
+  GHashTable           *pages;      /* page number + 1 → GPtrArray of SteadRow */
 };
 
 static GType
@@ -44,16 +45,14 @@ load_page (SteadLogModel *self,
 
   if (rows != NULL)
     return rows;
-  entries = stead_flock_repo_page_entries (self->store, self->flock_id, (gint64) page * PAGE_ROWS,
-                                           PAGE_ROWS, NULL);
+  entries = self->source->page (self->store, self->batch_id, (gint64) page * PAGE_ROWS, PAGE_ROWS, NULL);
   if (entries == NULL)
     return NULL;
   if (g_hash_table_size (self->pages) >= MAX_PAGES)
     g_hash_table_remove_all (self->pages);
   rows = g_ptr_array_new_with_free_func (g_object_unref);
   for (guint i = 0; i < entries->len; i++)
-    g_ptr_array_add (rows, stead_row_new (g_steal_pointer (&entries->pdata[i]),
-                                          (GDestroyNotify) stead_flock_entry_free));
+    g_ptr_array_add (rows, stead_row_new (g_steal_pointer (&entries->pdata[i]), self->source->free));
   g_hash_table_insert (self->pages, GUINT_TO_POINTER (page + 1), rows);
   return rows;
 }
@@ -69,7 +68,7 @@ stead_log_model_get_item (GListModel *model,
     return NULL;
   rows = load_page (self, position / PAGE_ROWS);
   if (rows == NULL || position % PAGE_ROWS >= rows->len)
-    return stead_row_new (g_new0 (SteadFlockEntry, 1), (GDestroyNotify) stead_flock_entry_free);
+    return stead_row_new (self->source->blank (), self->source->free);
   return g_object_ref (rows->pdata[position % PAGE_ROWS]);
 }
 
@@ -107,15 +106,18 @@ stead_log_model_init (SteadLogModel *self)
 }
 
 SteadLogModel *
-stead_log_model_new (void)
+stead_log_model_new (const SteadLogSource *source)
 {
-  return g_object_new (STEAD_TYPE_LOG_MODEL, NULL);
+  SteadLogModel *self = g_object_new (STEAD_TYPE_LOG_MODEL, NULL);
+
+  self->source = source;
+  return self;
 }
 
 void
 stead_log_model_load (SteadLogModel *self,
                       SteadStore    *store,
-                      gint64         flock_id)
+                      gint64         batch_id)
 {
   guint before;
   gint64 count;
@@ -123,10 +125,10 @@ stead_log_model_load (SteadLogModel *self,
   g_return_if_fail (STEAD_IS_LOG_MODEL (self));
 
   before = self->n_entries;
-  count = store != NULL && flock_id > 0 ? stead_flock_repo_count_entries (store, flock_id, NULL) : 0;
+  count = store != NULL && batch_id > 0 ? self->source->count (store, batch_id, NULL) : 0;
   g_hash_table_remove_all (self->pages);
   g_set_object (&self->store, store);
-  self->flock_id = flock_id;
+  self->batch_id = batch_id;
   self->n_entries = (guint) CLAMP (count, 0, G_MAXINT32);
   g_list_model_items_changed (G_LIST_MODEL (self), 0, before, self->n_entries);
 }

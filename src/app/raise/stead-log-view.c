@@ -1,8 +1,4 @@
-/* stead-log-view.c - a flock's entries as a table that can be edited.
- *
- * A cell that is edited becomes a changed copy of its entry, which the farm
- * file checks as it checks a new one; what it refuses is told in the cell.
- */
+/* stead-log-view.c - what was written down of a batch, as a table that can be edited. */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
@@ -11,114 +7,69 @@
 #include "app/raise/stead-log-view.h"
 
 #include "answer/stead-answer-error.h"
-#include "answer/stead-flock-answer.h"
-#include "app/raise/stead-log-model.h"
 #include "app/stead-files.h"
 #include "app/stead-import-dialog.h"
-#include "app/stead-table.h"
 #include "app/stead-ui.h"
 #include "paper/stead-paper.h"
+#include "store/stead-farm-repo.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-log-view.ui")
 
 struct _SteadLogView
 {
-  GtkWidget      parent_instance;
+  GtkWidget           parent_instance;
 
-  SteadDesk     *desk;
-  gint64         flock_id;
-  char          *flock_name;
-  SteadLogModel *model;
-  GHashTable    *people;      /* id → name */
+  SteadDesk          *desk;
+  const SteadLogKind *kind;        /* (nullable): until it is first shown */
+  gint64              batch_id;
+  char               *name;
+  SteadLogModel      *model;
+  GHashTable         *people;      /* id → name */
 
-  GtkBox        *log_slot;
-  GtkWidget     *leave_out, *delete_entry;
-  SteadTable    *table;
+  GtkBox             *log_slot;
+  GtkButton          *add, *change, *import;
+  SteadTable         *table;
 };
 
 G_DEFINE_FINAL_TYPE (SteadLogView, stead_log_view, GTK_TYPE_WIDGET)
 
-static const SteadFlockEntry *
-row_entry (gpointer item)
-{
-  return stead_row_get (item);
-}
+/* --- what every entry has --------------------------------------------------------- */
 
-static const SteadUnit *
-mass_unit (SteadLogView *self)
+static gint64
+id_of (SteadLogView  *self,
+       gconstpointer  entry)
 {
-  return stead_unit_default (STEAD_DIMENSION_MASS, stead_desk_get_farm (self->desk)->units);
+  return G_STRUCT_MEMBER (gint64, entry, self->kind->id_at);
 }
-
-/* --- what the cells show ----------------------------------------------------- */
 
 static char *
 day_text (gpointer item,
           gpointer data)
 {
-  return row_entry (item)->id == 0 ? g_strdup ("") : stead_day_format (row_entry (item)->day, STEAD_DAY_STYLE_MEDIUM);
-}
+  SteadLogView *self = data;
+  gconstpointer entry = stead_row_get (item);
 
-/* An empty cell for zero: the eye finds the few hens lost. */
-static char *
-count_text (gint32 count)
-{
-  return count > 0 ? stead_number_format (count, 0) : g_strdup ("");
-}
-
-static char *
-eggs_text (gpointer item,
-           gpointer data)
-{
-  gint32 eggs = row_entry (item)->eggs;
-
-  return eggs == STEAD_COUNT_NONE ? g_strdup ("") : stead_number_format (eggs, 0);
-}
-
-static char *
-cracked_text (gpointer item,
-              gpointer data)
-{
-  return count_text (row_entry (item)->cracked);
-}
-
-static char *
-deaths_text (gpointer item,
-             gpointer data)
-{
-  return count_text (row_entry (item)->deaths);
-}
-
-static char *
-culled_text (gpointer item,
-             gpointer data)
-{
-  return count_text (row_entry (item)->culled);
-}
-
-static char *
-feed_text (gpointer item,
-           gpointer data)
-{
-  double kg = row_entry (item)->feed_kg;
-
-  return isnan (kg) ? g_strdup ("") : stead_quantity_format (kg, mass_unit (data));
+  return id_of (self, entry) == 0 ? g_strdup ("")
+         : stead_day_format (G_STRUCT_MEMBER (SteadDay, entry, self->kind->day_at), STEAD_DAY_STYLE_MEDIUM);
 }
 
 static char *
 note_text (gpointer item,
            gpointer data)
 {
-  const SteadFlockEntry *entry = row_entry (item);
+  SteadLogView *self = data;
+  const char *note = G_STRUCT_MEMBER (const char *, stead_row_get (item), self->kind->note_at);
 
-  return g_strdup (entry->note != NULL ? entry->note : "");
+  return g_strdup (note != NULL ? note : "");
 }
 
 static char *
 left_out_text (gpointer item,
                gpointer data)
 {
-  return g_strdup (row_entry (item)->left_out ? _("yes") : "");
+  SteadLogView *self = data;
+
+  return g_strdup (G_STRUCT_MEMBER (gboolean, stead_row_get (item), self->kind->left_out_at) ? _("yes") : "");
 }
 
 static char *
@@ -126,47 +77,31 @@ person_text (gpointer item,
              gpointer data)
 {
   SteadLogView *self = data;
-  const char *name = g_hash_table_lookup (self->people, &row_entry (item)->person_id);
+  const char *name = g_hash_table_lookup (self->people,
+                                          &G_STRUCT_MEMBER (gint64, stead_row_get (item), self->kind->person_at));
 
   return g_strdup (name != NULL ? name : "");
 }
 
-/* --- editing ------------------------------------------------------------------ */
+/* --- what a kind's columns need ----------------------------------------------------- */
 
-static SteadFlockEntry *
-copy_entry (const SteadFlockEntry *entry)
+SteadUnitSystem
+stead_log_view_units (SteadLogView *self)
 {
-  SteadFlockEntry *copy = g_memdup2 (entry, sizeof *entry);
-
-  copy->note = g_strdup (entry->note);
-  return copy;
+  return stead_desk_get_farm (self->desk)->units;
 }
 
-static gboolean
-save_act (SteadStore *store,
-          gpointer    data,
-          GError    **error)
+char *
+stead_log_count_text (gint32 count)
 {
-  return stead_flock_repo_save_entry (store, data, error);
+  return count > 0 ? stead_number_format (count, 0) : g_strdup ("");
 }
 
-static gboolean
-save_changed (SteadLogView    *self,
-              SteadFlockEntry *entry,
-              GError         **error)
-{
-  g_autofree char *name = stead_flock_answer_entry_name (entry, stead_desk_get_farm (self->desk));
-  g_autofree char *step = g_strdup_printf (_("change to %s"), name);
-
-  return stead_desk_act (self->desk, step, save_act, entry, error);
-}
-
-/* An empty cell means @if_empty. */
-static gboolean
-parse_count (const char *text,
-             gint32      if_empty,
-             gint32     *out,
-             GError    **error)
+gboolean
+stead_log_parse_count (const char *text,
+                       gint32      if_empty,
+                       gint32     *out,
+                       GError    **error)
 {
   g_autofree char *trimmed = g_strstrip (g_strdup (text));
   double value;
@@ -187,155 +122,214 @@ parse_count (const char *text,
   return TRUE;
 }
 
-typedef enum { EDIT_EGGS, EDIT_CRACKED, EDIT_DEATHS, EDIT_CULLED } CountColumn;
-
-static gboolean
-edit_count (SteadLogView *self,
-            gpointer      item,
-            CountColumn   column,
-            const char   *text,
-            GError      **error)
+gboolean
+stead_log_parse_quantity (SteadLogView    *self,
+                          const char      *text,
+                          SteadDimension   dimension,
+                          double          *out,
+                          GError         **error)
 {
-  g_autoptr(SteadFlockEntry) entry = copy_entry (row_entry (item));
-  gint32 *counts[] = { &entry->eggs, &entry->cracked, &entry->deaths, &entry->culled };
+  g_autofree char *trimmed = g_strstrip (g_strdup (text));
 
-  return parse_count (text, column == EDIT_EGGS ? STEAD_COUNT_NONE : 0, counts[column], error)
-         && save_changed (self, entry, error);
+  if (trimmed[0] == '\0')
+    {
+      *out = NAN;
+      return TRUE;
+    }
+  return stead_quantity_parse (trimmed, dimension, stead_unit_default (dimension, stead_log_view_units (self)), out,
+                               NULL, error);
 }
 
-static gboolean
-eggs_edit (gpointer item, const char *text, gpointer data, GError **error)
+char *
+stead_log_quantity_text (SteadLogView   *self,
+                         double          base,
+                         SteadDimension  dimension)
 {
-  return edit_count (data, item, EDIT_EGGS, text, error);
+  return isnan (base) ? g_strdup ("")
+         : stead_quantity_format (base, stead_unit_default (dimension, stead_log_view_units (self)));
 }
 
-static gboolean
-cracked_edit (gpointer item, const char *text, gpointer data, GError **error)
+gboolean
+stead_log_view_save (SteadLogView  *self,
+                     gpointer       entry,
+                     GError       **error)
 {
-  return edit_count (data, item, EDIT_CRACKED, text, error);
-}
+  g_autofree char *name = self->kind->name (entry, stead_desk_get_farm (self->desk));
+  g_autofree char *step = g_strdup_printf (_("change to %s"), name);
 
-static gboolean
-deaths_edit (gpointer item, const char *text, gpointer data, GError **error)
-{
-  return edit_count (data, item, EDIT_DEATHS, text, error);
-}
-
-static gboolean
-culled_edit (gpointer item, const char *text, gpointer data, GError **error)
-{
-  return edit_count (data, item, EDIT_CULLED, text, error);
+  return stead_desk_act (self->desk, step, self->kind->save, entry, error);
 }
 
 static gboolean
 day_edit (gpointer item, const char *text, gpointer data, GError **error)
 {
   SteadLogView *self = data;
-  g_autoptr(SteadFlockEntry) entry = copy_entry (row_entry (item));
+  gpointer entry = self->kind->copy (stead_row_get (item));
   SteadDay today = stead_store_get_today (stead_desk_get_store (self->desk));
+  gboolean saved = stead_day_parse (text, today, stead_date_order_from_locale (),
+                                    &G_STRUCT_MEMBER (SteadDay, entry, self->kind->day_at), error)
+                   && stead_log_view_save (self, entry, error);
 
-  return stead_day_parse (text, today, stead_date_order_from_locale (), &entry->day, error)
-         && save_changed (self, entry, error);
-}
-
-static gboolean
-feed_edit (gpointer item, const char *text, gpointer data, GError **error)
-{
-  SteadLogView *self = data;
-  g_autoptr(SteadFlockEntry) entry = copy_entry (row_entry (item));
-  g_autofree char *trimmed = g_strstrip (g_strdup (text));
-
-  if (trimmed[0] == '\0')
-    entry->feed_kg = NAN;
-  else if (!stead_quantity_parse (trimmed, STEAD_DIMENSION_MASS, mass_unit (self), &entry->feed_kg, NULL, error))
-    return FALSE;
-  return save_changed (self, entry, error);
+  self->kind->source.free (entry);
+  return saved;
 }
 
 static gboolean
 note_edit (gpointer item, const char *text, gpointer data, GError **error)
 {
-  g_autoptr(SteadFlockEntry) entry = copy_entry (row_entry (item));
+  SteadLogView *self = data;
+  gpointer entry = self->kind->copy (stead_row_get (item));
+  char **note = &G_STRUCT_MEMBER (char *, entry, self->kind->note_at);
+  gboolean saved;
 
-  g_free (entry->note);
-  entry->note = text[0] != '\0' ? g_strdup (text) : NULL;
-  return save_changed (data, entry, error);
+  g_free (*note);
+  *note = text[0] != '\0' ? g_strdup (text) : NULL;
+  saved = stead_log_view_save (self, entry, error);
+  self->kind->source.free (entry);
+  return saved;
+}
+
+/* --- the table ---------------------------------------------------------------------- */
+
+void
+stead_log_view_add_column (SteadLogView   *self,
+                           const char     *title,
+                           gboolean        numeric,
+                           SteadTableText  text,
+                           SteadTableEdit  edit)
+{
+  stead_table_add_column (self->table, title, numeric, FALSE, text, edit, NULL, self);
+}
+
+static void
+open_row (gpointer item,
+          gpointer data)
+{
+  SteadLogView *self = data;
+  gint64 id = id_of (self, stead_row_get (item));
+
+  if (id != 0)
+    self->kind->open (GTK_WIDGET (self), self->desk, self->batch_id, id);
 }
 
 static void
 build_table (SteadLogView *self)
 {
-  GtkWidget *table = stead_table_new (_("Entries of the flock"));
+  const SteadLogKind *kind = self->kind;
+  GtkWidget *table = stead_table_new (_(kind->table_label));
+  gboolean in_cells = kind->open == NULL;
 
   self->table = STEAD_TABLE (table);
-  stead_table_add_column (self->table, _("Day"), FALSE, FALSE, day_text, day_edit, NULL, self);
-  stead_table_add_column (self->table, _("Eggs"), TRUE, FALSE, eggs_text, eggs_edit, NULL, self);
-  stead_table_add_column (self->table, _("Cracked"), TRUE, FALSE, cracked_text, cracked_edit, NULL, self);
-  stead_table_add_column (self->table, _("Feed"), TRUE, FALSE, feed_text, feed_edit, NULL, self);
-  stead_table_add_column (self->table, _("Died"), TRUE, FALSE, deaths_text, deaths_edit, NULL, self);
-  stead_table_add_column (self->table, _("Taken out"), TRUE, FALSE, culled_text, culled_edit, NULL, self);
-  stead_table_add_column (self->table, _("Note"), FALSE, TRUE, note_text, note_edit, NULL, self);
-  stead_table_add_column (self->table, _("By"), FALSE, FALSE, person_text, NULL, NULL, self);
-  stead_table_add_column (self->table, _("Left out"), FALSE, FALSE, left_out_text, NULL, NULL, self);
-  stead_table_set_empty (self->table, _("Entries appear here: record a day at the left, or import a table."));
+  stead_log_view_add_column (self, _("Day"), FALSE, day_text, in_cells ? day_edit : NULL);
+  kind->columns (self);
+  stead_table_add_column (self->table, _("Note"), FALSE, TRUE, note_text, in_cells ? note_edit : NULL, NULL, self);
+  stead_log_view_add_column (self, _("By"), FALSE, person_text, NULL);
+  stead_log_view_add_column (self, _("Left out"), FALSE, left_out_text, NULL);
+  stead_table_set_empty (self->table, _(kind->empty));
   stead_table_set_model (self->table, G_LIST_MODEL (self->model));
+  if (!in_cells)
+    stead_table_set_activate (self->table, open_row, self);
   gtk_widget_set_hexpand (table, TRUE);
   gtk_box_append (self->log_slot, table);
 }
 
-/* --- what the buttons do ------------------------------------------------------ */
+static void
+build (SteadLogView       *self,
+       const SteadLogKind *kind)
+{
+  self->kind = kind;
+  self->model = stead_log_model_new (&kind->source);
+  build_table (self);
+  gtk_widget_set_visible (GTK_WIDGET (self->add), kind->add_label != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->change), kind->open != NULL);
+  if (kind->add_label != NULL)
+    gtk_button_set_label (self->add, _(kind->add_label));
+  gtk_button_set_label (self->import, _(kind->import_label));
+}
 
-static SteadFlockEntry *
+/* --- what the buttons do ------------------------------------------------------------ */
+
+/* (transfer full) (nullable) */
+static gpointer
 selected_copy (SteadLogView *self)
 {
   gpointer row = stead_table_get_selected (self->table);
 
-  if (row != NULL && row_entry (row)->id != 0)
-    return copy_entry (row_entry (row));
+  if (row != NULL && id_of (self, stead_row_get (row)) != 0)
+    return self->kind->copy (stead_row_get (row));
   stead_desk_say (self->desk, _("Choose an entry of the log first."), FALSE);
   return NULL;
 }
 
 static void
+add_cb (SteadLogView *self)
+{
+  self->kind->open (GTK_WIDGET (self), self->desk, self->batch_id, 0);
+}
+
+static void
+change_cb (SteadLogView *self)
+{
+  gpointer entry = selected_copy (self);
+
+  if (entry == NULL)
+    return;
+  self->kind->open (GTK_WIDGET (self), self->desk, self->batch_id, id_of (self, entry));
+  self->kind->source.free (entry);
+}
+
+static void
 leave_out_cb (SteadLogView *self)
 {
-  g_autoptr(SteadFlockEntry) entry = selected_copy (self);
+  gpointer entry = selected_copy (self);
   g_autoptr(GError) error = NULL;
 
   if (entry == NULL)
     return;
-  entry->left_out = !entry->left_out;
-  if (!save_changed (self, entry, &error))
+  G_STRUCT_MEMBER (gboolean, entry, self->kind->left_out_at) ^= TRUE;
+  if (!stead_log_view_save (self, entry, &error))
     stead_desk_say (self->desk, error->message, FALSE);
+  self->kind->source.free (entry);
 }
 
+typedef struct
+{
+  const SteadLogKind *kind;
+  gint64              id;
+} Removing;
+
 static gboolean
-delete_act (SteadStore *store,
+remove_act (SteadStore *store,
             gpointer    data,
             GError    **error)
 {
-  return stead_flock_repo_delete_entry (store, ((SteadFlockEntry *) data)->id, error);
+  const Removing *removing = data;
+
+  return removing->kind->remove (store, removing->id, error);
 }
 
 static void
 delete_entry_cb (SteadLogView *self)
 {
-  g_autoptr(SteadFlockEntry) entry = selected_copy (self);
+  gpointer entry = selected_copy (self);
   g_autofree char *name = NULL, *step = NULL;
   g_autoptr(GError) error = NULL;
+  Removing removing;
 
   if (entry == NULL)
     return;
-  name = stead_flock_answer_entry_name (entry, stead_desk_get_farm (self->desk));
+  removing = (Removing) { self->kind, id_of (self, entry) };
+  name = self->kind->name (entry, stead_desk_get_farm (self->desk));
   step = g_strdup_printf (_("deleting %s"), name);
-  if (!stead_desk_act (self->desk, step, delete_act, entry, &error))
+  if (!stead_desk_act (self->desk, step, remove_act, &removing, &error))
     stead_desk_say (self->desk, error->message, FALSE);
+  self->kind->source.free (entry);
 }
 
 static void
 import_cb (SteadLogView *self)
 {
-  stead_import_dialog_show (GTK_WIDGET (self), self->desk, STEAD_IMPORT_FLOCK_LOG, self->flock_id);
+  stead_import_dialog_show (GTK_WIDGET (self), self->desk, self->kind->import, self->batch_id);
 }
 
 static void
@@ -349,26 +343,26 @@ export_chosen_cb (const char *path,
 
   if (path == NULL)
     return;
-  if (!stead_paper_write (stead_desk_get_store (self->desk), "flock-log", self->flock_name, &options, path, &error))
+  if (!stead_paper_write (stead_desk_get_store (self->desk), self->kind->paper, self->name, &options, path, &error))
     {
       stead_desk_say (self->desk, error->message, FALSE);
       return;
     }
   base = g_path_get_basename (path);
-  text = g_strdup_printf (_("The log is saved as %s."), base);
+  text = g_strdup_printf (_("The table is saved as %s."), base);
   stead_desk_say (self->desk, text, FALSE);
 }
 
 static void
 export_cb (SteadLogView *self)
 {
-  g_autofree char *name = g_strdup_printf ("%s.xlsx", self->flock_name);
+  g_autofree char *name = g_strdup_printf ("%s.xlsx", self->name);
 
-  stead_files_save (GTK_WIDGET (self), _("Save the log as a spreadsheet (.xlsx) or a table (.csv)"), name,
+  stead_files_save (GTK_WIDGET (self), _("Save as a spreadsheet (.xlsx) or a table (.csv)"), name,
                     export_chosen_cb, g_object_ref (self));
 }
 
-/* --- the type ------------------------------------------------------------------ */
+/* --- the type ------------------------------------------------------------------------ */
 
 static void
 stead_log_view_dispose (GObject *object)
@@ -380,7 +374,7 @@ stead_log_view_dispose (GObject *object)
   g_clear_object (&self->model);
   g_clear_object (&self->desk);
   g_clear_pointer (&self->people, g_hash_table_unref);
-  g_clear_pointer (&self->flock_name, g_free);
+  g_clear_pointer (&self->name, g_free);
   G_OBJECT_CLASS (stead_log_view_parent_class)->dispose (object);
 }
 
@@ -393,8 +387,11 @@ stead_log_view_class_init (SteadLogViewClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, RESOURCE);
   gtk_widget_class_bind_template_child (widget_class, SteadLogView, log_slot);
-  gtk_widget_class_bind_template_child (widget_class, SteadLogView, leave_out);
-  gtk_widget_class_bind_template_child (widget_class, SteadLogView, delete_entry);
+  gtk_widget_class_bind_template_child (widget_class, SteadLogView, add);
+  gtk_widget_class_bind_template_child (widget_class, SteadLogView, change);
+  gtk_widget_class_bind_template_child (widget_class, SteadLogView, import);
+  gtk_widget_class_bind_template_callback (widget_class, add_cb);
+  gtk_widget_class_bind_template_callback (widget_class, change_cb);
   gtk_widget_class_bind_template_callback (widget_class, leave_out_cb);
   gtk_widget_class_bind_template_callback (widget_class, delete_entry_cb);
   gtk_widget_class_bind_template_callback (widget_class, import_cb);
@@ -404,10 +401,8 @@ stead_log_view_class_init (SteadLogViewClass *klass)
 static void
 stead_log_view_init (SteadLogView *self)
 {
-  self->model = stead_log_model_new ();
   self->people = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_free);
   gtk_widget_init_template (GTK_WIDGET (self));
-  build_table (self);
 }
 
 static void
@@ -426,18 +421,23 @@ load_people (SteadLogView *self,
 }
 
 void
-stead_log_view_show (SteadLogView     *self,
-                     SteadDesk        *desk,
-                     const SteadFlock *flock)
+stead_log_view_show (SteadLogView       *self,
+                     SteadDesk          *desk,
+                     const SteadLogKind *kind,
+                     gint64              batch_id,
+                     const char         *name)
 {
   SteadStore *store = stead_desk_get_store (desk);
 
   g_return_if_fail (STEAD_IS_LOG_VIEW (self));
+  g_return_if_fail (self->kind == NULL || self->kind == kind);
 
   g_set_object (&self->desk, desk);
-  self->flock_id = flock->id;
-  g_free (self->flock_name);
-  self->flock_name = g_strdup (flock->name);
+  self->batch_id = batch_id;
+  g_free (self->name);
+  self->name = g_strdup (name);
+  if (self->kind == NULL)
+    build (self, kind);
   load_people (self, store);
-  stead_log_model_load (self->model, store, flock->id);
+  stead_log_model_load (self->model, store, batch_id);
 }

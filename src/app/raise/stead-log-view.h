@@ -1,18 +1,21 @@
-/* stead-log-view.h - a flock's entries as a table that can be edited. */
+/* stead-log-view.h - what was written down of a batch, as a table that can be edited. */
 #pragma once
 
-#include <gtk/gtk.h>
-
-#include "app/stead-desk.h"
-#include "store/stead-flock-repo.h"
+#include "app/raise/stead-log-kind.h"
 
 G_BEGIN_DECLS
 
-#define STEAD_TYPE_LOG_VIEW (stead_log_view_get_type ())
-G_DECLARE_FINAL_TYPE (SteadLogView, stead_log_view, STEAD, LOG_VIEW, GtkWidget)
-
-void stead_log_view_show (SteadLogView     *self,
-                          SteadDesk        *desk,
-                          const SteadFlock *flock);
+/**
+ * stead_log_view_show:
+ * @kind: the same at each call: the columns are made at the first one
+ * @name: of the batch; files are named by it
+ *
+ * Reads the entries anew.
+ */
+void stead_log_view_show (SteadLogView       *self,
+                          SteadDesk          *desk,
+                          const SteadLogKind *kind,
+                          gint64              batch_id,
+                          const char         *name);
 
 G_END_DECLS

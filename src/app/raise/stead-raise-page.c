@@ -12,6 +12,8 @@
 
 #include "app/raise/stead-crop-dialog.h"
 #include "app/raise/stead-crop-view.h"
+#include "app/raise/stead-fish-dialog.h"
+#include "app/raise/stead-fish-view.h"
 #include "app/raise/stead-flock-dialog.h"
 #include "app/raise/stead-flock-view.h"
 #include "app/raise/stead-water-dialog.h"
@@ -49,6 +51,19 @@ focus_flock (GtkWidget *view)
 }
 
 static void
+show_fish (GtkWidget *view,
+           gint64     id)
+{
+  stead_fish_view_show (STEAD_FISH_VIEW (view), id);
+}
+
+static void
+focus_fish (GtkWidget *view)
+{
+  stead_fish_view_focus (STEAD_FISH_VIEW (view));
+}
+
+static void
 show_crop (GtkWidget *view,
            gint64     id)
 {
@@ -74,17 +89,21 @@ focus_water (GtkWidget *view)
   stead_water_view_focus (STEAD_WATER_VIEW (view));
 }
 
+enum { KIND_FLOCK, KIND_FISH, KIND_CROP, KIND_WATER };
+
 static const Kind kinds[] = {
-  { "flock", stead_flock_view_new, show_flock, focus_flock, stead_flock_dialog_show,
-    N_("New flock"), N_("Change this flock…") },
-  { "crop", stead_crop_view_new, show_crop, focus_crop, stead_crop_dialog_show,
-    N_("New crop"), N_("Change this crop…") },
-  { "water", stead_water_view_new, show_water, focus_water, stead_water_dialog_show,
-    N_("New water"), N_("Change this water…") },
+  [KIND_FLOCK] = { "flock", stead_flock_view_new, show_flock, focus_flock, stead_flock_dialog_show,
+                   N_("New flock"), N_("Change this flock…") },
+  [KIND_FISH] = { "fish", stead_fish_view_new, show_fish, focus_fish, stead_fish_dialog_show,
+                  N_("New group of fish"), N_("Change this group…") },
+  [KIND_CROP] = { "crop", stead_crop_view_new, show_crop, focus_crop, stead_crop_dialog_show,
+                  N_("New crop"), N_("Change this crop…") },
+  [KIND_WATER] = { "water", stead_water_view_new, show_water, focus_water, stead_water_dialog_show,
+                   N_("New water"), N_("Change this water…") },
 };
 
 /* The one that is no batch. */
-#define WATER_KIND (&kinds[G_N_ELEMENTS (kinds) - 1])
+#define WATER_KIND (&kinds[KIND_WATER])
 
 struct _SteadRaisePage
 {
@@ -111,10 +130,11 @@ kind_of_batch (const SteadBatch *batch)
   switch (batch->kind)
     {
     case STEAD_BATCH_FLOCK:
-      return &kinds[0];
-    case STEAD_BATCH_CROP:
-      return &kinds[1];
+      return &kinds[KIND_FLOCK];
     case STEAD_BATCH_FISH:
+      return &kinds[KIND_FISH];
+    case STEAD_BATCH_CROP:
+      return &kinds[KIND_CROP];
     case STEAD_BATCH_KITCHEN:
     default:
       return NULL;
