@@ -2,13 +2,12 @@
 #include "config.h"
 
 #include "core/stead-core-error.h"
+#include "core/stead-glpk-private.h"
 #include "core/stead-product-mix.h"
 
 #include <float.h>
 #include <glib/gi18n-lib.h>
-#include <glpk.h>
 #include <math.h>
-#include <setjmp.h>
 
 /* Farm plans take a few dozen steps; numbers of wildly different size can make
  * the method walk in circles. */
@@ -122,14 +121,20 @@ read_limit (Problem          *problem,
   out->high = open_end (out->high);
 }
 
+typedef struct
+{
+  const SteadLimit *limits;
+  SteadProductPlan *products;
+  SteadLimitPlan   *plans;
+  int               status;
+} Work;
+
 /* The simplex method and the ranges of its result. */
 static gboolean
-solve (Problem           *problem,
-       const SteadLimit  *limits,
-       SteadProductPlan  *products,
-       SteadLimitPlan    *plans,
-       int               *out_status)
+solve (glp_prob *problem,
+       gpointer  data)
 {
+  Work *work = data;
   glp_smcp settings;
 
   glp_init_smcp (&settings);
@@ -140,52 +145,12 @@ solve (Problem           *problem,
   if (glp_simplex (problem, &settings) != 0
       || (!glp_bf_exists (problem) && glp_factorize (problem) != 0))
     return FALSE;
-  *out_status = glp_get_status (problem);
-  for (int i = 1; *out_status == GLP_OPT && i <= glp_get_num_cols (problem); i++)
-    read_product (problem, i, &products[i - 1]);
-  for (int i = 1; *out_status == GLP_OPT && i <= glp_get_num_rows (problem); i++)
-    read_limit (problem, i, &limits[i - 1], &plans[i - 1]);
+  work->status = glp_get_status (problem);
+  for (int i = 1; work->status == GLP_OPT && i <= glp_get_num_cols (problem); i++)
+    read_product (problem, i, &work->products[i - 1]);
+  for (int i = 1; work->status == GLP_OPT && i <= glp_get_num_rows (problem); i++)
+    read_limit (problem, i, &work->limits[i - 1], &work->plans[i - 1]);
   return isfinite (glp_get_obj_val (problem));
-}
-
-/* What GLPK says of its troubles is for programmers: the caller gets a GError. */
-static int
-swallow (void       *data,
-         const char *text)
-{
-  return 1;
-}
-
-static void
-leave_glpk (void *place)
-{
-  longjmp (*(jmp_buf *) place, 1);
-}
-
-/* GLPK ends the program where its own checks fail, as numbers of wildly different
- * size can make them.  Its documented way out is to jump from its error hook and
- * to free all that it holds: *@problem is then NULL. */
-static gboolean
-solve_safely (Problem          **problem,
-              const SteadLimit  *limits,
-              SteadProductPlan  *products,
-              SteadLimitPlan    *plans,
-              int               *out_status)
-{
-  jmp_buf place;
-  gboolean solved;
-
-  if (setjmp (place) != 0)
-    {
-      glp_error_hook (NULL, NULL);
-      glp_free_env ();
-      *problem = NULL;
-      return FALSE;
-    }
-  glp_error_hook (leave_glpk, &place);
-  solved = solve (*problem, limits, products, plans, out_status);
-  glp_error_hook (NULL, NULL);
-  return solved;
 }
 
 static gboolean
@@ -222,19 +187,20 @@ stead_product_mix_solve (const double      *margins,
   g_autofree SteadProductPlan *products = NULL;
   g_autofree SteadLimitPlan *plans = NULL;
   gboolean solved;
-  int status = GLP_UNDEF;
+  Work work = { limits, NULL, NULL, GLP_UNDEF };
 
   g_return_val_if_fail (margins != NULL && n_products > 0 && n_products < 1000, FALSE);
   g_return_val_if_fail ((limits != NULL && out_limits != NULL) || n_limits == 0, FALSE);
   g_return_val_if_fail (out_products != NULL && out_best != NULL, FALSE);
 
-  glp_term_hook (swallow, NULL);
   problem = build (margins, n_products, limits, n_limits);
   products = g_new0 (SteadProductPlan, n_products);
   plans = g_new0 (SteadLimitPlan, n_limits + 1);
-  solved = solve_safely (&problem, limits, products, plans, &status);
-  if (!solved || status != GLP_OPT)
-    return set_no_plan (solved, status, error);
+  work.products = products;
+  work.plans = plans;
+  solved = stead_glpk_call (&problem, solve, &work);
+  if (!solved || work.status != GLP_OPT)
+    return set_no_plan (solved, work.status, error);
 
   *out_best = glp_get_obj_val (problem);
   for (gsize i = 0; i < n_products; i++)
