@@ -15,7 +15,7 @@ build_packages='
 
 # Run it: figures and letters on screen and on paper.
 run_packages='
-  fonts-dejavu-core adwaita-icon-theme shared-mime-info
+  fonts-dejavu-core adwaita-icon-theme shared-mime-info tzdata
 '
 
 # Test it: a private screen and bus, the validators, a second reader for each

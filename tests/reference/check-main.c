@@ -41,6 +41,7 @@ static const CheckTopic * const areas[] = {
   check_animals_topics,
   check_fence_topics,
   check_build_topics,
+  check_hours_topics,
   NULL,
 };
 
