@@ -7,6 +7,7 @@
 #include "store/stead-repo-private.h"
 
 static const char * const method_words[] = { "straight_line", "double_declining", "units", NULL };
+static const char * const share_words[] = { "parts", "days", "space", "use", NULL };
 
 /**
  * stead_asset_new:
@@ -20,6 +21,7 @@ stead_asset_new (void)
 
   asset->bought_on = STEAD_DAY_NONE;
   asset->gone_on = STEAD_DAY_NONE;
+  asset->gone_cents = -1;
   asset->shares = g_array_new (FALSE, TRUE, sizeof (SteadAssetShare));
   return asset;
 }
@@ -39,7 +41,7 @@ stead_asset_free (SteadAsset *asset)
 
 #define ASSET_COLUMNS \
   "id, name, bought_on, cost_cents, extra_cents, salvage_cents, method, life_years, life_units, unit_name," \
-  " is_gift, gone_on"
+  " is_gift, gone_on, gone_cents, share_by"
 
 static gpointer
 asset_from_row (SteadStmt *stmt)
@@ -58,6 +60,8 @@ asset_from_row (SteadStmt *stmt)
   asset->unit_name = stead_stmt_text (stmt, 9);
   asset->is_gift = sqlite3_column_int (stmt, 10) != 0;
   asset->gone_on = stead_stmt_day (stmt, 11);
+  asset->gone_cents = sqlite3_column_type (stmt, 12) == SQLITE_NULL ? -1 : sqlite3_column_int64 (stmt, 12);
+  asset->share_by = (SteadShareBy) stead_repo_word (stmt, 13, share_words);
   return asset;
 }
 
@@ -134,6 +138,10 @@ check_money (const SteadAsset  *asset,
   if (asset->salvage_cents > asset->cost_cents + asset->extra_cents)
     return stead_repo_refuse (error, _("“%s” cannot be worth more at the end than it cost with delivery and "
                                        "setting up. Check the two numbers."), asset->name);
+  if (asset->gone_cents >= 0 && asset->gone_on == STEAD_DAY_NONE)
+    return stead_repo_refuse (error, _("Enter the day “%s” was sold."), asset->name);
+  if (asset->gone_cents > STEAD_CENTS_MAX)
+    return stead_repo_refuse (error, _("%s: the amount is too large. Check the number."), asset->name);
   return TRUE;
 }
 
@@ -182,7 +190,7 @@ check_shares (const SteadAsset  *asset,
           return stead_repo_refuse (error, _("“%s” names the same flock twice. Put the shares together."), asset->name);
       sum += share->frac;
     }
-  if (sum > 1 + 1e-9)
+  if (asset->share_by == STEAD_SHARE_PARTS && sum > 1 + 1e-9)
     return stead_repo_refuse (error, _("All shares of “%s” together come to more than 100 %%."), asset->name);
   return TRUE;
 }
@@ -223,10 +231,12 @@ write_asset (SteadStore  *store,
 {
   static const char insert_sql[] =
     "INSERT INTO asset (name, bought_on, cost_cents, extra_cents, salvage_cents, method, life_years, life_units,"
-    " unit_name, is_gift, gone_on) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)";
+    " unit_name, is_gift, gone_on, gone_cents, share_by)"
+    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13)";
   static const char update_sql[] =
     "UPDATE asset SET name = ?1, bought_on = ?2, cost_cents = ?3, extra_cents = ?4, salvage_cents = ?5,"
-    " method = ?6, life_years = ?7, life_units = ?8, unit_name = ?9, is_gift = ?10, gone_on = ?11 WHERE id = ?12";
+    " method = ?6, life_years = ?7, life_units = ?8, unit_name = ?9, is_gift = ?10, gone_on = ?11,"
+    " gone_cents = ?12, share_by = ?13 WHERE id = ?14";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, asset->id == 0 ? insert_sql : update_sql, error);
 
   if (stmt == NULL)
@@ -242,8 +252,11 @@ write_asset (SteadStore  *store,
   stead_repo_bind_tidy (stmt, 9, asset->unit_name);
   sqlite3_bind_int (stmt, 10, asset->is_gift != FALSE);
   stead_stmt_bind_day (stmt, 11, asset->gone_on);
+  if (asset->gone_cents >= 0)
+    sqlite3_bind_int64 (stmt, 12, asset->gone_cents);
+  stead_stmt_bind_text (stmt, 13, share_words[asset->share_by]);
   if (asset->id != 0)
-    sqlite3_bind_int64 (stmt, 12, asset->id);
+    sqlite3_bind_int64 (stmt, 14, asset->id);
   if (!stead_store_run (store, stmt, error))
     return FALSE;
   if (asset->id != 0)
@@ -318,7 +331,7 @@ use_check (SteadStore        *store,
            double             units,
            GError           **error)
 {
-  if (asset->method != STEAD_DEPRECIATION_UNITS)
+  if (asset->method != STEAD_DEPRECIATION_UNITS && asset->share_by != STEAD_SHARE_USE)
     return stead_repo_refuse (error, _("“%s” wears with the years, not by use. Its use is not written down."), asset->name);
   if (day == STEAD_DAY_NONE || day < asset->bought_on || day > stead_store_get_today (store))
     return stead_repo_refuse (error, _("“%s” can be used from the day it was bought up to today. Check the date."),
@@ -384,4 +397,35 @@ stead_asset_repo_uses (SteadStore  *store,
   *out_units = sqlite3_column_double (stmt, 0);
   *out_before = sqlite3_column_double (stmt, 1);
   return TRUE;
+}
+
+GArray *
+stead_asset_repo_use_list (SteadStore  *store,
+                           gint64       asset_id,
+                           SteadDay     from,
+                           SteadDay     to,
+                           GError     **error)
+{
+  static const char sql[] = "SELECT batch_id, day, units FROM asset_use WHERE asset_id = ?1 AND day BETWEEN ?2 AND ?3"
+                            " ORDER BY day, id";
+  g_autoptr(GArray) uses = g_array_new (FALSE, FALSE, sizeof (SteadAssetUse));
+  g_autoptr(SteadStmt) stmt = NULL;
+  int found;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  stmt = stead_store_prepare (store, sql, error);
+  if (stmt == NULL)
+    return NULL;
+  sqlite3_bind_int64 (stmt, 1, asset_id);
+  sqlite3_bind_int (stmt, 2, from);
+  sqlite3_bind_int (stmt, 3, to);
+  while ((found = stead_store_step (store, stmt, error)) == 1)
+    {
+      SteadAssetUse use = { .batch_id = sqlite3_column_int64 (stmt, 0),
+                            .day = stead_stmt_day (stmt, 1),
+                            .units = sqlite3_column_double (stmt, 2) };
+
+      g_array_append_val (uses, use);
+    }
+  return found == 0 ? g_steal_pointer (&uses) : NULL;
 }

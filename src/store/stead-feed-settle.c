@@ -6,6 +6,7 @@
  */
 #include "config.h"
 
+#include "store/stead-closing-repo.h"
 #include "store/stead-ledger-private.h"
 
 /* Lays one entry's feed; what no lot covers stays in the log alone. */
@@ -212,9 +213,14 @@ stead_ledger_settle (SteadStore  *store,
   g_autoptr(SteadLedger) ledger = NULL;
   g_autoptr(GArray) before = NULL;
   g_autoptr(GArray) after = NULL;
+  SteadDay closed;
 
   if (item_id == 0)
     return TRUE;
+  if (!stead_closing_repo_last (store, &closed, error))
+    return FALSE;
+  if (closed != STEAD_DAY_NONE)
+    from = MAX (from, closed + 1);
   ledger = stead_ledger_load (store, item_id, from, error);
   after = ledger != NULL ? lay_all (store, ledger, item_id, from, error) : NULL;
   if (after == NULL)

@@ -106,7 +106,8 @@ gboolean stead_ledger_unsettle_lot (SteadStore  *store,
  * @from: the first day that something changed on
  *
  * Lays the feed of all logs that feed @item_id anew from @from on, and writes
- * only what came out otherwise than before.
+ * only what came out otherwise than before.  Days whose books are closed stay as
+ * they are: it begins after them.
  */
 gboolean stead_ledger_settle (SteadStore  *store,
                               gint64       item_id,

@@ -209,6 +209,45 @@ stead_receipt_lot_take_over (SteadStore              *store,
   return stead_store_run (store, stmt, error);
 }
 
+/* What of a lot's first quantity is gone by now; below 0 with @error. */
+static double
+taken_of (SteadStore              *store,
+          const SteadReceiptLine  *line,
+          GError                 **error)
+{
+  static const char sql[] = "SELECT base FROM lot_stock WHERE lot_id = ?1";
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+
+  if (stmt == NULL)
+    return -1;
+  sqlite3_bind_int64 (stmt, 1, line->lot_id);
+  if (stead_store_step (store, stmt, error) < 0)
+    return -1;
+  return MAX (0, line->quantity_base - sqlite3_column_double (stmt, 0));
+}
+
+gboolean
+stead_receipt_lot_take_off (SteadStore              *store,
+                            const SteadReceiptLine  *line,
+                            SteadDay                 day,
+                            const SteadReceiptLine  *right,
+                            const char              *reason,
+                            gint64                   person_id,
+                            GError                 **error)
+{
+  double taken = taken_of (store, line, error);
+  SteadMoveFacts move = { .lot_id = right->lot_id, .day = day, .kind = "corrected", .quantity = -taken,
+                          .reason = reason, .person_id = person_id };
+
+  if (taken < STEAD_AMOUNT_EPSILON)
+    return taken >= 0;
+  if (taken > right->quantity_base + STEAD_AMOUNT_EPSILON)
+    return stead_repo_refuse (error, _("More was taken in closed days than the new receipt has. Check its amounts."));
+  move.cents = taken > right->quantity_base - STEAD_AMOUNT_EPSILON ? -right->cost_cents
+               : -stead_money_round ((double) right->cost_cents * taken / right->quantity_base);
+  return stead_ledger_write (store, &move, error);
+}
+
 gboolean
 stead_receipt_lot_empty (SteadStore  *store,
                          gint64       lot_id,

@@ -32,6 +32,16 @@ gboolean stead_receipt_lot_take_over (SteadStore              *store,
                                       const SteadReceiptLine  *line,
                                       GError                 **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Takes off the lot of @right, on @day, what was taken out of the lot of the closed
+ * @line that it replaces.  Refused if @right does not reach for it. */
+gboolean stead_receipt_lot_take_off (SteadStore              *store,
+                                     const SteadReceiptLine  *line,
+                                     SteadDay                 day,
+                                     const SteadReceiptLine  *right,
+                                     const char              *reason,
+                                     gint64                   person_id,
+                                     GError                 **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Takes all that is left out of a lot, as a correction. */
 gboolean stead_receipt_lot_empty (SteadStore  *store,
                                   gint64       lot_id,

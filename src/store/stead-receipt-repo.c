@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "core/stead-money.h"
+#include "store/stead-closing-repo.h"
 #include "store/stead-item-repo.h"
 #include "store/stead-ledger-private.h"
 #include "store/stead-receipt-private.h"
@@ -474,6 +475,36 @@ right_line (const SteadReceipt *wrong,
 /* What came out of a wrong receipt's lots by hand goes over to the right ones; what
  * the logs took is settled anew; the rest leaves the wrong lots, money and all. */
 static gboolean
+take_over_line (SteadStore              *store,
+                const SteadReceipt      *wrong,
+                const SteadReceiptLine  *line,
+                const SteadReceipt      *receipt,
+                const SteadReceiptLine  *right,
+                const char              *reason,
+                GError                 **error)
+{
+  return stead_ledger_unsettle_lot (store, line->lot_id, wrong->day, error) &&
+         (right == NULL || stead_receipt_lot_take_over (store, line->lot_id, receipt->day, right, error)) &&
+         stead_receipt_lot_empty (store, line->lot_id, wrong->day, reason, receipt->person_id, error);
+}
+
+/* In closed days all stays as it is: what is left of the wrong lot leaves it on the day
+ * of the correction, and what was taken of it comes off the right one. */
+static gboolean
+take_over_closed (SteadStore              *store,
+                  const SteadReceiptLine  *line,
+                  const SteadReceipt      *receipt,
+                  const SteadReceiptLine  *right,
+                  SteadDay                 closed,
+                  const char              *reason,
+                  GError                 **error)
+{
+  return stead_ledger_unsettle_lot (store, line->lot_id, closed + 1, error) &&
+         (right == NULL || stead_receipt_lot_take_off (store, line, receipt->day, right, reason, receipt->person_id, error)) &&
+         stead_receipt_lot_empty (store, line->lot_id, receipt->day, reason, receipt->person_id, error);
+}
+
+static gboolean
 take_over (SteadStore          *store,
            const SteadReceipt  *wrong,
            const SteadReceipt  *receipt,
@@ -482,16 +513,18 @@ take_over (SteadStore          *store,
   g_autofree char *when = stead_day_format (receipt->day, STEAD_DAY_STYLE_ISO);
   /* Translators: why a lot was emptied; %s is a day as 2026-03-03. */
   g_autofree char *reason = g_strdup_printf (_("Corrected by the receipt of %s"), when);
+  SteadDay closed;
 
+  if (!stead_closing_repo_last (store, &closed, error))
+    return FALSE;
   for (guint i = 0; i < wrong->lines->len; i++)
     {
       const SteadReceiptLine *line = &g_array_index (wrong->lines, SteadReceiptLine, i);
-
       const SteadReceiptLine *right = right_line (wrong, i, receipt);
+      gboolean is_closed = closed != STEAD_DAY_NONE && wrong->day <= closed;
 
-      if (!stead_ledger_unsettle_lot (store, line->lot_id, wrong->day, error) ||
-          (right != NULL && !stead_receipt_lot_take_over (store, line->lot_id, receipt->day, right, error)) ||
-          !stead_receipt_lot_empty (store, line->lot_id, wrong->day, reason, receipt->person_id, error))
+      if (is_closed ? !take_over_closed (store, line, receipt, right, closed, reason, error)
+                    : !take_over_line (store, wrong, line, receipt, right, reason, error))
         return FALSE;
     }
   return TRUE;
