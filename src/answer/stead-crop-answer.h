@@ -33,7 +33,8 @@ typedef struct
   double                   assumed_c;    /* put in for gaps */
   gsize                    n_read, n_gaps;
   SteadDay                 last_read;    /* STEAD_DAY_NONE: never */
-  SteadRipeNeed            need;
+  SteadLearned             learned;      /* °C-days to the first ripe fruit */
+  SteadBand                need_c;       /* the same with its band */
   gboolean                 has_ripe;     /* a day can be named */
   SteadRipeDate            ripe;         /* if so */
   char                    *no_ripe;      /* (nullable): why not, and what to enter */

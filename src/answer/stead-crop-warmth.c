@@ -200,7 +200,7 @@ look_ahead (SteadStore           *store,
   if (!stead_climate_repo_usual (store, self->crop->climate_id, &entered, error))
     return FALSE;
   has_normals = usual_year (&entered, &normals);
-  self->has_ripe = stead_ripe_date (&log, &self->need, STEAD_RIPE_BY_NORMALS, has_normals ? &normals : NULL,
+  self->has_ripe = stead_ripe_date (&log, &self->learned, STEAD_RIPE_BY_NORMALS, has_normals ? &normals : NULL,
                                     &self->ripe, &none);
   if (self->has_ripe)
     self->assumed_c = self->ripe.assumed_c;
@@ -226,7 +226,9 @@ stead_crop_read_warmth (SteadStore       *store,
   self->began_need_c = NAN;
   if (own == NULL || !find_began (store, crop, end, &self->began_on, error))
     return FALSE;
-  stead_ripe_need (crop->ripe_need, (const double *) (gpointer) own->data, own->len, &self->need);
+  if (!stead_learn (crop->ripe_need, (const double *) (gpointer) own->data, own->len, &self->learned, error))
+    return FALSE;
+  stead_learn_band (&self->learned, STEAD_BAND_LEVEL, &self->need_c);
   if (self->from == STEAD_DAY_NONE)
     {
       self->no_ripe = g_strdup (_("Enter the day the plants are set out. For seed that stays where it was sown, "

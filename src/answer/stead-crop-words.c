@@ -11,6 +11,10 @@
 /* Days of the last seven on which fruit hardly sets, before it is said aloud. */
 #define POOR_DAYS_TOLD 3
 
+/* Days ahead for which the last two weeks stand for the weather to come; beyond, only a
+ * usual year says something (common practice, no source). */
+#define RECENT_HOLDS_DAYS 42
+
 /* Share of plants lost before it is said aloud (common practice, no source). */
 #define LOST_TOLD_FRAC 0.10
 
@@ -71,7 +75,7 @@ warmth_sentence (const SteadCropAnswer *self)
 {
   g_autofree char *plants = plants_text (self->plants);
   g_autofree char *sum = stead_crop_warmth_number (self->sum_c + self->assumed_c, self->farm->units);
-  g_autofree char *need = stead_crop_warmth_text (self->need.need_c, self->farm->units);
+  g_autofree char *need = stead_crop_warmth_text (self->need_c.likely, self->farm->units);
 
   /* Translators: "40 plants", a number, "1,300 degree days (°F)". */
   return g_strdup_printf (_("%s have had %s of %s."), plants, sum, need);
@@ -95,6 +99,18 @@ ripe_sentence (const SteadCropAnswer *self,
   late = stead_day_format (ripe->late, STEAD_DAY_STYLE_SHORT);
   /* Translators: three days: expected, early, late. */
   return g_strdup_printf (_("The first pick is expected about <b>%s</b>, between %s and %s."), day, early, late);
+}
+
+/* The model ends before the date. */
+static const char *
+far_sentence (const SteadCropAnswer *self,
+              SteadDay               today)
+{
+  const SteadRipeDate *ripe = &self->ripe;
+
+  if (ripe->outlook == STEAD_RIPE_BY_NORMALS || (ripe->day != STEAD_DAY_NONE && ripe->day <= today + RECENT_HOLDS_DAYS))
+    return NULL;
+  return _("That is too far ahead for the last two weeks to tell: enter the usual year, and seasons count.");
 }
 
 static char *
@@ -123,16 +139,21 @@ growing_sentence (const SteadCropAnswer *self,
                             (int) self->n_gaps);
   stead_words_add (text, warmth);
   stead_words_add (text, ripe);
+  stead_words_add (text, far_sentence (self, today));
   stead_words_add (text, gaps);
   return stead_words_end (text);
 }
 
 static char *
-next_sentence (const SteadCropAnswer *self)
+next_sentence (const SteadCropAnswer *self,
+               SteadDay               today)
 {
   SteadUnitSystem units = self->farm->units;
   g_autofree char *likely = NULL, *low = NULL, *high = NULL;
 
+  if (self->ends_on != STEAD_DAY_NONE && self->ends_on <= today)
+    return g_strdup (_("The weeks of picking that were planned are over, and the forecast ends with them. If you pick on, "
+                       "enter more weeks; else end the crop."));
   if (isnan (self->next_week.likely))
     return NULL;
   if (self->next_week.high < 0.05)
@@ -145,7 +166,8 @@ next_sentence (const SteadCropAnswer *self)
 }
 
 static char *
-picking_sentence (const SteadCropAnswer *self)
+picking_sentence (const SteadCropAnswer *self,
+                  SteadDay               today)
 {
   SteadUnitSystem units = self->farm->units;
   GString *text = g_string_new (NULL);
@@ -154,7 +176,7 @@ picking_sentence (const SteadCropAnswer *self)
   g_autofree char *plan = stead_crop_kg_text (self->plan_kg, units);
   /* Translators: "38 plants", "52 lb", "420 lb". */
   g_autofree char *so_far = g_strdup_printf (_("%s have given <b>%s</b> so far, of %s planned."), plants, picked, plan);
-  g_autofree char *next = next_sentence (self);
+  g_autofree char *next = next_sentence (self, today);
 
   stead_words_add (text, so_far);
   stead_words_add (text, next);
@@ -169,7 +191,7 @@ stead_crop_sentence (const SteadCropAnswer *self,
     return ended_sentence (self);
   if (self->plants < 1)
     return g_strdup (_("No plant of this crop stands. Enter the day on which the crop ended."));
-  return self->began_on != STEAD_DAY_NONE ? picking_sentence (self) : growing_sentence (self, today);
+  return self->began_on != STEAD_DAY_NONE ? picking_sentence (self, today) : growing_sentence (self, today);
 }
 
 /* --- what is wrong -------------------------------------------------------------- */

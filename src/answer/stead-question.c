@@ -374,7 +374,7 @@ ask_crop (SteadStore   *store,
   put_real (out, "degree_days_c", answer->from == STEAD_DAY_NONE ? NAN : answer->sum_c);
   put_real (out, "degree_days_filled_in_c", answer->assumed_c);
   put_int (out, "days_without_reading", (gint64) answer->n_gaps);
-  put_real (out, "degree_days_needed_c", answer->need.need_c);
+  put_real (out, "degree_days_needed_c", answer->need_c.likely);
   put_day (out, "first_pick", answer->series.first_ripe);
   put_day (out, "first_pick_early", answer->series.ripe_early);
   put_day (out, "first_pick_late", answer->series.ripe_late);

@@ -84,33 +84,122 @@ days_to (double missing,
   return root * root;
 }
 
+/* The weather of the days to come. */
+typedef struct
+{
+  const double *coming;     /* NULL: @mean each day */
+  gsize         n_coming;
+  double        mean;
+  double        mean_sd;    /* how unsure the mean is, or what all days are off the usual year */
+  double        sd;         /* of one day, as days in a row add up */
+} Weather;
+
+/* As days_to(), day by day: each brings what it usually does and @off more. */
+static double
+walk_to (double         missing,
+         const Weather *weather,
+         double         off,
+         double         normal)
+{
+  double sum = 0, before = 0;
+
+  if (missing <= 0)
+    return 0;
+  for (gsize i = 0; i < weather->n_coming; i++)
+    {
+      double reached;
+
+      sum += MAX (0, weather->coming[i] + off);
+      reached = sum + weather->sd * normal * sqrt ((double) i + 1);
+      if (reached >= missing)
+        return (double) i + CLAMP ((missing - before) / (reached - before), 0, 1);
+      before = reached;
+    }
+  return INFINITY;
+}
+
+static double
+reach (double         missing,
+       const Weather *weather,
+       double         off,
+       double         normal)
+{
+  return weather->coming != NULL ? walk_to (missing, weather, off, normal)
+                                 : days_to (missing, weather->mean + off, weather->sd, normal);
+}
+
+/* What the recent days were off the usual year, on the whole and each. */
+static void
+weather_by_year (const SteadLearnDays *days,
+                 Weather              *out)
+{
+  double off = 0, squares = 0;
+
+  *out = (Weather) { days->coming, days->n_coming, NAN, 0, STEAD_LEARN_DAY_SPREAD_C * sqrt (RUNS) };
+  if (days->n_recent < LEAST_RECENT)
+    return;
+  for (gsize i = 0; i < days->n_recent; i++)
+    off += (days->recent[i] - days->usual[i]) / (double) days->n_recent;
+  for (gsize i = 0; i < days->n_recent; i++)
+    {
+      double stray = days->recent[i] - days->usual[i] - off;
+
+      squares += stray * stray;
+    }
+  out->sd = sqrt (RUNS * squares / (double) (days->n_recent - 1));
+  /* What so few days stray by luck is no sign of a year that is off. */
+  out->mean_sd = MAX (fabs (off), out->sd / sqrt ((double) days->n_recent));
+}
+
+static gboolean
+read_weather (const SteadLearnDays  *days,
+              Weather               *out,
+              GError               **error)
+{
+  double warmth = 0;
+
+  if (days->coming != NULL)
+    {
+      weather_by_year (days, out);
+      for (gsize i = 0; i < days->n_coming; i++)
+        warmth += days->coming[i];
+    }
+  else
+    {
+      warmth = gsl_stats_mean (days->recent, 1, days->n_recent);
+      *out = (Weather) { .mean = warmth, .sd = gsl_stats_sd (days->recent, 1, days->n_recent) * sqrt (RUNS) };
+      out->mean_sd = out->sd / sqrt ((double) days->n_recent);
+    }
+  if (warmth > 0 && isfinite (warmth))
+    return TRUE;
+  g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE,
+                       _("The last days brought no warmth to grow by, so no date can be told."));
+  return FALSE;
+}
+
 gboolean
-stead_learn_days (const SteadLearned  *learned,
-                  double               so_far,
-                  const double        *recent,
-                  gsize                n_recent,
-                  double               level,
-                  SteadBand           *out,
-                  GError             **error)
+stead_learn_days (const SteadLearned    *learned,
+                  double                 so_far,
+                  const SteadLearnDays  *days,
+                  double                 level,
+                  SteadBand             *out,
+                  GError               **error)
 {
   g_autoptr(SteadRng) rng = NULL;
   double draws[STEAD_BAND_DRAWS];
-  double mean, sd, above, likely;
+  Weather weather;
+  double above, likely;
 
-  g_return_val_if_fail (learned != NULL && out != NULL, FALSE);
+  g_return_val_if_fail (learned != NULL && days != NULL && out != NULL, FALSE);
   g_return_val_if_fail (learned->df > 0 && learned->scale > 0, FALSE);
   g_return_val_if_fail (so_far >= 0, FALSE);
-  g_return_val_if_fail (recent != NULL && n_recent >= LEAST_RECENT, FALSE);
+  g_return_val_if_fail (days->recent != NULL || days->n_recent == 0, FALSE);
+  g_return_val_if_fail (days->coming != NULL ? days->usual != NULL || days->n_recent == 0
+                                             : days->n_recent >= LEAST_RECENT, FALSE);
   g_return_val_if_fail (level > 0 && level < 1, FALSE);
 
-  mean = gsl_stats_mean (recent, 1, n_recent);
-  if (!(mean > 0 && isfinite (mean)))
-    {
-      g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE,
-                           _("The last days brought no warmth to grow by, so no date can be told."));
-      return FALSE;
-    }
-  sd = gsl_stats_sd (recent, 1, n_recent) * sqrt (RUNS);
+  if (!read_weather (days, &weather, error))
+    return FALSE;
   /* Chance that the need lies above what was reached. */
   above = gsl_cdf_tdist_Q ((so_far - learned->mean) / learned->scale, learned->df);
   rng = stead_alive_rng_new ();
@@ -119,12 +208,12 @@ stead_learn_days (const SteadLearned  *learned,
       /* Evenly over what is left of the need's distribution. */
       double q = above * ((double) i + 0.5) / STEAD_BAND_DRAWS;
       double need = learned->mean + learned->scale * gsl_cdf_tdist_Qinv (q, learned->df);
-      double coming = mean + gsl_ran_gaussian_ziggurat (rng, sd / sqrt ((double) n_recent));
+      double off = gsl_ran_gaussian_ziggurat (rng, weather.mean_sd);
 
-      draws[i] = days_to (MAX (0, need - so_far), coming, sd, gsl_ran_gaussian_ziggurat (rng, 1));
+      draws[i] = reach (MAX (0, need - so_far), &weather, off, gsl_ran_gaussian_ziggurat (rng, 1));
     }
   stead_band_of_draws (draws, STEAD_BAND_DRAWS, level, out);
-  likely = MAX (0, learned->mean - so_far) / mean;
+  likely = reach (MAX (0, learned->mean - so_far), &weather, 0, 0);
   /* A need that should have been met by now is met soon. */
   if (likely > out->low)
     out->likely = MIN (likely, out->high);

@@ -53,31 +53,46 @@ void stead_learn_band (const SteadLearned *learned,
                        double              level,
                        SteadBand          *out);
 
+/* How much the days to come will bring. */
+typedef struct
+{
+  const double *recent;     /* (nullable): degree-days of each of the last days, oldest first; two
+                             * weeks are usual */
+  gsize         n_recent;
+  const double *usual;      /* (nullable) (array length=n_recent): what these days bring in a usual year */
+  const double *coming;     /* (nullable) (array length=n_coming): the same of each day to come */
+  gsize         n_coming;
+} SteadLearnDays;
+
+/* How far a day strays from the usual year while too few days tell, °C-days (common
+ * practice, no source). */
+#define STEAD_LEARN_DAY_SPREAD_C 3.0
+
 /**
  * stead_learn_days:
  * @learned: degree-days needed
  * @so_far: degree-days since the start
- * @recent: (array length=n_recent): degree-days of each of the last days, oldest
- *   first: what a coming day is expected to bring, and how much days differ
- * @n_recent: 3 or more; two weeks are usual
+ * @days: three recent days at least, or days to come; recent ones go with @usual where there
+ *   are days to come
  * @level: chance to lie in the band, above 0 and below 1
  * @out: (out): days from now until the need is met; it is not met yet, as whoever
- *   looks at the plant can see.  INFINITY if it may never be
+ *   looks at the plant can see.  INFINITY if it may never be, or not within @n_coming
  * @error: return location for a #GError in %STEAD_CORE_ERROR
  *
  * Drawn: the need, as long as it is above @so_far; the mean of the coming days, as
- * unsure as the recent ones leave it; and the coming days' own scatter.  Warm and
- * cold days come in runs: the sum of days that follow each other scatters as much as
- * that of a third as many days on their own (common practice, no source).
+ * unsure as the recent ones leave it; and the coming days' own scatter.  Without a
+ * usual year the coming days are like the recent ones.  With one, what the recent days
+ * were off it, on the whole, is how unsure the coming ones are.  Warm and cold days come
+ * in runs: the sum of days that follow each other scatters as much as that of a third
+ * as many days on their own (common practice, no source).
  *
- * Returns: %TRUE, or %FALSE if the recent days bring no warmth
+ * Returns: %TRUE, or %FALSE if the days to come bring no warmth
  */
-gboolean stead_learn_days (const SteadLearned  *learned,
-                           double               so_far,
-                           const double        *recent,
-                           gsize                n_recent,
-                           double               level,
-                           SteadBand           *out,
-                           GError             **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean stead_learn_days (const SteadLearned    *learned,
+                           double                 so_far,
+                           const SteadLearnDays  *days,
+                           double                 level,
+                           SteadBand             *out,
+                           GError               **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

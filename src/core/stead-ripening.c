@@ -8,40 +8,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-void
-stead_ripe_need (double         start_c,
-                 const double  *own_c,
-                 gsize          n_own,
-                 SteadRipeNeed *out_need)
-{
-  double need_c = start_c;
-  double half_c;
-  double squares;
-
-  g_return_if_fail (start_c > 0);
-  g_return_if_fail (own_c != NULL || n_own == 0);
-  g_return_if_fail (out_need != NULL);
-
-  if (n_own > 0)
-    {
-      need_c = 0;
-      for (gsize i = 0; i < n_own; i++)
-        need_c += own_c[i] / (double) n_own;
-    }
-  half_c = STEAD_RIPE_BAND_FRAC * need_c;
-  if (n_own > 0)
-    {
-      /* 8 of 10 values of a bell curve lie within 1.2816 standard deviations. */
-      const double widths = 1.2816;
-
-      squares = (half_c / widths) * (half_c / widths);
-      for (gsize i = 0; i < n_own; i++)
-        squares += (own_c[i] - need_c) * (own_c[i] - need_c);
-      half_c = widths * sqrt (squares / (double) n_own);
-    }
-  *out_need = (SteadRipeNeed) { need_c, MAX (need_c - half_c, 0), need_c + half_c, n_own };
-}
-
 double
 stead_ripe_days (double need,
                  double daily)
@@ -159,9 +125,75 @@ day_reached (const SteadRipeLog *log,
   return STEAD_DAY_NONE;
 }
 
+/* The last days that were read, and what they bring in a usual year. */
+static gsize
+read_recent (const SteadRipeLog *log,
+             const Coming       *coming,
+             double             *recent,
+             double             *usual)
+{
+  gsize n = 0;
+
+  for (gsize i = log->n_days - MIN (log->n_days, STEAD_RIPE_RECENT_DAYS); i < log->n_days; i++)
+    {
+      double day_c = log_day (log, i);
+
+      if (isnan (day_c))
+        continue;
+      recent[n] = day_c;
+      usual[n++] = coming_on (coming, log, log->first_day + (SteadDay) i);
+    }
+  return n;
+}
+
+/* The day that lies so many days after the log's end; tomorrow at the soonest. */
+static SteadDay
+day_after (const SteadRipeLog *log,
+           double              days)
+{
+  double whole = MAX (1, ceil (days * (1 - STEAD_ROUND_NOISE)));
+
+  return whole <= STEAD_RIPE_HORIZON_DAYS ? log->first_day + (SteadDay) log->n_days - 1 + (SteadDay) whole
+                                          : STEAD_DAY_NONE;
+}
+
+static void
+find_band (const SteadRipeLog *log,
+           const double       *filled,
+           const Coming       *coming,
+           const SteadLearned *need,
+           SteadRipeDate      *date)
+{
+  double recent[STEAD_RIPE_RECENT_DAYS], usual[STEAD_RIPE_RECENT_DAYS], ahead[STEAD_RIPE_HORIZON_DAYS];
+  SteadLearnDays days = { recent, read_recent (log, coming, recent, usual), NULL, NULL, 0 };
+  SteadBand band;
+  double so_far = 0;
+
+  for (gsize i = 0; i < log->n_days; i++)
+    so_far += filled[i];
+  if (coming->normals != NULL)
+    {
+      SteadDay next = log->first_day + (SteadDay) log->n_days;
+
+      days.usual = usual;
+      days.coming = ahead;
+      for (; days.n_coming < STEAD_RIPE_HORIZON_DAYS && stead_day_is_valid (next); next++)
+        ahead[days.n_coming++] = coming_on (coming, log, next);
+    }
+  date->early = date->late = STEAD_DAY_NONE;
+  /* Days without warmth never make it ripe. */
+  if (!stead_learn_days (need, so_far, &days, STEAD_BAND_LEVEL, &band, NULL))
+    return;
+  date->early = day_after (log, band.low);
+  date->late = day_after (log, band.high);
+  if (date->day != STEAD_DAY_NONE && date->day >= log->first_day + (SteadDay) log->n_days
+      && date->early != STEAD_DAY_NONE)
+    date->day = MAX (date->day, date->early);
+}
+
 gboolean
 stead_ripe_date (const SteadRipeLog      *log,
-                 const SteadRipeNeed     *need,
+                 const SteadLearned      *need,
                  SteadRipeOutlook         outlook,
                  const SteadTypicalYear  *normals,
                  SteadRipeDate           *out_date,
@@ -175,7 +207,7 @@ stead_ripe_date (const SteadRipeLog      *log,
   g_return_val_if_fail (log != NULL && need != NULL && out_date != NULL, FALSE);
   g_return_val_if_fail (log->days != NULL || log->n_days == 0, FALSE);
   g_return_val_if_fail (stead_day_is_valid (log->first_day + (SteadDay) log->n_days), FALSE);
-  g_return_val_if_fail (need->low_c <= need->need_c && need->need_c <= need->high_c, FALSE);
+  g_return_val_if_fail (need->mean > 0 && need->scale > 0 && need->df > 0, FALSE);
   g_return_val_if_fail (normals == NULL || stead_typical_year_is_valid (normals), FALSE);
 
   if (!choose_coming (log, outlook, normals, &coming, error))
@@ -189,9 +221,8 @@ stead_ripe_date (const SteadRipeLog      *log,
       date.assumed_c += filled[i];
   date.outlook = coming.normals != NULL ? STEAD_RIPE_BY_NORMALS : STEAD_RIPE_BY_RECENT;
   date.coming_c = coming_on (&coming, log, log->first_day + (SteadDay) log->n_days);
-  date.early = day_reached (log, filled, &coming, need->low_c);
-  date.day = day_reached (log, filled, &coming, need->need_c);
-  date.late = day_reached (log, filled, &coming, need->high_c);
+  date.day = day_reached (log, filled, &coming, need->mean);
+  find_band (log, filled, &coming, need, &date);
   *out_date = date;
   return TRUE;
 }

@@ -1,21 +1,18 @@
 /* stead-ripening.h - when a crop will be ripe, by the warmth that it needs.
  *
  * The need is the sum of degree days from transplanting to the first ripe fruit.
- * It starts as a handbook's figure with a band of 15 % on either side, and is
- * learned from the farm's own years, variety by variety.  Own sums are worth
- * something only beside the method and the base that they were counted with.
+ * It starts as a handbook's figure and is learned from the farm's own years, variety
+ * by variety (core/stead-learn.h).  Own sums are worth something only beside the
+ * method and the base that they were counted with.
  */
 #pragma once
 
 #include "core/stead-calendar.h"
 #include "core/stead-degree-days.h"
+#include "core/stead-learn.h"
 #include "core/stead-typical-year.h"
 
 G_BEGIN_DECLS
-
-/* Half the width of the band until own years exist, as a share of the need
- * (common practice, no source). */
-#define STEAD_RIPE_BAND_FRAC 0.15
 
 /* Days of the log whose mean stands for the days to come, and how many of them
  * must have been read (common practice, no source). */
@@ -24,31 +21,6 @@ G_BEGIN_DECLS
 
 /* How far ahead of the log's end a date is looked for. */
 #define STEAD_RIPE_HORIZON_DAYS 366
-
-typedef struct
-{
-  double need_c;      /* °C-days from transplanting to the first ripe fruit */
-  double low_c;       /* early varieties and years ... */
-  double high_c;      /* ... and late ones: about 8 of 10 lie between */
-  gsize  own_years;   /* own sums behind it; 0: a handbook's */
-} SteadRipeNeed;
-
-/**
- * stead_ripe_need:
- * @start_c: the handbook's need, °C-days, above 0
- * @own_c: (array length=n_own): the sum at the first ripe fruit of each own year
- *   of this variety, above 0
- * @n_own: how many; 0 for none
- * @out_need: (out): the need and its band
- *
- * The need is the mean of the own years as soon as there is one.  The band starts
- * at 15 % and narrows or widens with the spread of the own sums; the 15 % go on to
- * count as one year, so that two years alike by luck do not make it vanish.
- */
-void stead_ripe_need (double         start_c,
-                      const double  *own_c,
-                      gsize          n_own,
-                      SteadRipeNeed *out_need);
 
 /**
  * stead_ripe_days:
@@ -81,8 +53,8 @@ typedef struct
 typedef struct
 {
   SteadDay         day;         /* when the need is reached; STEAD_DAY_NONE: not within the horizon */
-  SteadDay         early;       /* the same for the ends of the need's band */
-  SteadDay         late;
+  SteadDay         early;       /* the band, after the log's end: in 8 of 10 cases the day ... */
+  SteadDay         late;        /* ... lies between; each STEAD_DAY_NONE beyond the horizon */
   double           sum_c;       /* °C-days that were read */
   double           assumed_c;   /* °C-days put in for the gaps */
   gsize            n_gaps;      /* days of the log without readings */
@@ -93,7 +65,7 @@ typedef struct
 /**
  * stead_ripe_date:
  * @log: readings since transplanting
- * @need: the need and its band
+ * @need: the need, as it was learned
  * @outlook: what to expect of the days to come, if it can be had; else the other
  * @normals: (nullable): a valid typical year of the place where the crop stands;
  *   one of the weather outdoors does not fit a heated house
@@ -103,11 +75,15 @@ typedef struct
  * A gap between two days that were read gets what lies between them; a gap at an
  * end what the nearest reading or the outlook says.  It is told in @out_date.
  *
+ * The band is that of stead_learn_days(): how much varieties and years differ, and how
+ * much the weather to come does.  The fruit is taken not to be ripe at the log's end, as
+ * whoever looks can see: a @day that lies within the log means "any day now".
+ *
  * Returns: %TRUE, or %FALSE if nothing can be expected: there is no typical year
  *   and too little was read lately
  */
 gboolean stead_ripe_date (const SteadRipeLog      *log,
-                          const SteadRipeNeed     *need,
+                          const SteadLearned      *need,
                           SteadRipeOutlook         outlook,
                           const SteadTypicalYear  *normals,
                           SteadRipeDate           *out_date,

@@ -367,6 +367,7 @@ test_first_ripe (void)
           double sd = book_sd * sqrt (4 / gsl_ran_chisq (rng, 4));
           double variety = BOOK + gsl_ran_gaussian (rng, sd);
           double years[9], days[DAYS], so_far = 0;
+          SteadLearnDays recent = { NULL, RECENT, NULL, NULL, 0 };
           SteadLearned learned;
           SteadBand band;
           gsize ripe;
@@ -383,7 +384,8 @@ test_first_ripe (void)
             continue;
           for (gsize day = 0; day < GONE; day++)
             so_far += days[day];
-          g_assert_true (stead_learn_days (&learned, so_far, days + GONE - RECENT, RECENT, 0.8, &band, NULL));
+          recent.recent = days + GONE - RECENT;
+          g_assert_true (stead_learn_days (&learned, so_far, &recent, 0.8, &band, NULL));
           count (&dates, &band, (double) (ripe - GONE));
         }
       g_test_message ("%" G_GSIZE_FORMAT " own years", lengths[l]);
@@ -398,6 +400,46 @@ test_first_ripe (void)
   gsl_rng_free (rng);
 }
 
+/* The same with a usual year: warmth rises into summer, and a house has years that are all
+ * in all warmer or colder than its usual one. */
+static void
+test_first_ripe_by_the_usual_year (void)
+{
+  gsl_rng *rng = new_rng ();
+  const double book_sd = 0.15 * BOOK / (1.5332 * G_SQRT2), run = 0.5, sd = 3;
+  Tally dates = { 0 };
+
+  for (int i = 0; i < 2 * FARMS; i++)
+    {
+      double usual[DAYS], days[DAYS], sum = 0, so_far = 0;
+      double year_sd = book_sd * sqrt (4 / gsl_ran_chisq (rng, 4));
+      double need = BOOK + gsl_ran_gaussian (rng, year_sd * G_SQRT2);
+      double off = gsl_ran_gaussian (rng, sd), year = gsl_ran_gaussian (rng, 1);
+      SteadLearnDays weather = { days + GONE - RECENT, RECENT, usual + GONE - RECENT, usual + GONE, DAYS - GONE };
+      SteadLearned learned;
+      SteadBand band;
+      gsize ripe = 0;
+
+      for (gsize day = 0; day < DAYS; day++)
+        {
+          usual[day] = 11 + 4 * sin (2 * G_PI * (double) day / 365);
+          days[day] = MAX (0, usual[day] + year + off);
+          off = run * off + gsl_ran_gaussian (rng, sd * sqrt (1 - run * run));
+          sum += days[day];
+          so_far += day < GONE ? days[day] : 0;
+          if (ripe == 0 && sum >= need)
+            ripe = day + 1;
+        }
+      if (ripe <= GONE)
+        continue;
+      g_assert_true (stead_learn (BOOK, NULL, 0, &learned, NULL));
+      g_assert_true (stead_learn_days (&learned, so_far, &weather, 0.8, &band, NULL));
+      count (&dates, &band, (double) (ripe - GONE));
+    }
+  assert_honest ("date of the first ripe fruit by the usual year", &dates);
+  gsl_rng_free (rng);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -407,5 +449,6 @@ main (int   argc,
   g_test_add_func ("/core/forecast-honesty/hens-unlike-the-plan", test_hens_unlike_the_plan);
   g_test_add_func ("/core/forecast-honesty/fish", test_fish);
   g_test_add_func ("/core/forecast-honesty/first-ripe", test_first_ripe);
+  g_test_add_func ("/core/forecast-honesty/first-ripe-by-the-usual-year", test_first_ripe_by_the_usual_year);
   return g_test_run ();
 }

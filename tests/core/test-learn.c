@@ -74,11 +74,40 @@ test_days (void)
   g_autoptr(GError) error = NULL;
   SteadBand band;
 
-  g_assert_true (stead_learn_days (&learned, 200, even, 7, 0.8, &band, &error));
+  g_assert_true (stead_learn_days (&learned, 200, &(SteadLearnDays) { even, 7, NULL, NULL, 0 }, 0.8, &band, &error));
   g_assert_no_error (error);
   g_assert_cmpfloat_with_epsilon (band.likely, (BOOK - 200) / 12, 1e-9);
   g_assert_cmpfloat_with_epsilon (band.low, (0.85 * BOOK - 200) / 12, 0.5);
   g_assert_cmpfloat_with_epsilon (band.high, (1.15 * BOOK - 200) / 12, 0.5);
+}
+
+/* With a usual year the days to come differ: 10 a day for twenty days, 20 from then on. */
+static void
+test_usual_year (void)
+{
+  const double even[] = { 10, 10, 10, 10, 10 }, warm[] = { 14, 14, 14, 14, 14 };
+  double coming[200];
+  SteadLearnDays days = { even, 5, even, coming, G_N_ELEMENTS (coming) };
+  SteadLearned learned = learn (NULL, 0);
+  SteadBand band, off, none;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (coming); i++)
+    coming[i] = i < 20 ? 10 : 20;
+  g_assert_true (stead_learn_days (&learned, 100, &days, 0.8, &band, NULL));
+  g_assert_cmpfloat_with_epsilon (band.likely, 20 + (BOOK - 300) / 20, 1e-9);
+  g_assert_cmpfloat_with_epsilon (band.low, 20 + (0.85 * BOOK - 300) / 20, 0.5);
+  g_assert_cmpfloat_with_epsilon (band.high, 20 + (1.15 * BOOK - 300) / 20, 0.5);
+  /* A house that is warmer than its usual year, and one that nobody reads, are less sure. */
+  days.recent = warm;
+  g_assert_true (stead_learn_days (&learned, 100, &days, 0.8, &off, NULL));
+  g_assert_cmpfloat (off.high - off.low, >, 1.2 * (band.high - band.low));
+  days.n_recent = 0;
+  g_assert_true (stead_learn_days (&learned, 100, &days, 0.8, &none, NULL));
+  g_assert_cmpfloat (none.high - none.low, >, band.high - band.low);
+  /* Beyond what is told of the year there is no date. */
+  days.n_coming = 25;
+  g_assert_true (stead_learn_days (&learned, 100, &days, 0.8, &none, NULL));
+  g_assert_true (isinf (none.high));
 }
 
 /* Past what was expected and still not ripe: soon, but not yesterday. */
@@ -86,12 +115,13 @@ static void
 test_late (void)
 {
   const double recent[] = { 12, 9, 14, 11, 13, 8, 12, 15, 10 };
+  const SteadLearnDays days = { recent, 9, NULL, NULL, 0 };
   SteadLearned learned = learn (NULL, 0);
   SteadBand band;
 
   for (double so_far = BOOK; so_far < 3 * BOOK; so_far += 100)
     {
-      g_assert_true (stead_learn_days (&learned, so_far, recent, 9, 0.8, &band, NULL));
+      g_assert_true (stead_learn_days (&learned, so_far, &days, 0.8, &band, NULL));
       g_assert_true (band.low >= 0 && band.low < band.likely && band.likely < band.high);
       g_assert_true (isfinite (band.high));
     }
@@ -110,7 +140,7 @@ test_refusals (void)
   g_assert_cmpuint (learned.n_years, ==, 9);
   g_clear_error (&error);
   learned = learn (NULL, 0);
-  g_assert_false (stead_learn_days (&learned, 10, cold, 4, 0.8, &band, &error));
+  g_assert_false (stead_learn_days (&learned, 10, &(SteadLearnDays) { cold, 4, NULL, NULL, 0 }, 0.8, &band, &error));
   g_assert_error (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE);
 }
 
@@ -123,6 +153,7 @@ main (int   argc,
   g_test_add_func ("/core/learn/own-years", test_own_years);
   g_test_add_func ("/core/learn/formula", test_formula);
   g_test_add_func ("/core/learn/days", test_days);
+  g_test_add_func ("/core/learn/usual-year", test_usual_year);
   g_test_add_func ("/core/learn/late", test_late);
   g_test_add_func ("/core/learn/refusals", test_refusals);
   return g_test_run ();

@@ -190,7 +190,7 @@ warmth_text (const SteadCropAnswer *answer)
   if (answer->from == STEAD_DAY_NONE)
     return g_strdup ("–");
   sum = stead_number_format (round ((answer->sum_c + answer->assumed_c) * factor), 0);
-  need = stead_number_format (round (answer->need.need_c * factor), 0);
+  need = stead_number_format (round (answer->need_c.likely * factor), 0);
   /* Translators: degree days so far, degree days needed: "540 of 1,300" */
   return g_strdup_printf (C_("degree days", "%s of %s"), sum, need);
 }
