@@ -251,6 +251,16 @@ read_feed_price (SteadStore             *store,
   return TRUE;
 }
 
+/* What the plan has left; NAN without one, and where it is used up while animals still
+ * have to eat. */
+static double
+planned_feed_left (const SteadBatchMoney *self)
+{
+  double left = self->plan.feed_kg - self->fed_kg;
+
+  return left > 0 || self->days_left == 0 ? MAX (0, left) : NAN;
+}
+
 static gboolean
 add_feed_to_come (SteadStore       *store,
                   SteadBatchMoney  *self,
@@ -263,7 +273,7 @@ add_feed_to_come (SteadStore       *store,
   if (isnan (kg))
     {
       self->feed_basis = STEAD_TO_COME_PLAN;
-      kg = isnan (self->plan.feed_kg) ? NAN : MAX (0, self->plan.feed_kg - self->fed_kg);
+      kg = isnan (self->plan.feed_kg) ? NAN : planned_feed_left (self);
     }
   if (!read_feed_price (store, self, &price, error))
     return FALSE;
@@ -278,7 +288,8 @@ add_feed_to_come (SteadStore       *store,
   return TRUE;
 }
 
-/* All that the plan has left for other costs goes to supplies; else as of late. */
+/* All that the plan has left for other costs goes to supplies; without a plan, and where
+ * all of it is spent before the end, as of late. */
 static void
 add_other_to_come (SteadBatchMoney *self,
                    const double    *late_cents,
@@ -287,8 +298,8 @@ add_other_to_come (SteadBatchMoney *self,
   double spent = self->so_far[STEAD_COST_BEDDING] + self->so_far[STEAD_COST_SUPPLIES]
                  + self->so_far[STEAD_COST_ASSETS] + self->to_come[STEAD_COST_ASSETS];
 
-  if (!isnan (self->plan.other_cents))
-    self->to_come[STEAD_COST_SUPPLIES] = MAX (0, self->plan.other_cents - spent);
+  if (self->plan.other_cents > spent)
+    self->to_come[STEAD_COST_SUPPLIES] = self->plan.other_cents - spent;
   else if (late_days > 0)
     {
       self->to_come[STEAD_COST_BEDDING] = late_cents[STEAD_COST_BEDDING] / late_days * self->days_left;

@@ -8,6 +8,8 @@
  *  - bedding and supplies: what the plan has left for other costs, else as much a
  *    day as in the last four weeks;
  *  - the share of what is used for years: by its own rule.
+ * A plan that is used up before the end says nothing of the days that are left: they
+ * cost as much as those of the last four weeks.
  * A batch that is over has nothing to come.  (Common practice, no source; the rule of
  * the unit cost is in core/stead-batch-cost.h.)
  */

@@ -16,6 +16,8 @@
 
 /* Over how many days a flock's eggs of late are looked at. */
 #define LATE_DAYS 28
+/* An end that is farther off is none. */
+#define FAR_DAYS 36500
 
 static SteadBatchOutlook
 no_outlook (SteadOutlookBasis basis)
@@ -27,13 +29,12 @@ no_outlook (SteadOutlookBasis basis)
 
 /* --- flocks -------------------------------------------------------------------- */
 
-/* At the pace of the last weeks, the day by which @eggs are laid. */
+/* Eggs a day in the last weeks; 0 without any. */
 static gboolean
-day_of_last_egg (SteadStore        *store,
-                 const SteadFlock  *flock,
-                 double             eggs,
-                 SteadDay          *out_day,
-                 GError           **error)
+late_pace (SteadStore        *store,
+           const SteadFlock  *flock,
+           double            *out_day,
+           GError           **error)
 {
   SteadDay today = stead_store_get_today (store);
   SteadDay from = MAX (flock->housed_on, today - LATE_DAYS + 1);
@@ -41,28 +42,28 @@ day_of_last_egg (SteadStore        *store,
 
   if (late < 0)
     return FALSE;
-  *out_day = STEAD_DAY_NONE;
-  if (late > 0 && eggs / (double) late * (today - from + 1) < 36500)
-    *out_day = today + (SteadDay) ceil (eggs / (double) late * (today - from + 1));
+  *out_day = today >= from ? (double) late / (today - from + 1) : 0;
   return TRUE;
 }
 
-/* What all hens were expected to lay, less what they did. */
-static gboolean
-expected_rest (SteadStore              *store,
-               const SteadFlockAnswer  *answer,
-               double                   good_frac,
-               SteadBatchOutlook       *out,
-               GError                 **error)
+/* What all hens were expected to lay, less what they did, and by when at this pace. */
+static void
+expected_rest (const SteadFlockAnswer *answer,
+               SteadDay                today,
+               double                  good_frac,
+               double                  pace,
+               SteadBatchOutlook      *out)
 {
   const SteadFlock *flock = answer->flock;
   double all = MAX (0, flock->eggs_expected * (double) flock->birds - (double) answer->so_far.eggs);
 
   out->expected_base = all * good_frac;
-  return out->ends_on != STEAD_DAY_NONE || day_of_last_egg (store, flock, all, &out->ends_on, error);
+  if (out->ends_on == STEAD_DAY_NONE && pace > 0 && all / pace < FAR_DAYS)
+    out->ends_on = today + (SteadDay) ceil (all / pace);
 }
 
-/* Up to the planned end what the learned curve forecasts; as much of it good as so far. */
+/* Up to the planned end what the learned curve forecasts; past its last age, and without
+ * one, as many a day as of late.  As much of it good as so far. */
 static gboolean
 flock_outlook (SteadStore             *store,
                const SteadBatch       *batch,
@@ -71,19 +72,25 @@ flock_outlook (SteadStore             *store,
                GError                **error)
 {
   g_autoptr(SteadFlockAnswer) answer = stead_flock_answer_new (store, batch->id, error);
-  double good_frac;
+  SteadDay today = stead_store_get_today (store);
+  double good_frac, pace;
   SteadBand eggs;
 
-  if (answer == NULL)
+  if (answer == NULL || !late_pace (store, answer->flock, &pace, error))
     return FALSE;
   good_frac = answer->so_far.eggs > 0 ? 1 - (double) answer->so_far.cracked / (double) answer->so_far.eggs : 1;
   out->basis = STEAD_OUTLOOK_FORECAST;
   out->ends_on = plan->ends_on;
-  if (plan->ends_on == STEAD_DAY_NONE || !stead_flock_answer_until (answer, plan->ends_on, &eggs))
-    return expected_rest (store, answer, good_frac, out, error);
-  out->expected_base = eggs.likely * good_frac;
-  out->low_base = eggs.low * good_frac;
-  out->high_base = eggs.high * good_frac;
+  if (plan->ends_on != STEAD_DAY_NONE && stead_flock_answer_until (answer, plan->ends_on, &eggs))
+    {
+      out->expected_base = eggs.likely * good_frac;
+      out->low_base = eggs.low * good_frac;
+      out->high_base = eggs.high * good_frac;
+    }
+  else if (plan->ends_on > today && pace > 0)
+    out->expected_base = pace * (plan->ends_on - today) * good_frac;
+  else
+    expected_rest (answer, today, good_frac, pace, out);
   return TRUE;
 }
 

@@ -72,7 +72,8 @@ cost_sentence (const SteadBatchAnswer *self)
 {
   const SteadBatchMoney *money = &self->money;
   g_autofree char *name = g_markup_escape_text (money->batch->name, -1);
-  g_autofree char *spent = stead_batch_money_text (self, money->cost.so_far_cents);
+  double all = money->cost.so_far_cents + (self->is_over ? money->cost.to_come_cents : 0);
+  g_autofree char *spent = stead_batch_money_text (self, all);
   g_autofree char *to_come = stead_batch_money_text (self, money->cost.to_come_cents + money->salvage_cents);
   g_autofree char *came = stead_batch_answer_output (self, money->good_base);
   g_autofree char *unit = isfinite (self->unit_cents) ? stead_batch_unit_text (self, self->unit_cents) : NULL;

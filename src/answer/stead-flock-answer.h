@@ -53,10 +53,10 @@ SteadFlockAnswer *stead_flock_answer_new (SteadStore  *store,
 
 /**
  * stead_flock_answer_until:
- * @last: the last day that counts; days past the range of the curve do not
+ * @last: the last day that counts
  * @out: (out): eggs from today to then; whole weeks, to the nearest
  *
- * Returns: whether something is forecast for then
+ * Returns: whether the forecast reaches so far; it ends with the curve
  */
 gboolean stead_flock_answer_until (const SteadFlockAnswer *self,
                                    SteadDay                last,

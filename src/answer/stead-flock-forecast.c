@@ -165,7 +165,9 @@ stead_flock_answer_until (const SteadFlockAnswer *self,
   end = stead_age_weeks (self->flock->hatched_on, last + 1);
   if (!self->has_forecast || !(end - self->age_weeks >= 0.5))
     return FALSE;
-  n = MIN ((gsize) lround (end - self->age_weeks), self->ahead->len);
+  n = (gsize) lround (end - self->age_weeks);
+  if (n > self->ahead->len)
+    return FALSE;
   return stead_lay_fit_ahead (&self->fit, (double) self->alive, self->age_weeks + 0.5, n, STEAD_BAND_LEVEL,
                               NULL, out, NULL);
 }

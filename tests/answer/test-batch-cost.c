@@ -122,6 +122,23 @@ test_planned_feed (Pond          *pond,
   assert_whys (answer);
 }
 
+/* All 80 kg of the plan are eaten, and more, with 30 days to go: they eat as of late, 1 kg at $1.80. */
+static void
+test_plan_used_up (Pond          *pond,
+                   gconstpointer  data)
+{
+  g_autoptr(SteadCostAnswer) answer = NULL;
+  SteadBatchPlan plan;
+
+  pond_feed (pond);
+  g_assert_true (stead_batch_repo_plan (pond->farm.store, pond->fish, &plan, NULL));
+  plan.feed_kg = 80;
+  FARM_DO (&pond->farm, stead_batch_repo_set_plan (pond->farm.store, pond->fish, &plan, &farm_error));
+  answer = ask (pond);
+  g_assert_cmpint (answer->money->feed_basis, ==, STEAD_TO_COME_LATE);
+  g_assert_cmpfloat_with_epsilon (answer->money->to_come[STEAD_COST_FEED], 5400, 1e-6);
+}
+
 /* Twenty of the sixty are out; work at $10 an hour: 12 min on 90 + 30 days are $240. */
 static void
 test_half_way (Pond          *pond,
@@ -359,6 +376,7 @@ main (int    argc,
   farm_start (&argc, &argv);
   ADD ("before-harvest", test_before_harvest);
   ADD ("planned-feed", test_planned_feed);
+  ADD ("plan-used-up", test_plan_used_up);
   ADD ("half-way", test_half_way);
   ADD ("over", test_over);
   ADD ("nothing-planned", test_nothing_planned);

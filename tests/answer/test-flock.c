@@ -259,6 +259,29 @@ test_outlook (Farm          *farm,
   g_assert_false (stead_flock_answer_until (answer, farm->today - 1, &eggs));
 }
 
+/* Past the last age of the curve: as many a day as in the last weeks, 8, less the cracked. */
+static void
+test_outlook_past_the_curve (Farm          *farm,
+                             gconstpointer  data)
+{
+  g_autoptr(SteadFlockAnswer) answer = NULL;
+  g_autoptr(SteadBatch) batch = stead_batch_repo_get (farm->store, farm->flock, NULL);
+  SteadBatchOutlook outlook;
+  SteadBatchPlan plan;
+  SteadBand eggs;
+
+  farm_log (farm);
+  stead_batch_plan_init (&plan);
+  plan.ends_on = farm->today + 700;
+  FARM_DO (farm, stead_batch_repo_set_plan (farm->store, farm->flock, &plan, &farm_error));
+  answer = ask (farm);
+  g_assert_false (stead_flock_answer_until (answer, plan.ends_on, &eggs));
+  g_assert_true (stead_batch_outlook_read (farm->store, batch, &outlook, NULL));
+  g_assert_cmpint (outlook.ends_on, ==, plan.ends_on);
+  g_assert_cmpfloat_with_epsilon (outlook.expected_base, 8 * 700 * (1 - 9 / 720.0), 1e-6);
+  g_assert_true (isnan (outlook.low_base));
+}
+
 static void
 test_short_log (Farm          *farm,
                 gconstpointer  data)
@@ -592,6 +615,7 @@ main (int    argc,
   ADD ("forecast", test_forecast);
   ADD ("band", test_band);
   ADD ("outlook", test_outlook);
+  ADD ("outlook-past-the-curve", test_outlook_past_the_curve);
   ADD ("short-log", test_short_log);
   ADD ("named-weeks", test_named_weeks);
   ADD ("too-old", test_too_old);
