@@ -9,6 +9,7 @@
 #include "answer/stead-batch-money.h"
 #include "answer/stead-words.h"
 #include "core/stead-batch-variance.h"
+#include "store/stead-item-repo.h"
 
 G_BEGIN_DECLS
 
@@ -78,6 +79,12 @@ char *stead_batch_loss_text (const SteadLoss *loss) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "Antibiotic feed (2 g a kg), Mar 1 to Mar 9, ordered by Dr. Vale; waits up to and including Mar 30" */
 char *stead_batch_treatment_text (const SteadTreatment *treatment) G_GNUC_WARN_UNUSED_RESULT;
+
+/* "20 kg of Catfish, dressed; 2 kg lost: cut badly"
+ * @item: (nullable): what it is in the store room, if anything good came */
+char *stead_batch_harvest_text (const SteadBatchAnswer *self,
+                                const SteadHarvest     *harvest,
+                                const SteadItem        *item) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "Hens", "Fish", "Plants": what is lost, for a label. */
 const char *stead_batch_started_name (SteadBatchKind kind);

@@ -43,6 +43,9 @@ char *stead_batch_money_text (const SteadBatchAnswer *self,
                               double                  cents) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_batch_unit_text (const SteadBatchAnswer *self,
                              double                  base_cents) G_GNUC_WARN_UNUSED_RESULT;
+/* "Birds", "Fingerlings", "Seed and plants": what a batch begins with, as a cost. */
+const char *stead_batch_start_name (SteadBatchKind kind);
+
 /* Feed in the farm's unit. */
 char *stead_batch_feed_text (const SteadBatchAnswer *self,
                              double                  kg) G_GNUC_WARN_UNUSED_RESULT;

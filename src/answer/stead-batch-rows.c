@@ -115,6 +115,32 @@ stead_batch_treatment_text (const SteadTreatment *treatment)
                           treatment->what, treatment->dose, from, to, treatment->ordered_by, until);
 }
 
+char *
+stead_batch_harvest_text (const SteadBatchAnswer *self,
+                          const SteadHarvest     *harvest,
+                          const SteadItem        *item)
+{
+  gboolean counted = self->pack == STEAD_PACK_DOZEN || self->pack == STEAD_PACK_PIECE;
+  const SteadUnit *unit = item != NULL ? item->unit
+                          : stead_unit_default (counted ? STEAD_DIMENSION_COUNT : STEAD_DIMENSION_MASS,
+                                                self->farm->units);
+  const char *reason = harvest->reason != NULL ? harvest->reason : _("no reason given");
+  g_autofree char *good = stead_quantity_format (harvest->quantity_base, unit);
+  g_autofree char *lost = stead_quantity_format (harvest->lost_base, unit);
+  g_autofree char *named = item == NULL ? NULL
+                           : harvest->grade != NULL ? g_strdup_printf ("%s, %s", item->name, harvest->grade)
+                           : g_strdup (item->name);
+
+  if (named == NULL)
+    /* Translators: an amount and why it was lost. */
+    return g_strdup_printf (_("%s lost: %s"), lost, reason);
+  if (harvest->lost_base > 0)
+    /* Translators: an amount, what it is, an amount lost and why. */
+    return g_strdup_printf (_("%s of %s; %s lost: %s"), good, named, lost, reason);
+  /* Translators: an amount and what it is: "20 kg of Catfish, dressed". */
+  return g_strdup_printf (_("%s of %s"), good, named);
+}
+
 const char *
 stead_batch_answer_end_title (const SteadBatchAnswer *self)
 {
@@ -216,8 +242,8 @@ output_name (SteadBatchKind kind)
     }
 }
 
-static const char *
-start_name (SteadBatchKind kind)
+const char *
+stead_batch_start_name (SteadBatchKind kind)
 {
   switch (kind)
     {
@@ -270,7 +296,7 @@ add_costs (SteadBatchAnswer        *self,
   double salvage = self->money.salvage_cents;
 
   if (start > 0)
-    add_figure (self, start_name (self->money.batch->kind), start, start, isfinite (end->cost_cents) ? start : NAN,
+    add_figure (self, stead_batch_start_name (self->money.batch->kind), start, start, isfinite (end->cost_cents) ? start : NAN,
                 stead_batch_money_text, 0);
   if (salvage > 0)
     add_figure (self, C_("line of a plan", "Worth of the birds at the end"), -salvage, self->is_over ? -salvage : 0,

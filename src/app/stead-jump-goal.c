@@ -110,6 +110,7 @@ add_near (GPtrArray  *goals,
           SteadStore *store)
 {
   g_autoptr(GPtrArray) flocks = stead_flock_repo_list (store, FALSE, NULL);
+  g_autoptr(GPtrArray) batches = stead_batch_repo_list (store, TRUE, NULL);
   g_autoptr(GPtrArray) products = stead_product_repo_list (store, FALSE, NULL);
 
   for (guint i = 0; flocks != NULL && i < flocks->len; i++)
@@ -141,7 +142,7 @@ add_paper (GPtrArray            *goals,
   g_ptr_array_add (goals, goal);
 }
 
-/* Only what has pages can be looked at; each once for every product or flock. */
+/* Only what has pages can be looked at; each once for every product or batch. */
 static void
 add_papers (GPtrArray  *goals,
             SteadStore *store,
@@ -150,6 +151,7 @@ add_papers (GPtrArray  *goals,
   gsize n_kinds;
   const SteadPaperKind *list = stead_paper_list (&n_kinds);
   g_autoptr(GPtrArray) flocks = stead_flock_repo_list (store, FALSE, NULL);
+  g_autoptr(GPtrArray) batches = stead_batch_repo_list (store, TRUE, NULL);
   g_autoptr(GPtrArray) products = stead_product_repo_list (store, FALSE, NULL);
 
   for (gsize i = 0; i < n_kinds; i++)
@@ -161,6 +163,9 @@ add_papers (GPtrArray  *goals,
       else if (g_str_equal (list[i].of, "flock"))
         for (guint k = 0; flocks != NULL && k < flocks->len; k++)
           add_paper (goals, &list[i], ((SteadFlock *) flocks->pdata[k])->name, text);
+      else if (g_str_equal (list[i].of, "batch"))
+        for (guint k = 0; batches != NULL && k < batches->len; k++)
+          add_paper (goals, &list[i], ((SteadBatch *) batches->pdata[k])->name, text);
       else
         for (guint k = 0; products != NULL && k < products->len; k++)
           add_paper (goals, &list[i], ((SteadProduct *) products->pdata[k])->name, text);

@@ -189,6 +189,13 @@ stead_pages_add_why (SteadPages     *self,
 }
 
 void
+stead_pages_keep_last (SteadPages *self)
+{
+  g_return_if_fail (self->blocks->len > 0);
+  ((SteadBlock *) self->blocks->pdata[self->blocks->len - 1])->keep = TRUE;
+}
+
+void
 stead_pages_add_figure (SteadPages       *self,
                         double            height,
                         SteadFigurePaint  paint,

@@ -52,6 +52,9 @@ void stead_pages_add_caution (SteadPages *self, const char *text);
 /* Rule, worked numbers and source, kept together. */
 void stead_pages_add_why     (SteadPages *self, const SteadWhy *why);
 
+/* The block added last goes to no other page than the one that follows it. */
+void stead_pages_keep_last   (SteadPages *self);
+
 /* Paints into a box from 0, 0 to @width, @height. */
 typedef void (*SteadFigurePaint) (cairo_t *cr,
                                   double   width,

@@ -23,9 +23,9 @@ typedef enum
 
 typedef struct
 {
-  const char  *name;      /* "cost-sheet", "price-page", "break-even-chart", "flock-log", "cost-lines" */
+  const char  *name;      /* "cost-sheet", "price-page", "break-even-chart", "batch-card", "flock-log", "cost-lines" */
   const char  *title;     /* untranslated; show with _() */
-  const char  *of;        /* (nullable): "product", "flock" */
+  const char  *of;        /* (nullable): "product", "batch", "flock", "fish" */
   SteadFormat  formats;   /* that it can be written in */
 } SteadPaperKind;
 
@@ -47,7 +47,7 @@ G_DECLARE_FINAL_TYPE (SteadPaper, stead_paper, STEAD, PAPER, GObject)
 /**
  * stead_paper_new:
  * @name: of a kind that can be PDF
- * @of: (nullable): name of the product or flock; the first one if not given
+ * @of: (nullable): name of the product or batch; the first one if not given
  * @options: (nullable): how
  *
  * Returns: (transfer full): pages that can be drawn; US Letter, or A4 for a metric farm

@@ -46,7 +46,7 @@ def make(show, folder):
     return folder
 
 
-PDFS = ('cost-sheet', 'price-page', 'break-even-chart')
+PDFS = ('cost-sheet', 'price-page', 'break-even-chart', 'batch-card')
 
 
 @case
@@ -54,7 +54,7 @@ def pdf_is_tagged_titled_dated(a, b):
     for name in PDFS:
         info = run('pdfinfo', f'{a}/{name}.pdf').decode()
         assert re.search(r'Tagged:\s+yes', info), info
-        assert re.search(r'Title:\s+Eggs: ', info), info
+        assert re.search(r'Title:\s+(Eggs|Brown hens): ', info), info
         assert re.search(r'Author:\s+Ember Lake School Farm', info), info
         assert re.search(r'CreationDate:\s+Tue Mar  3 12:00:00 2026', info), info
         assert re.search(r'ModDate:\s+Tue Mar  3 12:00:00 2026', info), info
@@ -125,6 +125,31 @@ def cost_sheet_entries_sum_to_their_part(a, b):
         elif amounts(line):
             total += amounts(line)[-1]
     assert tables >= 5, tables
+
+
+def table(lines, head, last):
+    first = next(i for i, line in enumerate(lines) if line.strip() == head)
+    end = next((i for i, line in enumerate(lines) if i > first and line.strip().startswith(last)), len(lines))
+    return [line for line in lines[first + 1:end + 1] if amounts(line)]
+
+
+@case
+def batch_card_costs_add_up(a, b):
+    rows = table(text_of(f'{a}/batch-card.pdf').splitlines(), 'Cost so far, and to finish it', 'All costs')
+    in_all = [amounts(row)[-1] * (-1 if '−' in row.split()[-1] else 1) for row in rows]
+    assert len(in_all) >= 5, rows
+    assert round(sum(in_all[:-1]), 2) == in_all[-1], rows
+
+
+@case
+def batch_card_weeks_are_the_log(a, b):
+    text = text_of(f'{a}/batch-card.pdf')
+    weeks = re.findall(r'^\s*(\w{3} \d+, \d{4})\s+([\d,]+|–)\s+([\d,]+|–)\s+(\d+%|–)', text, re.M)
+    eggs = sum(int(week[1].replace(',', '')) for week in weeks if week[1] != '–')
+    with open(f'{a}/flock-log.csv', encoding='utf-8-sig') as file:
+        log = list(csv.DictReader(file))
+    assert eggs == sum(int(row['Eggs'] or 0) for row in log), eggs
+    assert len(weeks) >= 30
 
 
 @case
@@ -244,7 +269,7 @@ def picture_is_read_aloud(a, b):
 @case
 def same_farm_same_bytes(a, b):
     names = sorted(n for n in os.listdir(a) if not n.endswith(('.steading', '.copies')))
-    assert len(names) == 13, names
+    assert len(names) == 14, names
     for name in names:
         assert open(f'{a}/{name}', 'rb').read() == open(f'{b}/{name}', 'rb').read(), name
 

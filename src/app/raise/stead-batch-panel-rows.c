@@ -197,32 +197,6 @@ harvest_cb (GtkButton *button)
   stead_harvest_dialog_edit (button_panel (button), button_desk (button), button_id (button));
 }
 
-/* "20 kg, 2 kg lost (cut badly)" */
-static char *
-harvest_text (const SteadBatchAnswer *answer,
-              const SteadHarvest     *harvest,
-              const SteadItem        *item)
-{
-  const SteadUnit *unit = item != NULL ? item->unit
-                          : stead_unit_default (answer->pack == STEAD_PACK_DOZEN || answer->pack == STEAD_PACK_PIECE
-                                                ? STEAD_DIMENSION_COUNT : STEAD_DIMENSION_MASS, answer->farm->units);
-  g_autofree char *good = stead_quantity_format (harvest->quantity_base, unit);
-  g_autofree char *lost = stead_quantity_format (harvest->lost_base, unit);
-  g_autofree char *named = item == NULL ? NULL
-                           : harvest->grade != NULL ? g_strdup_printf ("%s, %s", item->name, harvest->grade)
-                           : g_strdup (item->name);
-
-  if (named == NULL)
-    /* Translators: an amount and why it was lost. */
-    return g_strdup_printf (_("%s lost: %s"), lost, harvest->reason != NULL ? harvest->reason : "");
-  if (harvest->lost_base > 0)
-    /* Translators: an amount, what it is, an amount lost and why. */
-    return g_strdup_printf (_("%s of %s; %s lost: %s"), good, named, lost,
-                            harvest->reason != NULL ? harvest->reason : "");
-  /* Translators: an amount and what it is: "20 kg of Catfish, dressed". */
-  return g_strdup_printf (_("%s of %s"), good, named);
-}
-
 static void
 add_harvest (GtkGrid                *grid,
              int                     row,
@@ -234,7 +208,7 @@ add_harvest (GtkGrid                *grid,
   g_autoptr(SteadItem) item = harvest->item_id == 0 ? NULL
                               : stead_item_repo_get (stead_desk_get_store (desk), harvest->item_id, NULL);
   g_autofree char *day = stead_day_format (harvest->day, STEAD_DAY_STYLE_MEDIUM);
-  g_autofree char *text = harvest_text (answer, harvest, item);
+  g_autofree char *text = stead_batch_harvest_text (answer, harvest, item);
   g_autofree char *cost = harvest->lot_id == 0 ? NULL : stead_money_format (harvest->cost_cents, answer->farm->currency);
   g_autofree char *change = g_strdup_printf (_("Change the harvest of %s"), day);
 
