@@ -261,6 +261,7 @@ test_deed (gconstpointer data)
   g_autofree char *path = g_build_filename (folder, "farm.steading", NULL);
   g_autofree char *before = NULL;
   g_autofree char *after = NULL;
+  gboolean each = g_getenv ("STEAD_ROUNDS") != NULL;
   int failures = 0;
 
   copy (sample, path);
@@ -268,10 +269,11 @@ test_deed (gconstpointer data)
   do_untouched (path, deed);
   after = dump_at (path);
   g_assert_cmpstr (before, !=, after);
+  /* Each of the first writes; of the many after them, fewer and fewer, unless STEAD_ROUNDS asks for all. */
   for (int kind = 0; kind < 2; kind++)
     {
       sticky = kind == 1;
-      for (int n = 0; fail_nth (sample, path, deed, n, before, after); n++)
+      for (int n = 0; fail_nth (sample, path, deed, n, before, after); n += each ? 1 : 1 + n / 10)
         failures++;
     }
   g_test_message ("%d failing writes", failures);
@@ -283,6 +285,8 @@ main (int    argc,
       char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  if (access ("/dev/shm", W_OK) == 0)
+    g_setenv ("TMPDIR", "/dev/shm", TRUE);   /* hundreds of farms need not wear out the disk */
   for (gsize i = 0; i < G_N_ELEMENTS (deeds); i++)
     {
       g_autofree char *path = g_strconcat ("/store/fault/", deeds[i].name, NULL);
