@@ -46,8 +46,7 @@ add_line (SteadTrouble *self,
 {
   GtkWidget *label = gtk_label_new (text);
 
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  stead_ui_wrap (GTK_LABEL (label));
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_max_width_chars (GTK_LABEL (label), 64);
   gtk_widget_add_css_class (label, css_class);

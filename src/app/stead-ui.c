@@ -88,3 +88,34 @@ stead_ui_icon_button (const char *icon,
   stead_ui_name (button, name);
   return button;
 }
+
+/* A line of a narrow page holds about as many letters. */
+#define LONGEST_WORD 24
+
+static gboolean
+has_long_word (const char *text)
+{
+  glong n = 0;
+
+  for (const char *at = text; *at != '\0'; at = g_utf8_next_char (at))
+    {
+      n = g_unichar_isspace (g_utf8_get_char (at)) ? 0 : n + 1;
+      if (n > LONGEST_WORD)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static void
+choose_wrap (GtkLabel *label)
+{
+  gtk_label_set_wrap_mode (label, has_long_word (gtk_label_get_text (label)) ? PANGO_WRAP_WORD_CHAR : PANGO_WRAP_WORD);
+}
+
+void
+stead_ui_wrap (GtkLabel *label)
+{
+  gtk_label_set_wrap (label, TRUE);
+  choose_wrap (label);
+  g_signal_connect (label, "notify::label", G_CALLBACK (choose_wrap), NULL);
+}

@@ -33,4 +33,9 @@ void stead_ui_expander_set_child (GtkWidget *expander,
 GtkWidget *stead_ui_icon_button (const char *icon,
                                  const char *name);
 
+/* Lets @label wrap between words; within one only while it has a word too long for a
+ * line of its own.  Breaking within words makes GTK shape each piece of the text anew
+ * for each width that it tries, which cost more than all else of a start. */
+void stead_ui_wrap (GtkLabel *label);
+
 G_END_DECLS

@@ -42,8 +42,7 @@ add_label (SteadWhyText *self,
   GtkWidget *label = gtk_label_new (NULL);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  stead_ui_wrap (GTK_LABEL (label));
   gtk_label_set_selectable (GTK_LABEL (label), TRUE);
   gtk_widget_set_focusable (label, FALSE);   /* text to read must not be a stop of the Tab key */
   gtk_widget_add_css_class (label, css_class);

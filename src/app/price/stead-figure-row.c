@@ -243,8 +243,7 @@ add_label (GtkWidget  *box,
   GtkWidget *label = gtk_label_new (NULL);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  stead_ui_wrap (GTK_LABEL (label));
   gtk_label_set_max_width_chars (GTK_LABEL (label), 14);
   gtk_widget_add_css_class (label, css_class);
   gtk_box_append (GTK_BOX (box), label);

@@ -23,8 +23,8 @@ make_label (const char *text,
   GtkWidget *label = gtk_label_new (text);
 
   gtk_label_set_xalign (GTK_LABEL (label), xalign);
-  gtk_label_set_wrap (GTK_LABEL (label), wraps);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  if (wraps)
+    stead_ui_wrap (GTK_LABEL (label));
   gtk_widget_set_valign (label, GTK_ALIGN_BASELINE);
   return label;
 }

@@ -47,8 +47,7 @@ wrapped (const char *text,
 {
   GtkWidget *label = gtk_label_new (text);
 
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  stead_ui_wrap (GTK_LABEL (label));
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   if (css_class != NULL)
     gtk_widget_add_css_class (label, css_class);
