@@ -25,7 +25,7 @@ test_packages='
   dbus dbus-x11 at-spi2-core python3 python3-pyatspi gir1.2-gtk-4.0
   poppler-utils librsvg2-bin python3-openpyxl python3-scipy sqlite3
   appstream man-db groff
-  locales strace binutils
+  libzbar-dev locales strace binutils
 '
 
 # install_missing PACKAGE...: installs those that are not there yet.
