@@ -78,6 +78,25 @@ stead_triangle_chance_at_most (const SteadThreePoint *guess,
 }
 
 double
+stead_triangle_quantile (const SteadThreePoint *guess,
+                         double                 chance)
+{
+  double width;
+  double rise;
+
+  g_return_val_if_fail (guess != NULL, NAN);
+  width = guess->high - guess->low;
+  rise = guess->likely - guess->low;
+  if (!(chance >= 0 && chance <= 1))
+    return NAN;
+  if (!(width > 0))
+    return guess->likely;
+  if (chance * width <= rise)
+    return guess->low + sqrt (chance * width * rise);
+  return guess->high - sqrt ((1 - chance) * width * (guess->high - guess->likely));
+}
+
+double
 stead_normal_chance_at_most (double mean,
                              double sd,
                              double x)

@@ -24,6 +24,8 @@ typedef struct
  * stead_triangle_variance: (a² + m² + b² - a m - a b - m b) / 18
  * stead_triangle_density: density of the triangular shape at @x; NAN for a shape without width
  * stead_triangle_chance_at_most: chance of @x or less, 0 to 1; NAN for a shape without width
+ * stead_triangle_quantile: value not passed with @chance, 0 to 1; the likeliest value for a
+ *   shape without width; NAN for another chance
  *
  * The two shapes differ: name the one that is used.
  * Source: project management question on task times (pert); documentation of a
@@ -37,6 +39,8 @@ double stead_triangle_density (const SteadThreePoint *guess,
                                double                 x);
 double stead_triangle_chance_at_most (const SteadThreePoint *guess,
                                       double                 x);
+double stead_triangle_quantile (const SteadThreePoint *guess,
+                                double                 chance);
 
 /**
  * stead_normal_chance_at_most: chance of @x or less, 0 to 1; NAN without spread

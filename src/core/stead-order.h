@@ -15,19 +15,22 @@ typedef enum
   STEAD_DEMAND_NORMAL,
   STEAD_DEMAND_UNIFORM,
   STEAD_DEMAND_DISCRETE,
+  STEAD_DEMAND_POISSON,    /* many people, each with a small chance to ask */
+  STEAD_DEMAND_TRIANGLE,   /* a guess: lowest, likeliest, highest */
 } SteadDemandShape;
 
 /* What people may ask for on one sale day. */
 typedef struct
 {
   SteadDemandShape shape;
-  double           mean;     /* normal; not cut at zero */
+  double           mean;     /* normal; not cut at zero.  Poisson: above 0 to a million */
   double           sd;       /* normal, above 0 */
-  double           low;      /* uniform */
-  double           high;     /* uniform, above low */
+  double           low;      /* uniform, triangle */
+  double           high;     /* uniform, triangle: above low */
   const double    *values;   /* (array length=n): discrete, rising */
   const double    *chances;  /* (array length=n): shares that sum to 1 */
   gsize            n;
+  double           likely;   /* triangle: low to high */
 } SteadDemand;
 
 /* Goods made once for one sale, and what a unit too few or too many costs. */
@@ -47,6 +50,24 @@ double stead_demand_chance_at_most (const SteadDemand *demand,
                                     double             quantity);
 
 /**
+ * stead_demand_expected_short: mean of what is asked for beyond @quantity: people who
+ *   go without
+ * stead_demand_expected_left: mean of what is left over of @quantity
+ * stead_demand_chance_sold_out: chance that all of @quantity, above 0, is asked for
+ *
+ * Closed forms; Snyder and Shen, Fundamentals of Supply Chain Theory, appendix on loss
+ * functions (normal, Poisson), the rest by integrating the shape.
+ *
+ * Returns: 0 or more; NAN for a shape without width
+ */
+double stead_demand_expected_short (const SteadDemand *demand,
+                                    double             quantity);
+double stead_demand_expected_left (const SteadDemand *demand,
+                                   double             quantity);
+double stead_demand_chance_sold_out (const SteadDemand *demand,
+                                     double             quantity);
+
+/**
  * stead_order_once_ratio:
  * Returns: short / (short + over): the chance of having enough that pays best; NAN
  *   without costs
@@ -55,8 +76,8 @@ double stead_order_once_ratio (const SteadOrderOnce *order);
 
 /**
  * stead_order_once_quantity:
- * Returns: the best quantity; for discrete demand the first value whose chance of
- *   being enough reaches the ratio; NAN for a ratio that is not between 0 and 1
+ * Returns: the best quantity; for discrete and Poisson demand the first value whose
+ *   chance of being enough reaches the ratio; NAN for a ratio that is not between 0 and 1
  */
 double stead_order_once_quantity (const SteadOrderOnce *order);
 
