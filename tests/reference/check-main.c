@@ -42,6 +42,7 @@ static const CheckTopic * const areas[] = {
   check_fence_topics,
   check_build_topics,
   check_hours_topics,
+  check_rules_topics,
   NULL,
 };
 

@@ -66,6 +66,7 @@ extern const CheckTopic check_animals_topics[];
 extern const CheckTopic check_fence_topics[];
 extern const CheckTopic check_build_topics[];
 extern const CheckTopic check_hours_topics[];
+extern const CheckTopic check_rules_topics[];
 
 gboolean check_has (CheckRow   *row,
                     const char *name);
