@@ -7,8 +7,10 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* A search that takes longer is given up; what it found is still a good way to cut. */
+/* A search that takes longer is given up; what it found is still a good way to cut.  The
+ * least is left to every search, however much the others took. */
 #define MOST_STEPS 200000
+#define LEAST_STEPS 2000
 
 CutPattern *
 cut_pattern_new (const CutJob *job,
@@ -37,6 +39,7 @@ typedef struct
   guint  *best;
   double  best_sum;
   guint   steps;
+  guint   most_steps;
 } Search;
 
 static int
@@ -69,7 +72,7 @@ search (Search *self,
       self->best_sum = sum;
       memcpy (self->best, self->now, self->n * sizeof (guint));
     }
-  if (i == self->n || self->steps++ > MOST_STEPS
+  if (i == self->n || self->steps++ > self->most_steps
       || sum + (room + CUT_SLACK_M) * self->items[i].value / self->items[i].size <= self->best_sum + 1e-12)
     return;
   most = (guint) MIN (floor ((room + CUT_SLACK_M) / self->items[i].size), self->items[i].need);
@@ -92,7 +95,7 @@ cut_fill (const CutJob *job,
   g_autofree Item *items = g_new (Item, job->n + 1);
   g_autofree guint *now = g_new0 (guint, job->n + 1);
   g_autofree guint *best = g_new0 (guint, job->n + 1);
-  Search self = { items, 0, now, best, 0, 0 };
+  Search self = { items, 0, now, best, 0, 0, CLAMP (*job->steps, LEAST_STEPS, MOST_STEPS) };
 
   for (gsize i = 0; i < job->n; i++)
     if (value[i] > 0 && need[i] > 0)
@@ -103,7 +106,8 @@ cut_fill (const CutJob *job,
   for (gsize i = 0; i < self.n; i++)
     counts[items[i].kind] = best[i];
   *out_sum = self.best_sum;
-  return self.steps <= MOST_STEPS;
+  *job->steps -= MIN (*job->steps, self.steps);
+  return self.steps <= self.most_steps;
 }
 
 /* All patterns */

@@ -8,6 +8,10 @@ G_BEGIN_DECLS
 /* A thousandth of a millimeter too long still fits. */
 #define CUT_SLACK_M 1e-6
 
+/* Steps of searching for one plan: a part of a second.  A count, no clock: the same
+ * numbers give the same plan on every machine. */
+#define CUT_MOST_STEPS 10000000
+
 /* What is to be cut.  Each piece takes its saw cut along; the stock has one more of
  * them, since the last piece needs none. */
 typedef struct
@@ -18,6 +22,7 @@ typedef struct
   gsize         n_stocks;
   const double *room;    /* of a stock, with one cut */
   const double *cost;    /* of a stock: money, or length */
+  guint        *steps;   /* of searching that are left for the whole plan */
 } CutJob;
 
 /* One way to cut one piece of stock. */

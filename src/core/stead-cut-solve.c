@@ -10,10 +10,11 @@
 /* Rounds of finding new patterns; a few dozen are usual. */
 #define MOST_ROUNDS 400
 
-/* Steps of the simplex method, and nodes of the search for whole numbers.  A count, no
- * clock: the same numbers give the same plan on every machine. */
+/* Steps of the simplex method, and work of the search for whole numbers: its nodes, each
+ * with all its patterns. */
 #define MOST_STEPS 20000
 #define MOST_NODES 1500
+#define MOST_WORK 100000
 
 /* A pattern that is worth so little more than it costs changes nothing. */
 #define NOTHING 1e-9
@@ -157,6 +158,7 @@ typedef struct
 {
   double   enough;
   int      nodes;
+  int      most_nodes;
   gboolean given_up;
 } Whole;
 
@@ -167,7 +169,7 @@ watch (glp_tree *tree,
   Whole *whole = data;
   int reason = glp_ios_reason (tree);
 
-  if (reason == GLP_ISELECT && ++whole->nodes > MOST_NODES)
+  if (reason == GLP_ISELECT && ++whole->nodes > whole->most_nodes)
     {
       whole->given_up = TRUE;
       glp_ios_terminate (tree);
@@ -201,7 +203,8 @@ cut_whole (const CutJob *job,
            gboolean     *out_best)
 {
   glp_prob *problem = build (job, patterns);
-  Whole whole = { .enough = enough * (1 + NOTHING) };
+  Whole whole = { .enough = enough * (1 + NOTHING),
+                  .most_nodes = MIN (MOST_NODES, MOST_WORK / (int) MAX (1, patterns->len)) };
   double cost = INFINITY;
 
   for (guint i = 0; i < patterns->len; i++)

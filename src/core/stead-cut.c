@@ -403,7 +403,8 @@ stead_cut_plan_new (const SteadCutPiece  *pieces,
   guint need[STEAD_CUT_MOST_KINDS];
   double room[STEAD_CUT_MOST_STOCKS];
   double cost[STEAD_CUT_MOST_STOCKS];
-  CutJob job = { n_kinds, size, need, n_stocks, room, cost };
+  guint steps = CUT_MOST_STEPS;
+  CutJob job = { n_kinds, size, need, n_stocks, room, cost, &steps };
   g_autoptr(GPtrArray) bars = NULL;
   SteadCutPlan *plan;
   double longest_m = 0;

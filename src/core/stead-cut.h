@@ -61,8 +61,8 @@ typedef struct
  *   practice, no source)
  * @error: return location for a #GError in %STEAD_CORE_ERROR
  *
- * The same numbers always give the same plan.  Some hundred pieces take well under a
- * second.
+ * The same numbers always give the same plan.  Some hundred pieces of usual lengths take
+ * a tenth of a second and are proven; odd ones up to a second, and may not be.
  *
  * Returns: (transfer full): how to cut; %NULL if a piece is longer than all stock, or a
  *   number cannot be
