@@ -6,6 +6,7 @@
  */
 #pragma once
 
+#include <glib.h>
 #include <gsl/gsl_rng.h>
 
 G_BEGIN_DECLS

@@ -277,7 +277,7 @@ read_costs (CheckRow       *row,
 static SteadDemand
 demand_of (CheckRow *row)
 {
-  static const char * const shapes[] = { "normal", "uniform", "discrete", NULL };
+  static const char * const shapes[] = { "normal", "uniform", "discrete", "poisson", "triangle", NULL };
   SteadDemand demand = { .shape = (SteadDemandShape) check_word (row, "demand_shape", shapes, -1) };
   const double *chances;
   double *shares;
@@ -296,6 +296,14 @@ demand_of (CheckRow *row)
       for (gsize i = 0; i < demand.n; i++)
         shares[i] /= 100;
       demand.chances = shares;
+      break;
+    case STEAD_DEMAND_POISSON:
+      demand.mean = check_number (row, "demand_mean");
+      break;
+    case STEAD_DEMAND_TRIANGLE:
+      demand.low = check_number (row, "demand_low");
+      demand.likely = check_number (row, "demand_likely");
+      demand.high = check_number (row, "demand_high");
       break;
     case STEAD_DEMAND_NORMAL:
     default:
@@ -368,12 +376,53 @@ once_profit (CheckRow *row)
   return stead_order_once_profit_cents (&order, order_units (row, &order));
 }
 
+/* What the costs say, or the quantity that is given. */
+static double
+units_of (CheckRow       *row,
+          SteadOrderOnce *order)
+{
+  order->demand = demand_of (row);
+  if (!check_has (row, "order_units"))
+    read_costs (row, order);
+  return order_units (row, order);
+}
+
+static double
+once_missed (CheckRow *row)
+{
+  SteadOrderOnce order = { 0 };
+  double units = units_of (row, &order);
+
+  return stead_demand_expected_short (&order.demand, units);
+}
+
+static double
+once_left (CheckRow *row)
+{
+  SteadOrderOnce order = { 0 };
+  double units = units_of (row, &order);
+
+  return stead_demand_expected_left (&order.demand, units);
+}
+
+static double
+once_sold_out (CheckRow *row)
+{
+  SteadOrderOnce order = { 0 };
+  double units = units_of (row, &order);
+
+  return 100 * stead_demand_chance_sold_out (&order.demand, units);
+}
+
 static const CheckAsk once_asks[] = {
   { "critical_ratio", "ratio", once_ratio },
   { "quantity", "units", once_quantity },
   { "chance_enough", "%", once_chance },
   { "expected_cost", "USD", once_cost },
   { "expected_profit", "USD", once_profit },
+  { "expected_short", "units", once_missed },
+  { "expected_left", "units", once_left },
+  { "chance_sold_out", "%", once_sold_out },
   { NULL }
 };
 
@@ -615,7 +664,7 @@ const CheckTopic check_planning_topics[] = {
   { "product mix", "objective c# item", product_mix_asks },
   { "scarce resource", "margins_usd use_per_unit capacity demand item", scarce_asks },
   { "order once",
-    "demand_shape demand_mean demand_sd demand_low demand_high demand_values demand_chances_pct "
+    "demand_shape demand_mean demand_sd demand_low demand_likely demand_high demand_values demand_chances_pct "
     "short_cost_usd over_cost_usd price_usd cost_usd salvage_usd order_units", once_asks },
   { "order size",
     "demand_per_year order_cost_usd holding_usd unit_cost_usd holding_pct working_days", size_asks },
