@@ -3,6 +3,7 @@
 
 #include "core/stead-bill.h"
 #include "core/stead-count.h"
+#include "core/stead-cut.h"
 #include "core/stead-fill.h"
 #include "core/stead-greenhouse.h"
 #include "core/stead-hen-house.h"
@@ -638,6 +639,79 @@ static const CheckAsk bill_asks[] = {
   { NULL }
 };
 
+/* cutting plan */
+
+static SteadCutPlan *
+cut_of (CheckRow *row)
+{
+  gsize n = 0;
+  gsize n_stocks = 0;
+  g_autofree double *lengths_m = check_base_list (row, "lengths", "ft m", &n);
+  const double *counts = check_list (row, "counts", &n);
+  g_autofree double *stocks_m = check_base_list (row, "stock", "ft m", &n_stocks);
+  const double *prices = check_has (row, "stock_usd") ? check_cents_list (row, "stock_usd", &n_stocks) : NULL;
+  g_autofree SteadCutPiece *pieces = g_new0 (SteadCutPiece, n);
+  g_autofree SteadCutStock *stocks = g_new0 (SteadCutStock, n_stocks);
+  g_autoptr(GError) error = NULL;
+  SteadCutPlan *plan = NULL;
+
+  for (gsize i = 0; i < n; i++)
+    {
+      if (!(counts[i] >= 0 && counts[i] <= STEAD_CUT_MOST_PIECES && counts[i] == floor (counts[i])))
+        check_bad_input (row, "counts");
+      else
+        pieces[i] = (SteadCutPiece) { lengths_m[i], (guint) counts[i] };
+    }
+  for (gsize s = 0; s < n_stocks; s++)
+    stocks[s] = (SteadCutStock) { stocks_m[s], prices != NULL ? prices[s] : 0 };
+  if (n_stocks <= STEAD_CUT_MOST_STOCKS)
+    plan = stead_cut_plan_new (pieces, n, stocks, n_stocks, base_or (row, "kerf", "in", 0), &error);
+  if (plan == NULL)
+    check_answer_none (row, error);
+  return plan;
+}
+
+static double
+cut_bars (CheckRow *row)
+{
+  g_autoptr(SteadCutPlan) plan = cut_of (row);
+
+  return plan != NULL ? (double) plan->n_bars : NAN;
+}
+
+static double
+cut_bought (CheckRow *row)
+{
+  g_autoptr(SteadCutPlan) plan = cut_of (row);
+
+  return plan != NULL ? feet (plan->bought_m) : NAN;
+}
+
+static double
+cut_cost (CheckRow *row)
+{
+  g_autoptr(SteadCutPlan) plan = cut_of (row);
+
+  check_need (row, "stock_usd");
+  return plan != NULL ? plan->cost_cents : NAN;
+}
+
+static double
+cut_proven (CheckRow *row)
+{
+  g_autoptr(SteadCutPlan) plan = cut_of (row);
+
+  return plan != NULL ? check_answer_word (row, plan->proven ? "yes" : "no") : NAN;
+}
+
+static const CheckAsk cut_asks[] = {
+  { "bars", "count", cut_bars },
+  { "bought", "ft", cut_bought },
+  { "cost", "USD", cut_cost },
+  { "proven", "text", cut_proven },
+  { NULL }
+};
+
 const CheckTopic check_build_topics[] = {
   { "housed area", "head housed_each_sqft yard_each_sqft", area_asks },
   { "shed capacity", "length_ft width_ft housed_each_sqft", capacity_asks },
@@ -668,6 +742,7 @@ const CheckTopic check_build_topics[] = {
   { "hoop house", "width_ft length_ft spacing_ft arc_ft height_ft extra_ft", hoop_asks },
   { "heat load",
     "area_sqft width_ft length_ft u_btu_h_sqft_F cover dt_F inside_F outside_F ach k_btu_cuft_F", heat_asks },
+  { "cutting plan", "lengths_ft lengths_m counts stock_ft stock_m stock_usd kerf_in", cut_asks },
   { "material cost", "items quantities prices_usd contingency_pct", bill_asks },
   { NULL }
 };
