@@ -126,6 +126,16 @@ look_at_picks (GPtrArray             *dues,
     add (dues, answer, STEAD_DUE_TASK, g_strdup_printf (_("Pick %s."), name), NULL);
 }
 
+static gboolean
+has_id (const GArray *ids,
+        gint64        id)
+{
+  for (guint i = 0; i < ids->len; i++)
+    if (g_array_index (ids, gint64, i) == id)
+      return TRUE;
+  return FALSE;
+}
+
 gboolean
 stead_crop_find_dues (SteadStore  *store,
                       GPtrArray   *dues,
@@ -133,6 +143,8 @@ stead_crop_find_dues (SteadStore  *store,
 {
   SteadDay today = stead_store_get_today (store);
   g_autoptr(GPtrArray) crops = stead_crop_repo_list (store, FALSE, error);
+  /* Crops that share a thermometer ask for it once. */
+  g_autoptr(GArray) read = g_array_new (FALSE, FALSE, sizeof (gint64));
 
   if (crops == NULL)
     return FALSE;
@@ -144,8 +156,11 @@ stead_crop_find_dues (SteadStore  *store,
       if (crop->batch.started_on > today)
         continue;
       answer = stead_crop_answer_new (store, crop->batch.id, error);
-      if (answer == NULL || !look_at_thermometer (store, dues, answer, today, error))
+      if (answer == NULL)
         return FALSE;
+      if (!has_id (read, crop->climate_id) && !look_at_thermometer (store, dues, answer, today, error))
+        return FALSE;
+      g_array_append_val (read, crop->climate_id);
       look_at_picks (dues, answer, today);
       if (answer->caution != NULL)
         add (dues, answer, STEAD_DUE_WARNING, g_strdup_printf (_("%s: the plants need a look."), crop->batch.name),

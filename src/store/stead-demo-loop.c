@@ -16,7 +16,6 @@
 #include "store/stead-fish-repo.h"
 #include "store/stead-harvest-repo.h"
 #include "store/stead-lot-repo.h"
-#include "store/stead-receipt-repo.h"
 #include "store/stead-water-repo.h"
 
 /* The last days are quiet, so that only what the description wants is out of place. */
@@ -72,17 +71,6 @@ bad_clear (gpointer data)
 
 /* --- reading the description --------------------------------------------------- */
 
-static int
-days_back (SteadDemoWriter *writer,
-           const char      *group,
-           const char      *key,
-           int              missing)
-{
-  double back = stead_demo_number_if (&writer->story->reader, group, key, NAN);
-
-  return isnan (back) ? missing : writer->story->n_days - (int) back;
-}
-
 static void
 read_groups (SteadDemoWriter *writer,
              SteadDemoLoop   *loop)
@@ -95,8 +83,8 @@ read_groups (SteadDemoWriter *writer,
       Group *group = g_new0 (Group, 1);
 
       group->group = g_strdup (*name);
-      group->stocked_at = days_back (writer, *name, "stocked", 0);
-      group->ends_at = days_back (writer, *name, "ended", -1);
+      group->stocked_at = stead_demo_days_back (writer, *name, "stocked", 0);
+      group->ends_at = stead_demo_days_back (writer, *name, "ended", -1);
       group->alive = (gint64) stead_demo_number (reader, *name, "number");
       group->mean_g = stead_demo_number (reader, *name, "weight_g");
       group->spread_frac = stead_demo_number (reader, *name, "spread");
@@ -148,7 +136,7 @@ stead_demo_loop_new (SteadDemoWriter *writer)
   loop->groups = g_ptr_array_new_with_free_func (group_free);
   loop->bad = g_array_new (FALSE, FALSE, sizeof (BadTest));
   g_array_set_clear_func (loop->bad, bad_clear);
-  loop->begins_at = days_back (writer, "water", "built", 0);
+  loop->begins_at = stead_demo_days_back (writer, "water", "built", 0);
   loop->test_days = (int) stead_demo_number (&writer->story->reader, "water", "test_days");
   loop->alkalinity = 80;
   loop->nitrate = 30;
@@ -262,51 +250,13 @@ write_group (SteadDemoWriter  *writer,
 /* --- feed comes when there is little ------------------------------------------------- */
 
 static gboolean
-write_bag (SteadDemoWriter  *writer,
-           gconstpointer     what,
-           GError          **error)
-{
-  const char *group = what;
-  SteadDemoReader *reader = &writer->story->reader;
-  g_auto(GStrv) prices = stead_demo_list (reader, group, "price");
-  double share = writer->at / (double) writer->story->n_days;
-  g_autoptr(SteadReceipt) receipt = stead_receipt_new ();
-  SteadReceiptLine line = { .item_id = stead_demo_id_of (writer, "item", stead_demo_group_name (group)),
-                            .best_by = STEAD_DAY_NONE };
-  const SteadUnit *unit = stead_demo_unit_of (writer, group);
-
-  if (g_strv_length (prices) != 2)
-    stead_demo_fault (reader, group, "price");
-  if (!stead_demo_sound (writer, error))
-    return FALSE;
-  line.quantity_base = stead_quantity_to_base (stead_demo_number (reader, group, "pack"), unit);
-  line.cost_cents = (gint64) (0.5 + (1 - share) * (double) stead_demo_cents_of (reader, prices[0])
-                              + share * (double) stead_demo_cents_of (reader, prices[1]));
-  receipt->day = stead_demo_day_at (writer, writer->at);
-  line.best_by = receipt->day + (SteadDay) stead_demo_number (reader, group, "shelf_life_days");
-  receipt->supplier = stead_demo_text (reader, group, "supplier");
-  receipt->reference = g_strdup_printf ("%c-%d", g_ascii_toupper (receipt->supplier[0]), 31250 + 41 * writer->at);
-  receipt->person_id = stead_demo_person_on (writer, writer->at);
-  g_array_append_val (receipt->lines, line);
-  return stead_demo_sound (writer, error) && stead_receipt_repo_save (writer->store, receipt, error);
-}
-
-static gboolean
 buy_feed (SteadDemoWriter  *writer,
           const Group      *group,
           GError          **error)
 {
   g_autofree char *feed = stead_demo_text (&writer->story->reader, group->group, "feed");
-  g_autofree char *item = g_strconcat ("item ", feed, NULL);
-  g_autofree char *supplier = stead_demo_text (&writer->story->reader, item, "supplier");
-  g_autofree char *name = g_strdup_printf (_("Receipt from %s"), supplier);
-  SteadStock stock;
 
-  if (!stead_demo_sound (writer, error) ||
-      !stead_lot_repo_stock (writer->store, stead_demo_id_of (writer, "item", feed),
-                             stead_demo_day_at (writer, writer->at), 1, &stock, error))
-    return FALSE;
-  return stock.on_hand_base > 6 * group->feed_kg || stead_demo_act (writer, name, write_bag, item, error);
+  return stead_demo_buy_for (writer, feed, 6 * group->feed_kg, error);
 }
 
 /* --- one day of one group --------------------------------------------------------------- */

@@ -224,7 +224,8 @@ live (SteadDemoWriter  *writer,
           !live_uses (writer, error) ||
           (writer->at % SIGN_STEP_DAYS == 0 && writer->at > 0 &&
            !stead_demo_act (writer, "sign", sign_old, NULL, error)) ||
-          (writer->at >= 0 && (!stead_demo_live_loop (writer, error) || !live_day (writer, error))))
+          (writer->at >= 0 && (!stead_demo_live_loop (writer, error) || !stead_demo_live_bay (writer, error) ||
+                               !stead_demo_live_chicks (writer, error) || !live_day (writer, error))))
         return FALSE;
     }
   return TRUE;
@@ -241,9 +242,13 @@ stead_demo_write (SteadDemoStory  *story,
   writer.ids = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   writer.students = g_ptr_array_new_with_free_func (g_free);
   writer.loop = stead_demo_loop_new (&writer);
+  writer.bay = stead_demo_bay_new (&writer);
+  writer.chicks = stead_demo_chicks_new (&writer);
   stead_store_set_today (store, story->first - 400);
   done = stead_demo_sound (&writer, error) && stead_demo_begin_farm (&writer, error) && live (&writer, error);
   stead_demo_loop_free (writer.loop);
+  stead_demo_bay_free (writer.bay);
+  stead_demo_chicks_free (writer.chicks);
   g_hash_table_unref (writer.ids);
   g_ptr_array_unref (writer.students);
   return done;

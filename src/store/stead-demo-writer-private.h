@@ -6,22 +6,26 @@
 
 G_BEGIN_DECLS
 
-/* The fish and their water, as they really are. */
+/* The fish and their water, the crops and their house, the young hens: as they really are. */
 typedef struct _SteadDemoLoop SteadDemoLoop;
+typedef struct _SteadDemoBay SteadDemoBay;
+typedef struct _SteadDemoChicks SteadDemoChicks;
 
 typedef struct
 {
-  SteadDemoStory *story;
-  SteadStore     *store;
-  GHashTable     *ids;         /* "item Layer feed": gint64, in a pointer */
-  GPtrArray      *students;    /* of SteadDemoStudent */
-  gint64          advisor_id;
-  gint64          helper_id;
-  gint64          flock_id;
-  SteadDemoLoop  *loop;
-  guint           next_buy;
-  guint           next_use;
-  int             at;          /* the day being lived */
+  SteadDemoStory  *story;
+  SteadStore      *store;
+  GHashTable      *ids;         /* "item Layer feed": gint64, in a pointer */
+  GPtrArray       *students;    /* of SteadDemoStudent */
+  gint64           advisor_id;
+  gint64           helper_id;
+  gint64           flock_id;
+  SteadDemoLoop   *loop;
+  SteadDemoBay    *bay;
+  SteadDemoChicks *chicks;
+  guint            next_buy;
+  guint            next_use;
+  int              at;          /* the day being lived */
 } SteadDemoWriter;
 
 typedef struct
@@ -60,6 +64,18 @@ gint64           stead_demo_person_on    (SteadDemoWriter *writer, int at);
 SteadDemoLoop   *stead_demo_loop_new     (SteadDemoWriter *writer) G_GNUC_WARN_UNUSED_RESULT;
 void             stead_demo_loop_free    (SteadDemoLoop *loop);
 gboolean         stead_demo_live_loop    (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadDemoBay    *stead_demo_bay_new      (SteadDemoWriter *writer) G_GNUC_WARN_UNUSED_RESULT;
+void             stead_demo_bay_free     (SteadDemoBay *bay);
+gboolean         stead_demo_live_bay     (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadDemoChicks *stead_demo_chicks_new   (SteadDemoWriter *writer) G_GNUC_WARN_UNUSED_RESULT;
+void             stead_demo_chicks_free  (SteadDemoChicks *chicks);
+gboolean         stead_demo_live_chicks  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* A pack of an item comes today, if less of it than @base is on hand. */
+gboolean         stead_demo_buy_for      (SteadDemoWriter *writer, const char *item, double base,
+                                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* How many days after the first one lies @key, which counts back from today; @missing
+ * without it. */
+int              stead_demo_days_back    (SteadDemoWriter *writer, const char *group, const char *key, int missing);
 /* Products and prices that begin on the day; a product begins with its first price. */
 gboolean         stead_demo_live_prices  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -1,9 +1,13 @@
 /* stead-demo-writer.c - the tools with which the story is written down. */
 #include "config.h"
 
+#include <glib/gi18n-lib.h>
+#include <math.h>
 #include <string.h>
 
 #include "store/stead-demo-writer-private.h"
+#include "store/stead-lot-repo.h"
+#include "store/stead-receipt-repo.h"
 
 gboolean
 stead_demo_act (SteadDemoWriter  *writer,
@@ -100,4 +104,67 @@ stead_demo_write_groups (SteadDemoWriter  *writer,
     if (!stead_demo_act (writer, stead_demo_group_name (*group), deed, *group, error))
       return FALSE;
   return TRUE;
+}
+
+int
+stead_demo_days_back (SteadDemoWriter *writer,
+                      const char      *group,
+                      const char      *key,
+                      int              missing)
+{
+  double back = stead_demo_number_if (&writer->story->reader, group, key, NAN);
+
+  return isnan (back) ? missing : writer->story->n_days - (int) back;
+}
+
+/* --- what comes when there is little of it ------------------------------------------- */
+
+static gboolean
+write_pack (SteadDemoWriter  *writer,
+            gconstpointer     what,
+            GError          **error)
+{
+  const char *group = what;
+  SteadDemoReader *reader = &writer->story->reader;
+  g_auto(GStrv) prices = stead_demo_list (reader, group, "price");
+  double share = writer->at / (double) writer->story->n_days;
+  double shelf_days = stead_demo_number_if (reader, group, "shelf_life_days", 0);
+  g_autoptr(SteadReceipt) receipt = stead_receipt_new ();
+  SteadReceiptLine line = { .item_id = stead_demo_id_of (writer, "item", stead_demo_group_name (group)),
+                            .best_by = STEAD_DAY_NONE };
+  const SteadUnit *unit = stead_demo_unit_of (writer, group);
+
+  if (g_strv_length (prices) != 2)
+    stead_demo_fault (reader, group, "price");
+  if (!stead_demo_sound (writer, error))
+    return FALSE;
+  line.quantity_base = stead_quantity_to_base (stead_demo_number (reader, group, "pack"), unit);
+  line.cost_cents = (gint64) (0.5 + (1 - share) * (double) stead_demo_cents_of (reader, prices[0])
+                              + share * (double) stead_demo_cents_of (reader, prices[1]));
+  receipt->day = stead_demo_day_at (writer, writer->at);
+  if (shelf_days > 0)
+    line.best_by = receipt->day + (SteadDay) shelf_days;
+  receipt->supplier = stead_demo_text (reader, group, "supplier");
+  receipt->reference = g_strdup_printf ("%c-%d", g_ascii_toupper (receipt->supplier[0]), 31250 + 41 * writer->at);
+  receipt->person_id = stead_demo_person_on (writer, writer->at);
+  g_array_append_val (receipt->lines, line);
+  return stead_demo_sound (writer, error) && stead_receipt_repo_save (writer->store, receipt, error);
+}
+
+gboolean
+stead_demo_buy_for (SteadDemoWriter  *writer,
+                    const char       *item,
+                    double            base,
+                    GError          **error)
+{
+  g_autofree char *group = g_strconcat ("item ", item, NULL);
+  g_autofree char *supplier = stead_demo_text (&writer->story->reader, group, "supplier");
+  g_autofree char *name = g_strdup_printf (_("Receipt from %s"), supplier);
+  SteadStock stock;
+
+  if (!stead_demo_sound (writer, error) ||
+      !stead_lot_repo_stock (writer->store, stead_demo_id_of (writer, "item", item),
+                             stead_demo_day_at (writer, writer->at), 1, &stock, error))
+    return FALSE;
+  return stock.on_hand_base > base || stead_demo_act (writer, name, write_pack, group, error);
 }

@@ -165,19 +165,19 @@ out = works('import-dry-run', '--import', 'flock-log', good, demo, '--of', 'Brow
 report(eggs_logged(demo) == had, 'dry-run-changes-nothing')
 works('import', '--import', 'flock-log', good, demo, '--of', 'Brown hens', '--today', TODAY, holds='2 rows were taken')
 report(eggs_logged(demo) == had + 20, 'import-is-there', eggs_logged(demo), had)
-out = works('import-again', '--import', 'flock-log', good, demo, '--today', TODAY, holds='0 rows were taken')
+out = works('import-again', '--import', 'flock-log', good, demo, '--of', 'Brown hens', '--today', TODAY, holds='0 rows were taken')
 report(eggs_logged(demo) == had + 20, 'import-again-adds-nothing', out)
 
 bad = write('bad.csv', 'Date;Eggs;Feed (lb)\n31.3.2026;4;1,5\n32.3.2026;4;\n30.3.2026;999;\n29.3.2026;-3;\n')
-out = fails('import-bad-rows', '--import', 'flock-log', bad, demo, '--today', TODAY, says='3 rows')
+out = fails('import-bad-rows', '--import', 'flock-log', bad, demo, '--of', 'Brown hens', '--today', TODAY, says='3 rows')
 report(all(f'Line {line}' in out for line in (3, 4, 5)) and 'Line 2' not in out, 'bad-rows-are-named', out)
 report('999' in out and '32.3.2026' in out and '-3' in out, 'bad-cells-are-shown', out)
 report(eggs_logged(demo) == had + 24, 'good-rows-are-taken')
 
 either = write('either.csv', 'Date,Eggs\n03/04/2026,5\n03/05/2026,5\n')
-fails('import-doubtful-dates', '--import', 'flock-log', either, demo, '--today', TODAY)
+fails('import-doubtful-dates', '--import', 'flock-log', either, demo, '--of', 'Brown hens', '--today', TODAY)
 report(eggs_logged(demo) == had + 24, 'doubtful-dates-take-nothing')
-works('import-dates-mdy', '--import', 'flock-log', either, demo, '--dates', 'mdy', '--today', TODAY,
+works('import-dates-mdy', '--import', 'flock-log', either, demo, '--of', 'Brown hens', '--dates', 'mdy', '--today', TODAY,
       holds='2 rows were taken')
 fails('import-dates-no-order', '--import', 'flock-log', either, demo, '--dates', 'dym', status=2)
 
@@ -192,14 +192,14 @@ fails('import-no-kind', '--import', 'poems', good, demo, status=2)
 fails('import-folder', '--import', 'flock-log', FOLDER, demo)
 fails('import-missing', '--import', 'flock-log', FOLDER / 'gone.csv', demo)
 fails('import-empty', '--import', 'flock-log', write('empty.csv', ''), demo)
-fails('import-no-header', '--import', 'flock-log', write('headless.csv', '2026-03-01,5\n'), demo, says='Date')
+fails('import-no-header', '--import', 'flock-log', write('headless.csv', '2026-03-01,5\n'), demo, '--of', 'Brown hens', says='Date')
 fails('import-spreadsheet', '--import', 'flock-log', write('packed.csv', b'PK\3\4' + bytes(200)), demo)
 fails('import-into-text', '--import', 'flock-log', good, FOLDER / 'letter.txt')
 fails('import-of-nobody', '--import', 'flock-log', good, demo, '--of', 'Geese', says='Geese')
 huge = FOLDER / 'huge.csv'
 with open(huge, 'wb') as file:
     file.truncate(200 * 1024 * 1024)
-fails('import-200-MB', '--import', 'flock-log', huge, demo, says='64 MB')
+fails('import-200-MB', '--import', 'flock-log', huge, demo, '--of', 'Brown hens', says='64 MB')
 
 # --- the command line itself --------------------------------------------------------------
 version = works('version', '--version')

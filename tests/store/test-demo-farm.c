@@ -112,7 +112,8 @@ assert_story (SteadStore *store,
   const SteadFlock *flock = flocks->pdata[0];
   double days_left;
 
-  g_assert_cmpuint (flocks->len, ==, 1);
+  g_assert_cmpuint (flocks->len, ==, 2);
+  g_assert_cmpstr (flock->name, ==, "Brown hens");
   g_assert_cmpint (flock->housed_on, ==, today - 548);
   g_assert_cmpint (stead_flock_repo_alive (store, flock->id, today, &error), ==, 27);
   days_left = feed_days_left (store, flock->feed_item_id, today);
@@ -132,6 +133,40 @@ assert_story (SteadStore *store,
   g_assert_no_error (error);
 }
 
+/* One crop is over, one is picked, and one has not begun to ripen; young hens lay. */
+static void
+assert_bays (SteadStore *store,
+             SteadDay    today)
+{
+  static const char count_sql[] = "SELECT count (*) FROM harvest h JOIN batch b ON b.id = h.batch_id WHERE b.name = ";
+  static const struct { const char *name; int least, most; } picks[] = {
+    { "'Tomatoes, first year'", 20, 80 }, { "'Tomatoes, bay 1'", 12, 60 }, { "'Tomatoes, bay 2'", 0, 0 },
+  };
+  gint64 last;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (picks); i++)
+    {
+      g_autofree char *sql = g_strconcat (count_sql, picks[i].name, NULL);
+
+      g_test_message ("%s: %d picks", picks[i].name, (int) fixture_number (store, sql));
+      g_assert_cmpint (fixture_number (store, sql), >=, picks[i].least);
+      g_assert_cmpint (fixture_number (store, sql), <=, picks[i].most);
+    }
+  last = fixture_number (store, "SELECT max (h.day) FROM harvest h JOIN batch b ON b.id = h.batch_id"
+                                " WHERE b.name = 'Tomatoes, bay 1'");
+  g_assert_cmpint (last, >=, today - 4);
+  g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM batch WHERE kind = 'crop' AND ended_on IS NULL"), ==, 2);
+  g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM usual_month"), ==, 24);
+  g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM climate"), >, 380);
+  g_assert_cmpint (fixture_number (store, "SELECT max (day) FROM climate"), ==, today - 1);
+  g_assert_cmpint (fixture_number (store, "SELECT sum (e.eggs) FROM batch_entry e JOIN batch b ON b.id = e.batch_id"
+                                          " WHERE b.name = 'Young hens'"), >, 300);
+  /* What the lots of a crop took along came in before. */
+  g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM movement m JOIN lot l ON l.id = m.lot_id"
+                                          " JOIN batch b ON b.id = l.batch_id WHERE b.kind = 'crop' AND m.kind = 'made'"
+                                          " AND m.cost_cents <= 0"), ==, 0);
+}
+
 static void
 test_story (void)
 {
@@ -144,11 +179,12 @@ test_story (void)
       g_autoptr(SteadStore) store = make (folder, name, today);
 
       assert_story (store, today);
+      assert_bays (store, today);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM receipt WHERE signed_by IS NOT NULL"), >, 30);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM receipt WHERE signed_by IS NULL"), >, 0);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM receipt WHERE is_gift"), ==, 1);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM batch_entry WHERE left_out"), >=, 14);
-      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM price"), ==, 7);
+      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM price"), ==, 8);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM asset"), ==, 4);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM step"), <=, 20);
     }
