@@ -88,11 +88,11 @@ look_at_thermometer (SteadStore             *store,
     return TRUE;
   last = days->pdata[days->len - 1];
   if (last->day == today)
-    add (dues, answer, STEAD_DUE_DONE, g_strdup_printf (_("%s: temperatures read"), answer->crop->batch.name), NULL);
+    add (dues, answer, STEAD_DUE_DONE, g_strdup_printf (_("Thermometer read: %s"), answer->thermometer), NULL);
   else
     add (dues, answer, STEAD_DUE_TASK,
-         /* Translators: a crop, the place of its thermometer. */
-         g_strdup_printf (_("Read the thermometer of %s: %s."), answer->crop->batch.name, answer->thermometer), NULL);
+         /* Translators: the place of the thermometer, or "outdoors". */
+         g_strdup_printf (_("Read the thermometer: %s."), answer->thermometer), NULL);
   if (last->day < today - 1 || place == 0)
     return TRUE;
   house = stead_glasshouse_repo_get (store, place, &failed);

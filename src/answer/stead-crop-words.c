@@ -268,12 +268,12 @@ keeps_sentence (const SteadCropAnswer *self)
 {
   const SteadUnit *area = stead_unit_default (STEAD_DIMENSION_AREA, self->farm->units);
   g_autofree char *feed = stead_words_number (self->feed_g_day);
-  g_autofree char *least = stead_tank_text_round (self->bed_min_m2, area);
+  g_autofree char *least = stead_words_number (stead_quantity_from_base (self->bed_min_m2, area));
   g_autofree char *most = stead_tank_text_round (self->bed_max_m2, area);
   g_autofree char *few = stead_number_format (floor (self->feed_plants_min), 0);
   g_autofree char *many = stead_number_format (floor (self->feed_plants_max), 0);
 
-  /* Translators: grams, two areas, two counts of plants. */
+  /* Translators: grams, a range of areas ("63.2", "101 sq ft"), two counts of plants. */
   return g_strdup_printf (_("The fish on this water get about %s g of feed a day. That keeps <b>%s to %s of bed</b>, %s to "
                             "%s plants."), feed, least, most, few, many);
 }
@@ -314,8 +314,6 @@ stead_crop_feeding (const SteadCropAnswer *self)
     keeps = g_strdup (_("The fish on this water got no feed in the last two weeks, so the plants get nothing either."));
   stead_words_add (text, keeps);
   stead_words_add (text, stand);
-  stead_words_add (text, _("Put no plant fertilizer into water with fish: most of it harms them. What plants lack "
-                           "there, ask your extension office."));
   return stead_words_end (text);
 }
 

@@ -128,6 +128,10 @@ stead_mark_paint (cairo_t              *cr,
     case STEAD_MARK_BAR:
       cairo_rectangle (cr, x - radius * 0.6, y - radius, radius * 1.2, radius * 2);
       break;
+    case STEAD_MARK_HATCHED_BAR:
+      cairo_rectangle (cr, x - radius * 1.1, y - radius, radius * 2.2, radius * 2);
+      stead_fill_pattern (cr, style, STEAD_ROLE_CARD, STEAD_PATTERN_FALLING, TRUE);
+      return;
     case STEAD_MARK_DOT:
     case STEAD_MARK_RING:
     default:

@@ -179,6 +179,7 @@ typedef enum
   STEAD_MARK_RING,
   STEAD_MARK_CROSS,
   STEAD_MARK_BAR,
+  STEAD_MARK_HATCHED_BAR,   /* as what is thrown out stands on a bar */
 } SteadMark;
 
 void stead_mark_paint (cairo_t              *cr,

@@ -123,7 +123,8 @@ fill_keys (const SteadHarvestWords *words,
   if (out->has_picked && words->picked != NULL)
     out->keys[out->n_keys++] = (SteadKey) { .text = words->picked, .role = STEAD_ROLE_CROP, .mark = STEAD_MARK_BAR };
   if (out->has_lost && words->lost != NULL)
-    out->keys[out->n_keys++] = (SteadKey) { .text = words->lost, .role = STEAD_ROLE_INK, .mark = STEAD_MARK_RING };
+    out->keys[out->n_keys++] = (SteadKey) { .text = words->lost, .role = STEAD_ROLE_INK,
+                                            .mark = STEAD_MARK_HATCHED_BAR };
   if (out->has_ahead && words->expected != NULL)
     out->keys[out->n_keys++] = (SteadKey) { .text = words->expected, .role = STEAD_ROLE_CROP,
                                             .line = STEAD_LINE_DASHED, .line_width = 2 };

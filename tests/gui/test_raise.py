@@ -179,7 +179,7 @@ def test_house_is_held_against_what_hens_need():
     w.fill('Nests', '2')
     w.press('push button', 'Save flock')
     w.wait_words('Add nests')
-    assert farm.rows('SELECT nests FROM flock') == ['2']
+    assert farm.rows("SELECT nests FROM flock JOIN batch ON batch.id = batch_id WHERE name = 'Brown hens'") == ['2']
     assert w.close() == 0
     farm.verify()
 

@@ -35,7 +35,7 @@ struct _SteadFeedingView
   gboolean         filling;
 
   GtkWidget       *scroll;
-  GtkLabel        *fish;
+  GtkLabel        *fish, *fish_caution;
   Sheet            stocks, bag;
   SteadField      *stock_water, *now, *target, *label_parts, *label_adds;
   SteadField      *bag_water, *ppm, *share, *ratio;
@@ -170,6 +170,7 @@ stead_feeding_view_show (SteadFeedingView      *self,
   self->units = answer->farm->units;
   gtk_label_set_markup (self->fish, answer->feeding != NULL ? answer->feeding : "");
   gtk_widget_set_visible (GTK_WIDGET (self->fish), answer->feeding != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->fish_caution), answer->feeding != NULL);
   gtk_widget_set_visible (self->stocks.box, !fish);
   gtk_widget_set_visible (self->bag.box, !fish);
   if (!same)
@@ -238,7 +239,10 @@ build (SteadFeedingView *self)
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18);
   GtkWidget *fields;
 
-  self->fish = add_label (box, "strong");
+  self->fish = add_label (box, NULL);
+  self->fish_caution = add_label (box, "caution");
+  gtk_label_set_text (self->fish_caution, _("Put no plant fertilizer into water with fish: most of it harms them. What "
+                                            "plants lack there, ask your extension office."));
   fields = build_sheet (&self->stocks, box, _("How much of stock A and stock B"));
   self->stock_water = add_field (self, fields, _("Nutrient solution wanted"), STEAD_FIELD_QUANTITY, stocks_cb);
   self->now = add_field (self, fields, _("Conductivity now, µS/cm"), STEAD_FIELD_NUMBER, stocks_cb);

@@ -81,9 +81,14 @@ fuel_text (gpointer item,
            gpointer data)
 {
   SteadHeatView *self = data;
-  double factor = stead_greenhouse_fuel_factor (self->answer->house->fuel, self->answer->farm->units);
+  SteadFuel fuel = self->answer->house->fuel;
+  SteadUnitSystem units = self->answer->farm->units;
+  double factor = stead_greenhouse_fuel_factor (fuel, units);
+  double amount = round (month_of (self, item)->fuel / factor);
 
-  return stead_number_format (round (month_of (self, item)->fuel / factor), 0);
+  if (fuel == STEAD_FUEL_PROPANE || fuel == STEAD_FUEL_OIL)
+    return stead_quantity_format (amount * factor, stead_unit_default (STEAD_DIMENSION_VOLUME, units));
+  return stead_number_format (amount, 0);
 }
 
 static char *
