@@ -163,6 +163,14 @@ fill_tanks (SteadFishDialog *self,
   gtk_drop_down_set_selected (self->tank, at == 0 && self->tanks->len == 1 ? 1 : at);
 }
 
+/* What was asked for is there: the message goes. */
+static void
+tank_cb (SteadFishDialog *self)
+{
+  if (!self->filling && chosen_tank (self) != 0)
+    stead_dialog_show_error (STEAD_DIALOG (self), NULL);
+}
+
 static void
 new_tank_cb (SteadFishDialog *self)
 {
@@ -497,6 +505,7 @@ stead_fish_dialog_class_init (SteadFishDialogClass *klass)
   BIND (ended);
   BIND (note);
   gtk_widget_class_bind_template_callback (widget_class, species_cb);
+  gtk_widget_class_bind_template_callback (widget_class, tank_cb);
   gtk_widget_class_bind_template_callback (widget_class, new_tank_cb);
   gtk_widget_class_bind_template_callback (widget_class, origin_cb);
 }

@@ -185,8 +185,14 @@ static void
 show (SteadReadingRow *self,
       const char      *text)
 {
-  gtk_label_set_text (GTK_LABEL (self->message), text != NULL ? text : "");
-  gtk_widget_set_visible (self->message, text != NULL && *text != '\0');
+  gboolean says = text != NULL && *text != '\0';
+
+  gtk_label_set_text (GTK_LABEL (self->message), says ? text : "");
+  gtk_widget_set_visible (self->message, says);
+  if (says)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
+  else
+    gtk_accessible_reset_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION);
 }
 
 void
@@ -287,8 +293,9 @@ build_entry (SteadReadingRow *self)
   self->label = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->label), 0);
   gtk_widget_add_css_class (self->label, "field-label");
-  gtk_widget_set_margin_end (self->label, 6);     /* with the column's 6: as in a compact field */
   self->entry = gtk_entry_new ();
+  /* With the column's 6 as in a compact field; a margin of the label would count in its size group. */
+  gtk_widget_set_margin_start (self->entry, 6);
   gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), 6);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), 8);
   gtk_editable_set_alignment (GTK_EDITABLE (self->entry), 1);
