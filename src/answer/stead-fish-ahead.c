@@ -209,6 +209,7 @@ find_sale (SteadFishAnswer *self,
   self->sale_latest = day_after (today, weeks_until (ahead, low_share, wanted));
   if (self->sale_latest != STEAD_DAY_NONE)
     self->sale_latest = MAX (self->sale_latest, self->sale_day);
+  self->latest_past_table = self->sale_latest == STEAD_DAY_NONE && ahead->n <= AHEAD_WEEKS;
   band_at (ahead, weeks, G_STRUCT_OFFSET (SteadGrowthAhead, alive), &self->harvest_fish);
   band_at (ahead, weeks, G_STRUCT_OFFSET (SteadGrowthAhead, biomass_kg), &self->harvest_kg);
   self->purged_kg = self->group->purge_days > 0

@@ -83,6 +83,7 @@ typedef struct
   double              share_ready;      /* of the fish that have the sale weight today; NAN */
   SteadDay            sale_day;         /* the chosen share has it; STEAD_DAY_NONE: not within the forecast */
   SteadDay            sale_soonest, sale_latest;   /* STEAD_DAY_NONE: beyond */
+  gboolean            latest_past_table;  /* no latest day: the growth table ends before it */
   char               *no_sale;          /* (nullable): why no day is named */
   SteadBand           harvest_fish;     /* alive on that day */
   SteadBand           harvest_kg;       /* what they weigh alive then, before the purge */

@@ -131,6 +131,10 @@ sale_sentence (const SteadFishAnswer *self)
   at = stead_quantity_format (self->ahead_c, stead_unit_default (STEAD_DIMENSION_TEMPERATURE, self->farm->units));
   day = stead_day_format (self->sale_day, STEAD_DAY_STYLE_MEDIUM);
   soonest = stead_day_format (self->sale_soonest, STEAD_DAY_STYLE_SHORT);
+  if (self->sale_latest == STEAD_DAY_NONE && self->latest_past_table)
+    /* Translators: a temperature, so many of 100 fish, a weight, a day, the earliest day. */
+    return g_strdup_printf (_("At %s, %s in 100 reach %s about <b>%s</b> (%s at the earliest)."),
+                            at, share, sale, day, soonest);
   if (self->sale_latest == STEAD_DAY_NONE)
     /* Translators: a temperature, so many of 100 fish, a weight, a day, the earliest day. */
     return g_strdup_printf (_("At %s, %s in 100 reach %s about <b>%s</b> (%s at the earliest, and it may take "

@@ -28,8 +28,8 @@ quiet_sentence (const SteadWaterAnswer *self)
 {
   g_autofree char *day = stead_day_format (self->last->day, STEAD_DAY_STYLE_MEDIUM);
 
-  /* Translators: a day.  It is not said that the water is safe: only that no limit is passed. */
-  return g_strdup_printf (_("The test of %s <b>passes no limit</b> that is known here."), day);
+  /* Translators: a day.  It is not said that the water is safe: only that the readings keep the limits. */
+  return g_strdup_printf (_("Every reading of %s is <b>inside the limits</b> known here."), day);
 }
 
 static void

@@ -396,7 +396,7 @@ stead_water_verdict_word (const SteadWaterLine *line)
     {
     case STEAD_WATER_ACT: return C_("verdict on a reading", "act");
     case STEAD_WATER_WATCH: return C_("verdict on a reading", "watch");
-    case STEAD_WATER_OK: return C_("verdict on a reading", "no limit passed");
+    case STEAD_WATER_OK: return C_("verdict on a reading", "inside its limits");
     case STEAD_WATER_IMPOSSIBLE: return C_("verdict on a reading", "cannot be");
     case STEAD_WATER_UNKNOWN:
     default: return C_("verdict on a reading", "no limit known");

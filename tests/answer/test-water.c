@@ -349,7 +349,7 @@ test_due (Farm          *farm,
   ahead = ask (farm, water);
   g_assert_cmpint (ahead->due_on, ==, farm->today + 5);
   if (farm_in_english ())
-    g_assert_nonnull (strstr (ahead->sentence, "passes no limit"));
+    g_assert_nonnull (strstr (ahead->sentence, "inside the limits"));
 }
 
 /* --- trends --------------------------------------------------------------------------- */
