@@ -269,7 +269,7 @@ add_birds (const SteadCostAnswer *self,
            GPtrArray             *entries)
 {
   SteadCostEntry *entry;
-  g_autofree char *hens = stead_words_hens (self->flock->birds);
+  g_autofree char *hens = stead_words_flock (self->flock->species, self->flock->birds);
 
   /* Translators: "Brown hens, 30 hens". */
   entry = add_entry (entries, self->flock->housed_on, g_strdup_printf (_("%s, %s"), self->flock->name, hens),

@@ -157,7 +157,7 @@ add_birds (const SteadCostAnswer *answer,
   double total = answer->sheet.parts[STEAD_COST_START].total_cents;
   g_autofree char *cost = stead_money_format (stead_money_round (facts->bird_cents), currency);
   g_autofree char *salvage = stead_money_format (flock->salvage_cents, currency);
-  g_autofree char *hens = stead_words_hens (facts->hens);
+  g_autofree char *hens = stead_words_flock (flock->species, facts->hens);
   g_autofree char *expected = stead_number_format (flock->eggs_expected, 1);
   g_autofree char *eggs = stead_words_eggs (answer->totals.eggs);
   g_autofree char *charge = stead_money_format (stead_money_round (total), currency);
@@ -166,7 +166,7 @@ add_birds (const SteadCostAnswer *answer,
   if (flock->reared)
     add_rearing (answer, facts, lines);
   if (facts->birds_spread)
-    line = g_strdup_printf (_("The hens have laid what was expected of them. "
+    line = g_strdup_printf (_("The birds have laid what was expected of them. "
                               "Of %s − %s only %s was still left to spread."), cost, salvage, charge);
   else
     /* Translators: price of all birds, their worth at the end, "30 hens", eggs expected of one, "1,187 eggs" of

@@ -33,7 +33,7 @@ start_label (const SteadCostAnswer *answer)
     case STEAD_BATCH_KITCHEN:
     default:
       return answer->flock != NULL && answer->flock->reared
-             ? C_("line of a cost sheet", "Raising the hens, spread over lay")
+             ? C_("line of a cost sheet", "Raising the birds, spread over lay")
              : C_("line of a cost sheet", "Pullets, spread over lay");
     }
 }
@@ -171,9 +171,11 @@ caution_uses (const SteadCostAnswer *answer,
                                       "Enter its receipt in Keep."), amount, use->item_name);
       stead_words_add (text, sentence);
     }
-  if (!fed && answer->flock != NULL)
+  if (!fed && answer->batch->feed_item_id == 0 && answer->batch->kind != STEAD_BATCH_CROP)
+    stead_words_add (text, _("Which feed they get is not said, so the cost leaves feed out. Choose it in Raise."));
+  else if (!fed && answer->flock != NULL)
     stead_words_add (text, _("No feed is in the log of these days, so the cost leaves feed out. "
-                             "Enter in Raise what the hens eat."));
+                             "Enter in Raise what the birds eat."));
   else if (!fed && answer->batch->kind == STEAD_BATCH_FISH)
     stead_words_add (text, _("No feed is in the log so far. Enter in Raise what the fish eat."));
 }

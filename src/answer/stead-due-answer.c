@@ -133,7 +133,7 @@ look_at_bedding (SteadDueLook     *look,
   stead_due_add (look, STEAD_DUE_TASK, STEAD_TARGET_FLOCK, flock->id,
                  g_strdup_printf (_("Change the bedding of %s."), flock->name),
                  /* Translators: "15 days". */
-                 g_strdup_printf (_("The last change was %s ago. Wet litter and the smell of ammonia harm the hens."), days));
+                 g_strdup_printf (_("The last change was %s ago. Wet litter and the smell of ammonia harm the birds."), days));
   return TRUE;
 }
 

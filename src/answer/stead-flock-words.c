@@ -18,7 +18,7 @@ static char *
 birds_text (const SteadFlockAnswer *self,
             gint64                  n)
 {
-  return are_hens (self) ? stead_words_hens (n) : stead_words_birds (n);
+  return stead_words_flock (self->flock->species, n);
 }
 
 /* How the week was against what is expected at this age. */

@@ -233,7 +233,7 @@ stead_import_read_count (const SteadImportJudge *judge,
     return stead_import_wrong (judge, row, column, g_strdup (error->message));
   if (fabs (value - round (value)) > 1e-9)
     return stead_import_wrong (judge, row, column,
-                               g_strdup_printf (_("“%s” is not a whole number. Eggs and hens are counted whole."), cell));
+                               g_strdup_printf (_("“%s” is not a whole number. Eggs and birds are counted whole."), cell));
   if (value > MAX_COUNT)
     return stead_import_wrong (judge, row, column,
                                g_strdup_printf (_("“%s” is too large. Check how many digits you typed."), cell));

@@ -232,12 +232,12 @@ check_entry (const SteadImportJudge *judge,
     return stead_import_wrong (judge, row, column_at_fault (judge, entry, alive), g_strdup (error->message));
   if (entry->eggs > 0 && tally->eggs_today + entry->eggs > 2 * alive)
     return stead_import_wrong (judge, row, STEAD_COLUMN_EGGS,
-                               g_strdup_printf (_("With the other entries of this day that makes %d eggs from %d hens. "
+                               g_strdup_printf (_("With the other entries of this day that makes %d eggs from %d birds. "
                                                   "Check the number and the day."),
                                                 (int) (tally->eggs_today + entry->eggs), (int) alive));
   if (lost > 0 && lost + tally->lost_ever > judge->flock->birds)
     return stead_import_wrong (judge, row, entry->deaths > 0 ? STEAD_COLUMN_DEATHS : STEAD_COLUMN_CULLED,
-                               g_strdup_printf (_("With the other entries that makes %d hens lost of %d. "
+                               g_strdup_printf (_("With the other entries that makes %d birds lost of %d. "
                                                   "Check the number."),
                                                 (int) (lost + tally->lost_ever), (int) judge->flock->birds));
   return TRUE;
@@ -336,15 +336,15 @@ understood (const SteadFarm *farm,
     }
   if (entry->deaths > 0)
     {
-      g_autofree char *hens = stead_words_hens (entry->deaths);
+      g_autofree char *birds = stead_words_birds (entry->deaths);
 
-      g_ptr_array_add (parts, g_strdup_printf (_("%s found dead"), hens));
+      g_ptr_array_add (parts, g_strdup_printf (_("%s found dead"), birds));
     }
   if (entry->culled > 0)
     {
-      g_autofree char *hens = stead_words_hens (entry->culled);
+      g_autofree char *birds = stead_words_birds (entry->culled);
 
-      g_ptr_array_add (parts, g_strdup_printf (_("%s taken out"), hens));
+      g_ptr_array_add (parts, g_strdup_printf (_("%s taken out"), birds));
     }
   if (entry->reason != NULL)
     g_ptr_array_add (parts, g_strdup_printf (_("reason “%s”"), entry->reason));

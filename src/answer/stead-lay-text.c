@@ -28,11 +28,11 @@ stead_lay_text_week (const SteadFlockAnswer *answer,
   eggs = stead_words_eggs (row->eggs);
   if (row->deaths == 0)
     /* Translators: a date, an age in weeks, a rate, a count with its noun */
-    return g_strdup_printf (_("Week of %s, %s weeks old: %s eggs a day from 100 hens, %s in all."),
+    return g_strdup_printf (_("Week of %s, %s weeks old: %s eggs a day from 100 birds, %s in all."),
                             day, age, rate, eggs);
-  lost = answer->flock->species == STEAD_SPECIES_HEN ? stead_words_hens (row->deaths) : stead_words_birds (row->deaths);
-  /* Translators: a date, an age in weeks, a rate, a count of eggs and a count of hens with their nouns */
-  return g_strdup_printf (_("Week of %s, %s weeks old: %s eggs a day from 100 hens, %s in all. Lost: %s."),
+  lost = stead_words_flock (answer->flock->species, row->deaths);
+  /* Translators: a date, an age in weeks, a rate, a count of eggs and a count of birds with their nouns */
+  return g_strdup_printf (_("Week of %s, %s weeks old: %s eggs a day from 100 birds, %s in all. Lost: %s."),
                           day, age, rate, eggs, lost);
 }
 

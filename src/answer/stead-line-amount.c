@@ -68,7 +68,7 @@ read_count (SteadParse    *parse,
     return stead_parse_fail_with (parse, measure->start, measure->end, error);
   if (fabs (value - round (value)) > 1e-9)
     return stead_parse_fail (parse, measure->start, measure->end,
-                             g_markup_printf_escaped (_("“%s” is not a whole number. Eggs, hens and fish are counted whole."),
+                             g_markup_printf_escaped (_("“%s” is not a whole number. Eggs, birds and fish are counted whole."),
                                                       measure->text));
   if (value > MAX_COUNT)
     return stead_parse_fail (parse, measure->start, measure->end,

@@ -221,13 +221,13 @@ parts_of (const SteadLineReader  *self,
     }
   if (entry->deaths > 0)
     {
-      g_autofree char *animals = reading->is_fish ? stead_words_fish (entry->deaths) : stead_words_hens (entry->deaths);
+      g_autofree char *animals = reading->is_fish ? stead_words_fish (entry->deaths) : stead_words_birds (entry->deaths);
 
       g_ptr_array_add (parts, g_strdup_printf (_("%s found dead"), animals));
     }
   if (entry->culled > 0)
     {
-      g_autofree char *animals = reading->is_fish ? stead_words_fish (entry->culled) : stead_words_hens (entry->culled);
+      g_autofree char *animals = reading->is_fish ? stead_words_fish (entry->culled) : stead_words_birds (entry->culled);
 
       g_ptr_array_add (parts, g_strdup_printf (_("%s taken out"), animals));
     }

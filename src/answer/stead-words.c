@@ -173,6 +173,13 @@ stead_words_birds (gint64 n)
 }
 
 char *
+stead_words_flock (SteadSpecies species,
+                   gint64       n)
+{
+  return species == STEAD_SPECIES_HEN ? stead_words_hens (n) : stead_words_birds (n);
+}
+
+char *
 stead_words_days (gint64 n)
 {
   g_autofree char *number = stead_number_format ((double) n, 0);

@@ -9,6 +9,7 @@
 
 #include "core/stead-calendar.h"
 #include "core/stead-quantity.h"
+#include "store/stead-flock-repo.h"
 #include "store/stead-product-repo.h"
 
 G_BEGIN_DECLS
@@ -38,6 +39,8 @@ char *stead_words_eggs (gint64 n) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_words_hens (gint64 n) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_words_fish (gint64 n) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_words_birds (gint64 n) G_GNUC_WARN_UNUSED_RESULT;
+/* "30 hens"; "30 birds" of any other kind. */
+char *stead_words_flock (SteadSpecies species, gint64 n) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_words_days (gint64 n) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Markup with <b> to plain text. */

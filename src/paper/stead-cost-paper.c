@@ -202,7 +202,7 @@ add_flock_facts (SteadPages            *pages,
   g_autofree char *eggs = stead_words_eggs (cost->totals.eggs);
   g_autofree char *cracked = stead_words_eggs (cost->totals.cracked);
   g_autofree char *feed = stead_quantity_format (cost->totals.feed_kg, mass);
-  g_autofree char *lost = stead_words_hens (cost->totals.deaths);
+  g_autofree char *lost = stead_words_flock (cost->flock->species, cost->totals.deaths);
   g_autofree char *made = stead_words_units (cost->product->pack, cost->sheet.made_units);
   g_autofree char *good = stead_words_units (cost->product->pack, cost->sheet.good_units);
 
@@ -211,7 +211,7 @@ add_flock_facts (SteadPages            *pages,
   add_fact (pages, _("Eggs collected"), eggs);
   add_fact (pages, _("Of them cracked"), cracked);
   add_fact (pages, _("Feed given"), feed);
-  add_fact (pages, _("Hens lost"), lost);
+  add_fact (pages, _("Birds lost"), lost);
   add_fact (pages, _("Made"), made);
   add_fact (pages, _("Can be sold"), good);
 }

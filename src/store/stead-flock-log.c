@@ -159,9 +159,9 @@ refuse_eggs (gint64    hens,
              gint64    eggs,
              GError  **error)
 {
-  return stead_repo_refuse (error, ngettext ("There is %d hen; %d eggs in one day is more than it can lay. "
+  return stead_repo_refuse (error, ngettext ("There is %d bird; %d eggs in one day is more than it can lay. "
                                              "Check the number.",
-                                             "There are %d hens; %d eggs in one day is more than they can lay. "
+                                             "There are %d birds; %d eggs in one day is more than they can lay. "
                                              "Check the number.", (gulong) hens), (int) hens, (int) eggs);
 }
 
@@ -189,8 +189,8 @@ refuse_losses (gint64    hens,
                gint64    lost,
                GError  **error)
 {
-  return stead_repo_refuse (error, ngettext ("There is only %d hen; %d cannot have died or left. Check the number.",
-                                             "There are only %d hens; %d cannot have died or left. Check the number.",
+  return stead_repo_refuse (error, ngettext ("There is only %d bird; %d cannot have died or left. Check the number.",
+                                             "There are only %d birds; %d cannot have died or left. Check the number.",
                                              (gulong) hens), (int) hens, (int) lost);
 }
 
@@ -202,7 +202,7 @@ check_losses (const SteadFlockEntry  *entry,
   gint64 lost = (gint64) entry->deaths + entry->culled;
 
   if (entry->deaths < 0 || entry->culled < 0)
-    return stead_repo_refuse (error, _("Hens lost cannot be fewer than none. Check the number."));
+    return stead_repo_refuse (error, _("Birds lost cannot be fewer than none. Check the number."));
   return lost <= hens_alive || refuse_losses (hens_alive, lost, error);
 }
 
@@ -216,8 +216,8 @@ check_feed (const SteadFlockEntry  *entry,
   if (!(entry->feed_kg >= 0))
     return stead_repo_refuse (error, _("Feed cannot be less than nothing. Check the number."));
   if (!(entry->feed_kg <= MAX (FEED_MAX_KG, FEED_MAX_KG_HEN * (double) hens_alive)))
-    return stead_repo_refuse (error, ngettext ("That is far more feed than %d hen can eat. Check the number and its unit.",
-                                               "That is far more feed than %d hens can eat. Check the number and its unit.",
+    return stead_repo_refuse (error, ngettext ("That is far more feed than %d bird can eat. Check the number and its unit.",
+                                               "That is far more feed than %d birds can eat. Check the number and its unit.",
                                                (gulong) hens_alive), (int) hens_alive);
   return TRUE;
 }
@@ -253,7 +253,7 @@ stead_flock_entry_check (const SteadFlockEntry  *entry,
       !stead_repo_check_note (entry->note, error) || !stead_repo_check_note (entry->reason, error))
     return FALSE;
   if (!something_entered (entry))
-    return stead_repo_refuse (error, _("Nothing is entered. Enter eggs, feed, hens lost, or a note."));
+    return stead_repo_refuse (error, _("Nothing is entered. Enter eggs, feed, birds lost, or a note."));
   return TRUE;
 }
 

@@ -131,15 +131,15 @@ check_flock_days (SteadStore        *store,
                   GError           **error)
 {
   if (flock->housed_on == STEAD_DAY_NONE)
-    return stead_repo_refuse (error, _("Enter the day the hens moved in."));
+    return stead_repo_refuse (error, _("Enter the day the birds moved in."));
   if (flock->housed_on > stead_store_get_today (store))
-    return stead_repo_refuse (error, _("The day the hens moved in is still to come. Check the date."));
+    return stead_repo_refuse (error, _("The day the birds moved in is still to come. Check the date."));
   if (flock->hatched_on == STEAD_DAY_NONE)
-    return stead_repo_refuse (error, _("Enter the day the hens hatched, or their age when they moved in."));
+    return stead_repo_refuse (error, _("Enter the day the birds hatched, or their age when they moved in."));
   if (flock->hatched_on > flock->housed_on)
-    return stead_repo_refuse (error, _("The hens cannot hatch after the day they moved in. Check the two dates."));
+    return stead_repo_refuse (error, _("The birds cannot hatch after the day they moved in. Check the two dates."));
   if (flock->ended_on != STEAD_DAY_NONE && flock->ended_on < flock->housed_on)
-    return stead_repo_refuse (error, _("The flock cannot end before the hens moved in. Check the two dates."));
+    return stead_repo_refuse (error, _("The flock cannot end before the birds moved in. Check the two dates."));
   if (flock->ended_on != STEAD_DAY_NONE && flock->ended_on > stead_store_get_today (store))
     return stead_repo_refuse (error, _("The day the flock ended is still to come. Enter it when it is here."));
   return TRUE;
@@ -150,12 +150,12 @@ check_birds (const SteadFlock  *flock,
              GError           **error)
 {
   if (!(flock->birds >= 1 && flock->birds <= BIRDS_MAX))
-    return stead_repo_refuse (error, _("A flock has at least 1 hen and at most 1,000,000. Check the number."));
-  if (!stead_repo_check_cents (_("Cost of the hens"), flock->birds_cost_cents, error) ||
-      !stead_repo_check_cents (_("Worth of the hens at the end"), flock->salvage_cents, error))
+    return stead_repo_refuse (error, _("A flock has at least 1 bird and at most 1,000,000. Check the number."));
+  if (!stead_repo_check_cents (_("Cost of the birds"), flock->birds_cost_cents, error) ||
+      !stead_repo_check_cents (_("Worth of the birds at the end"), flock->salvage_cents, error))
     return FALSE;
   if (!flock->reared && flock->salvage_cents > flock->birds_cost_cents)
-    return stead_repo_refuse (error, _("The hens cannot be worth more at the end than they cost. "
+    return stead_repo_refuse (error, _("The birds cannot be worth more at the end than they cost. "
                                        "Check the two amounts."));
   return TRUE;
 }
@@ -167,7 +167,7 @@ check_plan (const SteadFlock  *flock,
   const SteadLayCurve *curve = &flock->curve;
 
   if (!(flock->eggs_expected > 0 && flock->eggs_expected <= 5000))
-    return stead_repo_refuse (error, _("Enter how many eggs one hen is expected to lay: more than 0, at most 5,000."));
+    return stead_repo_refuse (error, _("Enter how many eggs one bird is expected to lay: more than 0, at most 5,000."));
   if (!(flock->care_minutes_day >= 0 && flock->care_minutes_day <= 1440))
     return stead_repo_refuse (error, _("The minutes of care must lie between 0 and 1,440, the minutes of a day."));
   if (!(flock->bedding_days >= 0 && flock->bedding_days <= 3660))
@@ -239,12 +239,12 @@ check_log (SteadStore        *store,
   last = stead_stmt_day (stmt, 1);
   lost = sqlite3_column_int64 (stmt, 2);
   if (first != STEAD_DAY_NONE && first < flock->housed_on)
-    return stead_repo_refuse (error, _("The log has entries from before the hens moved in. Check the date."));
+    return stead_repo_refuse (error, _("The log has entries from before the birds moved in. Check the date."));
   if (last != STEAD_DAY_NONE && flock->ended_on != STEAD_DAY_NONE && last > flock->ended_on)
     return stead_repo_refuse (error, _("The log has entries from after the end of the flock. Check the date."));
   if (lost > flock->birds)
-    return stead_repo_refuse (error, ngettext ("The log has already lost %d hen. The flock cannot have fewer.",
-                                               "The log has already lost %d hens. The flock cannot have fewer.",
+    return stead_repo_refuse (error, ngettext ("The log has already lost %d bird. The flock cannot have fewer.",
+                                               "The log has already lost %d birds. The flock cannot have fewer.",
                                                (gulong) lost), (int) lost);
   return TRUE;
 }

@@ -115,9 +115,9 @@ test_refused (void)
   BAD_FLOCK (hatched_on, TODAY - 99, "cannot hatch after");
   BAD_FLOCK (ended_on, TODAY - 101, "cannot end before");
   BAD_FLOCK (ended_on, TODAY + 1, "still to come");
-  BAD_FLOCK (birds, 0, "at least 1 hen");
+  BAD_FLOCK (birds, 0, "at least 1 bird");
   BAD_FLOCK (birds, 1000001, "1,000,000");
-  BAD_FLOCK (birds_cost_cents, -1, "Cost of the hens");
+  BAD_FLOCK (birds_cost_cents, -1, "Cost of the birds");
   BAD_FLOCK (salvage_cents, 36001, "worth more at the end");
   BAD_FLOCK (eggs_expected, 0, "expected to lay");
   BAD_FLOCK (eggs_expected, NAN, "expected to lay");
@@ -147,9 +147,9 @@ test_plan_against_log (void)
 
   farm_entry (farm, TODAY - 50, 20, NAN, 3);
   farm_entry (farm, TODAY - 20, 20, NAN, 0);
-  BAD_FLOCK (housed_on, TODAY - 49, "before the hens moved in");
+  BAD_FLOCK (housed_on, TODAY - 49, "before the birds moved in");
   BAD_FLOCK (ended_on, TODAY - 21, "after the end");
-  BAD_FLOCK (birds, 2, "lost 3 hens");
+  BAD_FLOCK (birds, 2, "lost 3 birds");
   flock->birds = 3;
   flock->housed_on = TODAY - 50;
   flock->ended_on = TODAY - 20;
@@ -323,17 +323,17 @@ test_entry_refused (void)
   BAD_ENTRY (day, TODAY - 101, "Hens 1 moved in on Nov 23, 2025");
   BAD_ENTRY (day, TODAY + 1, "Mar 4, 2026 is still to come");
   BAD_ENTRY (day, STEAD_DAY_NONE, "Enter the day");
-  BAD_ENTRY (eggs, 60, "There are 27 hens; 60 eggs in one day is more than they can lay. Check the number.");
-  BAD_ENTRY (eggs, 55, "There are 27 hens; 55 eggs");
+  BAD_ENTRY (eggs, 60, "There are 27 birds; 60 eggs in one day is more than they can lay. Check the number.");
+  BAD_ENTRY (eggs, 55, "There are 27 birds; 55 eggs");
   BAD_ENTRY (eggs, -2, "fewer than none");
   BAD_ENTRY (cracked, 21, "21 eggs are cracked, but only 20");
   BAD_ENTRY (cracked, -1, "fewer than none");
-  BAD_ENTRY (deaths, 28, "There are only 27 hens; 28 cannot");
-  BAD_ENTRY (culled, 28, "There are only 27 hens; 28 cannot");
+  BAD_ENTRY (deaths, 28, "There are only 27 birds; 28 cannot");
+  BAD_ENTRY (culled, 28, "There are only 27 birds; 28 cannot");
   BAD_ENTRY (deaths, -1, "fewer than none");
   BAD_ENTRY (feed_kg, -0.1, "less than nothing");
-  BAD_ENTRY (feed_kg, 270.1, "27 hens");
-  BAD_ENTRY (feed_kg, INFINITY, "27 hens");
+  BAD_ENTRY (feed_kg, 270.1, "27 birds");
+  BAD_ENTRY (feed_kg, INFINITY, "27 birds");
   BAD_ENTRY (note, long_note, "at most 4000 letters");
   BAD_ENTRY (note, bell, "cannot be read");
   entry.note = lines;
@@ -346,7 +346,7 @@ test_entry_refused (void)
   entry.eggs = 54;   /* two a hen: a missed collection */
   ACT (farm, stead_flock_repo_save_entry (farm->store, &entry, err));
   entry.id = 0;
-  BAD_ENTRY (eggs, 1, "There are 27 hens; 55 eggs in one day");
+  BAD_ENTRY (eggs, 1, "There are 27 birds; 55 eggs in one day");
 }
 
 /* A loss typed in later for an earlier day counts against the later ones. */
@@ -358,7 +358,7 @@ test_losses (void)
                             .feed_kg = NAN, .deaths = 11 };
 
   farm_entry (farm, TODAY - 10, STEAD_COUNT_NONE, NAN, 20);
-  INVALID (farm, stead_flock_repo_save_entry (farm->store, &entry, err), "only 10 hens; 11 cannot");
+  INVALID (farm, stead_flock_repo_save_entry (farm->store, &entry, err), "only 10 birds; 11 cannot");
   entry.deaths = 10;
   ACT (farm, stead_flock_repo_save_entry (farm->store, &entry, err));
 }
@@ -439,7 +439,7 @@ test_import_refused (void)
 
   ((SteadFlockEntry *) entries->pdata[50])->eggs = 61;
   INVALID (farm, stead_flock_repo_add_entries (farm->store, entries, NULL, NULL, NULL, err),
-           "There are 30 hens; 61 eggs");
+           "There are 30 birds; 61 eggs");
   for (guint i = 0; i < entries->len; i++)
     g_assert_cmpint (((SteadFlockEntry *) entries->pdata[i])->id, ==, 0);
   ((SteadFlockEntry *) entries->pdata[50])->eggs = 20;
@@ -474,21 +474,21 @@ test_import_beside (void)
   add_import (farm, entries, TODAY - 40, STEAD_COUNT_NONE, 6); /* 20 left */
   add_import (farm, entries, TODAY - 30, 41, 0);
   INVALID (farm, stead_flock_repo_add_entries (farm->store, entries, NULL, NULL, NULL, err),
-           "Hens 1, Feb 1, 2026: There are 20 hens; 41 eggs");
+           "Hens 1, Feb 1, 2026: There are 20 birds; 41 eggs");
   g_ptr_array_remove_index (entries, 1);
   add_import (farm, entries, TODAY - 30, 20, 0);
   add_import (farm, entries, TODAY - 30, 21, 0);
   INVALID (farm, stead_flock_repo_add_entries (farm->store, entries, NULL, NULL, NULL, err),
-           "There are 20 hens; 41 eggs");
+           "There are 20 birds; 41 eggs");
   g_ptr_array_remove_index (entries, 2);
   add_import (farm, entries, TODAY - 20, 1, 0);
   INVALID (farm, stead_flock_repo_add_entries (farm->store, entries, NULL, NULL, NULL, err),
-           "Hens 1, Feb 11, 2026: There are 20 hens; 41 eggs");
+           "Hens 1, Feb 11, 2026: There are 20 birds; 41 eggs");
   g_ptr_array_remove_index (entries, 2);
   add_import (farm, entries, TODAY - 10, STEAD_COUNT_NONE, 12);
   add_import (farm, entries, TODAY - 10, STEAD_COUNT_NONE, 9);
   INVALID (farm, stead_flock_repo_add_entries (farm->store, entries, NULL, NULL, NULL, err),
-           "There are only 8 hens; 9 cannot");
+           "There are only 8 birds; 9 cannot");
   ((SteadFlockEntry *) entries->pdata[3])->deaths = 8;
   ACT (farm, stead_flock_repo_add_entries (farm->store, entries, NULL, NULL, NULL, err));
 }

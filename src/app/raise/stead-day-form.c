@@ -169,7 +169,7 @@ record_cb (SteadDayForm *self)
     return;
   if (entry->eggs == STEAD_COUNT_NONE && isnan (entry->feed_kg) && entry->deaths == 0 && entry->note == NULL)
     {
-      stead_field_set_error (self->eggs, _("Enter the eggs, the feed, a lost hen or a note."));
+      stead_field_set_error (self->eggs, _("Enter the eggs, the feed, a lost bird or a note."));
       gtk_widget_grab_focus (GTK_WIDGET (self->eggs));
       return;
     }

@@ -47,7 +47,7 @@ check_together (SteadFlockDialog *self,
 {
   if (flock->birds < 1)
     {
-      stead_field_set_error (self->birds, _("Enter at least one hen."));
+      stead_field_set_error (self->birds, _("Enter at least one bird."));
       return FALSE;
     }
   if (!(flock->eggs_expected > 0))
@@ -57,7 +57,7 @@ check_together (SteadFlockDialog *self,
     }
   if (!flock->reared && flock->salvage_cents > flock->birds_cost_cents)
     {
-      stead_field_set_error (self->salvage, _("The hens cannot be worth more at the end than they cost."));
+      stead_field_set_error (self->salvage, _("The birds cannot be worth more at the end than they cost."));
       return FALSE;
     }
   if (flock->ended_on != STEAD_DAY_NONE && flock->ended_on < flock->housed_on)

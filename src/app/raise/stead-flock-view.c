@@ -279,7 +279,7 @@ build_weeks (SteadFlockView *self)
   stead_table_add_column (self->weeks, _("Week of"), FALSE, FALSE, week_text, NULL, compare_week, self);
   stead_table_add_column (self->weeks, _("Age, weeks"), TRUE, FALSE, age_text, NULL, compare_week, self);
   stead_table_add_column (self->weeks, _("Eggs"), TRUE, FALSE, eggs_text, NULL, NULL, self);
-  stead_table_add_column (self->weeks, _("From 100 hens"), TRUE, FALSE, rate_text, NULL, compare_rate, self);
+  stead_table_add_column (self->weeks, _("From 100 birds"), TRUE, FALSE, rate_text, NULL, compare_rate, self);
   stead_table_add_column (self->weeks, _("Cracked"), TRUE, FALSE, cracked_text, NULL, NULL, self);
   stead_table_add_column (self->weeks, _("Lost"), TRUE, FALSE, deaths_text, NULL, NULL, self);
   stead_table_add_column (self->weeks, _("Feed"), TRUE, FALSE, feed_text, NULL, NULL, self);
