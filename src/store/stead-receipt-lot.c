@@ -256,10 +256,10 @@ stead_receipt_lot_empty (SteadStore  *store,
                          gint64       person_id,
                          GError     **error)
 {
-  static const char sql[] = "SELECT base, cents FROM lot_stock WHERE lot_id = ?1";
+  static const char sql[] = "SELECT base, cents, (SELECT max (day) FROM movement WHERE lot_id = ?1)"
+                            " FROM lot_stock WHERE lot_id = ?1";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
-  SteadMoveFacts move = { .lot_id = lot_id, .day = day, .kind = "corrected", .reason = reason,
-                          .person_id = person_id };
+  SteadMoveFacts move = { .lot_id = lot_id, .kind = "corrected", .reason = reason, .person_id = person_id };
 
   if (stmt == NULL)
     return FALSE;
@@ -268,5 +268,6 @@ stead_receipt_lot_empty (SteadStore  *store,
     return FALSE;
   move.quantity = -sqlite3_column_double (stmt, 0);
   move.cents = -sqlite3_column_int64 (stmt, 1);
+  move.day = MAX (day, stead_stmt_day (stmt, 2));
   return move.quantity > -STEAD_AMOUNT_EPSILON || stead_ledger_write (store, &move, error);
 }

@@ -42,7 +42,7 @@ gboolean stead_receipt_lot_take_off (SteadStore              *store,
                                      gint64                   person_id,
                                      GError                 **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Takes all that is left out of a lot, as a correction. */
+/* Takes all that is left out of a lot, as a correction, on @day or that of its last movement. */
 gboolean stead_receipt_lot_empty (SteadStore  *store,
                                   gint64       lot_id,
                                   SteadDay     day,
