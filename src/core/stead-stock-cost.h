@@ -1,7 +1,7 @@
 /* stead-stock-cost.h - what goods out of stock cost, by the usual conventions.
  *
- * The program's own records run first in, first out (stead-cost.h); the others
- * are here to compare with and to teach.
+ * The program's own records run first in, first out, or by the moving average if
+ * the farm chose so; the others are here to compare with and to teach.
  * Source: OpenStax Principles of Accounting vol. 1, sections 10.2 and 10.3.
  */
 #pragma once

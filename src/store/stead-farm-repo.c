@@ -6,6 +6,7 @@
 
 #include "core/stead-money.h"
 #include "store/stead-farm-repo.h"
+#include "store/stead-recost.h"
 #include "store/stead-repo-private.h"
 
 static const char * const unit_words[] = { "us", "metric", NULL };
@@ -54,6 +55,7 @@ farm_from_row (SteadStmt *stmt)
   farm->school_year_month = sqlite3_column_int (stmt, 4);
   farm->school_year_mday = sqlite3_column_int (stmt, 5);
   farm->labor_cents_hour = sqlite3_column_int64 (stmt, 6);
+  farm->stock_method = sqlite3_column_int (stmt, 7) != 0 ? STEAD_STOCK_AVERAGE_MOVING : STEAD_STOCK_FIFO;
   return farm;
 }
 
@@ -67,7 +69,7 @@ stead_farm_repo_get (SteadStore  *store,
                      GError     **error)
 {
   static const char sql[] = "SELECT name, units, currency, elevation_m, school_month, school_mday,"
-                            " labor_cents_hour FROM farm WHERE id = 1";
+                            " labor_cents_hour, cost_method = 'average' FROM farm WHERE id = 1";
   g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
@@ -118,6 +120,56 @@ stead_farm_repo_set (SteadStore       *store,
   sqlite3_bind_int (stmt, 6, farm->school_year_mday);
   sqlite3_bind_int64 (stmt, 7, farm->labor_cents_hour);
   return stead_store_run (store, stmt, error);
+}
+
+/* Do the closed days leave money in an empty lot, or a lot in debt? */
+static gboolean
+check_lots_at_closing (SteadStore  *store,
+                       GError     **error)
+{
+  static const char sql[] =
+    "SELECT count (*) FROM (SELECT 1 FROM movement WHERE day < ?1 GROUP BY lot_id"
+    " HAVING sum (cost_cents) < 0 OR (sum (quantity_base) < 1e-6 AND sum (cost_cents) <> 0))";
+  g_autoptr(SteadStmt) stmt = NULL;
+  g_autofree char *when = NULL;
+  SteadDay open = STEAD_DAY_NONE;
+  gint64 n = 0;
+
+  if (!stead_recost_first_open (store, &open, error) || (stmt = stead_store_prepare (store, sql, error)) == NULL)
+    return FALSE;
+  sqlite3_bind_int (stmt, 1, open);
+  if (!stead_repo_number (store, stmt, 0, &n, error))
+    return FALSE;
+  if (n == 0)
+    return TRUE;
+  when = stead_day_format (open - 1, STEAD_DAY_STYLE_MEDIUM);
+  return stead_repo_refuse (error, _("The books are closed up to %s, at average cost. The lots on hand since then "
+                                     "have no cost of their own, so the farm stays with the average."), when);
+}
+
+gboolean
+stead_farm_repo_set_stock_method (SteadStore        *store,
+                                  SteadStockMethod   method,
+                                  GError           **error)
+{
+  static const char sql[] = "UPDATE farm SET cost_method = ?1 WHERE id = 1";
+  g_autoptr(SteadStmt) stmt = NULL;
+  SteadStockMethod before;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
+  g_return_val_if_fail (stead_store_in_action (store), FALSE);
+  g_return_val_if_fail (method == STEAD_STOCK_FIFO || method == STEAD_STOCK_AVERAGE_MOVING, FALSE);
+  if (!stead_recost_method (store, &before, error))
+    return FALSE;
+  if (method == before)
+    return TRUE;
+  if (method == STEAD_STOCK_FIFO && !check_lots_at_closing (store, error))
+    return FALSE;
+  stmt = stead_store_prepare (store, sql, error);
+  if (stmt == NULL)
+    return FALSE;
+  stead_stmt_bind_text (stmt, 1, method == STEAD_STOCK_FIFO ? "fifo" : "average");
+  return stead_store_run (store, stmt, error) && stead_recost_all (store, error);
 }
 
 /* --- people ----------------------------------------------------------------- */

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/stead-quantity.h"
+#include "core/stead-stock-cost.h"
 #include "store/stead-store.h"
 
 G_BEGIN_DECLS
@@ -15,6 +16,7 @@ typedef struct
   int              school_year_month;   /* 1 to 12, default 8 */
   int              school_year_mday;    /* default 1 */
   gint64           labor_cents_hour;    /* rate at which unpaid work is shown; 0: not shown */
+  SteadStockMethod stock_method;        /* read only; see stead_farm_repo_set_stock_method() */
 } SteadFarm;
 
 void stead_farm_free (SteadFarm *farm);
@@ -25,6 +27,17 @@ SteadFarm *stead_farm_repo_get (SteadStore  *store,
 gboolean   stead_farm_repo_set (SteadStore      *store,
                                 const SteadFarm *farm,
                                 GError         **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * stead_farm_repo_set_stock_method:
+ * @method: %STEAD_STOCK_FIFO or %STEAD_STOCK_AVERAGE_MOVING
+ *
+ * Costs what went out of the store room on every open day anew.  Closed days
+ * stay.  Refused when their averages left lots without a cost of their own.
+ */
+gboolean   stead_farm_repo_set_stock_method (SteadStore        *store,
+                                             SteadStockMethod   method,
+                                             GError           **error) G_GNUC_WARN_UNUSED_RESULT;
 
 typedef enum
 {

@@ -8,6 +8,7 @@
 
 #include "store/stead-closing-repo.h"
 #include "store/stead-ledger-private.h"
+#include "store/stead-recost.h"
 
 /* Lays one entry's feed; what no lot covers stays in the log alone. */
 static void
@@ -109,10 +110,12 @@ add_changed (Differences           *differences,
   g_array_append_val (new->quantity > old->quantity ? differences->more : differences->less, piece);
 }
 
-/* Both lists are sorted, and an entry takes from a lot once at most. */
+/* Both lists are sorted, and an entry takes from a lot once at most.  On a farm that
+ * averages, what stays keeps its @cents here: the lots it came from do not tell them. */
 static void
 find_differences (const GArray *before,
-                  const GArray *after,
+                  GArray       *after,
+                  gboolean      keep_cents,
                   Differences  *differences)
 {
   guint i = 0, j = 0;
@@ -120,9 +123,11 @@ find_differences (const GArray *before,
   while (i < before->len || j < after->len)
     {
       const SteadFeedPiece *old = i < before->len ? &g_array_index (before, SteadFeedPiece, i) : NULL;
-      const SteadFeedPiece *new = j < after->len ? &g_array_index (after, SteadFeedPiece, j) : NULL;
+      SteadFeedPiece *new = j < after->len ? &g_array_index (after, SteadFeedPiece, j) : NULL;
       int order = old == NULL ? 1 : new == NULL ? -1 : compare_pieces (old, new);
 
+      if (order == 0 && keep_cents)
+        new->cents = old->cents;
       if (order < 0)
         g_array_append_vals (differences->gone, old, 1);
       else if (order > 0)
@@ -204,20 +209,21 @@ write_differences (SteadStore         *store,
 }
 
 gboolean
-stead_ledger_settle (SteadStore  *store,
-                     gint64       item_id,
-                     SteadDay     from,
-                     GError     **error)
+stead_ledger_lay_feed (SteadStore  *store,
+                       gint64       item_id,
+                       SteadDay     from,
+                       GError     **error)
 {
   g_auto(Differences) differences = { new_pieces (), new_pieces (), new_pieces (), new_pieces () };
   g_autoptr(SteadLedger) ledger = NULL;
   g_autoptr(GArray) before = NULL;
   g_autoptr(GArray) after = NULL;
+  SteadStockMethod method;
   SteadDay closed;
 
   if (item_id == 0)
     return TRUE;
-  if (!stead_closing_repo_last (store, &closed, error))
+  if (!stead_closing_repo_last (store, &closed, error) || !stead_recost_method (store, &method, error))
     return FALSE;
   if (closed != STEAD_DAY_NONE)
     from = MAX (from, closed + 1);
@@ -228,6 +234,15 @@ stead_ledger_settle (SteadStore  *store,
   before = stead_ledger_steal_lifted (ledger);
   g_array_sort (before, compare_pieces);
   g_array_sort (after, compare_pieces);
-  find_differences (before, after, &differences);
+  find_differences (before, after, method != STEAD_STOCK_FIFO, &differences);
   return write_differences (store, &differences, error);
+}
+
+gboolean
+stead_ledger_settle (SteadStore  *store,
+                     gint64       item_id,
+                     SteadDay     from,
+                     GError     **error)
+{
+  return stead_ledger_lay_feed (store, item_id, from, error) && stead_recost_item (store, item_id, from, error);
 }

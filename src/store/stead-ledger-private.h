@@ -101,7 +101,7 @@ gboolean stead_ledger_unsettle_lot (SteadStore  *store,
                                     GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
- * stead_ledger_settle:
+ * stead_ledger_lay_feed:
  * @item_id: 0 or an item
  * @from: the first day that something changed on
  *
@@ -109,6 +109,12 @@ gboolean stead_ledger_unsettle_lot (SteadStore  *store,
  * only what came out otherwise than before.  Days whose books are closed stay as
  * they are: it begins after them.
  */
+gboolean stead_ledger_lay_feed (SteadStore  *store,
+                                gint64       item_id,
+                                SteadDay     from,
+                                GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The same; and on a farm that averages, what went out from @from on is recosted. */
 gboolean stead_ledger_settle (SteadStore  *store,
                               gint64       item_id,
                               SteadDay     from,

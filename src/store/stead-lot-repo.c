@@ -4,9 +4,11 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "core/stead-money.h"
 #include "store/stead-item-private.h"
 #include "store/stead-ledger-private.h"
 #include "store/stead-lot-repo.h"
+#include "store/stead-recost.h"
 
 static const char * const move_words[] = {
   "received", "used", "sold", "given", "lost", "counted", "corrected", "made", NULL
@@ -71,6 +73,60 @@ lot_from_row (SteadStmt *stmt)
   return lot;
 }
 
+/* Shares the cents of an item among the @n lots of it that are at @lots, by what is left. */
+static gboolean
+share_item (SteadStore  *store,
+            gpointer    *lots,
+            guint        n,
+            GError     **error)
+{
+  static const char sql[] = "SELECT coalesce (sum (s.cents), 0) FROM lot l JOIN lot_stock s ON s.lot_id = l.id"
+                            " WHERE l.item_id = ?1";
+  g_autofree double *weights = g_new (double, n);
+  g_autofree gint64 *shares = g_new0 (gint64, n);
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+  gint64 cents = 0;
+  double sum = 0;
+
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, ((SteadLot *) lots[0])->item_id);
+  if (!stead_repo_number (store, stmt, 0, &cents, error))
+    return FALSE;
+  for (guint i = 0; i < n; i++)
+    sum += weights[i] = ((SteadLot *) lots[i])->on_hand_base;
+  if (sum > 0)
+    stead_money_split (cents, weights, n, shares);
+  for (guint i = 0; i < n; i++)
+    ((SteadLot *) lots[i])->on_hand_cents = shares[i];
+  return TRUE;
+}
+
+/* On a farm that averages, a lot is worth its share of its item. */
+static gboolean
+share_average (SteadStore  *store,
+               GPtrArray   *lots,
+               GError     **error)
+{
+  guint first = 0;
+  SteadStockMethod method;
+
+  if (!stead_recost_method (store, &method, error))
+    return FALSE;
+  while (method != STEAD_STOCK_FIFO && first < lots->len)
+    {
+      gint64 item_id = ((SteadLot *) lots->pdata[first])->item_id;
+      guint end = first + 1;
+
+      while (end < lots->len && ((SteadLot *) lots->pdata[end])->item_id == item_id)
+        end++;
+      if (!share_item (store, lots->pdata + first, end - first, error))
+        return FALSE;
+      first = end;
+    }
+  return TRUE;
+}
+
 /* 1e-7 in the SQL is STEAD_AMOUNT_EPSILON. */
 GPtrArray *
 stead_lot_repo_list (SteadStore  *store,
@@ -79,13 +135,15 @@ stead_lot_repo_list (SteadStore  *store,
 {
   static const char sql[] = LOT_SELECT " WHERE ?1 OR s.base > 1e-7 ORDER BY i.name, l.item_id, l.day, l.id";
   g_autoptr(SteadStmt) stmt = NULL;
+  g_autoptr(GPtrArray) lots = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
   stmt = stead_store_prepare (store, sql, error);
   if (stmt == NULL)
     return NULL;
   sqlite3_bind_int (stmt, 1, all != FALSE);
-  return stead_repo_rows (store, stmt, lot_from_row, (GDestroyNotify) stead_lot_free, error);
+  lots = stead_repo_rows (store, stmt, lot_from_row, (GDestroyNotify) stead_lot_free, error);
+  return lots != NULL && share_average (store, lots, error) ? g_steal_pointer (&lots) : NULL;
 }
 
 static SteadLot *
@@ -235,6 +293,16 @@ refuse_use (const SteadItem  *item,
                             asked, when, had, item->name);
 }
 
+/* What was taken on @day stands; the logs' feed of later days is laid anew around it. */
+static gboolean
+settle_after (SteadStore  *store,
+              gint64       item_id,
+              SteadDay     day,
+              GError     **error)
+{
+  return stead_ledger_lay_feed (store, item_id, day + 1, error) && stead_recost_item (store, item_id, day, error);
+}
+
 static gboolean
 take_fifo (SteadStore            *store,
            gint64                 item_id,
@@ -264,7 +332,7 @@ take_fifo (SteadStore            *store,
         return FALSE;
       quantity_base -= piece.quantity;
     }
-  return stead_ledger_settle (store, item_id, move->day + 1, error);
+  return settle_after (store, item_id, move->day, error);
 }
 
 gboolean
@@ -392,5 +460,6 @@ stead_lot_repo_adjust (SteadStore     *store,
   move.reason = why;
   if (quantity_base > 0 ? !adjust_up (store, &move, error) : !adjust_down (store, lot, move, error))
     return FALSE;
-  return stead_ledger_settle (store, lot->item_id, day + (quantity_base < 0), error);
+  return quantity_base < 0 ? settle_after (store, lot->item_id, day, error)
+                           : stead_ledger_settle (store, lot->item_id, day, error);
 }

@@ -3,7 +3,8 @@
  * The ledger is the only thing that changes a lot; a lot is never below zero
  * (a trigger in the file holds this, whoever writes).  The cents that leave a
  * lot are whole, and the last movement takes what is left: nothing is lost or
- * made by rounding.
+ * made by rounding.  A farm that averages holds this for all lots of an item
+ * together (stead-recost.h).
  */
 #pragma once
 
@@ -42,7 +43,7 @@ typedef struct
   double         received_base;   /* or made */
   gint64         received_cents;
   double         on_hand_base;
-  gint64         on_hand_cents;
+  gint64         on_hand_cents;   /* its share of the item, if the farm averages */
 } SteadLot;
 
 void stead_lot_free (SteadLot *lot);
@@ -126,7 +127,8 @@ typedef struct
   double         on_hand_base;
   gint64         on_hand_cents;
   double         use_per_day_base;
-  double         next_unit_cents;   /* cents for one base unit of the next lot to be used;
+  double         next_unit_cents;   /* cents for one base unit of the next lot to be used, or the
+                                       average of what is on hand if the farm averages;
                                        the last known price when none is on hand; NAN: never bought */
   gint64         next_cost_cents;   /* of that whole lot as it came; 0: never bought */
   double         next_base;         /* base units that came in it; 0: never bought */

@@ -14,6 +14,7 @@
 #include "store/stead-item-repo.h"
 #include "store/stead-ledger-private.h"
 #include "store/stead-receipt-private.h"
+#include "store/stead-recost.h"
 #include "store/stead-receipt-repo.h"
 #include "store/stead-seal.h"
 
@@ -422,6 +423,19 @@ settle_lines (SteadStore          *store,
   return TRUE;
 }
 
+/* What kitchen batches made of it costs what it costs now. */
+static gboolean
+recost_users (SteadStore          *store,
+              const SteadReceipt  *receipt,
+              GError             **error)
+{
+  g_autoptr(GArray) lot_ids = g_array_new (FALSE, FALSE, sizeof (gint64));
+
+  for (guint i = 0; i < receipt->lines->len; i++)
+    g_array_append_val (lot_ids, g_array_index (receipt->lines, SteadReceiptLine, i).lot_id);
+  return stead_recost_users (store, (const gint64 *) lot_ids->data, lot_ids->len, error);
+}
+
 /* --- corrections ------------------------------------------------------------ */
 
 static gboolean
@@ -575,7 +589,8 @@ save_all (SteadStore          *store,
          (wrong == NULL || take_over (store, wrong, receipt, error)) &&
          settle_lines (store, receipt, from, error) &&
          settle_lines (store, before, from, error) &&
-         settle_lines (store, wrong, from, error);
+         settle_lines (store, wrong, from, error) &&
+         recost_users (store, receipt, error);
 }
 
 gboolean

@@ -5,6 +5,7 @@
 
 #include "store/stead-item-private.h"
 #include "store/stead-lot-repo.h"
+#include "store/stead-recost.h"
 #include "store/stead-repo-private.h"
 
 void
@@ -318,6 +319,24 @@ read_next (SteadStore  *store,
   return found >= 0;
 }
 
+/* On a farm that averages, the next to go costs what all on hand costs. */
+static gboolean
+average_next (SteadStore  *store,
+              SteadStock  *stock,
+              GError     **error)
+{
+  SteadStockMethod method;
+
+  if (!stead_recost_method (store, &method, error))
+    return FALSE;
+  if (method == STEAD_STOCK_FIFO || !(stock->on_hand_base > 0))
+    return TRUE;
+  stock->next_cost_cents = stock->on_hand_cents;
+  stock->next_base = stock->on_hand_base;
+  stock->next_unit_cents = (double) stock->on_hand_cents / stock->on_hand_base;
+  return TRUE;
+}
+
 /**
  * stead_lot_repo_stock:
  * @days: over how many days up to @today, that day included, use is averaged; 1 or more
@@ -337,7 +356,7 @@ stead_lot_repo_stock (SteadStore  *store,
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && days > 0 && out != NULL, FALSE);
   if (!read_on_hand (store, item_id, &stock, error) || !read_next (store, item_id, &stock, error) ||
-      !read_use (store, item_id, today - days + 1, today, &used, error))
+      !average_next (store, &stock, error) || !read_use (store, item_id, today - days + 1, today, &used, error))
     return FALSE;
   stock.use_per_day_base = used / days;
   *out = stock;

@@ -91,6 +91,24 @@ tell_debt (sqlite3_stmt *stmt)
 }
 
 static char *
+tell_item_emptied (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("Nothing is left of “%s”, but money is left in it."), text_at (stmt, 0));
+}
+
+static char *
+tell_item_debt (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("More money left “%s” than it cost."), text_at (stmt, 0));
+}
+
+static char *
+tell_kitchen (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("What “%s” made does not carry the cost of what it used."), text_at (stmt, 0));
+}
+
+static char *
 tell_early (sqlite3_stmt *stmt)
 {
   return g_strdup_printf (_("Lot %s was used on %s, before it came."), text_at (stmt, 0), text_at (stmt, 1));
@@ -137,6 +155,7 @@ tell_fish (sqlite3_stmt *stmt)
 
 /* --- the rules -------------------------------------------------------------- */
 
+#define BY_LOT "(SELECT coalesce (max (cost_method), 'fifo') FROM farm) = 'fifo'"
 #define DAY(column) "date (" column " * 86400, 'unixepoch')"
 
 static const Rule rules[] = {
@@ -157,12 +176,31 @@ static const Rule rules[] = {
     " WHERE lot_stock.lot_id IS NULL OR abs (lot_stock.base - coalesce (moved.base, 0)) > 1e-6"
     "    OR lot_stock.cents <> coalesce (moved.cents, 0) ORDER BY lot.code", tell_stock },
 
-  { "SELECT lot.code FROM lot JOIN movement ON movement.lot_id = lot.id GROUP BY lot.id"
+  /* A farm that averages holds its money by the item, not by the lot. */
+  { "SELECT lot.code FROM lot JOIN movement ON movement.lot_id = lot.id WHERE " BY_LOT " GROUP BY lot.id"
     " HAVING abs (sum (movement.quantity_base)) <= 1e-6 AND sum (movement.cost_cents) <> 0"
     " ORDER BY lot.code", tell_emptied },
 
-  { "SELECT lot.code FROM lot JOIN movement ON movement.lot_id = lot.id GROUP BY lot.id"
+  { "SELECT lot.code FROM lot JOIN movement ON movement.lot_id = lot.id WHERE " BY_LOT " GROUP BY lot.id"
     " HAVING sum (movement.cost_cents) < 0 ORDER BY lot.code", tell_debt },
+
+  { "SELECT item.name FROM item JOIN lot ON lot.item_id = item.id JOIN movement ON movement.lot_id = lot.id"
+    " WHERE NOT " BY_LOT " GROUP BY item.id HAVING abs (sum (movement.quantity_base)) <= 1e-6"
+    " AND sum (movement.cost_cents) <> 0 ORDER BY item.name", tell_item_emptied },
+
+  { "SELECT item.name FROM item JOIN lot ON lot.item_id = item.id JOIN movement ON movement.lot_id = lot.id"
+    " WHERE NOT " BY_LOT " GROUP BY item.id HAVING sum (movement.cost_cents) < 0"
+    " ORDER BY item.name", tell_item_debt },
+
+  /* What a kitchen batch made carries what it used, to the cent, unless a day of it is closed. */
+  { "SELECT batch.name FROM batch JOIN (SELECT lot.batch_id AS id, sum (movement.cost_cents) AS cents,"
+    "    min (movement.day) AS day FROM lot JOIN movement ON movement.lot_id = lot.id AND movement.kind = 'made'"
+    "    WHERE lot.batch_id IS NOT NULL GROUP BY lot.batch_id) AS made ON made.id = batch.id"
+    " LEFT JOIN (SELECT batch_id, sum (cost_cents) AS cents FROM movement WHERE kind = 'used' GROUP BY batch_id)"
+    "    AS used ON used.batch_id = batch.id"
+    " WHERE batch.kind = 'kitchen' AND made.cents <> -coalesce (used.cents, 0)"
+    "   AND made.day > (SELECT coalesce (max (through_day), -1000000000) FROM closing)"
+    " ORDER BY batch.name", tell_kitchen },
 
   { "SELECT lot.code, " DAY ("min (movement.day)") " FROM lot JOIN movement ON movement.lot_id = lot.id"
     " WHERE movement.day < lot.day GROUP BY lot.id ORDER BY lot.code", tell_early },
