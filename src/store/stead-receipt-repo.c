@@ -411,14 +411,35 @@ write_lines (SteadStore          *store,
   return TRUE;
 }
 
+static void
+add_items (const SteadReceipt *receipt,
+           GArray             *items)
+{
+  for (guint i = 0; receipt != NULL && i < receipt->lines->len; i++)
+    {
+      gint64 id = g_array_index (receipt->lines, SteadReceiptLine, i).item_id;
+
+      if (!contains_id (items, id))
+        g_array_append_val (items, id);
+    }
+}
+
+/* Settles each item of the receipts once; both others may be %NULL. */
 static gboolean
 settle_lines (SteadStore          *store,
               const SteadReceipt  *receipt,
+              const SteadReceipt  *before,
+              const SteadReceipt  *wrong,
               SteadDay             from,
               GError             **error)
 {
-  for (guint i = 0; receipt != NULL && i < receipt->lines->len; i++)
-    if (!stead_ledger_settle (store, g_array_index (receipt->lines, SteadReceiptLine, i).item_id, from, error))
+  g_autoptr(GArray) items = g_array_new (FALSE, FALSE, sizeof (gint64));
+
+  add_items (receipt, items);
+  add_items (before, items);
+  add_items (wrong, items);
+  for (guint i = 0; i < items->len; i++)
+    if (!stead_ledger_settle (store, g_array_index (items, gint64, i), from, error))
       return FALSE;
   return TRUE;
 }
@@ -587,9 +608,7 @@ save_all (SteadStore          *store,
   return write_head (store, receipt, error) &&
          write_lines (store, receipt, before, error) &&
          (wrong == NULL || take_over (store, wrong, receipt, error)) &&
-         settle_lines (store, receipt, from, error) &&
-         settle_lines (store, before, from, error) &&
-         settle_lines (store, wrong, from, error) &&
+         settle_lines (store, receipt, before, wrong, from, error) &&
          recost_users (store, receipt, error);
 }
 
@@ -634,7 +653,7 @@ delete_all (SteadStore          *store,
         return FALSE;
     }
   return stead_repo_run_id (store, sql, receipt->id, error) &&
-         settle_lines (store, receipt, receipt->day, error);
+         settle_lines (store, receipt, NULL, NULL, receipt->day, error);
 }
 
 /* Refused once it is signed, corrects another, or something of it was used by hand. */
