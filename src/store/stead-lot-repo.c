@@ -23,6 +23,7 @@ stead_lot_free (SteadLot *lot)
   g_free (lot->item_name);
   g_free (lot->supplier);
   g_free (lot->batch_name);
+  g_free (lot->place_name);
   g_free (lot);
 }
 
@@ -42,9 +43,9 @@ stead_move_free (SteadMove *move)
 #define LOT_SELECT \
   "SELECT l.id, l.code, l.item_id, i.name, i.kind, i.unit, l.day, l.best_by, r.id, r.supplier, r.is_gift," \
   " coalesce (rl.quantity_base, m.quantity_base, 0), coalesce (rl.cost_cents, m.cost_cents, 0), s.base, s.cents," \
-  " l.batch_id, b.name FROM lot l JOIN item i ON i.id = l.item_id JOIN lot_stock s ON s.lot_id = l.id" \
+  " l.batch_id, b.name, l.place_id, w.name FROM lot l JOIN item i ON i.id = l.item_id JOIN lot_stock s ON s.lot_id = l.id" \
   " LEFT JOIN receipt_line rl ON rl.id = l.receipt_line_id LEFT JOIN receipt r ON r.id = rl.receipt_id" \
-  " LEFT JOIN batch b ON b.id = l.batch_id" \
+  " LEFT JOIN batch b ON b.id = l.batch_id LEFT JOIN place w ON w.id = l.place_id" \
   " LEFT JOIN movement m ON m.lot_id = l.id AND m.kind = 'made' AND l.batch_id IS NOT NULL"
 
 static gpointer
@@ -70,6 +71,8 @@ lot_from_row (SteadStmt *stmt)
   lot->on_hand_cents = sqlite3_column_int64 (stmt, 14);
   lot->batch_id = sqlite3_column_int64 (stmt, 15);
   lot->batch_name = stead_stmt_text (stmt, 16);
+  lot->place_id = sqlite3_column_int64 (stmt, 17);
+  lot->place_name = stead_stmt_text (stmt, 18);
   return lot;
 }
 
@@ -162,7 +165,7 @@ get_lot (SteadStore  *store,
 
 #define MOVE_SELECT \
   "SELECT m.id, m.lot_id, l.code, i.name, i.kind, i.unit, m.day, m.kind, m.quantity_base, m.cost_cents," \
-  " coalesce (r.is_gift, 0), m.batch_id, r.id, m.reason" \
+  " coalesce (r.is_gift, 0), m.batch_id, r.id, m.reason, m.person_id" \
   " FROM movement m JOIN lot l ON l.id = m.lot_id JOIN item i ON i.id = l.item_id" \
   " LEFT JOIN receipt_line rl ON rl.id = l.receipt_line_id LEFT JOIN receipt r ON r.id = rl.receipt_id"
 
@@ -185,6 +188,7 @@ move_from_row (SteadStmt *stmt)
   move->batch_id = sqlite3_column_int64 (stmt, 11);
   move->receipt_id = sqlite3_column_int64 (stmt, 12);
   move->reason = stead_stmt_text (stmt, 13);
+  move->person_id = sqlite3_column_int64 (stmt, 14);
   return move;
 }
 
@@ -225,6 +229,47 @@ stead_lot_repo_use_moves (SteadStore  *store,
   sqlite3_bind_int (stmt, 3, from);
   sqlite3_bind_int (stmt, 4, to);
   return stead_repo_rows (store, stmt, move_from_row, (GDestroyNotify) stead_move_free, error);
+}
+
+GPtrArray *
+stead_lot_repo_unsold (SteadStore  *store,
+                       SteadDay     from,
+                       SteadDay     to,
+                       GError     **error)
+{
+  static const char sql[] = MOVE_SELECT " WHERE m.kind IN ('lost', 'given', 'counted', 'corrected')"
+                                        " AND m.day BETWEEN ?1 AND ?2 ORDER BY m.day, m.id";
+  g_autoptr(SteadStmt) stmt = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  stmt = stead_store_prepare (store, sql, error);
+  if (stmt == NULL)
+    return NULL;
+  sqlite3_bind_int (stmt, 1, from);
+  sqlite3_bind_int (stmt, 2, to);
+  return stead_repo_rows (store, stmt, move_from_row, (GDestroyNotify) stead_move_free, error);
+}
+
+/* --- places ---------------------------------------------------------------------- */
+
+gboolean
+stead_lot_repo_put (SteadStore  *store,
+                    gint64       lot_id,
+                    gint64       place_id,
+                    GError     **error)
+{
+  static const char sql[] = "UPDATE lot SET place_id = ?1 WHERE id = ?2";
+  g_autoptr(SteadStmt) stmt = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
+  g_return_val_if_fail (stead_store_in_action (store), FALSE);
+  stmt = stead_store_prepare (store, sql, error);
+  if (stmt == NULL)
+    return FALSE;
+  stead_stmt_bind_id (stmt, 1, place_id);
+  sqlite3_bind_int64 (stmt, 2, lot_id);
+  return stead_store_run (store, stmt, error) &&
+         (sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error));
 }
 
 /* --- taking out by hand ------------------------------------------------------- */
@@ -460,6 +505,7 @@ stead_lot_repo_adjust (SteadStore     *store,
   move.reason = why;
   if (quantity_base > 0 ? !adjust_up (store, &move, error) : !adjust_down (store, lot, move, error))
     return FALSE;
-  return quantity_base < 0 ? settle_after (store, lot->item_id, day, error)
-                           : stead_ledger_settle (store, lot->item_id, day, error);
+  return quantity_base < 0 || kind == STEAD_MOVE_COUNTED
+         ? settle_after (store, lot->item_id, day, error)
+         : stead_ledger_settle (store, lot->item_id, day, error);
 }

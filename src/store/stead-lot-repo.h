@@ -39,6 +39,8 @@ typedef struct
   char          *supplier;        /* (nullable) */
   gint64         batch_id;        /* that made it; 0: bought */
   char          *batch_name;      /* (nullable) */
+  gint64         place_id;        /* where it lies; 0: not said */
+  char          *place_name;      /* (nullable) */
   gboolean       is_gift;
   double         received_base;   /* or made */
   gint64         received_cents;
@@ -65,6 +67,7 @@ typedef struct
   gint64         batch_id;        /* 0: none */
   gint64         receipt_id;      /* of the lot; 0: none */
   char          *reason;          /* (nullable) */
+  gint64         person_id;       /* 0: not said */
 } SteadMove;
 
 void stead_move_free (SteadMove *move);
@@ -93,10 +96,17 @@ gboolean stead_lot_repo_use (SteadStore *store, gint64 item_id, gint64 batch_id,
 gboolean stead_lot_repo_sell (SteadStore *store, gint64 item_id, SteadDay day, double quantity_base,
                               const char *reason, gint64 person_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Lost, given, counted, corrected: @quantity_base is signed; a reason is needed. */
+/* Lost, given, counted, corrected: @quantity_base is signed; a reason is needed.  A
+ * count is of the end of the day: what was fed on it stays where it was taken from. */
 gboolean stead_lot_repo_adjust (SteadStore *store, gint64 lot_id, SteadMoveKind kind, SteadDay day,
                                 double quantity_base, const char *reason, gint64 person_id,
                                 GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* All of a lot lies at @place_id now; 0: nowhere in particular. */
+gboolean stead_lot_repo_put (SteadStore *store, gint64 lot_id, gint64 place_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What was lost, given away, counted and corrected in a span of days, oldest first. */
+GPtrArray *stead_lot_repo_unsold (SteadStore *store, SteadDay from, SteadDay to, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* What one batch took, an item a row, for a span of days. */
 typedef struct
