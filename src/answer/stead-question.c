@@ -16,7 +16,9 @@
 #include "answer/stead-price-answer.h"
 #include "answer/stead-question.h"
 #include "answer/stead-stock-answer.h"
+#include "answer/stead-store-room-answer.h"
 #include "answer/stead-subject.h"
+#include "answer/stead-trace-answer.h"
 #include "answer/stead-water-answer.h"
 
 #include <glib/gi18n-lib.h>
@@ -33,6 +35,8 @@ static const SteadQuestion questions[] = {
   { "batch", N_("How does this batch stand beside its plan, and why did it end so?"), "batch" },
   { "due", N_("What is due, and what is wrong?"), NULL },
   { "stock", N_("What is in the store room, and what will run out?"), NULL },
+  { "store-room", N_("What is where, what must be bought, used soon, and what was wasted?"), NULL },
+  { "trace", N_("Where did this lot come from, and where is all of it now?"), "lot" },
 };
 
 const SteadQuestion *
@@ -618,6 +622,134 @@ ask_stock (SteadStore   *store,
   return stead_words_plain (answer->sentence);
 }
 
+static void
+put_soon (JsonBuilder                *out,
+          const SteadStoreRoomAnswer *answer)
+{
+  json_builder_set_member_name (out, "best_by_soon");
+  json_builder_begin_array (out);
+  for (guint i = 0; i < answer->soon->len; i++)
+    {
+      const SteadSoonLine *line = answer->soon->pdata[i];
+
+      json_builder_begin_object (out);
+      put_text (out, "lot", line->lot->code);
+      put_text (out, "item", line->lot->item_name);
+      put_int (out, "days", line->days);
+      json_builder_end_object (out);
+    }
+  json_builder_end_array (out);
+  json_builder_set_member_name (out, "to_buy");
+  json_builder_begin_array (out);
+  for (guint i = 0; i < answer->reorder->len; i++)
+    {
+      const SteadReorderLine *line = answer->reorder->pdata[i];
+
+      json_builder_begin_object (out);
+      put_text (out, "item", line->line->item->name);
+      put_text (out, "unit", line->line->item->unit->id);
+      put_real (out, "amount", stead_quantity_from_base (line->base, line->line->item->unit));
+      json_builder_end_object (out);
+    }
+  json_builder_end_array (out);
+}
+
+static char *
+ask_store_room (SteadStore   *store,
+                gint64        id,
+                JsonBuilder  *out,
+                GError      **error)
+{
+  g_autoptr(SteadStoreRoomAnswer) answer = stead_store_room_answer_new (store, error);
+
+  if (answer == NULL)
+    return NULL;
+  put_int (out, "value_cents", answer->stock->value_cents);
+  put_int (out, "lost_cents", answer->lost_cents);
+  put_int (out, "given_cents", answer->given_cents);
+  put_int (out, "counted_cents", answer->counted_cents);
+  put_day (out, "last_count", answer->counted_on);
+  put_soon (out, answer);
+  json_builder_set_member_name (out, "places");
+  json_builder_begin_array (out);
+  for (guint i = 0; i < answer->places->len; i++)
+    {
+      const SteadPlaceLine *line = answer->places->pdata[i];
+
+      json_builder_begin_object (out);
+      put_text (out, "place", line->place_id != 0 ? line->name : NULL);
+      put_int (out, "lots", line->n_lots);
+      put_int (out, "cents", line->cents);
+      json_builder_end_object (out);
+    }
+  json_builder_end_array (out);
+  put_text (out, "caution", answer->caution);
+  return stead_words_plain (answer->sentence);
+}
+
+static void
+put_lots (JsonBuilder *out,
+          const char  *name,
+          GPtrArray   *rows)
+{
+  json_builder_set_member_name (out, name);
+  json_builder_begin_array (out);
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const SteadTraceLot *lot = ((const SteadTraceRow *) rows->pdata[i])->lot;
+
+      json_builder_begin_object (out);
+      put_text (out, "lot", lot->code);
+      put_text (out, "item", lot->item_name);
+      put_text (out, "unit", lot->unit->id);
+      put_day (out, "day", lot->day);
+      put_text (out, "supplier", lot->supplier);
+      put_text (out, "place", lot->place_name);
+      put_real (out, "in", stead_quantity_from_base (lot->in_base, lot->unit));
+      put_real (out, "found", stead_quantity_from_base (lot->found_base, lot->unit));
+      put_real (out, "used", stead_quantity_from_base (lot->used_base, lot->unit));
+      put_real (out, "sold", stead_quantity_from_base (lot->sold_base, lot->unit));
+      put_real (out, "given", stead_quantity_from_base (lot->given_base, lot->unit));
+      put_real (out, "lost", stead_quantity_from_base (lot->lost_base, lot->unit));
+      put_real (out, "left", stead_quantity_from_base (lot->left_base, lot->unit));
+      json_builder_end_object (out);
+    }
+  json_builder_end_array (out);
+}
+
+static char *
+ask_trace (SteadStore   *store,
+           gint64        id,
+           JsonBuilder  *out,
+           GError      **error)
+{
+  g_autoptr(SteadTraceAnswer) answer = stead_trace_answer_new (store, id, error);
+
+  if (answer == NULL)
+    return NULL;
+  put_text (out, "lot", answer->lot->code);
+  json_builder_set_member_name (out, "balances");
+  json_builder_add_boolean_value (out, answer->balances);
+  put_lots (out, "back", answer->back);
+  put_lots (out, "ahead", answer->ahead);
+  json_builder_set_member_name (out, "batches");
+  json_builder_begin_array (out);
+  for (guint i = 0; i < answer->batches->len; i++)
+    {
+      const SteadTraceBatchRow *row = answer->batches->pdata[i];
+
+      json_builder_begin_object (out);
+      put_text (out, "batch", row->batch->name);
+      put_text (out, "people", row->people);
+      put_int (out, "water_tests", row->batch->n_tests);
+      put_int (out, "treatments", row->batch->n_treatments);
+      json_builder_end_object (out);
+    }
+  json_builder_end_array (out);
+  put_text (out, "caution", answer->caution);
+  return stead_words_plain (answer->sentence);
+}
+
 /* --- asking -------------------------------------------------------------------- */
 
 static const SteadQuestion *
@@ -656,6 +788,8 @@ find_subject (SteadStore           *store,
     return stead_subject_bay (store, of, id, error);
   if (g_str_equal (question->of, "batch"))
     return stead_subject_batch (store, of, id, error);
+  if (g_str_equal (question->of, "lot"))
+    return stead_subject_lot (store, of, id, error);
   if (g_str_equal (question->of, "water"))
     return stead_subject_water (store, of, id, error);
   return stead_subject_flock (store, of, id, error);
@@ -672,6 +806,7 @@ stead_question_ask (SteadStore  *store,
   static char *(*const asks[]) (SteadStore *, gint64, JsonBuilder *, GError **) = {
     ask_cost, ask_price, ask_flock, ask_fish, ask_crop, ask_greenhouse, ask_water,
     ask_batch, ask_due, ask_stock,
+    ask_store_room, ask_trace,
   };
   const SteadQuestion *question;
   g_autoptr(JsonBuilder) figures = NULL;

@@ -7,7 +7,9 @@
 #include "store/stead-farm-repo.h"
 #include "store/stead-fish-repo.h"
 #include "store/stead-flock-repo.h"
+#include "store/stead-lot-repo.h"
 #include "store/stead-product-repo.h"
+#include "store/stead-trace-repo.h"
 #include "store/stead-water-repo.h"
 
 #include <glib/gi18n-lib.h>
@@ -336,4 +338,55 @@ stead_subject_batch (SteadStore  *store,
                    _("No batch is called “%s”. There is: %s."), name, names);
     }
   return FALSE;
+}
+
+/* The newest that was made here; else the newest. */
+static const SteadLot *
+newest_lot (GPtrArray *lots)
+{
+  const SteadLot *newest = NULL;
+
+  for (guint i = 0; i < lots->len; i++)
+    {
+      const SteadLot *lot = lots->pdata[i];
+      gboolean made = lot->batch_id != 0, was = newest != NULL && newest->batch_id != 0;
+
+      if (newest == NULL || (made && !was) ||
+          (made == was && (lot->day > newest->day || (lot->day == newest->day && lot->id > newest->id))))
+        newest = lot;
+    }
+  return newest;
+}
+
+gboolean
+stead_subject_lot (SteadStore  *store,
+                   const char  *name,
+                   gint64      *out_id,
+                   GError     **error)
+{
+  g_autoptr(GPtrArray) lots = NULL;
+  const SteadLot *newest;
+  gint64 id = name != NULL ? stead_trace_repo_find_code (store, name, error) : 0;
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  if (id < 0)
+    return FALSE;
+  if (id > 0)
+    {
+      *out_id = id;
+      return TRUE;
+    }
+  lots = stead_lot_repo_list (store, TRUE, error);
+  if (lots == NULL)
+    return FALSE;
+  newest = newest_lot (lots);
+  if (newest == NULL)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                         _("There is no lot yet. Enter a receipt or a harvest first."));
+  else if (name != NULL)
+    g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+                 _("No lot has the code “%s”. The newest is %s."), name, newest->code);
+  else
+    *out_id = newest->id;
+  return newest != NULL && name == NULL;
 }

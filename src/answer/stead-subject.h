@@ -13,14 +13,16 @@ G_BEGIN_DECLS
  * stead_subject_bay:
  * stead_subject_water:
  * stead_subject_batch:
+ * stead_subject_lot:
  * @store: an open farm
  * @name: (nullable): as a person types it, case and outer blanks aside; %NULL for the first one
- * @out_id: (out): the product (flock, group of fish, crop, place, water, any batch)
+ * @out_id: (out): the product (flock, group of fish, crop, place, water, any batch, lot)
  * @error: %STEAD_ANSWER_ERROR_MISSING if the farm has none at all,
  *   %STEAD_ANSWER_ERROR_UNKNOWN, naming those there are, if none is called so
  *
  * Products that are retired, batches that are over and waters no longer in use are found
- * by name too, but never taken as the first one while another is there.
+ * by name too, but never taken as the first one while another is there.  A lot goes by its
+ * code; without one the newest that was made here, or else bought, is taken.
  *
  * Returns: %TRUE, or %FALSE with @error set and @out_id left alone
  */
@@ -58,5 +60,10 @@ gboolean stead_subject_batch (SteadStore  *store,
                               const char  *name,
                               gint64      *out_id,
                               GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+gboolean stead_subject_lot (SteadStore  *store,
+                            const char  *name,
+                            gint64      *out_id,
+                            GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS
