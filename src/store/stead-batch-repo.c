@@ -194,7 +194,8 @@ check_days (SteadStore        *store,
 
   if (batch->started_on == STEAD_DAY_NONE)
     return stead_repo_refuse (error, _("Enter the day it began."));
-  if (batch->started_on > today)
+  /* Only what is cooked is planned for a day to come. */
+  if (batch->started_on > today && batch->kind != STEAD_BATCH_KITCHEN)
     return stead_repo_refuse (error, _("The day it began is still to come. Enter a day up to today."));
   if (batch->ended_on != STEAD_DAY_NONE && batch->ended_on < batch->started_on)
     return stead_repo_refuse (error, _("It cannot end before it began. Check the two days."));

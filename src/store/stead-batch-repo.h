@@ -29,7 +29,7 @@ typedef struct
   SteadBatchKind  kind;
   char           *name;              /* unique among batches, not empty */
   gint64          place_id;          /* 0: not said */
-  SteadDay        started_on;        /* first day of the log */
+  SteadDay        started_on;        /* first day of the log; a kitchen batch may be planned for one to come */
   SteadDay        ended_on;          /* STEAD_DAY_NONE: under way */
   gint64          feed_item_id;      /* what an entry's feed is taken from; 0: not said */
   double          care_minutes_day;  /* unpaid work on the whole batch, 0 to 1440 */

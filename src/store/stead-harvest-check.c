@@ -117,7 +117,7 @@ check_amounts (const SteadHarvest  *harvest,
 {
   g_autofree char *reason = stead_repo_tidy (harvest->reason);
 
-  if (!is_amount (harvest->quantity_base) || !is_amount (harvest->lost_base))
+  if (!is_amount (harvest->quantity_base) || !is_amount (harvest->lost_base) || !is_amount (harvest->tasted_base))
     return stead_repo_refuse (error, _("An amount must be 0 or more. Check the number."));
   if (!(harvest->quantity_base > STEAD_AMOUNT_EPSILON) && !(harvest->lost_base > STEAD_AMOUNT_EPSILON))
     return stead_repo_refuse (error, _("Nothing is entered. Enter how much was harvested."));

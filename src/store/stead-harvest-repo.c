@@ -43,7 +43,8 @@ stead_harvest_free (SteadHarvest *harvest)
 
 #define HARVEST_SELECT \
   "SELECT h.id, h.batch_id, h.day, l.item_id, coalesce (m.quantity_base, 0), h.lost_base, h.reason, h.pieces," \
-  " h.live_kg, h.grade, l.best_by, coalesce (m.cost_cents, 0), h.is_last, h.note, h.person_id, h.lot_id, l.code" \
+  " h.live_kg, h.grade, l.best_by, coalesce (m.cost_cents, 0), h.is_last, h.note, h.person_id, h.lot_id, l.code," \
+  " h.tasted_base" \
   " FROM harvest h LEFT JOIN lot l ON l.id = h.lot_id" \
   " LEFT JOIN movement m ON m.lot_id = l.id AND m.kind = 'made'"
 
@@ -70,6 +71,7 @@ harvest_from_row (SteadStmt *stmt)
   harvest->person_id = sqlite3_column_int64 (stmt, 14);
   harvest->lot_id = sqlite3_column_int64 (stmt, 15);
   harvest->lot_code = stead_stmt_text (stmt, 16);
+  harvest->tasted_base = sqlite3_column_double (stmt, 17);
   return harvest;
 }
 
@@ -120,7 +122,8 @@ stead_harvest_repo_totals (SteadStore          *store,
 {
   static const char sql[] =
     "SELECT coalesce (sum (m.quantity_base), 0), coalesce (sum (h.lost_base), 0), coalesce (sum (h.pieces), 0),"
-    " coalesce (sum (h.live_kg), 0), coalesce (sum (m.cost_cents), 0), coalesce (max (h.is_last), 0)"
+    " coalesce (sum (h.live_kg), 0), coalesce (sum (m.cost_cents), 0), coalesce (max (h.is_last), 0),"
+    " coalesce (sum (h.tasted_base), 0)"
     " FROM harvest h LEFT JOIN movement m ON m.lot_id = h.lot_id AND m.kind = 'made'"
     " WHERE h.batch_id = ?1 AND h.day BETWEEN ?2 AND ?3";
   g_autoptr(SteadStmt) stmt = NULL;
@@ -140,6 +143,7 @@ stead_harvest_repo_totals (SteadStore          *store,
   out->live_kg = sqlite3_column_double (stmt, 3);
   out->cost_cents = sqlite3_column_int64 (stmt, 4);
   out->is_over = sqlite3_column_int (stmt, 5) != 0;
+  out->tasted_base = sqlite3_column_double (stmt, 6);
   return TRUE;
 }
 
@@ -306,11 +310,11 @@ write_harvest (SteadStore    *store,
                GError       **error)
 {
   static const char insert_sql[] =
-    "INSERT INTO harvest (batch_id, day, lot_id, pieces, live_kg, lost_base, grade, reason, is_last, note, person_id)"
-    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)";
+    "INSERT INTO harvest (batch_id, day, lot_id, pieces, live_kg, lost_base, grade, reason, is_last, note, person_id,"
+    " tasted_base) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12)";
   static const char update_sql[] =
     "UPDATE harvest SET batch_id = ?1, day = ?2, lot_id = ?3, pieces = ?4, live_kg = ?5, lost_base = ?6, grade = ?7,"
-    " reason = ?8, is_last = ?9, note = ?10, person_id = ?11 WHERE id = ?12";
+    " reason = ?8, is_last = ?9, note = ?10, person_id = ?11, tasted_base = ?12 WHERE id = ?13";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, harvest->id == 0 ? insert_sql : update_sql, error);
 
   if (stmt == NULL)
@@ -329,8 +333,9 @@ write_harvest (SteadStore    *store,
   sqlite3_bind_int (stmt, 9, harvest->is_last != FALSE);
   stead_repo_bind_tidy (stmt, 10, harvest->note);
   stead_stmt_bind_id (stmt, 11, harvest->person_id);
+  sqlite3_bind_double (stmt, 12, harvest->tasted_base);
   if (harvest->id != 0)
-    sqlite3_bind_int64 (stmt, 12, harvest->id);
+    sqlite3_bind_int64 (stmt, 13, harvest->id);
   if (!stead_store_run (store, stmt, error))
     return FALSE;
   if (harvest->id == 0)

@@ -19,6 +19,7 @@ typedef struct
   double    quantity_base;  /* good, into the lot; 0: all was lost */
   double    lost_base;      /* spoiled, cracked, waste; 0 or more */
   char     *reason;         /* of the loss; needed with one */
+  double    tasted_base;    /* tasted, or kept for the record: neither good nor lost; 0 or more */
   gint64    pieces;         /* fish or eggs taken out, good or not; STEAD_COUNT_NONE: not counted */
   double    live_kg;        /* before dressing; NAN: as harvested */
   char     *grade;          /* (nullable): "first", "second", a class of egg */
@@ -54,7 +55,7 @@ SteadDay      stead_harvest_repo_lot_wait (SteadStore *store, gint64 lot_id, GEr
 
 typedef struct
 {
-  double good_base, lost_base;
+  double good_base, lost_base, tasted_base;
   gint64 pieces;
   double live_kg;
   gint64 cost_cents;   /* carried by the lots */

@@ -1,6 +1,7 @@
 /* stead-item-repo.h - the things that are bought, used and packed. */
 #pragma once
 
+#include "core/stead-measure.h"
 #include "core/stead-quantity.h"
 #include "store/stead-store.h"
 
@@ -28,10 +29,19 @@ typedef struct
   char            *storage;          /* (nullable): "cool, dry, rodent-proof bin" */
   int              shelf_life_days;  /* 0: none */
   double           reorder_base;     /* say so when less is on hand; NAN: never */
+  double           density_kg_l;     /* weight of a liter, 0.01 to 25; NAN or 0: not said */
+  double           piece_kg;         /* weight of one; NAN or 0: not said */
+  char            *measure_source;   /* (nullable): where the two are from */
+  double           yield_frac;       /* of what is bought, ready for the pot; above 0 to 1; 0 is taken as 1 */
+  char            *food;             /* (nullable): in the words of the limit tables: "raw_shell_eggs" */
+  char            *label_name;       /* (nullable): stands on a label instead of the name */
 } SteadItem;
 
 void stead_item_free (SteadItem *item);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadItem, stead_item_free)
+
+/* How @item is measured; the name stays the item's. */
+void stead_item_measure (const SteadItem *item, SteadMeasure *out);
 
 GPtrArray *stead_item_repo_list         (SteadStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* Returns: (transfer full) (nullable): NULL with @error NOT_FOUND if there is none */

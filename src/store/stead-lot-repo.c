@@ -209,6 +209,22 @@ stead_lot_repo_moves (SteadStore  *store,
 }
 
 GPtrArray *
+stead_lot_repo_batch_moves (SteadStore  *store,
+                            gint64       batch_id,
+                            GError     **error)
+{
+  static const char sql[] = MOVE_SELECT " WHERE m.batch_id = ?1 AND m.kind = 'used' ORDER BY m.day, m.id";
+  g_autoptr(SteadStmt) stmt = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  stmt = stead_store_prepare (store, sql, error);
+  if (stmt == NULL)
+    return NULL;
+  sqlite3_bind_int64 (stmt, 1, batch_id);
+  return stead_repo_rows (store, stmt, move_from_row, (GDestroyNotify) stead_move_free, error);
+}
+
+GPtrArray *
 stead_lot_repo_use_moves (SteadStore  *store,
                           gint64       batch_id,
                           gint64       item_id,
@@ -508,4 +524,31 @@ stead_lot_repo_adjust (SteadStore     *store,
   return quantity_base < 0 || kind == STEAD_MOVE_COUNTED
          ? settle_after (store, lot->item_id, day, error)
          : stead_ledger_settle (store, lot->item_id, day, error);
+}
+
+gboolean
+stead_lot_repo_use_lot (SteadStore  *store,
+                        gint64       lot_id,
+                        gint64       batch_id,
+                        SteadDay     day,
+                        double       quantity_base,
+                        const char  *reason,
+                        gint64       person_id,
+                        GError     **error)
+{
+  g_autoptr(SteadLot) lot = NULL;
+  g_autofree char *why = stead_repo_tidy (reason);
+  SteadMoveFacts move = { .lot_id = lot_id, .kind = "used", .day = day, .quantity = -quantity_base,
+                          .batch_id = batch_id, .reason = why, .person_id = person_id };
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && batch_id != 0, FALSE);
+  g_return_val_if_fail (stead_store_in_action (store), FALSE);
+  if (!(quantity_base > STEAD_AMOUNT_EPSILON && quantity_base <= STEAD_AMOUNT_MAX))
+    return stead_repo_refuse (error, _("Enter an amount above zero."));
+  lot = get_lot (store, lot_id, error);
+  return lot != NULL &&
+         adjust_check (store, lot, STEAD_MOVE_USED, day, -quantity_base, error) &&
+         stead_repo_check_note (why, error) &&
+         adjust_down (store, lot, move, error) &&
+         stead_ledger_settle (store, lot->item_id, day + 1, error);
 }

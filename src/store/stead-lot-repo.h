@@ -91,6 +91,10 @@ GPtrArray *stead_lot_repo_moves (SteadStore *store, gint64 lot_id, GError **erro
 gboolean stead_lot_repo_use (SteadStore *store, gint64 item_id, gint64 batch_id, SteadDay day,
                              double quantity_base, gint64 person_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The same out of one lot; @reason (nullable).  Refused, naming what it holds, if that is less. */
+gboolean stead_lot_repo_use_lot (SteadStore *store, gint64 lot_id, gint64 batch_id, SteadDay day, double quantity_base,
+                                 const char *reason, gint64 person_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The same for what goes out with something sold, by no batch: cartons, labels.
  * @reason (nullable): "Market of March 7". */
 gboolean stead_lot_repo_sell (SteadStore *store, gint64 item_id, SteadDay day, double quantity_base,
@@ -130,6 +134,8 @@ GPtrArray *stead_lot_repo_uses (SteadStore *store, gint64 batch_id, SteadDay fro
 /* The movements behind one row of the above, oldest first. */
 GPtrArray *stead_lot_repo_use_moves (SteadStore *store, gint64 batch_id, gint64 item_id, SteadDay from,
                                      SteadDay to, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* All that a batch used, whatever it is, oldest first: of SteadMove. */
+GPtrArray *stead_lot_repo_batch_moves (SteadStore *store, gint64 batch_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* On hand of one item, and its use a day over the last @days days. */
 typedef struct

@@ -233,7 +233,7 @@ static const Rule rules[] = {
     "    OR lot.day <> harvest.day OR came.day <> harvest.day)"
     " ORDER BY harvest.day, harvest.id", tell_harvest },
 
-  { "SELECT lot.code, batch.name FROM lot JOIN batch ON batch.id = lot.batch_id AND batch.kind <> 'kitchen'"
+  { "SELECT lot.code, batch.name FROM lot JOIN batch ON batch.id = lot.batch_id"
     " LEFT JOIN harvest ON harvest.lot_id = lot.id WHERE harvest.id IS NULL ORDER BY lot.code", tell_made },
 
   { "WITH change (id, day, n) AS (SELECT batch_id, -1000000000, stocked FROM fish"
