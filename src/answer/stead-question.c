@@ -14,6 +14,7 @@
 #include "answer/stead-flock-answer.h"
 #include "answer/stead-greenhouse-answer.h"
 #include "answer/stead-price-answer.h"
+#include "answer/stead-question-private.h"
 #include "answer/stead-question.h"
 #include "answer/stead-stock-answer.h"
 #include "answer/stead-store-room-answer.h"
@@ -32,6 +33,8 @@ static const SteadQuestion questions[] = {
   { "crop", N_("How is this crop doing, when can it be picked, and how much?"), "crop" },
   { "greenhouse", N_("What does it cost to keep this bay warm?"), "bay" },
   { "water", N_("How is this water, where is it going, and what does it need?"), "water" },
+  { "recipe", N_("What does one of it cost, what is in it, and what is missing?"), "recipe" },
+  { "kitchen", N_("What has to be done, is it safe, and what came of it?"), "kitchen" },
   { "batch", N_("How does this batch stand beside its plan, and why did it end so?"), "batch" },
   { "due", N_("What is due, and what is wrong?"), NULL },
   { "stock", N_("What is in the store room, and what will run out?"), NULL },
@@ -788,6 +791,10 @@ find_subject (SteadStore           *store,
     return stead_subject_bay (store, of, id, error);
   if (g_str_equal (question->of, "batch"))
     return stead_subject_batch (store, of, id, error);
+  if (g_str_equal (question->of, "recipe"))
+    return stead_subject_recipe (store, of, id, error);
+  if (g_str_equal (question->of, "kitchen"))
+    return stead_subject_kitchen (store, of, id, error);
   if (g_str_equal (question->of, "lot"))
     return stead_subject_lot (store, of, id, error);
   if (g_str_equal (question->of, "water"))
@@ -805,7 +812,7 @@ stead_question_ask (SteadStore  *store,
 {
   static char *(*const asks[]) (SteadStore *, gint64, JsonBuilder *, GError **) = {
     ask_cost, ask_price, ask_flock, ask_fish, ask_crop, ask_greenhouse, ask_water,
-    ask_batch, ask_due, ask_stock,
+    stead_question_recipe, stead_question_kitchen, ask_batch, ask_due, ask_stock,
     ask_store_room, ask_trace,
   };
   const SteadQuestion *question;

@@ -9,9 +9,9 @@ G_BEGIN_DECLS
 
 typedef struct
 {
-  const char *name;     /* "cost", "price", "flock", "batch", "water", "due", "stock" */
+  const char *name;     /* "cost", "price", "flock", "recipe", "kitchen", "batch", "water", "due", "stock" */
   const char *asks;     /* the question in words, untranslated; show with _() */
-  const char *of;       /* (nullable): "product", "flock", "water" */
+  const char *of;       /* (nullable): "product", "flock", "recipe", "kitchen", "water" */
 } SteadQuestion;
 
 const SteadQuestion *stead_question_list (gsize *n_questions);

@@ -62,18 +62,24 @@ read_raise (SteadStore        *store,
             GError           **error)
 {
   g_autoptr(GPtrArray) batches = stead_batch_repo_list (store, FALSE, error);
-  guint flocks = 0;
+  guint flocks = 0, raised = 0;
 
   if (batches == NULL)
     return FALSE;
   for (guint i = 0; i < batches->len; i++)
-    flocks += ((const SteadBatch *) batches->pdata[i])->kind == STEAD_BATCH_FLOCK;
-  if (batches->len == 0)
+    {
+      const SteadBatch *batch = batches->pdata[i];
+
+      flocks += batch->kind == STEAD_BATCH_FLOCK;
+      /* What is cooked is no business of Raise. */
+      raised += batch->kind != STEAD_BATCH_KITCHEN;
+    }
+  if (raised == 0)
     self->raise = g_strdup (C_("live figure", "no flock yet"));
-  else if (flocks == batches->len)
+  else if (flocks == raised)
     self->raise = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u flock", "%u flocks", flocks), flocks);
   else
-    self->raise = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u batch", "%u batches", batches->len), batches->len);
+    self->raise = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u batch", "%u batches", raised), raised);
   return TRUE;
 }
 

@@ -7,8 +7,10 @@
 #include "store/stead-farm-repo.h"
 #include "store/stead-fish-repo.h"
 #include "store/stead-flock-repo.h"
+#include "store/stead-kitchen-repo.h"
 #include "store/stead-lot-repo.h"
 #include "store/stead-product-repo.h"
+#include "store/stead-recipe-repo.h"
 #include "store/stead-trace-repo.h"
 #include "store/stead-water-repo.h"
 
@@ -296,6 +298,84 @@ stead_subject_bay (SteadStore  *store,
 
       g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
                    _("No bay is called “%s”. There is: %s."), name, names);
+    }
+  return FALSE;
+}
+
+gboolean
+stead_subject_recipe (SteadStore  *store,
+                      const char  *name,
+                      gint64      *out_id,
+                      GError     **error)
+{
+  g_autoptr(GPtrArray) recipes = NULL;
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
+  const Named *picked;
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  recipes = stead_recipe_repo_list (store, TRUE, error);
+  if (recipes == NULL)
+    return FALSE;
+  for (guint i = 0; i < recipes->len; i++)
+    {
+      const SteadRecipe *recipe = recipes->pdata[i];
+      Named named = { recipe->id, recipe->name, recipe->retired_on != STEAD_DAY_NONE };
+
+      g_array_append_val (all, named);
+    }
+  picked = pick (all, name);
+  if (picked != NULL)
+    {
+      *out_id = picked->id;
+      return TRUE;
+    }
+  if (all->len == 0)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING, _("There is no recipe yet."));
+  else
+    {
+      g_autofree char *names = names_of (all);
+
+      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+                   _("No recipe is called “%s”. There is: %s."), name, names);
+    }
+  return FALSE;
+}
+
+gboolean
+stead_subject_kitchen (SteadStore  *store,
+                       const char  *name,
+                       gint64      *out_id,
+                       GError     **error)
+{
+  g_autoptr(GPtrArray) kitchens = NULL;
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
+  const Named *picked;
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  kitchens = stead_kitchen_repo_list (store, TRUE, error);
+  if (kitchens == NULL)
+    return FALSE;
+  for (guint i = 0; i < kitchens->len; i++)
+    {
+      const SteadKitchen *kitchen = kitchens->pdata[i];
+      Named named = { kitchen->batch.id, kitchen->batch.name, kitchen->batch.ended_on != STEAD_DAY_NONE };
+
+      g_array_append_val (all, named);
+    }
+  picked = pick (all, name);
+  if (picked != NULL)
+    {
+      *out_id = picked->id;
+      return TRUE;
+    }
+  if (all->len == 0)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING, _("Nothing was cooked yet."));
+  else
+    {
+      g_autofree char *names = names_of (all);
+
+      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+                   _("No kitchen batch is called “%s”. There is: %s."), name, names);
     }
   return FALSE;
 }

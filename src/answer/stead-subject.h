@@ -56,6 +56,16 @@ gboolean stead_subject_water (SteadStore  *store,
                               gint64      *out_id,
                               GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+gboolean stead_subject_recipe (SteadStore  *store,
+                               const char  *name,
+                               gint64      *out_id,
+                               GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+gboolean stead_subject_kitchen (SteadStore  *store,
+                                const char  *name,
+                                gint64      *out_id,
+                                GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
 gboolean stead_subject_batch (SteadStore  *store,
                               const char  *name,
                               gint64      *out_id,

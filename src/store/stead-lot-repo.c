@@ -550,5 +550,5 @@ stead_lot_repo_use_lot (SteadStore  *store,
          adjust_check (store, lot, STEAD_MOVE_USED, day, -quantity_base, error) &&
          stead_repo_check_note (why, error) &&
          adjust_down (store, lot, move, error) &&
-         stead_ledger_settle (store, lot->item_id, day + 1, error);
+         settle_after (store, lot->item_id, day, error);
 }

@@ -190,3 +190,30 @@ stead_recipe_repo_inside (SteadStore  *store,
     }
   return found == 0 ? g_steal_pointer (&inside) : NULL;
 }
+
+gboolean
+stead_recipe_repo_price (SteadStore  *store,
+                         gint64       item_id,
+                         SteadDay     day,
+                         double      *out_cents,
+                         GError     **error)
+{
+  static const char sql[] =
+    "SELECT price.cents / product.base_per_unit FROM product JOIN price ON price.product_id = product.id"
+    " WHERE product.item_id = ?1 AND product.retired_on IS NULL AND price.from_day <= ?2"
+    " ORDER BY price.from_day DESC, product.id LIMIT 1";
+  g_autoptr(SteadStmt) stmt = NULL;
+  int found;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && out_cents != NULL, FALSE);
+  stmt = stead_store_prepare (store, sql, error);
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, item_id);
+  sqlite3_bind_int (stmt, 2, day);
+  found = stead_store_step (store, stmt, error);
+  if (found < 0)
+    return FALSE;
+  *out_cents = found == 1 ? sqlite3_column_double (stmt, 0) : NAN;
+  return TRUE;
+}

@@ -142,6 +142,15 @@ GPtrArray *stead_recipe_repo_needs (SteadStore *store, gint64 recipe_id, double 
 gboolean stead_recipe_repo_minutes (SteadStore *store, gint64 recipe_id, double factor, double *out_minutes,
                                     GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * stead_recipe_repo_price:
+ * @out_cents: (out): for one base unit of the item; NAN if no product in use sells it on @day
+ *
+ * What the item is sold for, as the product that is linked to it says.
+ */
+gboolean stead_recipe_repo_price (SteadStore *store, gint64 item_id, SteadDay day, double *out_cents,
+                                  GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The recipe and those inside it, each once, this one first; of SteadRecipe without
  * parts.  Where the equipment, the acid and the steps of all matter. */
 GPtrArray *stead_recipe_repo_inside (SteadStore *store, gint64 recipe_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;

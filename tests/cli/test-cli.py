@@ -96,10 +96,10 @@ works('new-has-nothing-due', '--ask', 'due', new)
 # --- asking --------------------------------------------------------------------------
 questions = works('list-questions', '--list-questions')
 names = [line.split('\t')[0] for line in questions.splitlines()]
-report({'cost', 'price', 'flock', 'fish', 'crop', 'greenhouse', 'water', 'batch', 'due', 'stock', 'store-room', 'trace'} <= set(names), 'questions-by-name', questions)
+report({'cost', 'price', 'flock', 'fish', 'crop', 'greenhouse', 'water', 'recipe', 'kitchen', 'batch', 'due', 'stock', 'store-room', 'trace'} <= set(names), 'questions-by-name', questions)
 report(all(re.fullmatch(r'[a-z-]+\t[^\t]+\?', line) for line in questions.splitlines()), 'questions-in-words')
-# The demo farm grows no crop yet, and its bay is not heated.
-for name in (name for name in names if name != 'crop'):
+# The demo farm grows no crop and cooks nothing yet, and its bay is not heated.
+for name in (name for name in names if name not in ('crop', 'recipe', 'kitchen')):
     out = works(f'ask-{name}', '--ask', name, '--today', TODAY, demo)
     sentence, _, figures = out.partition('\n')
     try:

@@ -316,6 +316,25 @@ test_item (Kitchen       *kitchen,
   INVALID (farm, stead_item_repo_save (farm->store, again, err), "weight of a piece");
 }
 
+/* Sold as a product: $6.00 for a pack of four is $1.50 for one, from its first day on. */
+static void
+test_price (Kitchen       *kitchen,
+            gconstpointer  data)
+{
+  Farm *farm = kitchen->farm;
+  g_autofree char *sql = g_strdup_printf (
+    "INSERT INTO product (id, name, pack, base_per_unit, unsold_frac, pack_minutes, planned_units, target_cents, item_id)"
+    " VALUES (900, 'Bakes', 'pack', 4, 0, 0, 0, 0, %" G_GINT64_FORMAT ");"
+    "INSERT INTO price (product_id, from_day, cents) VALUES (900, %d, 600)", kitchen->bake, TODAY);
+  double cents = 0;
+
+  g_assert_cmpint (sqlite3_exec (stead_store_get_db (farm->store), sql, NULL, NULL, NULL), ==, SQLITE_OK);
+  g_assert_true (stead_recipe_repo_price (farm->store, kitchen->bake, TODAY, &cents, NULL));
+  g_assert_cmpfloat (cents, ==, 150);
+  g_assert_true (stead_recipe_repo_price (farm->store, kitchen->bake, TODAY - 1, &cents, NULL));
+  g_assert_true (isnan (cents));
+}
+
 #define CASE(name, function) g_test_add ("/store/recipe/" name, Kitchen, NULL, set_up, function, tear_down)
 
 int
@@ -328,5 +347,6 @@ main (int    argc,
   CASE ("opens-recipes-inside-and-refuses-rings", test_inside);
   CASE ("refuses-what-cannot-be-cooked", test_refusals);
   CASE ("items-know-their-measures", test_item);
+  CASE ("finds-what-it-is-sold-for", test_price);
   return g_test_run ();
 }
