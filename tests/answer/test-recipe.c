@@ -10,6 +10,7 @@
 #include "answer/stead-measures.h"
 #include "answer/stead-question.h"
 #include "answer/stead-recipe-answer.h"
+#include "answer/stead-recipe-list.h"
 #include "answer/stead-words.h"
 
 #include <math.h>
@@ -214,6 +215,29 @@ test_question (Kitchen       *kitchen,
   g_assert_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN);
 }
 
+/* The list and the answer tell one figure; what has no price says so. */
+static void
+test_list (Kitchen       *kitchen,
+           gconstpointer  data)
+{
+  g_autoptr(GPtrArray) before = stead_recipe_list_new (kitchen->farm.store, FALSE, NULL);
+  g_autoptr(GPtrArray) list = NULL;
+  g_autoptr(SteadRecipeAnswer) answer = NULL;
+  const SteadRecipeCost *cost = before->pdata[0];
+
+  g_assert_cmpuint (before->len, ==, 1);
+  g_assert_cmpstr (cost->cost, ==, "–");
+  g_assert_false (cost->all_priced);
+  buy (kitchen);
+  list = stead_recipe_list_new (kitchen->farm.store, FALSE, NULL);
+  answer = stead_recipe_answer_new (kitchen->farm.store, kitchen->recipe, 0, NULL);
+  cost = list->pdata[0];
+  g_assert_cmpstr (cost->cost, ==, "$1.06");
+  g_assert_true (cost->all_priced);
+  g_assert_cmpfloat_with_epsilon (cost->unit_cents, answer->unit_cents, 1e-9);
+  g_assert_cmpstr (cost->recipe->name, ==, "Egg bake for 50");
+}
+
 static void
 test_measures (void)
 {
@@ -243,6 +267,7 @@ main (int    argc,
   CASE ("says-what-is-missing-and-what-runs-out", test_stock);
   CASE ("scales-to-whole-eggs-and-spoons", test_whole);
   CASE ("gathers-allergens-through-recipes", test_allergens);
+  CASE ("is-listed-with-its-cost", test_list);
   CASE ("is-asked-by-name", test_question);
   g_test_add_func ("/answer/recipe/offers-common-measures-with-their-source", test_measures);
   return g_test_run ();
