@@ -30,6 +30,7 @@ test_rows (void)
     { 0.35, "cup", 1.0 / 3, "cup", "1/3 cup" },
     { 0.70, "cup", 2.0 / 3, "cup", "2/3 cup" },
     { 2.96, "cup", 3, "cup", "3 cup" },
+    { 2.7, "cup", 8.0 / 3, "cup", "2 2/3 cup" },
     { 0.125, "cup", 2, "tbsp", "2 tbsp" },              /* 1/8 cup */
     { 0.1, "tbsp", 0.25, "tsp", "1/4 tsp" },            /* 0.3 tsp */
     { 6, "tsp", 2, "tbsp", "2 tbsp" },

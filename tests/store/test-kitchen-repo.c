@@ -201,6 +201,7 @@ test_propose (Kitchen       *kitchen,
   g_autoptr(GError) error = NULL;
   g_autoptr(GPtrArray) takes = stead_kitchen_repo_propose (farm->store, id, TODAY, &error);
   g_autoptr(GPtrArray) lots = stead_kitchen_repo_lots (farm->store, kitchen->flour, TODAY, &error);
+  g_autoptr(GPtrArray) more = NULL;
   const SteadKitchenTake *take;
 
   g_assert_no_error (error);
@@ -223,6 +224,11 @@ test_propose (Kitchen       *kitchen,
   g_assert_cmpint (take->lot_id, ==, past);
   g_assert_true (take->past);
   INVALID (farm, stead_kitchen_repo_take_proposed (farm->store, id, TODAY, 0, err), "13 of Eggs is missing");
+  /* Not even where it is short: 100 bowls want 10 kg, and 7 of the 9 are good. */
+  more = stead_kitchen_repo_propose (farm->store, plan (kitchen, 100, TODAY), TODAY, &error);
+  take = more->pdata[3];
+  g_assert_cmpint (take->lot_id, ==, 0);
+  g_assert_cmpfloat_with_epsilon (take->base, 3, 1e-9);
   INVALID (farm, stead_kitchen_repo_take (farm->store, id, past, TODAY, 1, "  ", 0, err), "was best by Mar 2, 2026");
   INVALID (farm, stead_kitchen_repo_take (farm->store, id, keeps, TODAY, 6, NULL, 0, err), "holds 5 kg");
   ACT (farm, stead_kitchen_repo_take (farm->store, id, past, TODAY, 1, "Smells fine, baked through", 0, err));
