@@ -1,12 +1,22 @@
-/* stead-question-private.h - questions that are answered in other files. */
+/* stead-question-private.h - questions whose figures are put together in files of their own. */
 #pragma once
 
 #include "answer/stead-question.h"
 
 G_BEGIN_DECLS
 
-/* Each returns the sentence as plain text, with the figures put into @out; NULL with @error. */
+/* Each adds its figures to @out and returns its sentence, plain; %NULL with @error. */
 char *stead_question_recipe  (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_question_kitchen (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* @id: an account, or 0 for all; the lines of the school year. */
+char *stead_question_ask_cash      (SteadStore   *store,
+                                    gint64        id,
+                                    JsonBuilder  *out,
+                                    GError      **error) G_GNUC_WARN_UNUSED_RESULT;
+/* @id: an enterprise, or 0 for the whole farm; the school year. */
+char *stead_question_ask_statement (SteadStore   *store,
+                                    gint64        id,
+                                    JsonBuilder  *out,
+                                    GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -40,6 +40,8 @@ static const SteadQuestion questions[] = {
   { "stock", N_("What is in the store room, and what will run out?"), NULL },
   { "store-room", N_("What is where, what must be bought, used soon, and what was wasted?"), NULL },
   { "trace", N_("Where did this lot come from, and where is all of it now?"), "lot" },
+  { "cash", N_("What money is there, and what in the cash book needs a look?"), "account" },
+  { "statement", N_("What came in, what did we earn, and what is the farm worth?"), "enterprise" },
 };
 
 const SteadQuestion *
@@ -781,6 +783,11 @@ find_subject (SteadStore           *store,
 {
   if (question->of == NULL)
     return TRUE;
+  /* Money is told of all, unless one account or one part of the farm is asked for. */
+  if (g_str_equal (question->of, "account"))
+    return of == NULL || stead_subject_account (store, of, id, error);
+  if (g_str_equal (question->of, "enterprise"))
+    return of == NULL || stead_subject_enterprise (store, of, id, error);
   if (g_str_equal (question->of, "product"))
     return stead_subject_product (store, of, id, error);
   if (g_str_equal (question->of, "fish"))
@@ -814,6 +821,7 @@ stead_question_ask (SteadStore  *store,
     ask_cost, ask_price, ask_flock, ask_fish, ask_crop, ask_greenhouse, ask_water,
     stead_question_recipe, stead_question_kitchen, ask_batch, ask_due, ask_stock,
     ask_store_room, ask_trace,
+    stead_question_ask_cash, stead_question_ask_statement,
   };
   const SteadQuestion *question;
   g_autoptr(JsonBuilder) figures = NULL;
