@@ -119,7 +119,7 @@ add_plan (SteadPages             *pages,
   columns[n++] = (SteadPagesColumn) { batch->is_over ? C_("column of a plan", "Came") : C_("column of a plan", "So far"),
                                       STEAD_ALIGN_RIGHT, 1 };
   columns[n++] = (SteadPagesColumn) { stead_batch_answer_end_title (batch), STEAD_ALIGN_RIGHT, 1 };
-  stead_pages_add_heading (pages, batch->has_plan ? _("Plan beside what came") : _("What came"));
+  stead_pages_add_heading (pages, batch->has_plan ? _("Plan beside what came") : _("What it gave"));
   stead_pages_add_table (pages, columns, batch->has_plan || !batch->is_over ? n : n - 1);
   for (guint i = 0; i < batch->rows->len; i++)
     add_plan_row (pages, batch->rows->pdata[i], batch->has_plan);

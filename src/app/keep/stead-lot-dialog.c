@@ -8,6 +8,8 @@
 #include <math.h>
 
 #include "app/keep/stead-lot-dialog.h"
+
+#include "answer/stead-wait.h"
 #include "app/stead-field.h"
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
@@ -20,6 +22,7 @@ struct _SteadLotDialog
 
   SteadLot    *lot;
 
+  GtkGrid     *grid;
   GtkLabel    *about;
   GtkBox      *slot;
   GtkDropDown *kind;
@@ -213,6 +216,7 @@ stead_lot_dialog_class_init (SteadLotDialogClass *klass)
   G_OBJECT_CLASS (klass)->dispose = stead_lot_dialog_dispose;
   STEAD_DIALOG_CLASS (klass)->save = stead_lot_dialog_save;
   gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("keep/stead-lot-dialog.ui"));
+  gtk_widget_class_bind_template_child (widget_class, SteadLotDialog, grid);
   gtk_widget_class_bind_template_child (widget_class, SteadLotDialog, about);
   gtk_widget_class_bind_template_child (widget_class, SteadLotDialog, slot);
   gtk_widget_class_bind_template_child (widget_class, SteadLotDialog, kind);
@@ -226,6 +230,24 @@ static void
 stead_lot_dialog_init (SteadLotDialog *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+/* Over everything else: what may not be sold or eaten. */
+static void
+show_caution (SteadLotDialog *self,
+              SteadStore     *store)
+{
+  g_autofree char *caution = NULL;
+  GtkWidget *label;
+
+  if (!stead_wait_lot_caution (store, self->lot, &caution, NULL) || caution == NULL)
+    return;
+  label = gtk_label_new (caution);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_add_css_class (label, "caution");
+  gtk_grid_insert_row (self->grid, 0);
+  gtk_grid_attach (self->grid, label, 0, 0, 2, 1);
 }
 
 /* (transfer full) (nullable) */
@@ -265,6 +287,7 @@ stead_lot_dialog_show (GtkWidget *parent,
   stead_field_set_today (self->day, stead_store_get_today (store));
   stead_field_show_day (self->day, stead_store_get_today (store));
   show_lot (self);
+  show_caution (self, store);
   kind_cb (self);
   stead_dialog_present (STEAD_DIALOG (self), parent, desk);
   show_moves (self, store);

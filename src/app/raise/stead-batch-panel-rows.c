@@ -141,29 +141,45 @@ toned_text (const char *text,
   return g_strconcat (tone == STEAD_TONE_GOOD ? "▲ " : "▼ ", text, NULL);
 }
 
+/* Without a plan there is no column for it, nor, once it is over, for the difference. */
+static void
+attach_plan_row (GtkGrid             *grid,
+                 const SteadBatchRow *row,
+                 int                  at,
+                 gboolean             has_plan,
+                 gboolean             has_end)
+{
+  g_autofree char *end = toned_text (row->end, row->tone);
+  GtkWidget *label = attach (grid, row->what, 0, at, 0);
+  int column = 1;
+
+  gtk_widget_add_css_class (label, "soft");
+  if (has_plan)
+    attach (grid, row->planned, column++, at, 1);
+  gtk_widget_add_css_class (attach (grid, row->actual, column++, at, 1), "strong");
+  if (!has_end)
+    return;
+  label = attach (grid, end, column, at, 1);
+  if (tone_class (row->tone) != NULL)
+    gtk_widget_add_css_class (label, tone_class (row->tone));
+}
+
 void
 stead_batch_panel_fill_plan (GtkGrid                *grid,
                              const SteadBatchAnswer *answer)
 {
+  gboolean has_end = answer->has_plan || !answer->is_over;
+  int column = 1;
+
   empty_grid (grid);
   attach_head (grid, "", 0, 0);
-  attach_head (grid, C_("column of a plan", "Planned"), 1, 1);
-  attach_head (grid, answer->is_over ? C_("column of a plan", "Came") : C_("column of a plan", "So far"), 2, 1);
-  attach_head (grid, stead_batch_answer_end_title (answer), 3, 1);
+  if (answer->has_plan)
+    attach_head (grid, C_("column of a plan", "Planned"), column++, 1);
+  attach_head (grid, answer->is_over ? C_("column of a plan", "Came") : C_("column of a plan", "So far"), column++, 1);
+  if (has_end)
+    attach_head (grid, stead_batch_answer_end_title (answer), column, 1);
   for (guint i = 0; i < answer->rows->len; i++)
-    {
-      const SteadBatchRow *row = answer->rows->pdata[i];
-      g_autofree char *end = toned_text (row->end, row->tone);
-      GtkWidget *label = attach (grid, row->what, 0, (int) i + 1, 0);
-
-      gtk_widget_set_hexpand (label, TRUE);
-      gtk_widget_add_css_class (label, "soft");
-      attach (grid, row->planned, 1, (int) i + 1, 1);
-      gtk_widget_add_css_class (attach (grid, row->actual, 2, (int) i + 1, 1), "strong");
-      label = attach (grid, end, 3, (int) i + 1, 1);
-      if (tone_class (row->tone) != NULL)
-        gtk_widget_add_css_class (label, tone_class (row->tone));
-    }
+    attach_plan_row (grid, answer->rows->pdata[i], (int) i + 1, answer->has_plan, has_end);
 }
 
 /* --- the review ----------------------------------------------------------------------- */
@@ -305,6 +321,7 @@ make_thumb (SteadStore *store,
     return NULL;
   picture = gtk_picture_new_for_paintable (GDK_PAINTABLE (texture));
   gtk_picture_set_alternative_text (GTK_PICTURE (picture), name);
+  stead_ui_name (picture, name);
   gtk_widget_set_size_request (picture, THUMB, THUMB * 3 / 4);
   gtk_widget_set_halign (picture, GTK_ALIGN_START);
   return picture;

@@ -30,7 +30,7 @@ struct _SteadBatchPanel
   GtkWidget         *window, *buttons, *body;
   GtkWidget         *harvest, *end, *reopen;
   GtkWidget         *review_part, *losses_part, *treatments_part, *notes_part, *harvests_part;
-  GtkLabel          *sentence, *caution, *losses;
+  GtkLabel          *sentence, *caution, *plan_title, *losses;
   GtkGrid           *plan, *harvests;
   GtkBox            *review, *treatments, *notes;
   SteadWhyBox       *whys;
@@ -138,6 +138,7 @@ show_lists (SteadBatchPanel *self)
 {
   const SteadBatchAnswer *answer = self->answer;
 
+  gtk_label_set_text (self->plan_title, answer->has_plan ? _("Plan beside what came") : _("What it gave"));
   stead_batch_panel_fill_plan (self->plan, answer);
   stead_batch_panel_fill_review (self->review, answer);
   gtk_widget_set_visible (self->review_part, answer->review->len > 0);
@@ -247,6 +248,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SteadBatchPanel, reopen);
   gtk_widget_class_bind_template_child (widget_class, SteadBatchPanel, sentence);
   gtk_widget_class_bind_template_child (widget_class, SteadBatchPanel, caution);
+  gtk_widget_class_bind_template_child (widget_class, SteadBatchPanel, plan_title);
   gtk_widget_class_bind_template_child (widget_class, SteadBatchPanel, plan);
   gtk_widget_class_bind_template_child (widget_class, SteadBatchPanel, review_part);
   gtk_widget_class_bind_template_child (widget_class, SteadBatchPanel, review);

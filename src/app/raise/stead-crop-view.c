@@ -1,7 +1,8 @@
 /* stead-crop-view.c - one crop in Raise.
  *
- * Left the form of the day and what the crop has given so far; right one of six
- * views: the chart of picks, its weeks as a table, the log, the thermometer, heat, feeding.
+ * Left the form of the day and what the crop has given so far; right one of
+ * seven views: the chart of picks, its weeks as a table, the log, the thermometer, heat,
+ * feeding, plan and review.
  */
 #include "config.h"
 
@@ -11,6 +12,7 @@
 #include "app/raise/stead-crop-view.h"
 
 #include "answer/stead-crop-pick.h"
+#include "app/raise/stead-batch-panel.h"
 #include "app/raise/stead-climate-view.h"
 #include "app/raise/stead-crop-form.h"
 #include "app/raise/stead-crop-log.h"
@@ -44,11 +46,12 @@ struct _SteadCropView
   SteadClimateView   *climate;
   SteadHeatView      *heat;
   SteadFeedingView   *feeding;
+  SteadBatchPanel    *plan;
   SteadChartArea     *chart;
   GtkBox             *weeks_slot;
   SteadTable         *weeks;
   GtkToggleButton    *chart_button, *weeks_button, *log_button, *climate_button, *heat_button,
-                     *feeding_button;
+                     *feeding_button, *plan_button;
 };
 
 G_DEFINE_FINAL_TYPE (SteadCropView, stead_crop_view, GTK_TYPE_WIDGET)
@@ -251,12 +254,13 @@ show_figures (SteadCropView *self)
 static void
 view_cb (SteadCropView *self)
 {
-  static const char * const names[] = { "chart", "weeks", "log", "climate", "heat", "feeding" };
+  static const char * const names[] = { "chart", "weeks", "log", "climate", "heat", "feeding", "plan" };
   const char *titles[] = { _("What is picked each week, and what is to come"), _("Week by week"),
                            _("What was written down"), _("How warm each day was"), _("What keeping it warm costs"),
-                           _("What feeds the plants") };
+                           _("What feeds the plants"),
+                           _("What it costs, and what comes of it") };
   GtkToggleButton *buttons[] = { self->chart_button, self->weeks_button, self->log_button, self->climate_button,
-                                 self->heat_button, self->feeding_button };
+                                 self->heat_button, self->feeding_button, self->plan_button };
 
   for (gsize i = 0; i < G_N_ELEMENTS (buttons); i++)
     if (gtk_toggle_button_get_active (buttons[i]))
@@ -283,6 +287,7 @@ show_answer (SteadCropView *self)
   stead_climate_view_show (self->climate, self->desk, answer);
   stead_heat_view_show (self->heat, self->desk, answer);
   stead_feeding_view_show (self->feeding, answer);
+  stead_batch_panel_show (self->plan, answer->crop->batch.id);
   stead_why_box_set (self->whys, whys);
   show_figures (self);
   stead_crop_weeks_show (self->weeks, answer);
@@ -345,6 +350,7 @@ stead_crop_view_class_init (SteadCropViewClass *klass)
   g_type_ensure (STEAD_TYPE_CLIMATE_VIEW);
   g_type_ensure (STEAD_TYPE_HEAT_VIEW);
   g_type_ensure (STEAD_TYPE_FEEDING_VIEW);
+  g_type_ensure (STEAD_TYPE_BATCH_PANEL);
   G_OBJECT_CLASS (klass)->dispose = stead_crop_view_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, RESOURCE);
@@ -361,6 +367,7 @@ stead_crop_view_class_init (SteadCropViewClass *klass)
   BIND (climate);
   BIND (heat);
   BIND (feeding);
+  BIND (plan);
   BIND (chart);
   BIND (weeks_slot);
   BIND (chart_button);
@@ -369,6 +376,7 @@ stead_crop_view_class_init (SteadCropViewClass *klass)
   BIND (climate_button);
   BIND (heat_button);
   BIND (feeding_button);
+  BIND (plan_button);
   gtk_widget_class_bind_template_callback (widget_class, view_cb);
 }
 
@@ -389,5 +397,6 @@ stead_crop_view_new (SteadDesk *desk)
   SteadCropView *self = g_object_new (STEAD_TYPE_CROP_VIEW, NULL);
 
   self->desk = g_object_ref (desk);
+  stead_batch_panel_set_desk (self->plan, desk);
   return GTK_WIDGET (self);
 }

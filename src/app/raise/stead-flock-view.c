@@ -1,7 +1,8 @@
 /* stead-flock-view.c - one flock in Raise: its log and its chart.
  *
- * Left the form of the day and what the flock has given so far, right one of
- * three views on the same log: the chart, its weeks as a table, its entries.
+ * Left the form of the day and what the flock has given so far, right one of five
+ * views: the chart, its weeks as a table, the grading of its eggs, the entries of its
+ * log, its plan and review.
  */
 #include "config.h"
 
@@ -13,6 +14,7 @@
 #include "answer/stead-flock-answer.h"
 #include "answer/stead-house-answer.h"
 #include "answer/stead-lay-text.h"
+#include "app/raise/stead-batch-panel.h"
 #include "app/raise/stead-day-form.h"
 #include "app/raise/stead-egg-view.h"
 #include "app/raise/stead-log-view.h"
@@ -20,6 +22,7 @@
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
 #include "app/stead-why-box.h"
+#include "app/stead-wrap-layout.h"
 #include "core/stead-money.h"
 #include "draw/stead-lay-chart.h"
 
@@ -47,7 +50,8 @@ struct _SteadFlockView
   GtkGrid           *house;
   GtkLabel          *house_caution;
   SteadEggView      *eggs;
-  GtkToggleButton   *chart_button, *weeks_button, *eggs_button, *log_button;
+  SteadBatchPanel   *plan;
+  GtkToggleButton   *chart_button, *weeks_button, *eggs_button, *log_button, *plan_button;
 };
 
 G_DEFINE_FINAL_TYPE (SteadFlockView, stead_flock_view, GTK_TYPE_WIDGET)
@@ -412,6 +416,7 @@ view_cb (SteadFlockView *self)
     { self->weeks_button, "weeks", _("Week by week") },
     { self->eggs_button, "eggs", _("Weight classes and freshness") },
     { self->log_button, "log", _("What was written down") },
+    { self->plan_button, "plan", _("What it costs, and what comes of it") },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (views); i++)
@@ -497,6 +502,7 @@ show_answer (SteadFlockView *self)
   stead_day_form_show (self->form, self->desk, answer->flock);
   stead_log_view_show (self->log, self->desk, &stead_log_flock, answer->flock->id, answer->flock->name);
   stead_egg_view_show (self->eggs, self->desk, answer->flock->id);
+  stead_batch_panel_show (self->plan, answer->flock->id);
   show_house (self, whys);
   stead_why_box_set (self->whys, whys);
   view_cb (self);
@@ -567,6 +573,8 @@ stead_flock_view_class_init (SteadFlockViewClass *klass)
   g_type_ensure (STEAD_TYPE_CHART_AREA);
   g_type_ensure (STEAD_TYPE_DAY_FORM);
   g_type_ensure (STEAD_TYPE_EGG_VIEW);
+  g_type_ensure (STEAD_TYPE_BATCH_PANEL);
+  g_type_ensure (STEAD_TYPE_WRAP_LAYOUT);
   g_type_ensure (STEAD_TYPE_LOG_VIEW);
   G_OBJECT_CLASS (klass)->dispose = stead_flock_view_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -589,6 +597,8 @@ stead_flock_view_class_init (SteadFlockViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, log_button);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, eggs_button);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, eggs);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, plan);
+  gtk_widget_class_bind_template_child (widget_class, SteadFlockView, plan_button);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, house);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, house_title);
   gtk_widget_class_bind_template_child (widget_class, SteadFlockView, house_caution);
@@ -610,5 +620,6 @@ stead_flock_view_new (SteadDesk *desk)
   SteadFlockView *self = g_object_new (STEAD_TYPE_FLOCK_VIEW, NULL);
 
   self->desk = g_object_ref (desk);
+  stead_batch_panel_set_desk (self->plan, desk);
   return GTK_WIDGET (self);
 }

@@ -24,7 +24,8 @@ struct _SteadHarvestDialog
   SteadDesk           *desk;
   SteadHarvestAnswer  *answer;
   SteadHarvest        *harvest;   /* as on file, or a new one */
-  GPtrArray           *items;     /* of SteadItem: what the farm makes */
+  GPtrArray           *items;     /* of SteadItem: what the farm makes, and this batch can give */
+  gboolean             asks;      /* the first line of the drop-down asks to choose */
 
   SteadField          *day, *good, *pieces, *live, *lost, *reason, *grade, *best_by, *note;
   GtkDropDown         *item;
@@ -37,7 +38,7 @@ G_DEFINE_FINAL_TYPE (SteadHarvestDialog, stead_harvest_dialog, STEAD_TYPE_DIALOG
 static const SteadItem *
 chosen_item (SteadHarvestDialog *self)
 {
-  guint at = gtk_drop_down_get_selected (self->item);
+  guint at = gtk_drop_down_get_selected (self->item) - (self->asks ? 1 : 0);
 
   return at < self->items->len ? self->items->pdata[at] : NULL;
 }
@@ -162,6 +163,11 @@ read_harvest (SteadHarvestDialog *self)
       stead_field_set_error (self->reason, _("Write down why, so that others can learn from it."));
       return FALSE;
     }
+  if (harvest->quantity_base > 0 && item == NULL)
+    {
+      stead_field_set_error (self->good, _("Choose what it goes into the store room as, or make a new item."));
+      return FALSE;
+    }
   if (self->answer->batch->kind == STEAD_BATCH_FISH && harvest->pieces < 1)
     {
       stead_field_set_error (self->pieces, _("Count the fish that are taken out."));
@@ -232,6 +238,15 @@ stead_harvest_dialog_remove (SteadDialog  *dialog,
 
 /* --- showing ------------------------------------------------------------------------------ */
 
+/* Eggs are counted. */
+static gboolean
+can_give (const SteadHarvestDialog *self,
+          const SteadItem          *item)
+{
+  return item->kind == STEAD_ITEM_PRODUCE
+         && (self->answer->batch->kind != STEAD_BATCH_FLOCK || item->unit->dimension == STEAD_DIMENSION_COUNT);
+}
+
 static gboolean
 read_items (SteadHarvestDialog  *self,
             GError             **error)
@@ -243,38 +258,9 @@ read_items (SteadHarvestDialog  *self,
   g_clear_pointer (&self->items, g_ptr_array_unref);
   self->items = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_item_free);
   for (guint i = 0; i < all->len; i++)
-    if (((SteadItem *) all->pdata[i])->kind == STEAD_ITEM_PRODUCE)
+    if (can_give (self, all->pdata[i]))
       g_ptr_array_add (self->items, g_steal_pointer (&all->pdata[i]));
   return TRUE;
-}
-
-static void
-fill_items (SteadHarvestDialog *self,
-            gint64              chosen)
-{
-  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
-  guint at = 0;
-
-  for (guint i = 0; i < self->items->len; i++)
-    {
-      const SteadItem *item = self->items->pdata[i];
-
-      gtk_string_list_append (names, item->name);
-      if (item->id == chosen)
-        at = i;
-    }
-  if (self->items->len == 0)
-    gtk_string_list_append (names, _("Nothing yet: make a new item"));
-  gtk_drop_down_set_model (self->item, G_LIST_MODEL (names));
-  gtk_drop_down_set_selected (self->item, at);
-  gtk_widget_set_sensitive (GTK_WIDGET (self->item), self->items->len > 0);
-  item_cb (self);
-}
-
-static void
-new_item_cb (SteadHarvestDialog *self)
-{
-  stead_item_dialog_show_new (GTK_WIDGET (self), self->desk, STEAD_ITEM_PRODUCE);
 }
 
 static gboolean
@@ -285,6 +271,37 @@ is_listed (GPtrArray *items,
     if (((SteadItem *) items->pdata[i])->id == id)
       return TRUE;
   return FALSE;
+}
+
+static void
+fill_items (SteadHarvestDialog *self,
+            gint64              chosen)
+{
+  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
+  guint at = 0;
+
+  /* What never came of this batch before is not taken for granted. */
+  self->asks = !is_listed (self->items, chosen);
+  if (self->asks)
+    gtk_string_list_append (names, self->items->len > 0 ? _("Choose…") : _("Nothing yet: make a new item"));
+  for (guint i = 0; i < self->items->len; i++)
+    {
+      const SteadItem *item = self->items->pdata[i];
+
+      gtk_string_list_append (names, item->name);
+      if (item->id == chosen)
+        at = i;
+    }
+  gtk_drop_down_set_model (self->item, G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (self->item, at);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->item), self->items->len > 0);
+  item_cb (self);
+}
+
+static void
+new_item_cb (SteadHarvestDialog *self)
+{
+  stead_item_dialog_show_new (GTK_WIDGET (self), self->desk, STEAD_ITEM_PRODUCE);
 }
 
 /* An item that was just made is chosen at once. */
