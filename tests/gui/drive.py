@@ -65,7 +65,7 @@ class Window:
         except AssertionError:
             raise AssertionError('the window did not open:\n' + self.said()) from None
         self.id = x('search', '--sync', '--onlyvisible', '--pid', self.process.pid).split()[-1]
-        x('windowfocus', '--sync', self.id)
+        self.focus()
 
     def find_app(self):
         assert self.process.poll() is None, 'the program ended:\n' + self.said()
@@ -200,7 +200,12 @@ class Window:
         """Give the window the whole screen: there is no window manager to do it."""
         x('windowmove', self.id, 0, 0, 'windowsize', '--sync', self.id,
           *x('getdisplaygeometry').split())
-        x('windowfocus', '--sync', self.id)
+        self.focus()
+
+    def focus(self):
+        """Keys go to the window; on a busy machine it may not be on the screen yet."""
+        until(lambda: subprocess.run(['xdotool', 'windowfocus', '--sync', str(self.id)],
+                                     stderr=subprocess.DEVNULL).returncode == 0)
 
     def shot(self, name):
         """Save the screen as it is once two looks at it are the same."""
