@@ -3,7 +3,6 @@
 
 #include "answer/stead-trace-answer.h"
 #include "store/stead-harvest-repo.h"
-#include "store/stead-store-private.h"
 
 #include <math.h>
 #include <string.h>
@@ -124,22 +123,6 @@ test_many (House         *house,
   g_assert_cmpfloat (last->left_frac, ==, 1);
 }
 
-/* In a damaged file it is said that a lot does not add up. */
-static void
-test_gap (House         *house,
-          gconstpointer  data)
-{
-  Farm *farm = &house->farm;
-  gint64 lot = collect (house, farm->today - 5, 24);
-  g_autoptr(SteadTraceAnswer) answer = NULL;
-
-  g_assert_cmpint (sqlite3_exec (stead_store_get_db (farm->store), "UPDATE lot_stock SET base = base - 3"
-                                 " WHERE lot_id = (SELECT max (id) FROM lot)", NULL, NULL, NULL), ==, SQLITE_OK);
-  answer = ask (house, lot);
-  g_assert_false (answer->balances);
-  g_assert_nonnull (answer->caution);
-}
-
 int
 main (int    argc,
       char **argv)
@@ -147,6 +130,5 @@ main (int    argc,
   farm_start (&argc, &argv);
   g_test_add ("/answer/trace/eggs", House, NULL, set_up, test_eggs, tear_down);
   g_test_add ("/answer/trace/many", House, NULL, set_up, test_many, tear_down);
-  g_test_add ("/answer/trace/gap", House, NULL, set_up, test_gap, tear_down);
   return g_test_run ();
 }

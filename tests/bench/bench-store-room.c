@@ -9,6 +9,8 @@
  */
 #include "config.h"
 
+#include <glib/gstdio.h>
+#include <sqlite3.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -16,7 +18,6 @@
 
 #include "store/stead-farm-repo.h"
 #include "store/stead-receipt-repo.h"
-#include "store/stead-store-private.h"
 #include "store/stead-trace-repo.h"
 
 #define ROUNDS 7
@@ -32,30 +33,71 @@ now_ms (void)
   return (double) at.tv_sec * 1e3 + (double) at.tv_nsec / 1e6;
 }
 
+typedef struct
+{
+  SteadStore *store;
+  sqlite3    *plain;    /* the same file, read without us */
+} Room;
+
 static void
-run (SteadStore *store,
+run (sqlite3    *db,
      const char *sql)
 {
   char *message = NULL;
 
-  if (sqlite3_exec (stead_store_get_db (store), sql, NULL, NULL, &message) != SQLITE_OK)
+  if (sqlite3_exec (db, sql, NULL, NULL, &message) != SQLITE_OK)
     g_error ("%s", message);
+}
+
+static void
+make_empty (const char *path)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadStore) store = stead_store_create (path, "Bench", &error);
+
+  g_assert_no_error (error);
+}
+
+/* The folder holds files of ours alone, and folders of dated copies. */
+static void
+remove_tree (const char *path)
+{
+  g_autoptr(GDir) dir = g_dir_open (path, 0, NULL);
+  const char *name;
+
+  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
+    {
+      g_autofree char *inner = g_build_filename (path, name, NULL);
+
+      remove_tree (inner);
+    }
+  g_remove (path);
+}
+
+static void
+room_clear (Room *room)
+{
+  sqlite3_close (room->plain);
+  g_object_unref (room->store);
 }
 
 /* @bought lots of 20 items by 500-line receipts; @batches batches, each of five lots and
  * making @made lots, the first @tier of them of bought goods, the others of what was made. */
-static SteadStore *
-make_farm (int bought,
-           int batches,
-           int made,
-           int tier)
+static Room
+make_farm (const char *folder,
+           const char *name,
+           int         bought,
+           int         batches,
+           int         made,
+           int         tier)
 {
   g_autoptr(GError) error = NULL;
-  SteadStore *store = stead_store_create_memory ("Bench", &error);
+  g_autofree char *path = g_build_filename (folder, name, NULL);
   g_autofree char *sql = NULL;
+  Room room;
 
-  g_assert_no_error (error);
-  stead_store_set_today (store, TODAY);
+  make_empty (path);
+  g_assert_cmpint (sqlite3_open (path, &room.plain), ==, SQLITE_OK);
   sql = g_strdup_printf (
     "BEGIN;"
     "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 40)"
@@ -84,21 +126,24 @@ make_farm (int bought,
     "INSERT INTO account (id, name, kind, opened_on, opening_cents) VALUES (1, 'Bench till', 'till', %5$d - 1000, 0);"
     "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 20000)"
     " INSERT INTO cash_line (day, account_id, cents, category) SELECT %5$d - i %% 900, 1, 100 + i, 'feed' FROM n;"
-    "COMMIT; ANALYZE", bought, batches, made, tier, TODAY);
-  run (store, sql);
-  return store;
+    "COMMIT", bought, batches, made, tier, TODAY);
+  run (room.plain, sql);
+  room.store = stead_store_open (path, STEAD_STORE_OPEN_DEFAULT, &error);
+  g_assert_no_error (error);
+  stead_store_set_today (room.store, TODAY);
+  return room;
 }
 
 /* --- plain reads ---------------------------------------------------------------- */
 
 static guint
-read_all (SteadStore *store,
+read_all (sqlite3    *db,
           const char *sql)
 {
   sqlite3_stmt *stmt = NULL;
   guint rows = 0;
 
-  g_assert_cmpint (sqlite3_prepare_v2 (stead_store_get_db (store), sql, -1, &stmt, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_prepare_v2 (db, sql, -1, &stmt, NULL), ==, SQLITE_OK);
   while (sqlite3_step (stmt) == SQLITE_ROW)
     {
       rows++;
@@ -151,7 +196,7 @@ set_method (SteadStore       *store,
 }
 
 static void
-time_recost (SteadStore       *store,
+time_recost (const Room       *room,
              SteadStockMethod  method,
              const char       *name,
              gboolean          is_short)
@@ -160,19 +205,19 @@ time_recost (SteadStore       *store,
   guint rows = 0;
   double cost, read;
 
-  set_method (store, method);
+  set_method (room->store, method);
   for (int i = 0; i < ROUNDS; i++)
     {
       g_autoptr(GError) error = NULL;
       double before;
 
-      g_assert_true (stead_store_begin (store, "price", &error));
+      g_assert_true (stead_store_begin (room->store, "price", &error));
       before = now_ms ();
-      set_price (store, 1, 900000 + i * 100000);
+      set_price (room->store, 1, 900000 + i * 100000);
       ms[i] = now_ms () - before;
-      g_assert_true (stead_store_commit (store, &error));
+      g_assert_true (stead_store_commit (room->store, &error));
       before = now_ms ();
-      rows = read_all (store, "SELECT m.id, m.lot_id, m.day, m.kind, m.quantity_base, m.cost_cents, m.batch_id"
+      rows = read_all (room->plain, "SELECT m.id, m.lot_id, m.day, m.kind, m.quantity_base, m.cost_cents, m.batch_id"
                               " FROM lot l JOIN movement m ON m.lot_id = l.id ORDER BY l.item_id, m.day, m.id");
       plain[i] = now_ms () - before;
     }
@@ -186,7 +231,7 @@ time_recost (SteadStore       *store,
 /* --- tracing ---------------------------------------------------------------------- */
 
 static void
-time_trace (SteadStore *store,
+time_trace (const Room *room,
             gint64      lot_id,
             const char *name,
             gboolean    is_short)
@@ -203,7 +248,7 @@ time_trace (SteadStore *store,
                                              " WHERE l.id IN (0");
       double before = now_ms ();
 
-      trace = stead_trace_repo_get (store, lot_id, &error);
+      trace = stead_trace_repo_get (room->store, lot_id, &error);
       ms[i] = now_ms () - before;
       g_assert_no_error (error);
       lots = trace->lots->len;
@@ -211,7 +256,7 @@ time_trace (SteadStore *store,
         g_string_append_printf (sql, ",%" G_GINT64_FORMAT, ((SteadTraceLot *) trace->lots->pdata[j])->id);
       g_string_append_c (sql, ')');
       before = now_ms ();
-      rows = read_all (store, sql->str);
+      rows = read_all (room->plain, sql->str);
       plain[i] = now_ms () - before;
     }
   cost = median (ms);
@@ -227,13 +272,17 @@ main (int    argc,
 {
   gboolean is_short = argc > 1 && strcmp (argv[1], "--short") == 0;
   int scale = is_short ? 10 : 1;
-  g_autoptr(SteadStore) room = make_farm (3800 / scale, 300 / scale, 4, 200 / scale);
-  g_autoptr(SteadStore) large = make_farm (60000 / scale / scale, 10000 / scale / scale, 4, 7000 / scale / scale);
+  g_autofree char *folder = g_dir_make_tmp ("stead-bench-XXXXXX", NULL);
+  Room room = make_farm (folder, "room.steading", 3800 / scale, 300 / scale, 4, 200 / scale);
+  Room large = make_farm (folder, "large.steading", 60000 / scale / scale, 10000 / scale / scale, 4, 7000 / scale / scale);
 
   printf ("1..4\n");
-  time_recost (room, STEAD_STOCK_FIFO, "recost by lots", is_short);
-  time_recost (room, STEAD_STOCK_AVERAGE_MOVING, "recost by averages", is_short);
-  time_trace (large, 60000 / scale / scale + 4 * (10000 / scale / scale) - 3, "trace one jar", is_short);
-  time_trace (large, 1, "trace one sack", is_short);
+  time_recost (&room, STEAD_STOCK_FIFO, "recost by lots", is_short);
+  time_recost (&room, STEAD_STOCK_AVERAGE_MOVING, "recost by averages", is_short);
+  time_trace (&large, 60000 / scale / scale + 4 * (10000 / scale / scale) - 3, "trace one jar", is_short);
+  time_trace (&large, 1, "trace one sack", is_short);
+  room_clear (&room);
+  room_clear (&large);
+  remove_tree (folder);
   return 0;
 }

@@ -187,6 +187,23 @@ test_circle (void)
   g_assert_cmpuint (trace->lots->len, ==, 4);
 }
 
+/* In a damaged file a lot does not add up, and it can be seen by how much. */
+static void
+test_gap (void)
+{
+  Kitchen kitchen;
+  g_autoptr(Farm) farm = NULL;
+  g_autoptr(SteadTrace) trace = NULL;
+  g_autoptr(GError) error = NULL;
+
+  kitchen_open (&kitchen);
+  farm = kitchen.farm;
+  fixture_run (farm->store, "UPDATE lot_stock SET base = base - 1 WHERE lot_id = 1");
+  trace = stead_trace_repo_get (farm->store, 1, &error);
+  g_assert_no_error (error);
+  g_assert_cmpfloat_with_epsilon (stead_trace_lot_gap (stead_trace_find_lot (trace, 1)), 1, 1e-9);
+}
+
 static void
 test_codes (void)
 {
@@ -220,6 +237,7 @@ main (int    argc,
   g_test_add_func ("/store/trace/days", test_days);
   g_test_add_func ("/store/trace/people", test_people);
   g_test_add_func ("/store/trace/circle", test_circle);
+  g_test_add_func ("/store/trace/gap", test_gap);
   g_test_add_func ("/store/trace/codes", test_codes);
   return g_test_run ();
 }
