@@ -48,39 +48,31 @@ stead_asset_depreciable (const SteadAsset *asset)
   };
 }
 
-static double
-share_of (const SteadAsset *asset,
-          gint64            batch_id)
-{
-  for (guint i = 0; asset->shares != NULL && i < asset->shares->len; i++)
-    {
-      const SteadAssetShare *share = &g_array_index (asset->shares, SteadAssetShare, i);
-
-      if (share->batch_id == batch_id)
-        return share->frac;
-    }
-  return 0;
-}
-
 /* Straight line and declining balance: by the days in use. */
-static void
-charge_time (SteadAssetCharge *charge,
-             gint64            batch_id,
-             SteadDay          from,
-             SteadDay          to)
+static gboolean
+charge_time (SteadStore        *store,
+             SteadAssetCharge  *charge,
+             gint64             batch_id,
+             SteadDay           from,
+             SteadDay           to,
+             GError           **error)
 {
   const SteadAsset *asset = charge->asset;
   SteadDepreciable thing = stead_asset_depreciable (asset);
   SteadDay first = MAX (from, asset->bought_on);
   SteadDay last = asset->gone_on == STEAD_DAY_NONE ? to : MIN (to, asset->gone_on);
+  double all;
 
-  charge->frac = share_of (asset, batch_id);
-  if (last < first || !(charge->frac > 0))
-    return;
+  if (last < first)
+    return TRUE;
+  if (!stead_asset_share_cents (store, asset, batch_id, first, last, &charge->cents, error))
+    return FALSE;
   charge->days = last - first + 1;
   charge->from_years = (first - asset->bought_on) / STEAD_DAYS_A_YEAR;
   charge->to_years = (last + 1 - asset->bought_on) / STEAD_DAYS_A_YEAR;
-  charge->cents = charge->frac * stead_depreciation_between (&thing, charge->from_years, charge->to_years);
+  all = stead_depreciation_between (&thing, charge->from_years, charge->to_years);
+  charge->frac = all > 0 ? charge->cents / all : 0;
+  return TRUE;
 }
 
 /* By units: each use names the batch that it was for, so no share is taken. */
@@ -120,9 +112,9 @@ stead_asset_charges (SteadStore  *store,
       g_autoptr(SteadAssetCharge) charge = g_new0 (SteadAssetCharge, 1);
 
       charge->asset = g_ptr_array_steal_index (assets, 0);
-      if (charge->asset->method != STEAD_DEPRECIATION_UNITS)
-        charge_time (charge, batch_id, from, to);
-      else if (!charge_units (store, charge, batch_id, from, to, error))
+      if (charge->asset->method != STEAD_DEPRECIATION_UNITS
+          ? !charge_time (store, charge, batch_id, from, to, error)
+          : !charge_units (store, charge, batch_id, from, to, error))
         return NULL;
       if (charge->cents > 0)
         g_ptr_array_add (charges, g_steal_pointer (&charge));

@@ -15,7 +15,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   SteadAsset *asset;
-  double      frac;         /* share that the batch bears; 1 by units, where each use names its batch */
+  double      frac;         /* share that the batch bears of the span; 1 by units, where each use names its batch */
   double      from_years;   /* span in use, years since it was bought; by time only */
   double      to_years;
   int         days;         /* the same span in days */
@@ -29,6 +29,23 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadAssetCharge, stead_asset_charge_free)
 
 /* @asset as the core's formulas take it. */
 SteadDepreciable stead_asset_depreciable (const SteadAsset *asset);
+
+/**
+ * stead_asset_share_cents:
+ * @asset: that wears by time, not by units
+ * @first: not before it was bought
+ * @last: not after it was gone; nothing is charged if before @first
+ *
+ * What @batch_id bears of the charge of these days, by the rule of the asset; unrounded.
+ * The charges of two spans that meet are that of both together.
+ */
+gboolean stead_asset_share_cents (SteadStore        *store,
+                                  const SteadAsset  *asset,
+                                  gint64             batch_id,
+                                  SteadDay           first,
+                                  SteadDay           last,
+                                  double            *out_cents,
+                                  GError           **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* (transfer full) (element-type SteadAssetCharge): those that charge something */
 GPtrArray *stead_asset_charges (SteadStore  *store,
