@@ -228,6 +228,8 @@ find_batch (SteadStore       *store,
             gint64           *out_id,
             GError          **error)
 {
+  if (kind == STEAD_IMPORT_BANK)
+    return stead_subject_account (store, name, out_id, error);
   if (kind == STEAD_IMPORT_TEMPERATURES || kind == STEAD_IMPORT_PICKS)
     return stead_subject_crop (store, name, out_id, error);
   return kind == STEAD_IMPORT_FISH_LOG || kind == STEAD_IMPORT_WEIGHINGS
@@ -245,7 +247,8 @@ import (const Options *options)
   gint64 batch = 0;
 
   if (!stead_import_kind_from_name (options->import, &kind))
-    return misunderstood (_("Import knows these kinds: flock-log, receipts, fish-log, weighings, temperatures, picks."));
+    return misunderstood (_("Import knows these kinds: flock-log, receipts, fish-log, weighings, temperatures, picks, "
+                            "bank."));
   store = open_farm (options, options->rest[1], STEAD_STORE_OPEN_DEFAULT, &error);
   if (store == NULL
       || (options->of != NULL && !find_batch (store, kind, options->of, &batch, &error)))

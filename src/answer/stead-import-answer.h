@@ -1,6 +1,6 @@
 /* stead-import-answer.h - "What is in this file, and what of it can be taken?"
  *
- * Reads a CSV of a log, of weighings or of receipts: UTF-8 with or without a mark,
+ * Reads a CSV of a log, of weighings, of receipts or of a bank: UTF-8 with or without a mark,
  * UTF-16 with one, else Windows-1252, said aloud; comma, semicolon or tab.
  * libcsv parses, this judges.  Taking it is one action: all good rows or none.
  */
@@ -21,6 +21,7 @@ typedef enum
   STEAD_IMPORT_TEMPERATURES,  /* date, temperature or highest and lowest, humidity, light, note, person */
   STEAD_IMPORT_PICKS,       /* date, amount, grade, thrown out, reason, note, person */
   STEAD_IMPORT_WEIGHINGS,   /* date, group, number and total weight; or a row a fish: date, weight, length */
+  STEAD_IMPORT_BANK,        /* date, amount or money in and money out, description; of an account */
 } SteadImportKind;
 
 typedef enum
@@ -44,7 +45,7 @@ typedef struct
 #define STEAD_TYPE_IMPORT (stead_import_get_type ())
 G_DECLARE_FINAL_TYPE (SteadImport, stead_import, STEAD, IMPORT, GObject)
 
-/* @name: "flock-log", "receipts", "fish-log", "temperatures", "picks" or "weighings" */
+/* @name: "flock-log", "receipts", "fish-log", "temperatures", "picks", "weighings" or "bank" */
 gboolean stead_import_kind_from_name (const char      *name,
                                       SteadImportKind *out_kind);
 
@@ -52,7 +53,7 @@ gboolean stead_import_kind_from_name (const char      *name,
  * stead_import_read:
  * @store: the farm; may be one opened by the worker's thread
  * @kind: what the file holds
- * @batch_id: whose log or weighings; 0 for the only one under way, or for receipts
+ * @batch_id: whose log or weighings, or of which account; 0 for the only one, or for receipts
  * @path: the file
  * @order: how to read 03/04; %STEAD_DATE_ORDER_UNKNOWN finds out from the file, and
  *   if it cannot, stead_import_needs_order() is true and every such row is wrong

@@ -14,7 +14,8 @@
 #define SCALE (1u << STEAD_IMPORT_WEIGHINGS)
 #define WARMTH (1u << STEAD_IMPORT_TEMPERATURES)
 #define PICKS (1u << STEAD_IMPORT_PICKS)
-#define ALL (LOG | RECEIPTS | FISH | SCALE | WARMTH | PICKS)
+#define BANK (1u << STEAD_IMPORT_BANK)
+#define ALL (LOG | RECEIPTS | FISH | SCALE | WARMTH | PICKS | BANK)
 
 /* Names of columns, folded: lower case, without accents, signs as one space. */
 static const struct { const char *name; SteadColumn column; guint kinds; } names[] = {
@@ -54,6 +55,26 @@ static const struct { const char *name; SteadColumn column; guint kinds; } names
   { "loss", STEAD_COLUMN_THROWN, PICKS }, { "waste", STEAD_COLUMN_THROWN, PICKS },
   { "tirado", STEAD_COLUMN_THROWN, PICKS }, { "perdida", STEAD_COLUMN_THROWN, PICKS },
   { "descarte", STEAD_COLUMN_THROWN, PICKS },
+
+  { "posted", STEAD_COLUMN_DATE, BANK }, { "posting date", STEAD_COLUMN_DATE, BANK },
+  { "post date", STEAD_COLUMN_DATE, BANK }, { "transaction date", STEAD_COLUMN_DATE, BANK },
+  { "fecha de operacion", STEAD_COLUMN_DATE, BANK },
+  { "amount", STEAD_COLUMN_AMOUNT, BANK }, { "importe", STEAD_COLUMN_AMOUNT, BANK },
+  { "monto", STEAD_COLUMN_AMOUNT, BANK },
+  { "money in", STEAD_COLUMN_MONEY_IN, BANK }, { "paid in", STEAD_COLUMN_MONEY_IN, BANK },
+  { "deposit", STEAD_COLUMN_MONEY_IN, BANK }, { "deposits", STEAD_COLUMN_MONEY_IN, BANK },
+  { "credit", STEAD_COLUMN_MONEY_IN, BANK }, { "credits", STEAD_COLUMN_MONEY_IN, BANK },
+  { "entrada", STEAD_COLUMN_MONEY_IN, BANK }, { "deposito", STEAD_COLUMN_MONEY_IN, BANK },
+  { "depositos", STEAD_COLUMN_MONEY_IN, BANK }, { "abono", STEAD_COLUMN_MONEY_IN, BANK },
+  { "money out", STEAD_COLUMN_MONEY_OUT, BANK }, { "paid out", STEAD_COLUMN_MONEY_OUT, BANK },
+  { "withdrawal", STEAD_COLUMN_MONEY_OUT, BANK }, { "withdrawals", STEAD_COLUMN_MONEY_OUT, BANK },
+  { "debit", STEAD_COLUMN_MONEY_OUT, BANK }, { "debits", STEAD_COLUMN_MONEY_OUT, BANK },
+  { "salida", STEAD_COLUMN_MONEY_OUT, BANK }, { "retiro", STEAD_COLUMN_MONEY_OUT, BANK },
+  { "retiros", STEAD_COLUMN_MONEY_OUT, BANK }, { "cargo", STEAD_COLUMN_MONEY_OUT, BANK },
+  { "description", STEAD_COLUMN_TEXT, BANK }, { "details", STEAD_COLUMN_TEXT, BANK },
+  { "memo", STEAD_COLUMN_TEXT, BANK }, { "payee", STEAD_COLUMN_TEXT, BANK },
+  { "descripcion", STEAD_COLUMN_TEXT, BANK }, { "concepto", STEAD_COLUMN_TEXT, BANK },
+  { "detalle", STEAD_COLUMN_TEXT, BANK },
 
   { "eggs", STEAD_COLUMN_EGGS, LOG }, { "egg", STEAD_COLUMN_EGGS, LOG },
   { "eggs collected", STEAD_COLUMN_EGGS, LOG }, { "eggs laid", STEAD_COLUMN_EGGS, LOG },
@@ -334,6 +355,10 @@ column_title (SteadColumn column)
     case STEAD_COLUMN_MEAN_WEIGHT: return C_("column", "Mean weight");
     case STEAD_COLUMN_TOTAL_WEIGHT: return C_("column", "Total weight");
     case STEAD_COLUMN_LENGTH: return C_("column", "Length");
+    case STEAD_COLUMN_AMOUNT: return C_("column", "Amount");
+    case STEAD_COLUMN_MONEY_IN: return C_("column", "Money in");
+    case STEAD_COLUMN_MONEY_OUT: return C_("column", "Money out");
+    case STEAD_COLUMN_TEXT: return C_("column", "Description");
     case STEAD_COLUMN_NONE:
     default: return "";
     }

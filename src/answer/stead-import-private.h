@@ -102,9 +102,13 @@ typedef enum
   STEAD_COLUMN_PICKED,
   STEAD_COLUMN_GRADE,
   STEAD_COLUMN_THROWN,
+  STEAD_COLUMN_AMOUNT,        /* of money, signed */
+  STEAD_COLUMN_MONEY_IN,
+  STEAD_COLUMN_MONEY_OUT,
+  STEAD_COLUMN_TEXT,          /* what the bank says of it */
 } SteadColumn;
 
-#define STEAD_N_COLUMNS (STEAD_COLUMN_THROWN + 1)
+#define STEAD_N_COLUMNS (STEAD_COLUMN_TEXT + 1)
 
 typedef struct
 {
@@ -136,6 +140,9 @@ typedef struct
   GPtrArray           *groups;     /* (nullable) of SteadFish: that a column may name */
   GPtrArray           *people;     /* of SteadPerson */
   GPtrArray           *items;      /* of SteadItem; for receipts */
+  gint64               account_id;         /* of a bank's lines */
+  SteadDay             account_opened_on;
+  SteadDay             account_agreed_to;  /* STEAD_DAY_NONE: no statement agrees yet */
   const SteadColumns  *columns;
   SteadDateOrder       order;      /* asked for or found; UNKNOWN: neither */
   SteadDay             today;
@@ -245,7 +252,8 @@ typedef struct
 } SteadImportMethods;
 
 extern const SteadImportMethods stead_import_flock_log, stead_import_receipts, stead_import_fish_log,
-                                stead_import_weighings, stead_import_temperatures, stead_import_picks;
+                                stead_import_weighings, stead_import_temperatures, stead_import_picks,
+                                stead_import_bank;
 
 const SteadImportMethods *stead_import_methods (SteadImportKind kind);
 

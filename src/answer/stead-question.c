@@ -14,6 +14,7 @@
 #include "answer/stead-flock-answer.h"
 #include "answer/stead-greenhouse-answer.h"
 #include "answer/stead-price-answer.h"
+#include "answer/stead-question-private.h"
 #include "answer/stead-question.h"
 #include "answer/stead-stock-answer.h"
 #include "answer/stead-subject.h"
@@ -33,6 +34,8 @@ static const SteadQuestion questions[] = {
   { "batch", N_("How does this batch stand beside its plan, and why did it end so?"), "batch" },
   { "due", N_("What is due, and what is wrong?"), NULL },
   { "stock", N_("What is in the store room, and what will run out?"), NULL },
+  { "cash", N_("What money is there, and what in the cash book needs a look?"), "account" },
+  { "statement", N_("What came in, what did we earn, and what is the farm worth?"), "enterprise" },
 };
 
 const SteadQuestion *
@@ -646,6 +649,11 @@ find_subject (SteadStore           *store,
 {
   if (question->of == NULL)
     return TRUE;
+  /* Money is told of all, unless one account or one part of the farm is asked for. */
+  if (g_str_equal (question->of, "account"))
+    return of == NULL || stead_subject_account (store, of, id, error);
+  if (g_str_equal (question->of, "enterprise"))
+    return of == NULL || stead_subject_enterprise (store, of, id, error);
   if (g_str_equal (question->of, "product"))
     return stead_subject_product (store, of, id, error);
   if (g_str_equal (question->of, "fish"))
@@ -671,7 +679,7 @@ stead_question_ask (SteadStore  *store,
 {
   static char *(*const asks[]) (SteadStore *, gint64, JsonBuilder *, GError **) = {
     ask_cost, ask_price, ask_flock, ask_fish, ask_crop, ask_greenhouse, ask_water,
-    ask_batch, ask_due, ask_stock,
+    ask_batch, ask_due, ask_stock, stead_question_ask_cash, stead_question_ask_statement,
   };
   const SteadQuestion *question;
   g_autoptr(JsonBuilder) figures = NULL;

@@ -3,6 +3,7 @@
 
 #include "answer/stead-answer-error.h"
 #include "answer/stead-subject.h"
+#include "store/stead-cash-repo.h"
 #include "store/stead-crop-repo.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-fish-repo.h"
@@ -334,6 +335,86 @@ stead_subject_batch (SteadStore  *store,
 
       g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
                    _("No batch is called “%s”. There is: %s."), name, names);
+    }
+  return FALSE;
+}
+
+gboolean
+stead_subject_account (SteadStore  *store,
+                       const char  *name,
+                       gint64      *out_id,
+                       GError     **error)
+{
+  g_autoptr(GPtrArray) accounts = NULL;
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
+  const Named *picked;
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  accounts = stead_account_repo_list (store, TRUE, error);
+  if (accounts == NULL)
+    return FALSE;
+  for (guint i = 0; i < accounts->len; i++)
+    {
+      const SteadAccount *account = accounts->pdata[i];
+      Named named = { account->id, account->name, account->closed_on != STEAD_DAY_NONE };
+
+      g_array_append_val (all, named);
+    }
+  picked = pick (all, name);
+  if (picked != NULL)
+    {
+      *out_id = picked->id;
+      return TRUE;
+    }
+  if (all->len == 0)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                         _("The cash book has no account yet. Add one in Keep."));
+  else
+    {
+      g_autofree char *names = names_of (all);
+
+      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+                   _("No account is called “%s”. There is: %s."), name, names);
+    }
+  return FALSE;
+}
+
+gboolean
+stead_subject_enterprise (SteadStore  *store,
+                          const char  *name,
+                          gint64      *out_id,
+                          GError     **error)
+{
+  g_autoptr(GPtrArray) enterprises = NULL;
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
+  const Named *picked;
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  enterprises = stead_enterprise_repo_list (store, error);
+  if (enterprises == NULL)
+    return FALSE;
+  for (guint i = 0; i < enterprises->len; i++)
+    {
+      const SteadEnterprise *enterprise = enterprises->pdata[i];
+      Named named = { enterprise->id, enterprise->name, FALSE };
+
+      g_array_append_val (all, named);
+    }
+  picked = pick (all, name);
+  if (picked != NULL)
+    {
+      *out_id = picked->id;
+      return TRUE;
+    }
+  if (all->len == 0)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                         _("The farm has no parts yet that are looked at on their own. Add one in Keep."));
+  else
+    {
+      g_autofree char *names = names_of (all);
+
+      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+                   _("No part of the farm is called “%s”. There is: %s."), name, names);
     }
   return FALSE;
 }

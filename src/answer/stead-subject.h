@@ -13,9 +13,11 @@ G_BEGIN_DECLS
  * stead_subject_bay:
  * stead_subject_water:
  * stead_subject_batch:
+ * stead_subject_account:
+ * stead_subject_enterprise:
  * @store: an open farm
  * @name: (nullable): as a person types it, case and outer blanks aside; %NULL for the first one
- * @out_id: (out): the product (flock, group of fish, crop, place, water, any batch)
+ * @out_id: (out): the product (flock, group of fish, crop, place, water, any batch, account, part of the farm)
  * @error: %STEAD_ANSWER_ERROR_MISSING if the farm has none at all,
  *   %STEAD_ANSWER_ERROR_UNKNOWN, naming those there are, if none is called so
  *
@@ -58,5 +60,15 @@ gboolean stead_subject_batch (SteadStore  *store,
                               const char  *name,
                               gint64      *out_id,
                               GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+gboolean stead_subject_account (SteadStore  *store,
+                                const char  *name,
+                                gint64      *out_id,
+                                GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+gboolean stead_subject_enterprise (SteadStore  *store,
+                                   const char  *name,
+                                   gint64      *out_id,
+                                   GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

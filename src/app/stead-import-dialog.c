@@ -512,6 +512,7 @@ stead_import_dialog_show (GtkWidget      *parent,
     [STEAD_IMPORT_WEIGHINGS] = N_("Import weighings"),
     [STEAD_IMPORT_TEMPERATURES] = N_("Import temperatures"),
     [STEAD_IMPORT_PICKS] = N_("Import picks"),
+    [STEAD_IMPORT_BANK] = N_("Import a statement of an account"),
   };
   Asked *asked;
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "answer/stead-cvp-labels.h"
+#include "answer/stead-log-answer.h"
 #include "draw/stead-cvp-chart.h"
 #include "paper/stead-pages.h"
 #include "paper/stead-paper.h"
@@ -26,6 +27,30 @@ SteadPages *stead_chart_paper_new (SteadStore               *store,
                                    const char               *of,
                                    const SteadPaperOptions  *options,
                                    GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* @of: a part of the farm, or NULL for all of it; an account, or NULL for all; nothing. */
+SteadPages *stead_statement_paper_new (SteadStore               *store,
+                                       const char               *of,
+                                       const SteadPaperOptions  *options,
+                                       GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_cash_paper_new      (SteadStore               *store,
+                                       const char               *of,
+                                       const SteadPaperOptions  *options,
+                                       GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_count_paper_new     (SteadStore               *store,
+                                       const char               *of,
+                                       const SteadPaperOptions  *options,
+                                       GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The same as tables: each entry behind the statements; the whole book. */
+SteadLogAnswer *stead_statement_paper_log (SteadStore               *store,
+                                           const char               *of,
+                                           const SteadPaperOptions  *options,
+                                           GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadLogAnswer *stead_cash_paper_log      (SteadStore               *store,
+                                           const char               *of,
+                                           const SteadPaperOptions  *options,
+                                           GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The break-even chart of a product alone, with its sentence as the text beside it. */
 GBytes *stead_chart_picture (SteadStore               *store,

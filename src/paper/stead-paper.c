@@ -86,6 +86,9 @@ static const SteadPaperKind kinds[] = {
   { "fish-log", N_("Log of a group of fish"), "fish", TABLES },
   { "weighings", N_("Weighings of fish"), "fish", TABLES },
   { "cost-lines", N_("Lines behind the cost"), "product", TABLES },
+  { "statements", N_("Statements"), NULL, STEAD_FORMAT_PDF | TABLES },
+  { "cash-book", N_("Cash book"), NULL, STEAD_FORMAT_PDF | TABLES },
+  { "count-sheet", N_("Count and deposit"), NULL, STEAD_FORMAT_PDF },
 };
 
 /* What makes each of them, in the same order. */
@@ -102,6 +105,9 @@ static const struct
   { NULL, read_fish_log },
   { NULL, read_weighings },
   { NULL, read_cost_lines },
+  { stead_statement_paper_new, stead_statement_paper_log },
+  { stead_cash_paper_new, stead_cash_paper_log },
+  { stead_count_paper_new, NULL },
 };
 
 const SteadPaperKind *

@@ -1,0 +1,22 @@
+/* stead-question-private.h - questions whose figures are put together in files of their own. */
+#pragma once
+
+#include <json-glib/json-glib.h>
+
+#include "store/stead-store.h"
+
+G_BEGIN_DECLS
+
+/* Each adds its figures to @out and returns its sentence, plain; %NULL with @error. */
+/* @id: an account, or 0 for all; the lines of the school year. */
+char *stead_question_ask_cash      (SteadStore   *store,
+                                    gint64        id,
+                                    JsonBuilder  *out,
+                                    GError      **error) G_GNUC_WARN_UNUSED_RESULT;
+/* @id: an enterprise, or 0 for the whole farm; the school year. */
+char *stead_question_ask_statement (SteadStore   *store,
+                                    gint64        id,
+                                    JsonBuilder  *out,
+                                    GError      **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
