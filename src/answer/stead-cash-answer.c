@@ -10,8 +10,12 @@
 
 #include <glib/gi18n-lib.h>
 
-/* Lines of one amount this near may be one that was entered twice (common practice, no source). */
+/* Costs of one amount this near may be one that was entered twice; what came in, on one
+ * day only, since sales are often alike (common practice, no source). */
 #define TWIN_DAYS 3
+
+/* Of what needs a look, so many are told with the cautions; the list has all. */
+#define TOLD 4
 
 /* The next banking day is at most this far, over a weekend. */
 #define DEPOSIT_DAYS 3
@@ -308,7 +312,7 @@ look_for_twins (SteadCashAnswer *self)
           g_autofree char *day = NULL;
           g_autofree char *cents = NULL;
 
-          if (line->day - other->day > TWIN_DAYS)
+          if (line->day - other->day > (line->cents > 0 ? 0 : TWIN_DAYS))
             break;
           if (other->cents != line->cents || other->account_id != line->account_id
               || other->category != line->category || g_strcmp0 (other->who, line->who) != 0
@@ -367,9 +371,9 @@ sentence_of (const SteadCashAnswer *self)
     return g_strdup (_("The cash book begins with an account: a till box, the school activity account."));
   if (self->restricted_cents != 0)
     /* Translators: an amount of money, one of it, a day, two amounts of money. */
-    return g_strdup_printf (_("There is <b>%s</b>, of which %s is for one purpose only. Since %s %s came in and %s went "
+    return g_strdup_printf (_("There is <b>%s</b>, of which %s is for one purpose only. Since %s, %s came in and %s went "
                               "out."), total, kept, from, in, out);
-  return g_strdup_printf (_("There is <b>%s</b>. Since %s %s came in and %s went out."), total, from, in, out);
+  return g_strdup_printf (_("There is <b>%s</b>. Since %s, %s came in and %s went out."), total, from, in, out);
 }
 
 static char *
@@ -377,8 +381,16 @@ caution_of (const SteadCashAnswer *self)
 {
   g_autoptr(GString) text = g_string_new (NULL);
 
-  for (guint i = 0; i < self->looks->len; i++)
+  for (guint i = 0; i < self->looks->len && i < TOLD; i++)
     stead_words_add (text, ((const SteadCashLook *) self->looks->pdata[i])->text);
+  if (self->looks->len > TOLD)
+    {
+      guint more = self->looks->len - TOLD;
+      g_autofree char *rest = g_strdup_printf (ngettext ("%u more thing in the cash book needs a look.",
+                                                         "%u more things in the cash book need a look.", more), more);
+
+      stead_words_add (text, rest);
+    }
   if (self->n_unpaid > 0)
     {
       g_autofree char *cents = money (self, self->unpaid_cents);
