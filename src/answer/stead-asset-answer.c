@@ -4,12 +4,12 @@
 #include <glib/gi18n-lib.h>
 
 #include "answer/stead-asset-answer.h"
+#include "answer/stead-cash-words.h"
+#include "answer/stead-cost-private.h"
 
 #include "core/stead-money.h"
+#include "store/stead-batch-repo.h"
 #include "store/stead-farm-repo.h"
-#include "store/stead-flock-repo.h"
-
-#define DAYS_A_YEAR 365.25
 
 void
 stead_asset_line_free (SteadAssetLine *line)
@@ -48,18 +48,6 @@ stead_asset_answer_method_name (SteadDepreciationMethod method)
     }
 }
 
-static SteadDepreciable
-depreciable (const SteadAsset *asset)
-{
-  return (SteadDepreciable) {
-    .method = asset->method,
-    .basis_cents = (double) (asset->cost_cents + asset->extra_cents),
-    .salvage_cents = (double) asset->salvage_cents,
-    .life_years = asset->life_years,
-    .life_units = asset->life_units,
-  };
-}
-
 static char *
 life_text (const SteadAsset *asset)
 {
@@ -94,11 +82,17 @@ borne_text (const SteadAsset *asset,
 
       if (name == NULL)
         continue;
-      /* Translators: a flock's name and its share: "Brown hens 60 %" */
-      g_string_append_printf (text, C_("share of a thing", "%s %s"), name, percent);
+      if (asset->share_by != STEAD_SHARE_PARTS)
+        g_string_append (text, name);
+      else
+        /* Translators: a batch's name and its share: "Brown hens 60 %" */
+        g_string_append_printf (text, C_("share of a thing", "%s %s"), name, percent);
       if (i + 1 < asset->shares->len)
         g_string_append (text, C_("between items of a list", ", "));
     }
+  if (text->len > 0 && asset->share_by != STEAD_SHARE_PARTS)
+    /* Translators: names of batches, and the rule by which they share: "Brown hens, Ducks: by days". */
+    return g_strdup_printf (C_("share of a thing", "%s: %s"), text->str, stead_cash_words_share_by (asset->share_by));
   return text->len > 0 ? g_string_free (g_steal_pointer (&text), FALSE) : g_strdup (_("nobody yet"));
 }
 
@@ -109,7 +103,7 @@ charge_by_use (SteadStore       *store,
                SteadAssetLine   *line,
                GError          **error)
 {
-  SteadDepreciable thing = depreciable (asset);
+  SteadDepreciable thing = stead_asset_depreciable (asset);
   double units, before;
 
   if (!stead_asset_repo_uses (store, asset->id, 0, today - 364, today, &units, &before, error))
@@ -125,10 +119,10 @@ charge_by_time (const SteadAsset *asset,
                 SteadDay          today,
                 SteadAssetLine   *line)
 {
-  SteadDepreciable thing = depreciable (asset);
+  SteadDepreciable thing = stead_asset_depreciable (asset);
   SteadDay end = asset->gone_on != STEAD_DAY_NONE ? MIN (asset->gone_on, today) : today;
-  double now = MAX (0, end - asset->bought_on) / DAYS_A_YEAR;
-  double year_ago = MAX (0, today - 364 - asset->bought_on) / DAYS_A_YEAR;
+  double now = MAX (0, end + 1 - asset->bought_on) / STEAD_DAYS_A_YEAR;
+  double year_ago = MAX (0, today - 364 - asset->bought_on) / STEAD_DAYS_A_YEAR;
 
   line->worth_cents = stead_money_round (stead_depreciation_book_value (&thing, now));
   if (now > year_ago)
@@ -157,20 +151,20 @@ line_new (SteadStore  *store,
 }
 
 static GHashTable *
-flock_names (SteadStore  *store,
+batch_names (SteadStore  *store,
              GError     **error)
 {
-  g_autoptr(GPtrArray) flocks = stead_flock_repo_list (store, TRUE, error);
+  g_autoptr(GPtrArray) batches = stead_batch_repo_list (store, TRUE, error);
   g_autoptr(GHashTable) names = NULL;
 
-  if (flocks == NULL)
+  if (batches == NULL)
     return NULL;
   names = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_free);
-  for (guint i = 0; i < flocks->len; i++)
+  for (guint i = 0; i < batches->len; i++)
     {
-      SteadFlock *flock = flocks->pdata[i];
+      const SteadBatch *batch = batches->pdata[i];
 
-      g_hash_table_insert (names, g_memdup2 (&flock->id, sizeof flock->id), g_strdup (flock->name));
+      g_hash_table_insert (names, g_memdup2 (&batch->id, sizeof batch->id), g_strdup (batch->name));
     }
   return g_steal_pointer (&names);
 }
@@ -196,7 +190,7 @@ stead_asset_answer_new (SteadStore  *store,
   g_autoptr(SteadAssetAnswer) self = g_new0 (SteadAssetAnswer, 1);
   g_autoptr(SteadFarm) farm = stead_farm_repo_get (store, error);
   g_autoptr(GPtrArray) assets = farm != NULL ? stead_asset_repo_list (store, error) : NULL;
-  g_autoptr(GHashTable) names = assets != NULL ? flock_names (store, error) : NULL;
+  g_autoptr(GHashTable) names = assets != NULL ? batch_names (store, error) : NULL;
 
   if (names == NULL)
     return NULL;
