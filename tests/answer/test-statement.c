@@ -712,12 +712,56 @@ test_closed (void)
   farm_tear_down (&farm, NULL);
 }
 
+/* Twenty thousand lines of the cash book: a statement costs a few readings of them, not more
+ * with each line. */
+static void
+test_large (void)
+{
+  Farm farm = { 0 };
+  SteadAccount till = { .name = (char *) "Till", .kind = STEAD_ACCOUNT_TILL, .opened_on = stead_day_new (2026, 1, 1),
+                        .closed_on = STEAD_DAY_NONE };
+  g_autoptr(SteadStatementAnswer) answer = NULL;
+  g_autoptr(GPtrArray) lines = NULL;
+  g_autoptr(GError) error = NULL;
+  SteadCashFilter filter;
+  gint64 begin, read, state;
+
+  farm_set_up (&farm, NULL);
+  FARM_DO (&farm, stead_account_repo_save (farm.store, &till, &farm_error));
+  g_assert_true (stead_store_begin (farm.store, "Lines", &error));
+  for (int i = 0; i < 20000; i++)
+    {
+      g_autoptr(SteadCashLine) line = stead_cash_line_new ();
+
+      line->account_id = till.id;
+      line->day = stead_day_new (2026, 1, 1) + i % 90;
+      line->cents = 100 + i % 7;
+      line->category = STEAD_CASH_SALES;
+      g_assert_true (stead_cash_repo_save (farm.store, line, &error));
+    }
+  g_assert_true (stead_store_commit (farm.store, &error));
+  stead_cash_filter_init (&filter);
+  begin = g_get_monotonic_time ();
+  lines = stead_cash_repo_list (farm.store, &filter, &error);
+  read = g_get_monotonic_time () - begin;
+  begin = g_get_monotonic_time ();
+  answer = stead_statement_answer_new (farm.store, stead_day_new (2026, 3, 1), farm.today, 0, &error);
+  state = g_get_monotonic_time () - begin;
+  g_test_message ("reading %g ms, statement %g ms, %.1f times", (double) read / 1000, (double) state / 1000,
+                  (double) state / (double) read);
+  g_assert_cmpuint (lines->len, ==, 20000);
+  g_assert_cmpint (answer->sales, >, 0);
+  g_assert_cmpint (state, <, 20 * read + 100000);
+  farm_tear_down (&farm, NULL);
+}
+
 int
 main (int argc, char **argv)
 {
   farm_start (&argc, &argv);
   g_test_add_func ("/answer/statement/march", test_march);
   g_test_add_func ("/answer/statement/closed", test_closed);
+  g_test_add_func ("/answer/statement/large", test_large);
   g_test_add_func ("/answer/statement/histories", test_histories);
   return g_test_run ();
 }
