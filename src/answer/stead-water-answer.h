@@ -112,7 +112,13 @@ void stead_water_answer_ends (const SteadWaterAnswer *self,
                               SteadWaterMeasure       measure,
                               SteadWaterEnds         *out);
 
-/* (transfer full): plain; one point of a series of @measure: its day, and what it says */
+/* (transfer full): plain; what was done about the water from @from on, by the last @most tests
+ * that say so, a line each and oldest first: "Oct 8: Spare pump on."; %NULL: nothing */
+char *stead_water_answer_done_text (const SteadWaterAnswer *self,
+                                    SteadDay                from,
+                                    guint                   most) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full): plain; one point of a series of @measure: its day, what it says, and what was done then */
 char *stead_water_answer_point_text (const SteadWaterAnswer  *self,
                                      SteadWaterMeasure        measure,
                                      const SteadReadingPoint *point) G_GNUC_WARN_UNUSED_RESULT;

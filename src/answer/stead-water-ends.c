@@ -87,6 +87,47 @@ kept_value (const SteadWaterAnswer *self,
   return stead_quantity_to_base (value, stead_unit_default (STEAD_DIMENSION_TEMPERATURE, self->farm->units));
 }
 
+/* (nullable) (transfer none): what was done on a day, by the test of that day. */
+static const char *
+done_on (const SteadWaterAnswer *self,
+         SteadDay                day)
+{
+  for (guint i = 0; i < self->tests->len; i++)
+    {
+      const SteadWaterTest *test = self->tests->pdata[i];
+
+      if (test->day == day && test->action != NULL)
+        return test->action;
+    }
+  return NULL;
+}
+
+char *
+stead_water_answer_done_text (const SteadWaterAnswer *self,
+                              SteadDay                from,
+                              guint                   most)
+{
+  g_autoptr(GPtrArray) lines = g_ptr_array_new_with_free_func (g_free);
+
+  g_return_val_if_fail (self != NULL, NULL);
+
+  for (guint i = self->tests->len; i-- > 0 && lines->len < most;)
+    {
+      const SteadWaterTest *test = self->tests->pdata[i];
+      g_autofree char *day = NULL;
+
+      if (test->day < from || test->action == NULL)
+        continue;
+      day = stead_day_format (test->day, STEAD_DAY_STYLE_SHORT);
+      /* Translators: a day, and what was done then. */
+      g_ptr_array_insert (lines, 0, g_strdup_printf (C_("what was done", "%s: %s"), day, test->action));
+    }
+  if (lines->len == 0)
+    return NULL;
+  g_ptr_array_add (lines, NULL);
+  return g_strjoinv ("\n", (char **) lines->pdata);
+}
+
 char *
 stead_water_answer_point_text (const SteadWaterAnswer  *self,
                                SteadWaterMeasure        measure,
@@ -95,6 +136,7 @@ stead_water_answer_point_text (const SteadWaterAnswer  *self,
   SteadWaterLine line = { .measure = measure };
   g_autofree char *day = NULL;
   g_autofree char *sentence = NULL;
+  const char *done;
 
   g_return_val_if_fail (self != NULL && point != NULL, NULL);
 
@@ -102,6 +144,10 @@ stead_water_answer_point_text (const SteadWaterAnswer  *self,
   stead_water_judge (self->scene.sharers, measure, line.value, NULL, &line.judgement);
   day = stead_day_format ((SteadDay) floor (point->day), STEAD_DAY_STYLE_MEDIUM);
   sentence = stead_water_line_sentence (&line, self->farm->units);
+  done = done_on (self, (SteadDay) floor (point->day));
+  if (done != NULL)
+    /* Translators: a day, a sentence about a reading, what was done then. */
+    return g_strdup_printf (_("%s: %s What was done: %s"), day, sentence, done);
   /* Translators: a day, and a sentence about a reading. */
   return g_strdup_printf (_("%s: %s"), day, sentence);
 }

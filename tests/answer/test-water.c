@@ -352,6 +352,38 @@ test_due (Farm          *farm,
     g_assert_nonnull (strstr (ahead->sentence, "inside the limits"));
 }
 
+/* What was done stands by its day, oldest first, and with the reading of that day. */
+static void
+test_done (Farm          *farm,
+           gconstpointer  data)
+{
+  static const char * const acts[] = { "Spare pump on.", NULL, "Half feed." };
+  gint64 water = make_water (farm, STEAD_WATER_TANK, 3000);
+  g_autoptr(SteadWaterAnswer) answer = NULL;
+  g_autofree char *all = NULL, *last = NULL, *point = NULL;
+  const SteadReadingPoint at = { .day = farm->today - 3, .value = 7 };
+
+  for (int i = 0; i < 3; i++)
+    {
+      g_autoptr(SteadWaterTest) test = stead_water_test_new ();
+
+      test->water_id = water;
+      test->day = farm->today - 3 + i;
+      test->values[STEAD_READING_PH] = 7;
+      test->action = g_strdup (acts[i]);
+      FARM_DO (farm, stead_water_test_repo_save (farm->store, test, &farm_error));
+    }
+  answer = ask (farm, water);
+  all = stead_water_answer_done_text (answer, farm->today - 30, 5);
+  last = stead_water_answer_done_text (answer, farm->today - 30, 1);
+  point = stead_water_answer_point_text (answer, STEAD_WATER_PH, &at);
+  g_assert_true (g_str_has_suffix (last, ": Half feed.") && strchr (last, '\n') == NULL);
+  g_assert_nonnull (strstr (all, ": Spare pump on.\n"));
+  g_assert_true (g_str_has_suffix (all, last));
+  g_assert_true (g_str_has_suffix (point, " Spare pump on."));
+  g_assert_null (stead_water_answer_done_text (answer, farm->today, 5));
+}
+
 /* --- trends --------------------------------------------------------------------------- */
 
 /* What a line through two readings says so many days on, and its variance, written out. */
@@ -675,6 +707,7 @@ main (int    argc,
   ADD ("typing", test_typing);
   ADD ("never-safe", test_never_safe);
   ADD ("due", test_due);
+  ADD ("what-was-done", test_done);
   ADD ("trend", test_trend);
   ADD ("no-trend", test_no_trend);
   ADD ("series", test_series);

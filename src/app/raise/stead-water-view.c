@@ -25,6 +25,9 @@
 
 #define RESOURCE STEAD_UI ("raise/stead-water-view.ui")
 
+/* A bad week has about so many lines of what was done. */
+#define SHOWN_DONE 5
+
 struct _SteadWaterView
 {
   GtkWidget          parent_instance;
@@ -39,8 +42,8 @@ struct _SteadWaterView
   SteadWaterEnds     ends;
   SteadTrendLayout   layout;      /* of the chart as it stands on the screen */
 
-  GtkWidget         *cards;
-  GtkLabel          *sentence, *todo, *about, *view_title, *trend, *budget;
+  GtkWidget         *cards, *done_title;
+  GtkLabel          *sentence, *todo, *about, *view_title, *trend, *budget, *done;
   GtkStack          *views;
   SteadWaterForm    *form;
   SteadWaterLog     *log;
@@ -132,6 +135,17 @@ first_day (SteadWaterView *self)
                                       : self->answer->today - 30;
 }
 
+/* What was done in the days of the chart tells why a reading rose or fell. */
+static void
+show_done (SteadWaterView *self)
+{
+  g_autofree char *done = stead_water_answer_done_text (self->answer, first_day (self), SHOWN_DONE);
+
+  gtk_label_set_text (self->done, done != NULL ? done : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->done), done != NULL);
+  gtk_widget_set_visible (self->done_title, done != NULL);
+}
+
 static void
 show_chart (SteadWaterView *self)
 {
@@ -148,6 +162,7 @@ show_chart (SteadWaterView *self)
   stead_water_ends_clear (&self->ends);
   stead_water_answer_ends (self->answer, self->shown, &self->ends);
   gtk_label_set_text (self->trend, said);
+  show_done (self);
   stead_chart_area_set_file_name (self->chart, file);
   stead_chart_area_describe (self->chart, title, said);
   gtk_widget_queue_draw (GTK_WIDGET (self->chart));
@@ -335,6 +350,8 @@ stead_water_view_class_init (SteadWaterViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadWaterView, todo);
   gtk_widget_class_bind_template_child (widget_class, SteadWaterView, view_title);
   gtk_widget_class_bind_template_child (widget_class, SteadWaterView, trend);
+  gtk_widget_class_bind_template_child (widget_class, SteadWaterView, done);
+  gtk_widget_class_bind_template_child (widget_class, SteadWaterView, done_title);
   gtk_widget_class_bind_template_child (widget_class, SteadWaterView, budget);
   gtk_widget_class_bind_template_child (widget_class, SteadWaterView, views);
   gtk_widget_class_bind_template_child (widget_class, SteadWaterView, form);
