@@ -6,6 +6,8 @@
  */
 #include "config.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "store/stead-closing-repo.h"
 #include "store/stead-ledger-private.h"
 #include "store/stead-recost.h"
@@ -208,6 +210,38 @@ write_differences (SteadStore         *store,
          insert_pieces (store, differences->fresh, error);
 }
 
+/* What was taken in closed days stays, so an entry of them cannot come to say less, or be
+ * of another day. */
+static gboolean
+check_closed (SteadStore  *store,
+              gint64       item_id,
+              SteadDay     from,
+              SteadDay     closed,
+              GError     **error)
+{
+  static const char sql[] =
+    "SELECT m.day FROM batch b JOIN batch_entry e ON e.batch_id = b.id JOIN movement m ON m.entry_id = e.id"
+    " WHERE b.feed_item_id = ?1 AND m.day BETWEEN ?2 AND ?3 GROUP BY e.id"
+    " HAVING -sum (m.quantity_base) > coalesce (e.feed_kg, 0) + 1e-6 OR e.day <> m.day LIMIT 1";
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+  g_autofree char *when = NULL;
+  int found;
+
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, item_id);
+  sqlite3_bind_int (stmt, 2, from);
+  sqlite3_bind_int (stmt, 3, closed);
+  found = stead_store_step (store, stmt, error);
+  if (found != 1)
+    return found == 0;
+  when = stead_day_format (stead_stmt_day (stmt, 0), STEAD_DAY_STYLE_MEDIUM);
+  g_set_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_SIGNED,
+               _("The books are closed for %s, so the feed of that day cannot become less. "
+                 "Count the store room and write the difference there."), when);
+  return FALSE;
+}
+
 gboolean
 stead_ledger_lay_feed (SteadStore  *store,
                        gint64       item_id,
@@ -225,8 +259,12 @@ stead_ledger_lay_feed (SteadStore  *store,
     return TRUE;
   if (!stead_closing_repo_last (store, &closed, error) || !stead_recost_method (store, &method, error))
     return FALSE;
-  if (closed != STEAD_DAY_NONE)
-    from = MAX (from, closed + 1);
+  if (closed != STEAD_DAY_NONE && from <= closed)
+    {
+      if (!check_closed (store, item_id, from, closed, error))
+        return FALSE;
+      from = closed + 1;
+    }
   ledger = stead_ledger_load (store, item_id, from, error);
   after = ledger != NULL ? lay_all (store, ledger, item_id, from, error) : NULL;
   if (after == NULL)

@@ -135,6 +135,25 @@ tell_share (sqlite3_stmt *stmt)
 }
 
 static char *
+tell_transfer (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("Line %s of the cash book moves money, but its other half is not there."), text_at (stmt, 0));
+}
+
+static char *
+tell_match (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("Line %s of the cash book is matched with a line of the bank of another amount or account."),
+                          text_at (stmt, 0));
+}
+
+static char *
+tell_count (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("The count of %s does not agree with its line of the cash book."), text_at (stmt, 0));
+}
+
+static char *
 tell_harvest (sqlite3_stmt *stmt)
 {
   return g_strdup_printf (_("The harvest of “%s” on %s does not agree with what came into the store room."),
@@ -221,8 +240,23 @@ static const Rule rules[] = {
     " HAVING -sum (movement.quantity_base) > coalesce (batch_entry.feed_kg, 0) + 1e-6"
     " ORDER BY batch_entry.day, batch_entry.id", tell_feed },
 
-  { "SELECT asset.name FROM asset JOIN asset_share ON asset_share.asset_id = asset.id GROUP BY asset.id"
+  { "SELECT asset.name FROM asset JOIN asset_share ON asset_share.asset_id = asset.id"
+    " WHERE asset.share_by = 'parts' GROUP BY asset.id"
     " HAVING sum (asset_share.frac) > 1 + 1e-9 ORDER BY asset.name", tell_share },
+
+  /* The halves of a transfer name each other, are of one day and sum to zero. */
+  { "SELECT one.id FROM cash_line AS one LEFT JOIN cash_line AS two ON two.id = one.pair_id"
+    " WHERE (one.category = 'transfer') <> (one.pair_id IS NOT NULL)"
+    " OR (one.pair_id IS NOT NULL AND (two.pair_id IS NOT one.id OR two.day <> one.day OR two.cents <> -one.cents))"
+    " ORDER BY one.id", tell_transfer },
+
+  { "SELECT line.id FROM bank_line AS bank JOIN cash_line AS line ON line.id = bank.line_id"
+    " WHERE line.cents <> bank.cents OR line.account_id <> bank.account_id ORDER BY line.id", tell_match },
+
+  { "SELECT " DAY ("count_.day") " FROM cash_count AS count_ JOIN cash_line AS line ON line.id = count_.line_id"
+    " WHERE line.account_id <> count_.account_id OR line.day <> count_.day OR line.cents <>"
+    "  (SELECT coalesce (sum (face_cents * pieces), 0) FROM cash_count_piece WHERE count_id = count_.id)"
+    "  - count_.expected_cents ORDER BY count_.day, count_.id", tell_count },
 
   /* A harvest with a lot made it, and one movement brought all of it in. */
   { "SELECT batch.name, " DAY ("harvest.day") " FROM harvest JOIN batch ON batch.id = harvest.batch_id"

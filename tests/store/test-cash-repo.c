@@ -483,9 +483,10 @@ test_closed_feed (void)
   g_autoptr(Farm) farm = farm_new ();
   g_autoptr(GError) error = NULL;
   g_autoptr(GPtrArray) moves = NULL;
+  SteadFlockEntry entry = { .flock_id = farm->flock, .day = TODAY - 20, .eggs = 10, .feed_kg = 5 };
 
   farm_receipt (farm, farm->feed, TODAY - 30, 10, 1000, FALSE);
-  farm_entry (farm, TODAY - 20, 10, 6, 0);
+  entry.id = farm_entry (farm, TODAY - 20, 10, 6, 0);
   farm_entry (farm, TODAY - 15, 10, 6, 0);      /* 2 kg have no receipt */
   farm_entry (farm, TODAY - 5, 10, 6, 0);       /* none has */
   ACT (farm, stead_closing_repo_close (farm->store, TODAY - 10, farm->advisor, NULL, err));
@@ -496,6 +497,15 @@ test_closed_feed (void)
   g_assert_cmpfloat (((SteadMove *) moves->pdata[1])->quantity_base, ==, -4);
   g_assert_cmpfloat (((SteadMove *) moves->pdata[2])->quantity_base, ==, -6);
   g_assert_cmpint (((SteadMove *) moves->pdata[2])->cost_cents, ==, -1200);
+  farm_assert_ledger (farm);
+  /* Fed in closed days: it may turn out to be more, but not less, and not of another day. */
+  REFUSE (farm, stead_flock_repo_save_entry (farm->store, &entry, err), STEAD_STORE_ERROR_SIGNED, "cannot become less");
+  entry.feed_kg = 6;
+  entry.day = TODAY - 4;
+  REFUSE (farm, stead_flock_repo_save_entry (farm->store, &entry, err), STEAD_STORE_ERROR_SIGNED, "cannot become less");
+  entry.feed_kg = 7;
+  entry.day = TODAY - 20;
+  ACT (farm, stead_flock_repo_save_entry (farm->store, &entry, err));
   farm_assert_ledger (farm);
 }
 

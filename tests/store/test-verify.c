@@ -136,6 +136,16 @@ static const struct
               " is_gift) VALUES ('Coop', 20000, 100, 0, 0, 'straight_line', 8, 0);"
               "INSERT INTO batch (kind, name, started_on) VALUES ('flock', 'Hens 2', 20000);"
               "INSERT INTO asset_share SELECT 1, id, 0.6 FROM batch", "more than the whole" },
+  { "transfer", "INSERT INTO account (name, kind, opened_on, opening_cents) VALUES ('Till', 'till', 20000, 0);"
+                "INSERT INTO cash_line (day, account_id, cents, category) VALUES (20001, 1, 5, 'transfer')",
+    "other half" },
+  { "match", "INSERT INTO account (name, kind, opened_on, opening_cents) VALUES ('Bank', 'bank', 20000, 0);"
+             "INSERT INTO cash_line (day, account_id, cents, category) VALUES (20001, 1, 5, 'sales');"
+             "INSERT INTO bank_line (account_id, day, cents, line_id) VALUES (1, 20001, 6, 1)", "matched with" },
+  { "count", "INSERT INTO account (name, kind, opened_on, opening_cents) VALUES ('Till', 'till', 20000, 0);"
+             "INSERT INTO cash_line (day, account_id, cents, category) VALUES (20001, 1, 5, 'over_short');"
+             "INSERT INTO cash_count (day, account_id, expected_cents, float_cents, first_id, second_id, line_id)"
+             " VALUES (20001, 1, 0, 0, 1, 2, 1)", "agree with its line" },
   { "harvest-day", "UPDATE harvest SET day = day - 1", "harvest of “Catfish 1”" },
   { "harvest-batch", "UPDATE lot SET batch_id = 1 WHERE batch_id IS NOT NULL", "harvest of “Catfish 1”" },
   { "made-twice", "INSERT INTO movement (lot_id, day, kind, quantity_base, cost_cents)"
