@@ -27,6 +27,7 @@ stead_egg_answer_free (SteadEggAnswer *self)
   if (self == NULL)
     return;
   g_clear_pointer (&self->farm, stead_farm_free);
+  g_clear_pointer (&self->flock, stead_flock_free);
   g_clear_pointer (&self->gradings, g_ptr_array_unref);
   g_clear_pointer (&self->samples, g_array_unref);
   g_clear_pointer (&self->haughs, g_array_unref);
@@ -246,6 +247,9 @@ stead_egg_answer_new (SteadStore  *store,
   self = g_new0 (SteadEggAnswer, 1);
   self->farm = stead_farm_repo_get (store, error);
   if (self->farm == NULL)
+    return NULL;
+  self->flock = stead_flock_repo_get (store, flock_id, error);
+  if (self->flock == NULL)
     return NULL;
   self->gradings = stead_egg_repo_gradings (store, flock_id, before, today, error);
   if (self->gradings == NULL)

@@ -5,6 +5,7 @@
 #include "core/stead-egg.h"
 #include "store/stead-egg-repo.h"
 #include "store/stead-farm-repo.h"
+#include "store/stead-flock-repo.h"
 
 G_BEGIN_DECLS
 
@@ -26,6 +27,7 @@ typedef struct
 typedef struct
 {
   SteadFarm    *farm;
+  SteadFlock   *flock;
   SteadEggSpan  now;        /* the last four weeks, today included */
   SteadEggSpan  before;     /* the four weeks before */
   double        shares[STEAD_N_EGG_CLASSES];   /* of @now; NAN: nothing graded */

@@ -130,10 +130,24 @@ stead_haugh_units (double   egg_g,
   return TRUE;
 }
 
+double
+stead_haugh_albumen_mm (double egg_g,
+                        double units)
+{
+  return egg_g > 0 ? pow (10, units / 100) + 1.7 * pow (egg_g, 0.37) - 7.57 : NAN;
+}
+
+double
+stead_haugh_least (SteadEggGrade grade)
+{
+  return grade == STEAD_EGG_GRADE_AA ? 72 : grade == STEAD_EGG_GRADE_A ? 60 : 0;
+}
+
 SteadEggGrade
 stead_haugh_grade (double haugh_units)
 {
-  if (haugh_units >= 72 - STEAD_ROUND_NOISE)
+  if (haugh_units >= stead_haugh_least (STEAD_EGG_GRADE_AA) - STEAD_ROUND_NOISE)
     return STEAD_EGG_GRADE_AA;
-  return haugh_units >= 60 - STEAD_ROUND_NOISE ? STEAD_EGG_GRADE_A : STEAD_EGG_GRADE_B;
+  return haugh_units >= stead_haugh_least (STEAD_EGG_GRADE_A) - STEAD_ROUND_NOISE ? STEAD_EGG_GRADE_A
+                                                                                  : STEAD_EGG_GRADE_B;
 }

@@ -90,6 +90,21 @@ gboolean stead_haugh_units (double   egg_g,
                             GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
+ * stead_haugh_albumen_mm:
+ * @egg_g: weight of the egg, grams, above 0
+ * @units: Haugh units
+ *
+ * The formula above, solved for the height.
+ *
+ * Returns: height of the thick white, millimeters; NAN without a weight
+ */
+double stead_haugh_albumen_mm (double egg_g,
+                               double units);
+
+/* Least Haugh units of a grade; 0 for B. */
+double stead_haugh_least (SteadEggGrade grade);
+
+/**
  * stead_haugh_grade:
  * Returns: the quality that the height of the white allows
  */

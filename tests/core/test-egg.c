@@ -58,6 +58,11 @@ test_haugh (void)
   g_assert_false (stead_haugh_units (NAN, 7, &units, NULL));
   g_assert_false (stead_haugh_units (60, 0, &units, NULL));
   g_assert_cmpfloat (units, ==, -1);
+  /* The same two eggs the other way: a Haugh unit is a tenth of a millimeter and more. */
+  g_assert_cmpfloat_with_epsilon (stead_haugh_albumen_mm (58, 84.1), 7, 0.07);
+  g_assert_cmpfloat_with_epsilon (stead_haugh_albumen_mm (65, 41.6), 3, 0.03);
+  g_assert_true (isnan (stead_haugh_albumen_mm (0, 72)));
+  g_assert_true (isnan (stead_haugh_albumen_mm (NAN, 72)));
   g_assert_cmpint (stead_haugh_grade (72), ==, STEAD_EGG_GRADE_AA);
   g_assert_cmpint (stead_haugh_grade (71), ==, STEAD_EGG_GRADE_A);
   g_assert_cmpint (stead_haugh_grade (60), ==, STEAD_EGG_GRADE_A);

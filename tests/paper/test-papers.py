@@ -46,7 +46,8 @@ def make(show, folder):
     return folder
 
 
-PDFS = ('cost-sheet', 'price-page', 'break-even-chart', 'batch-card')
+OF_A_PERIOD = ('cost-sheet', 'price-page', 'break-even-chart', 'batch-card')
+PDFS = OF_A_PERIOD + ('grading-sheet',)
 
 
 @case
@@ -88,7 +89,7 @@ def pdf_embeds_its_fonts(a, b):
 
 @case
 def pdf_pages_bear_their_frame(a, b):
-    for name in PDFS:
+    for name in OF_A_PERIOD:
         pages = text_of(f'{a}/{name}.pdf').rstrip('\f').split('\f')
         for i, page in enumerate(pages):
             assert 'Ember Lake School Farm' in page
@@ -153,6 +154,20 @@ def batch_card_weeks_are_the_log(a, b):
 
 
 @case
+def grading_sheet_is_two_sides_with_the_limits(a, b):
+    text = text_of(f'{a}/grading-sheet.pdf')
+    assert 'Page 2 of 2' in text
+    # Pennsylvania Code, title 7, section 87.42(a): least ounces of a dozen.
+    for name, ounces in (('Jumbo', 30), ('Extra large', 27), ('Large', 24), ('Medium', 21), ('Small', 18), ('Peewee', 15)):
+        assert re.search(rf'^\s*{name}\s+{ounces} oz\b', text, re.M), name
+    # The Haugh unit, 100 log (h - 1.7 w^0.37 + 7.57), solved here for the height.
+    for grade, units in (('AA', 72), ('A', 60)):
+        row = re.search(rf'^\s*Grade {grade} from\s+(.*)$', text, re.M).group(1)
+        heights = [10 ** (units / 100) + 1.7 * grams ** 0.37 - 7.57 for grams in (50, 55, 60, 65, 70)]
+        assert re.findall(r'([\d.]+) mm', row) == [f'{h:.1f}' for h in heights], (row, heights)
+
+
+@case
 def structure_follows_the_reading(a, b):
     struct = run('pdfinfo', '-struct', f'{a}/cost-sheet.pdf').decode()
     tags = re.findall(r'^\s*(Document|H1|H2|H3|P|Figure|Table)\b', struct, re.M)
@@ -168,7 +183,7 @@ def no_text_is_lost_to_a_reader(a, b):
         said = re.sub(r'\s+', '', spoken(f'{a}/{name}.pdf'))
         for line in text_of(f'{a}/{name}.pdf').splitlines():
             for words in re.split(r'\s{2,}', line.strip()):
-                if re.search(r'Ember Lake School Farm|Made on|^Page \d|^Period:', words):
+                if re.search(r'Ember Lake School Farm|Made on|^Page \d|^Period:|^Farm file', words):
                     continue
                 assert re.sub(r'\s+', '', words) in said, words
 
@@ -269,7 +284,7 @@ def picture_is_read_aloud(a, b):
 @case
 def same_farm_same_bytes(a, b):
     names = sorted(n for n in os.listdir(a) if not n.endswith(('.steading', '.copies')))
-    assert len(names) == 14, names
+    assert len(names) == 15, names
     for name in names:
         assert open(f'{a}/{name}', 'rb').read() == open(f'{b}/{name}', 'rb').read(), name
 

@@ -9,6 +9,7 @@
 #include "answer/stead-egg-answer.h"
 #include "app/raise/stead-grading-dialog.h"
 #include "app/raise/stead-haugh-dialog.h"
+#include "app/stead-paper-dialog.h"
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
 #include "app/stead-why-box.h"
@@ -247,6 +248,16 @@ break_out_cb (SteadEggView *self)
   stead_haugh_dialog_show (GTK_WIDGET (self), self->desk, self->flock_id, NULL);
 }
 
+/* For the bench, where no computer stands. */
+static void
+sheet_cb (SteadEggView *self)
+{
+  g_autoptr(SteadFlock) flock = stead_flock_repo_get (stead_desk_get_store (self->desk), self->flock_id, NULL);
+
+  if (flock != NULL)
+    stead_paper_dialog_show (GTK_WIDGET (self), self->desk, "grading-sheet", flock->name);
+}
+
 static void
 stead_egg_view_dispose (GObject *object)
 {
@@ -276,6 +287,7 @@ stead_egg_view_class_init (SteadEggViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadEggView, whys);
   gtk_widget_class_bind_template_callback (widget_class, grade_cb);
   gtk_widget_class_bind_template_callback (widget_class, break_out_cb);
+  gtk_widget_class_bind_template_callback (widget_class, sheet_cb);
 }
 
 static void
