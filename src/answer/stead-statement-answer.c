@@ -83,6 +83,9 @@ farm_sentence (const SteadStatementAnswer *self,
   g_autofree char *net = stead_money_format (ABS (self->net), currency);
   g_autofree char *end = stead_money_format (self->worth_end, currency);
 
+  if (!self->has_accounts)
+    return g_strdup (_("The cash book has no account yet, so these statements show costs and debts alone: no sale and no "
+                       "payment. Begin with the till box and the school activity account."));
   if (self->net >= 0 && self->operating >= 0)
     /* Translators: two days, then three amounts of money; so in the three below. */
     return g_strdup_printf (_("From %s to %s running the farm brought in <b>%s</b>. It earned <b>%s</b> and is worth "
@@ -165,6 +168,17 @@ read_enterprise (SteadStore            *store,
   return all != NULL;
 }
 
+static gboolean
+read_accounts (SteadStore            *store,
+               SteadStatementAnswer  *self,
+               GError               **error)
+{
+  g_autoptr(GPtrArray) accounts = stead_account_repo_list (store, TRUE, error);
+
+  self->has_accounts = accounts != NULL && accounts->len > 0;
+  return accounts != NULL;
+}
+
 SteadStatementAnswer *
 stead_statement_answer_new (SteadStore  *store,
                             SteadDay     from,
@@ -186,6 +200,7 @@ stead_statement_answer_new (SteadStore  *store,
   postings = self->farm != NULL && read_enterprise (store, self, error)
              ? stead_journal_repo_read (store, from, to, error) : NULL;
   if (postings == NULL
+      || !read_accounts (store, self, error)
       || !stead_statement_add_time (store, from, to, postings, error)
       || !stead_statement_add_lines (store, self, postings, error))
     return NULL;

@@ -80,6 +80,7 @@ typedef struct
   gint64     restricted_end;    /* money in funds, part of the cash */
   int        n_unpaid;          /* receipts that are not paid, or not all, by @to */
   gint64     unpaid_cents;
+  gboolean   has_accounts;      /* without one there is no cash book, and no sale is in the figures */
 
   /* Where all cost that was ever put in is by @to: put = stock + growing + sold + eggs + lost +
    * given + counted + left.  Counts and corrections that found more are below 0. */

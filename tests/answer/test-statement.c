@@ -620,10 +620,15 @@ test_march (void)
 {
   Farm farm = { 0 };
   gint64 sale, eggs;
+  g_autoptr(SteadStatementAnswer) bare = NULL;
   g_autoptr(SteadStatementAnswer) march = NULL;
   g_autoptr(SteadStatementAnswer) part = NULL;
 
   farm_set_up (&farm, NULL);
+  bare = stead_statement_answer_new (farm.store, stead_day_new (2026, 3, 1), farm.today, 0, NULL);
+  g_assert_false (bare->has_accounts);
+  if (farm_in_english ())
+    g_assert_nonnull (strstr (bare->sentence, "no sale and no payment"));
   march_set_up (&farm, &sale, &eggs);
   march = stead_statement_answer_new (farm.store, stead_day_new (2026, 3, 1), farm.today, 0, NULL);
   g_assert_nonnull (march);
