@@ -374,6 +374,54 @@ do_transfer (History *history, GError **error)
   return stead_cash_repo_transfer (world->farm->store, &transfer, error) != 0;
 }
 
+/* A thing that is bought, perhaps used, and perhaps sold or broken again. */
+static gboolean
+do_thing (History *history, GError **error)
+{
+  World *world = history->world;
+  g_autoptr(SteadAsset) asset = stead_asset_new ();
+  SteadAssetShare one = { world->crop, 0.4 }, two = { world->fish, 0.6 };
+  const gint64 batches[] = { world->farm->flock, world->crop, world->fish };
+
+  asset->name = g_strdup_printf ("Thing %u", g_rand_int (history->rand));
+  asset->bought_on = any_day (history);
+  asset->cost_cents = any_cents (history);
+  asset->extra_cents = g_rand_int_range (history->rand, 0, 300);
+  asset->salvage_cents = g_rand_int_range (history->rand, 0, (gint32) asset->cost_cents);
+  asset->method = g_rand_int_range (history->rand, 0, 3);
+  asset->life_years = g_rand_double_range (history->rand, 0.1, 4);
+  asset->life_units = 20;
+  asset->share_by = g_rand_int_range (history->rand, 0, 4);
+  g_array_append_val (asset->shares, one);
+  g_array_append_val (asset->shares, two);
+  if (!stead_asset_repo_save (world->farm->store, asset, error))
+    return FALSE;
+  for (int i = 0; i < 4; i++)
+    if ((asset->method == STEAD_DEPRECIATION_UNITS || asset->share_by == STEAD_SHARE_USE)
+        && !stead_asset_repo_add_use (world->farm->store, asset->id, batches[g_rand_int_range (history->rand, 0, 3)],
+                                      later_day (history, asset->bought_on, 40),
+                                      g_rand_double_range (history->rand, 0.5, 9), error))
+      return FALSE;
+  if (g_rand_boolean (history->rand))
+    return TRUE;
+  asset->gone_on = later_day (history, asset->bought_on, 50);
+  asset->gone_cents = g_rand_boolean (history->rand) ? any_cents (history) : -1;
+  return stead_asset_repo_save (world->farm->store, asset, error);
+}
+
+/* Fish that move take a part of their cost along. */
+static gboolean
+do_move (History *history, GError **error)
+{
+  World *world = history->world;
+  g_autoptr(GError) refused = NULL;
+  SteadFishMove move = { .day = day_from (history, world->farm->today - 30), .from_id = world->fish,
+                         .to_id = world->second_fish, .n = 3, .mean_g = 60,
+                         .cost_cents = g_rand_int_range (history->rand, 0, 500) };
+
+  return stead_fish_repo_save_move (world->farm->store, &move, &refused) || refused != NULL;
+}
+
 static gboolean
 do_end (History *history, GError **error)
 {
@@ -386,7 +434,7 @@ static gboolean
 history_run (History *history, int acts)
 {
   static gboolean (* const todo[]) (History *, GError **) = { do_receipt, do_use, do_use, do_log, do_harvest, do_cash,
-                                                              do_cash, do_transfer };
+                                                              do_cash, do_transfer, do_thing, do_move };
   g_autoptr(GError) error = NULL;
 
   for (int i = 0; i < acts; i++)
