@@ -20,6 +20,7 @@ typedef struct
   SteadStore *store;
   SteadTrace *trace;
   GHashTable *lots;      /* gint64 -> SteadTraceLot (unowned) */
+  GHashTable *uses;      /* gint64 lot -> GArray of SteadTraceLink: the batches that used it */
   GHashTable *batches;   /* gint64 -> SteadTraceBatch (unowned) */
   GHashTable *bounds;    /* gint64 batch -> the day that was looked up to (backward) or from (forward) */
   GHashTable *links;     /* SteadTraceLink keys -> index in trace->links + 1 */
@@ -61,6 +62,7 @@ new_trace (gint64 lot_id)
   trace->lots = g_ptr_array_new_with_free_func (lot_free);
   trace->batches = g_ptr_array_new_with_free_func (batch_free);
   trace->links = g_array_new (FALSE, FALSE, sizeof (SteadTraceLink));
+  trace->gone = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_move_free);
   return trace;
 }
 
@@ -72,7 +74,7 @@ stead_trace_free (SteadTrace *trace)
   g_ptr_array_unref (trace->lots);
   g_ptr_array_unref (trace->batches);
   g_array_unref (trace->links);
-  g_clear_pointer (&trace->gone, g_ptr_array_unref);
+  g_ptr_array_unref (trace->gone);
   g_free (trace);
 }
 
@@ -154,20 +156,83 @@ add_sum (SteadTraceLot *lot,
     lot->found_base += base;
 }
 
-static gboolean
-read_sums (SteadStore     *store,
-           SteadTraceLot  *lot,
-           GError        **error)
+/* A batch that used it, on one day more. */
+static void
+note_use (GArray         *uses,
+          SteadTraceLink  use)
 {
-  static const char sql[] = "SELECT kind, quantity_base FROM movement WHERE lot_id = ?1";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+  for (guint i = 0; i < uses->len; i++)
+    {
+      SteadTraceLink *old = &g_array_index (uses, SteadTraceLink, i);
+
+      if (old->batch_id != use.batch_id)
+        continue;
+      old->base += use.base;
+      old->last = use.last;
+      return;
+    }
+  g_array_append_val (uses, use);
+}
+
+/* What of the lot, or of one after it, is in other hands, or lost. */
+static void
+note_gone (Walk                *walk,
+           const SteadTraceLot *lot,
+           SteadMoveKind        kind,
+           SteadStmt           *stmt)
+{
+  SteadMove *move = g_new0 (SteadMove, 1);
+
+  move->id = sqlite3_column_int64 (stmt, 4);
+  move->lot_id = lot->id;
+  move->lot_code = g_strdup (lot->code);
+  move->item_name = g_strdup (lot->item_name);
+  move->item_kind = lot->item_kind;
+  move->unit = lot->unit;
+  move->day = stead_stmt_day (stmt, 3);
+  move->kind = kind;
+  move->quantity_base = sqlite3_column_double (stmt, 1);
+  move->cost_cents = sqlite3_column_int64 (stmt, 5);
+  move->is_gift = lot->is_gift;
+  move->receipt_id = lot->receipt_id;
+  move->reason = stead_stmt_text (stmt, 6);
+  move->person_id = sqlite3_column_int64 (stmt, 7);
+  g_ptr_array_add (walk->trace->gone, move);
+}
+
+/* What became of it, and which batches used it. */
+static gboolean
+read_moves (Walk           *walk,
+            SteadTraceLot  *lot,
+            GError        **error)
+{
+  static const char sql[] = "SELECT kind, quantity_base, batch_id, day, id, cost_cents, reason, person_id"
+                            " FROM movement WHERE lot_id = ?1 ORDER BY day, id";
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (walk->store, sql, error);
+  GArray *uses = g_array_new (FALSE, FALSE, sizeof (SteadTraceLink));
   int found;
 
+  g_hash_table_insert (walk->uses, &lot->id, uses);
   if (stmt == NULL)
     return FALSE;
   sqlite3_bind_int64 (stmt, 1, lot->id);
-  while ((found = stead_store_step (store, stmt, error)) == 1)
-    add_sum (lot, (const char *) sqlite3_column_text (stmt, 0), sqlite3_column_double (stmt, 1));
+  while ((found = stead_store_step (walk->store, stmt, error)) == 1)
+    {
+      const char *kind = (const char *) sqlite3_column_text (stmt, 0);
+      SteadTraceLink use = { .lot_id = lot->id, .batch_id = sqlite3_column_int64 (stmt, 2),
+                             .base = -sqlite3_column_double (stmt, 1), .first = stead_stmt_day (stmt, 3),
+                             .last = stead_stmt_day (stmt, 3) };
+
+      add_sum (lot, kind, -use.base);
+      if (g_str_equal (kind, "used"))
+        note_use (uses, use);
+      else if (lot->step >= 0 && g_str_equal (kind, "sold"))
+        note_gone (walk, lot, STEAD_MOVE_SOLD, stmt);
+      else if (lot->step >= 0 && g_str_equal (kind, "given"))
+        note_gone (walk, lot, STEAD_MOVE_GIVEN, stmt);
+      else if (lot->step >= 0 && g_str_equal (kind, "lost"))
+        note_gone (walk, lot, STEAD_MOVE_LOST, stmt);
+    }
   if (lot->left_base < STEAD_AMOUNT_EPSILON)
     lot->left_base = 0;
   return found == 0;
@@ -202,7 +267,7 @@ add_lot (Walk    *walk,
   g_ptr_array_add (walk->trace->lots, lot);
   g_hash_table_insert (walk->lots, &lot->id, lot);
   g_array_append_val (walk->wait, place);
-  return read_sums (walk->store, lot, error);
+  return read_moves (walk, lot, error);
 }
 
 /* --- links ------------------------------------------------------------------------ */
@@ -454,34 +519,16 @@ follow_batch (Walk            *walk,
 }
 
 static gboolean
-go_on (Walk    *walk,
-       Place    place,
-       GError **error)
+go_on (Walk     *walk,
+       Place     place,
+       GError  **error)
 {
-  static const char sql[] = "SELECT batch_id, -sum (quantity_base), min (day), max (day) FROM movement"
-                            " WHERE lot_id = ?1 AND kind = 'used' GROUP BY batch_id ORDER BY batch_id";
-  g_autoptr(GArray) uses = g_array_new (FALSE, FALSE, sizeof (SteadTraceLink));
-  int found;
+  const GArray *uses = g_hash_table_lookup (walk->uses, &place.id);
 
-  {
-    g_autoptr(SteadStmt) stmt = stead_store_prepare (walk->store, sql, error);
-
-    if (stmt == NULL)
-      return FALSE;
-    sqlite3_bind_int64 (stmt, 1, place.id);
-    while ((found = stead_store_step (walk->store, stmt, error)) == 1)
-      {
-        SteadTraceLink link = { .lot_id = place.id, .batch_id = sqlite3_column_int64 (stmt, 0),
-                                .base = sqlite3_column_double (stmt, 1), .first = stead_stmt_day (stmt, 2),
-                                .last = stead_stmt_day (stmt, 3) };
-
-        g_array_append_val (uses, link);
-      }
-  }
-  for (guint i = 0; found == 0 && i < uses->len; i++)
+  for (guint i = 0; i < uses->len; i++)
     if (!follow_batch (walk, g_array_index (uses, SteadTraceLink, i), place.step + 1, error))
       return FALSE;
-  return found == 0;
+  return TRUE;
 }
 
 /* --- the whole -------------------------------------------------------------------------- */
@@ -549,55 +596,26 @@ compare_moves (gconstpointer a,
   return (first->id > second->id) - (first->id < second->id);
 }
 
-/* What of the lot and of those after it is in other hands, or lost. */
-static gboolean
-read_gone (SteadStore  *store,
-           SteadTrace  *trace,
-           GError     **error)
-{
-  trace->gone = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_move_free);
-  for (guint i = 0; i < trace->lots->len; i++)
-    {
-      const SteadTraceLot *lot = trace->lots->pdata[i];
-      g_autoptr(GPtrArray) moves = NULL;
-
-      if (lot->step < 0 || !(lot->sold_base + lot->given_base + lot->lost_base > 0))
-        continue;
-      moves = stead_lot_repo_moves (store, lot->id, error);
-      if (moves == NULL)
-        return FALSE;
-      while (moves->len > 0)
-        {
-          SteadMove *move = g_ptr_array_steal_index (moves, 0);
-
-          if (move->kind == STEAD_MOVE_SOLD || move->kind == STEAD_MOVE_GIVEN || move->kind == STEAD_MOVE_LOST)
-            g_ptr_array_add (trace->gone, move);
-          else
-            stead_move_free (move);
-        }
-    }
-  g_ptr_array_sort (trace->gone, compare_moves);
-  return TRUE;
-}
-
 SteadTrace *
 stead_trace_repo_get (SteadStore  *store,
                       gint64       lot_id,
                       GError     **error)
 {
   g_autoptr(GHashTable) lots = g_hash_table_new (g_int64_hash, g_int64_equal);
+  g_autoptr(GHashTable) uses = g_hash_table_new_full (g_int64_hash, g_int64_equal, NULL, (GDestroyNotify) g_array_unref);
   g_autoptr(GHashTable) batches = g_hash_table_new (g_int64_hash, g_int64_equal);
   g_autoptr(GHashTable) bounds = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
   g_autoptr(GHashTable) links = g_hash_table_new_full (link_hash, link_equal, g_free, NULL);
   g_autoptr(GArray) wait = g_array_new (FALSE, FALSE, sizeof (Place));
   g_autoptr(SteadTrace) trace = new_trace (lot_id);
-  Walk walk = { store, trace, lots, batches, bounds, links, wait, 0 };
+  Walk walk = { store, trace, lots, uses, batches, bounds, links, wait, 0 };
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  if (!walk_all (&walk, lot_id, error) || !read_gone (store, trace, error))
+  if (!walk_all (&walk, lot_id, error))
     return NULL;
   g_ptr_array_sort (trace->lots, compare_lots);
   g_ptr_array_sort (trace->batches, compare_batches);
+  g_ptr_array_sort (trace->gone, compare_moves);
   return g_steal_pointer (&trace);
 }
 
