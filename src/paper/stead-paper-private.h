@@ -18,6 +18,11 @@ SteadPages *stead_price_paper_new (SteadStore               *store,
                                    const char               *of,
                                    const SteadPaperOptions  *options,
                                    GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+/* @of: the code of a lot. */
+SteadPages *stead_trace_paper_new (SteadStore               *store,
+                                   const char               *of,
+                                   const SteadPaperOptions  *options,
+                                   GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
 /* @of: the name of a batch. */
 SteadPages *stead_batch_paper_new (SteadStore               *store,
                                    const char               *of,

@@ -115,6 +115,14 @@ def cost_sheet_adds_up(a, b):
 
 
 @case
+def trace_is_tagged_and_says_where_all_is(a, b):
+    assert re.search(r'Tagged:\s+yes', run('pdfinfo', f'{a}/trace.pdf').decode())
+    text = spoken(f'{a}/trace.pdf')
+    assert 'one way back' in text and 'This lot, and what was made of it' in text, text
+    assert 'Each row adds up' in text, text
+
+
+@case
 def cost_sheet_entries_sum_to_their_part(a, b):
     text = text_of(f'{a}/cost-sheet.pdf')
     behind = text[text.index('What stands behind each part'):].splitlines()
