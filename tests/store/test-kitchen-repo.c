@@ -359,13 +359,16 @@ test_settle (Kitchen       *kitchen,
   g_assert_cmpint (fixture_number (farm->store, "SELECT cost_cents FROM movement WHERE kind = 'made'"), ==, 1334);
 }
 
-/* Whatever is cooked, taken back and cooked again: cents in = cents on hand + lost. */
+/* Whatever is cooked, taken back and cooked again, by lot or by average: cents in = cents on hand. */
 static void
 test_any_history (Kitchen       *kitchen,
                   gconstpointer  data)
 {
   Farm *farm = kitchen->farm;
   gint64 bought = 0;
+
+  if (data != NULL)
+    g_assert_cmpint (sqlite3_exec (stead_store_get_db (farm->store), data, NULL, NULL, NULL), ==, SQLITE_OK);
 
   for (int round = 0; round < 60; round++)
     {
@@ -399,6 +402,9 @@ test_any_history (Kitchen       *kitchen,
     }
   g_assert_cmpint (fixture_number (farm->store, "SELECT sum (cents) FROM lot_stock"), ==, bought);
   g_assert_cmpint (fixture_number (farm->store, "SELECT sum (cost_cents) FROM movement WHERE kind = 'made'"), >, 0);
+  g_assert_cmpint (fixture_number (farm->store,
+    "SELECT count (*) FROM harvest h JOIN movement m ON m.lot_id = h.lot_id AND m.kind = 'made' WHERE m.cost_cents <>"
+    " (SELECT -sum (cost_cents) FROM movement WHERE batch_id = h.batch_id AND kind = 'used')"), ==, 0);
   farm_assert_ledger (farm);
 }
 
@@ -494,6 +500,8 @@ main (int    argc,
   CASE ("stays-once-its-lot-was-sold", test_sold);
   CASE ("follows-a-mended-price", test_settle);
   CASE ("cents-in-are-cents-on-hand-in-any-history", test_any_history);
+  g_test_add ("/store/kitchen/cents-in-are-cents-on-hand-on-average-too", Kitchen,
+              "UPDATE farm SET cost_method = 'average'", set_up, test_any_history, tear_down);
   CASE ("writes-down-steps-readings-and-people", test_steps);
   CASE ("parts-are-changed-by-hand", test_parts);
   return g_test_run ();
