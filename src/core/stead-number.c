@@ -185,8 +185,11 @@ digits_at (const char *p)
 static gboolean
 is_separator (const char *p)
 {
-  gsize n = digits_at (p + 1);
+  gsize n;
 
+  if (*p == '\0')
+    return FALSE;
+  n = digits_at (p + 1);
   if (*p == '.' || *p == ',')
     return n > 0;
   /* A space or an apostrophe groups thousands; "1 1/2" is another thing. */
