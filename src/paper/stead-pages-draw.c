@@ -155,6 +155,11 @@ stead_pages_draw (const SteadPages *self,
                   cairo_t          *cr)
 {
   g_return_if_fail (page >= 0 && page < self->n_pages);
+  if (self->paint_sheet != NULL)
+    {
+      self->paint_sheet (cr, page, self->sheet_data);
+      return;
+    }
   cairo_save (cr);
   paint_frame (self, page, cr);
   for (guint i = 0; i < self->placed->len; i++)

@@ -92,6 +92,9 @@ struct _SteadPages
   GArray    *placed;     /* of SteadPlaced, in the order of reading */
   double     tightness;  /* of the room between blocks, at most 1 */
   double     cell_pad;   /* over and under the text of a row */
+  SteadSheetPaint  paint_sheet;   /* (nullable): of a document of sheets */
+  gpointer         sheet_data;
+  GDestroyNotify   sheet_destroy;
 };
 
 double stead_pages_content_width (const SteadPages *self);

@@ -73,6 +73,8 @@ stead_pages_free (SteadPages *self)
 {
   if (self == NULL)
     return;
+  if (self->sheet_destroy != NULL)
+    self->sheet_destroy (self->sheet_data);
   g_array_unref (self->placed);
   g_ptr_array_unref (self->blocks);
   g_free (self->title);
@@ -80,6 +82,24 @@ stead_pages_free (SteadPages *self)
   g_free (self->made);
   g_free (self->origin);
   g_free (self);
+}
+
+void
+stead_pages_set_sheet (SteadPages      *self,
+                       double           width,
+                       double           height,
+                       int              n_pages,
+                       SteadSheetPaint  paint,
+                       gpointer         data,
+                       GDestroyNotify   destroy)
+{
+  g_return_if_fail (self->blocks->len == 0 && self->paint_sheet == NULL && n_pages > 0 && paint != NULL);
+  self->width = width;
+  self->height = height;
+  self->n_pages = n_pages;
+  self->paint_sheet = paint;
+  self->sheet_data = data;
+  self->sheet_destroy = destroy;
 }
 
 double

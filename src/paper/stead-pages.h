@@ -98,6 +98,31 @@ void stead_pages_add_row   (SteadPages         *self,
                             int                 key,
                             const char * const *cells);
 
+/* --- sheets ----------------------------------------------------------------- */
+
+/* Paints page @page, from 0, over all of it. */
+typedef void (*SteadSheetPaint) (cairo_t *cr,
+                                 int      page,
+                                 gpointer data);
+
+/**
+ * stead_pages_set_sheet:
+ * @width: of the paper, points, whatever the farm's own is
+ * @height: of the paper, points
+ * @n_pages: 1 or more
+ * @data: freed with the document
+ *
+ * Makes of a document without blocks one of sheets that are painted whole, without
+ * a frame: labels.  It is settled then.
+ */
+void stead_pages_set_sheet (SteadPages      *self,
+                            double           width,
+                            double           height,
+                            int              n_pages,
+                            SteadSheetPaint  paint,
+                            gpointer         data,
+                            GDestroyNotify   destroy);
+
 /* --- pages ------------------------------------------------------------------ */
 
 /* Breaks the flow into pages; call it once, after the last block. */

@@ -33,6 +33,11 @@ SteadPages *stead_grading_paper_new (SteadStore               *store,
                                      const char               *of,
                                      const SteadPaperOptions  *options,
                                      GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+/* @of: the code of a lot. */
+SteadPages *stead_label_paper_new (SteadStore               *store,
+                                   const char               *of,
+                                   const SteadPaperOptions  *options,
+                                   GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
 SteadPages *stead_chart_paper_new (SteadStore               *store,
                                    const char               *of,
                                    const SteadPaperOptions  *options,

@@ -8,7 +8,10 @@
 #include <cairo.h>
 
 #include "answer/stead-cost-answer.h"
+#include "answer/stead-label-answer.h"
 #include "core/stead-breakeven.h"
+#include "core/stead-label-sheet.h"
+#include "draw/stead-pack-label.h"
 
 G_BEGIN_DECLS
 
@@ -23,7 +26,7 @@ typedef enum
 
 typedef struct
 {
-  const char  *name;      /* "cost-sheet", "price-page", "break-even-chart", "batch-card", "flock-log", "cost-lines" */
+  const char  *name;      /* "cost-sheet", "price-page", "break-even-chart", "batch-card", "labels", "flock-log", "cost-lines" */
   const char  *title;     /* untranslated; show with _() */
   const char  *of;        /* (nullable): "product", "batch", "flock", "fish" */
   SteadFormat  formats;   /* that it can be written in */
@@ -32,6 +35,19 @@ typedef struct
 const SteadPaperKind *stead_paper_list (gsize *n_kinds);
 const SteadPaperKind *stead_paper_find (const char *name);   /* (nullable) */
 
+/* More labels than anybody sticks on in a day. */
+#define STEAD_LABELS_MAX 2000
+
+/* What labels are printed, and on what. */
+typedef struct
+{
+  SteadLabelKind  kind;
+  double          panel_in2;   /* main panel of the pack, square inches; 0: as usual for the kind */
+  const char     *sheet;       /* (nullable): id of a sheet of blanks; the default of the farm's paper */
+  int             first;       /* blanks that are gone already from the first page */
+  int             n;           /* how many; 0: what is left of one page */
+} SteadLabelOptions;
+
 typedef struct
 {
   SteadPeriod  period;           /* of costs; the log of a flock is always whole */
@@ -39,6 +55,7 @@ typedef struct
   double       width, height;    /* of a picture, px; 0: 960 × 540 */
   const SteadCvp *cvp;           /* (nullable): numbers tried out under the handles, for documents of
                                     a price, instead of the farm's own; the advice then tells what differs */
+  const SteadLabelOptions *labels;   /* (nullable): of sheets of labels */
 } SteadPaperOptions;
 
 #define STEAD_TYPE_PAPER (stead_paper_get_type ())
@@ -67,6 +84,13 @@ void        stead_paper_draw_page   (SteadPaper *self, int page, cairo_t *cr);
 
 /* A tagged PDF with title, author, language, outline and fixed dates; whole or not at all. */
 gboolean    stead_paper_save_pdf    (SteadPaper *self, const char *path, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The words of a label for drawing it; they belong to @answer. */
+void        stead_label_words       (const SteadLabelAnswer *answer, SteadPackLabelWords *out);
+
+/* Lays a label out on the blanks of @sheet. Returns: whether it fits in letters as high as the rules ask */
+gboolean    stead_label_fit         (const SteadLabelAnswer *answer, const SteadLabelSheet *sheet,
+                                     SteadPackLabelLayout *out);
 
 /**
  * stead_paper_write:

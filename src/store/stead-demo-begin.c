@@ -20,10 +20,11 @@ write_farm (SteadDemoWriter  *writer,
   static const char * const units[] = { "us", "metric", NULL };
   SteadDemoReader *reader = &writer->story->reader;
   g_autofree char *name = stead_demo_text (reader, "farm", "name");
+  g_autofree char *address = stead_demo_text (reader, "farm", "address");
   g_autofree char *currency = stead_demo_text (reader, "farm", "currency");
   g_autofree char *school = stead_demo_text (reader, "farm", "school_year");
   SteadDay start = stead_demo_day_of_year (writer->story, "farm", school, 0);
-  SteadFarm farm = { .name = name, .currency = currency,
+  SteadFarm farm = { .name = name, .address = address, .currency = currency,
                      .units = (SteadUnitSystem) stead_demo_word_of (writer, "farm", "units", units),
                      .elevation_m = stead_demo_number (reader, "farm", "elevation_m"),
                      .labor_cents_hour = stead_demo_cents (reader, "farm", "labor_hour") };

@@ -65,6 +65,7 @@ write_product (SteadDemoWriter  *writer,
   g_autoptr(SteadProduct) product = stead_product_new ();
   g_autofree char *fish = stead_demo_text_if (reader, group, "fish");
   g_autofree char *crop = stead_demo_text_if (reader, group, "crop");
+  g_autofree char *item = stead_demo_text_if (reader, group, "item");
 
   product->name = g_strdup (stead_demo_group_name (group));
   product->pack = (SteadPack) stead_demo_word_of (writer, group, "pack", packs);
@@ -72,6 +73,8 @@ write_product (SteadDemoWriter  *writer,
   product->batch_id = fish != NULL   ? stead_demo_id_of (writer, "fish", fish)
                       : crop != NULL ? stead_demo_id_of (writer, "crop", crop)
                                      : writer->flock_id;
+  if (item != NULL)
+    product->item_id = stead_demo_id_of (writer, "item", item);
   product->unsold_frac = stead_demo_number (reader, group, "unsold");
   product->pack_minutes = stead_demo_number (reader, group, "minutes");
   product->planned_units = (gint64) stead_demo_number (reader, group, "planned");

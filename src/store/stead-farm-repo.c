@@ -20,6 +20,8 @@ stead_farm_free (SteadFarm *farm)
     return;
   g_free (farm->name);
   g_free (farm->currency);
+  g_free (farm->address);
+  g_free (farm->phone);
   g_free (farm);
 }
 
@@ -56,6 +58,8 @@ farm_from_row (SteadStmt *stmt)
   farm->school_year_mday = sqlite3_column_int (stmt, 5);
   farm->labor_cents_hour = sqlite3_column_int64 (stmt, 6);
   farm->stock_method = sqlite3_column_int (stmt, 7) != 0 ? STEAD_STOCK_AVERAGE_MOVING : STEAD_STOCK_FIFO;
+  farm->address = stead_stmt_text (stmt, 8);
+  farm->phone = stead_stmt_text (stmt, 9);
   return farm;
 }
 
@@ -69,7 +73,7 @@ stead_farm_repo_get (SteadStore  *store,
                      GError     **error)
 {
   static const char sql[] = "SELECT name, units, currency, elevation_m, school_month, school_mday,"
-                            " labor_cents_hour, cost_method = 'average' FROM farm WHERE id = 1";
+                            " labor_cents_hour, cost_method = 'average', address, phone FROM farm WHERE id = 1";
   g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
@@ -91,7 +95,8 @@ farm_check (const SteadFarm  *farm,
   /* 2001 is a common year, so that the day exists every year. */
   if (stead_day_new (2001, farm->school_year_month, farm->school_year_mday) == STEAD_DAY_NONE)
     return stead_repo_refuse (error, _("The school year must begin on a day that every year has."));
-  return stead_repo_check_cents (_("Rate for an hour of work"), farm->labor_cents_hour, error);
+  return stead_repo_check_note (farm->address, error) && stead_repo_check_note (farm->phone, error) &&
+         stead_repo_check_cents (_("Rate for an hour of work"), farm->labor_cents_hour, error);
 }
 
 /**
@@ -105,7 +110,7 @@ stead_farm_repo_set (SteadStore       *store,
                      GError          **error)
 {
   static const char sql[] = "UPDATE farm SET name = ?1, units = ?2, currency = ?3, elevation_m = ?4,"
-                            " school_month = ?5, school_mday = ?6, labor_cents_hour = ?7 WHERE id = 1";
+                            " school_month = ?5, school_mday = ?6, labor_cents_hour = ?7, address = ?8, phone = ?9 WHERE id = 1";
   g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && farm != NULL, FALSE);
@@ -119,6 +124,8 @@ stead_farm_repo_set (SteadStore       *store,
   sqlite3_bind_int (stmt, 5, farm->school_year_month);
   sqlite3_bind_int (stmt, 6, farm->school_year_mday);
   sqlite3_bind_int64 (stmt, 7, farm->labor_cents_hour);
+  stead_repo_bind_tidy (stmt, 8, farm->address);
+  stead_repo_bind_tidy (stmt, 9, farm->phone);
   return stead_store_run (store, stmt, error);
 }
 

@@ -16,6 +16,8 @@ typedef struct
   int              school_year_month;   /* 1 to 12, default 8 */
   int              school_year_mday;    /* default 1 */
   gint64           labor_cents_hour;    /* rate at which unpaid work is shown; 0: not shown */
+  char            *address;             /* (nullable): place of business, for labels */
+  char            *phone;               /* (nullable) */
   SteadStockMethod stock_method;        /* read only; see stead_farm_repo_set_stock_method() */
 } SteadFarm;
 

@@ -149,14 +149,16 @@ stead_lot_repo_list (SteadStore  *store,
   return lots != NULL && share_average (store, lots, error) ? g_steal_pointer (&lots) : NULL;
 }
 
-static SteadLot *
-get_lot (SteadStore  *store,
-         gint64       id,
-         GError     **error)
+SteadLot *
+stead_lot_repo_get (SteadStore  *store,
+                    gint64       id,
+                    GError     **error)
 {
   static const char sql[] = LOT_SELECT " WHERE l.id = ?1";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+  g_autoptr(SteadStmt) stmt = NULL;
 
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  stmt = stead_store_prepare (store, sql, error);
   if (stmt == NULL)
     return NULL;
   sqlite3_bind_int64 (stmt, 1, id);
@@ -510,7 +512,7 @@ stead_lot_repo_adjust (SteadStore     *store,
   g_return_val_if_fail (STEAD_IS_STORE (store) && stead_store_in_action (store), FALSE);
   g_return_val_if_fail (kind == STEAD_MOVE_LOST || kind == STEAD_MOVE_GIVEN ||
                         kind == STEAD_MOVE_COUNTED || kind == STEAD_MOVE_CORRECTED, FALSE);
-  lot = get_lot (store, lot_id, error);
+  lot = stead_lot_repo_get (store, lot_id, error);
   if (lot == NULL || !adjust_check (store, lot, kind, day, quantity_base, error))
     return FALSE;
   if (!stead_repo_check_note (why, error))
@@ -545,7 +547,7 @@ stead_lot_repo_use_lot (SteadStore  *store,
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
   if (!(quantity_base > STEAD_AMOUNT_EPSILON && quantity_base <= STEAD_AMOUNT_MAX))
     return stead_repo_refuse (error, _("Enter an amount above zero."));
-  lot = get_lot (store, lot_id, error);
+  lot = stead_lot_repo_get (store, lot_id, error);
   return lot != NULL &&
          adjust_check (store, lot, STEAD_MOVE_USED, day, -quantity_base, error) &&
          stead_repo_check_note (why, error) &&

@@ -76,6 +76,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadMove, stead_move_free)
 /* Lots with something on hand (@all: every lot), by item name, then oldest first. */
 GPtrArray *stead_lot_repo_list (SteadStore *store, gboolean all, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Returns: (transfer full): or %NULL with @error NOT_FOUND */
+SteadLot  *stead_lot_repo_get (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The movements of one lot, oldest first. */
 GPtrArray *stead_lot_repo_moves (SteadStore *store, gint64 lot_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 

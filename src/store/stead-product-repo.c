@@ -63,7 +63,8 @@ stead_price_free (SteadPrice *price)
 /* --- reading ---------------------------------------------------------------- */
 
 #define PRODUCT_COLUMNS \
-  "id, name, pack, base_per_unit, batch_id, unsold_frac, pack_minutes, planned_units, target_cents, retired_on"
+  "id, name, pack, base_per_unit, batch_id, unsold_frac, pack_minutes, planned_units, target_cents, retired_on," \
+  " item_id"
 
 static gpointer
 product_from_row (SteadStmt *stmt)
@@ -80,6 +81,7 @@ product_from_row (SteadStmt *stmt)
   product->planned_units = sqlite3_column_int64 (stmt, 7);
   product->target_cents = sqlite3_column_int64 (stmt, 8);
   product->retired_on = stead_stmt_day (stmt, 9);
+  product->item_id = sqlite3_column_int64 (stmt, 10);
   return product;
 }
 
@@ -180,6 +182,17 @@ stead_product_repo_get (SteadStore  *store,
   return product != NULL && read_rest (store, product, error) ? g_steal_pointer (&product) : NULL;
 }
 
+gint64
+stead_product_repo_of_item (SteadStore  *store,
+                            gint64       item_id,
+                            GError     **error)
+{
+  static const char sql[] = "SELECT id FROM product WHERE item_id = ?1 AND retired_on IS NULL ORDER BY id LIMIT 1";
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), -1);
+  return stead_repo_count_id (store, sql, item_id, error);
+}
+
 /* --- checking --------------------------------------------------------------- */
 
 static gboolean
@@ -261,10 +274,11 @@ write_product (SteadStore    *store,
 {
   static const char insert_sql[] =
     "INSERT INTO product (name, pack, base_per_unit, batch_id, unsold_frac, pack_minutes, planned_units,"
-    " target_cents, retired_on) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)";
+    " target_cents, retired_on, item_id) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)";
   static const char update_sql[] =
     "UPDATE product SET name = ?1, pack = ?2, base_per_unit = ?3, batch_id = ?4, unsold_frac = ?5,"
-    " pack_minutes = ?6, planned_units = ?7, target_cents = ?8, retired_on = ?9 WHERE id = ?10";
+    " pack_minutes = ?6, planned_units = ?7, target_cents = ?8, retired_on = ?9, item_id = ?10"
+    " WHERE id = ?11";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, product->id == 0 ? insert_sql : update_sql, error);
 
   if (stmt == NULL)
@@ -278,8 +292,9 @@ write_product (SteadStore    *store,
   sqlite3_bind_int64 (stmt, 7, product->planned_units);
   sqlite3_bind_int64 (stmt, 8, product->target_cents);
   stead_stmt_bind_day (stmt, 9, product->retired_on);
+  stead_stmt_bind_id (stmt, 10, product->item_id);
   if (product->id != 0)
-    sqlite3_bind_int64 (stmt, 10, product->id);
+    sqlite3_bind_int64 (stmt, 11, product->id);
   if (!stead_store_run (store, stmt, error))
     return FALSE;
   if (product->id != 0)

@@ -39,6 +39,7 @@ typedef struct
   SteadPack  pack;
   double     base_per_unit;    /* of the batch in one unit: 12, 6, 30 or 1 eggs; kg of fish or fruit */
   gint64     batch_id;         /* where it comes from; 0: not said yet */
+  gint64     item_id;          /* of the store room, that it is packed from; 0: not said */
   double     unsold_frac;      /* share of good units that is given up unsold, 0 to 0.9 */
   double     pack_minutes;     /* unpaid work on one unit */
   gint64     planned_units;    /* on the next sale day, 0 or more */
@@ -70,6 +71,9 @@ SteadProduct *stead_product_repo_get     (SteadStore *store, gint64 id, GError *
 /* Saves the product with its parts and stall costs. */
 gboolean      stead_product_repo_save    (SteadStore *store, SteadProduct *product, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean      stead_product_repo_delete  (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The product in sale that is packed from an item, the oldest first; 0: none, -1 with @error. */
+gint64        stead_product_repo_of_item (SteadStore *store, gint64 item_id, GError **error);
 
 /* Oldest first. */
 GPtrArray    *stead_product_repo_prices    (SteadStore *store, gint64 product_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;

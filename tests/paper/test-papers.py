@@ -292,7 +292,7 @@ def picture_is_read_aloud(a, b):
 @case
 def same_farm_same_bytes(a, b):
     names = sorted(n for n in os.listdir(a) if not n.endswith(('.steading', '.copies')))
-    assert len(names) == 23, names
+    assert len(names) > 13 and names == sorted(n for n in os.listdir(b) if not n.endswith(('.steading', '.copies'))), names
     for name in names:
         assert open(f'{a}/{name}', 'rb').read() == open(f'{b}/{name}', 'rb').read(), name
 

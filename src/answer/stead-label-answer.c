@@ -1,0 +1,512 @@
+/* stead-label-answer.c - "What must stand on the label of this pack, and how large?" */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+#include <string.h>
+
+#include "answer/stead-answer-error.h"
+#include "answer/stead-label-answer.h"
+#include "answer/stead-limits.h"
+#include "answer/stead-words.h"
+#include "core/stead-food-label.h"
+#include "core/stead-money.h"
+#include "store/stead-farm-repo.h"
+#include "store/stead-kitchen-repo.h"
+#include "store/stead-store-error.h"
+
+/* The words of the limit tables for eggs in the shell. */
+#define SHELL_EGGS "raw_shell_eggs"
+
+#define OZ_KG 0.028349523125    /* avoirdupois ounce: NIST Handbook 44, appendix C */
+#define FLOZ_L 0.0295735295625  /* US fluid ounce, there */
+
+/* No rule of the table: 21 CFR 101.2(c) asks for a sixteenth of an inch in all that is required. */
+#define LETTER_IN 0.0625
+
+typedef struct
+{
+  SteadStore       *store;
+  SteadLabelAnswer *out;
+  SteadFarm        *farm;
+  SteadItem        *item;
+  SteadProduct     *product;   /* (nullable): packed from the item */
+  gint64            recipe_id; /* that the lot was made by; 0: none */
+} Facts;
+
+static void
+facts_clear (Facts *facts)
+{
+  g_clear_pointer (&facts->farm, stead_farm_free);
+  g_clear_pointer (&facts->item, stead_item_free);
+  g_clear_pointer (&facts->product, stead_product_free);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Facts, facts_clear)
+
+void
+stead_label_answer_free (SteadLabelAnswer *self)
+{
+  if (self == NULL)
+    return;
+  g_clear_pointer (&self->lot, stead_lot_free);
+  g_free (self->name);
+  g_free (self->price);
+  g_free (self->ingredients);
+  g_free (self->contains);
+  g_free (self->safe);
+  g_free (self->keep);
+  g_free (self->dates);
+  g_free (self->farm);
+  g_free (self->net);
+  g_clear_pointer (&self->missing, g_ptr_array_unref);
+  g_free (self->sentence);
+  g_free (self->caution);
+  g_free (self);
+}
+
+const char *
+stead_label_kind_name (SteadLabelKind kind)
+{
+  switch (kind)
+    {
+    case STEAD_LABEL_CARTON: return _("Egg carton");
+    case STEAD_LABEL_JAR:    return _("Jar");
+    case STEAD_LABEL_TRAY:   return _("Tray or bag");
+    case STEAD_LABEL_SHELF:
+    default:                 return _("Shelf");
+    }
+}
+
+double
+stead_label_panel_usual (SteadLabelKind kind)
+{
+  /* Lid of a carton of a dozen; 40 % of height × circumference of a pint jar; a tray's lid. */
+  static const double panels[STEAD_N_LABEL_KINDS] = { 45, 20, 30, 7 };
+
+  return panels[kind];
+}
+
+static gboolean
+is_eggs (const SteadItem *item)
+{
+  return g_strcmp0 (item->food, SHELL_EGGS) == 0;
+}
+
+static void
+add_missing (SteadLabelAnswer *out,
+             const char       *sentence)
+{
+  g_ptr_array_add (out->missing, g_strdup (sentence));
+}
+
+/* --- what is read ----------------------------------------------------------------- */
+
+static gboolean
+read_product (Facts   *facts,
+              GError **error)
+{
+  gint64 id = stead_product_repo_of_item (facts->store, facts->item->id, error);
+
+  if (id > 0)
+    facts->product = stead_product_repo_get (facts->store, id, error);
+  return id == 0 || facts->product != NULL;
+}
+
+static gboolean
+read_recipe (Facts   *facts,
+             GError **error)
+{
+  g_autoptr(GError) problem = NULL;
+  g_autoptr(SteadKitchen) kitchen = NULL;
+
+  if (facts->out->lot->batch_id == 0)
+    return TRUE;
+  kitchen = stead_kitchen_repo_get (facts->store, facts->out->lot->batch_id, &problem);
+  if (kitchen != NULL)
+    facts->recipe_id = kitchen->recipe_id;
+  if (problem == NULL || g_error_matches (problem, STEAD_STORE_ERROR, STEAD_STORE_ERROR_NOT_FOUND))
+    return TRUE;
+  g_propagate_error (error, g_steal_pointer (&problem));
+  return FALSE;
+}
+
+static gboolean
+read_facts (Facts   *facts,
+            gint64   lot_id,
+            GError **error)
+{
+  facts->out->lot = stead_lot_repo_get (facts->store, lot_id, error);
+  if (facts->out->lot == NULL)
+    return FALSE;
+  facts->farm = stead_farm_repo_get (facts->store, error);
+  facts->item = facts->farm != NULL ? stead_item_repo_get (facts->store, facts->out->lot->item_id, error) : NULL;
+  return facts->item != NULL && read_product (facts, error) && read_recipe (facts, error);
+}
+
+/* --- the words -------------------------------------------------------------------- */
+
+static const char *
+label_name (const SteadItem *item)
+{
+  return item->label_name != NULL ? item->label_name : item->name;
+}
+
+static void
+word_name (Facts *facts)
+{
+  const SteadLabelAnswer *out = facts->out;
+
+  facts->out->name = g_strdup (out->kind == STEAD_LABEL_SHELF && facts->product != NULL ? facts->product->name
+                                                                                       : label_name (facts->item));
+}
+
+static gboolean
+word_price (Facts   *facts,
+            GError **error)
+{
+  g_autoptr(GError) problem = NULL;
+  gint64 cents = -1;
+
+  if (facts->out->kind != STEAD_LABEL_SHELF)
+    return TRUE;
+  if (facts->product != NULL)
+    cents = stead_product_repo_price_on (facts->store, facts->product->id, stead_store_get_today (facts->store), &problem);
+  if (problem != NULL)
+    {
+      g_propagate_error (error, g_steal_pointer (&problem));
+      return FALSE;
+    }
+  if (cents >= 0)
+    facts->out->price = stead_money_format (cents, facts->farm->currency);
+  else
+    add_missing (facts->out, _("There is no price: make a product of it and set its price in Price."));
+  return TRUE;
+}
+
+/* Net quantity of one pack: by the product, which says how much is in one. */
+static void
+word_net (Facts *facts)
+{
+  SteadLabelAnswer *out = facts->out;
+  double base = facts->product != NULL ? facts->product->base_per_unit : NAN;
+  g_autoptr(GError) problem = NULL;
+  g_autofree char *law = NULL;
+
+  if (isnan (base))
+    {
+      add_missing (out, _("How much is in one pack is not known: make a product that is packed from it, in Price."));
+      return;
+    }
+  switch (facts->item->unit->dimension)
+    {
+    case STEAD_DIMENSION_MASS:
+      law = stead_net_weight_text (base / OZ_KG, &problem);
+      if (law != NULL)
+        out->net = g_strdup_printf ("%s %.0f g", law, round (base * 1000));
+      break;
+    case STEAD_DIMENSION_VOLUME:
+      law = stead_net_fluid_text (base / FLOZ_L, &problem);
+      if (law != NULL)
+        out->net = g_strdup_printf ("%s %.0f mL", law, round (base * 1000));
+      break;
+    default:
+      out->net = is_eggs (facts->item) ? g_strdup_printf ("%.0f eggs", base) : g_strdup_printf ("%.0f pieces", base);
+      break;
+    }
+  if (problem != NULL)
+    add_missing (out, problem->message);
+}
+
+/* --- ingredients ------------------------------------------------------------------- */
+
+typedef struct
+{
+  gint64     item_id;
+  SteadItem *item;
+  double     kg;     /* NAN: its weight is not known */
+} Ingredient;
+
+static void
+ingredient_clear (Ingredient *ingredient)
+{
+  g_clear_pointer (&ingredient->item, stead_item_free);
+}
+
+static Ingredient *
+find_ingredient (GArray *all,
+                 gint64  item_id)
+{
+  for (guint i = 0; i < all->len; i++)
+    if (g_array_index (all, Ingredient, i).item_id == item_id)
+      return &g_array_index (all, Ingredient, i);
+  return NULL;
+}
+
+static gboolean
+is_eaten (SteadItemKind kind)
+{
+  return kind == STEAD_ITEM_INGREDIENT || kind == STEAD_ITEM_PRODUCE || kind == STEAD_ITEM_LIVESTOCK;
+}
+
+/* Each item once, with its weight as it goes into the pot. */
+static gboolean
+add_need (Facts                  *facts,
+          GArray                 *all,
+          const SteadRecipeNeed  *need,
+          GError                **error)
+{
+  Ingredient *found = find_ingredient (all, need->item_id);
+  SteadMeasure measure;
+  double kg;
+
+  if (!is_eaten (need->item_kind))
+    return TRUE;
+  if (found == NULL)
+    {
+      Ingredient fresh = { .item_id = need->item_id, .item = stead_item_repo_get (facts->store, need->item_id, error) };
+
+      if (fresh.item == NULL)
+        return FALSE;
+      g_array_append_val (all, fresh);
+      found = &g_array_index (all, Ingredient, all->len - 1);
+    }
+  stead_item_measure (found->item, &measure);
+  kg = stead_measure_kg (&measure, need->ready_base);
+  if (isnan (kg) && !isnan (found->kg))
+    {
+      g_autofree char *text = g_strdup_printf (_("The weight of %s is not known, so its place among the ingredients is not: "
+                                                 "enter what a cup or a piece of it weighs."), found->item->name);
+
+      add_missing (facts->out, text);
+    }
+  found->kg += kg;
+  return TRUE;
+}
+
+/* "Ingredients: tomatoes, onions, salt." */
+static void
+word_ingredients (Facts  *facts,
+                  GArray *all)
+{
+  g_autofree double *weights = g_new (double, all->len);
+  g_autofree gsize *order = g_new (gsize, all->len);
+  g_autoptr(GString) text = g_string_new ("Ingredients: ");
+
+  for (guint i = 0; i < all->len; i++)
+    weights[i] = isnan (g_array_index (all, Ingredient, i).kg) ? 0 : g_array_index (all, Ingredient, i).kg;
+  stead_ingredient_order (weights, all->len, order);
+  for (guint i = 0; i < all->len; i++)
+    {
+      g_autofree char *name = g_utf8_strdown (label_name (g_array_index (all, Ingredient, order[i]).item), -1);
+
+      g_string_append_printf (text, i == 0 ? "%s" : ", %s", name);
+    }
+  g_string_append_c (text, '.');
+  facts->out->ingredients = g_string_free (g_steal_pointer (&text), FALSE);
+}
+
+/* Allergens are lists with commas, as a person typed them; each is named once. */
+static void
+add_allergens (GPtrArray  *all,
+               const char *list)
+{
+  g_auto(GStrv) parts = g_strsplit (list != NULL ? list : "", ",", -1);
+
+  for (gsize i = 0; parts[i] != NULL; i++)
+    {
+      g_autofree char *name = g_utf8_strdown (g_strstrip (parts[i]), -1);
+
+      if (*name != '\0' && !g_ptr_array_find_with_equal_func (all, name, g_str_equal, NULL))
+        g_ptr_array_add (all, g_steal_pointer (&name));
+    }
+}
+
+static int
+compare_names (gconstpointer a,
+               gconstpointer b)
+{
+  return strcmp (*(const char * const *) a, *(const char * const *) b);
+}
+
+static void
+word_contains (Facts  *facts,
+               GArray *all)
+{
+  g_autoptr(GPtrArray) allergens = g_ptr_array_new_with_free_func (g_free);
+  g_autofree char *list = NULL;
+
+  add_allergens (allergens, facts->item->allergens);
+  for (guint i = 0; i < all->len; i++)
+    add_allergens (allergens, g_array_index (all, Ingredient, i).item->allergens);
+  if (allergens->len == 0)
+    return;
+  g_ptr_array_sort (allergens, compare_names);
+  g_ptr_array_add (allergens, NULL);
+  list = g_strjoinv (", ", (char **) allergens->pdata);
+  facts->out->contains = g_strdup_printf ("Contains: %s.", list);
+}
+
+static gboolean
+word_contents (Facts   *facts,
+               GError **error)
+{
+  g_autoptr(GArray) all = g_array_new (FALSE, TRUE, sizeof (Ingredient));
+  g_autoptr(GPtrArray) needs = NULL;
+
+  g_array_set_clear_func (all, (GDestroyNotify) ingredient_clear);
+  if (facts->out->kind == STEAD_LABEL_SHELF)
+    return TRUE;
+  if (facts->recipe_id != 0)
+    needs = stead_recipe_repo_needs (facts->store, facts->recipe_id, 1, error);
+  if (facts->recipe_id != 0 && needs == NULL)
+    return FALSE;
+  for (guint i = 0; needs != NULL && i < needs->len; i++)
+    if (!add_need (facts, all, needs->pdata[i], error))
+      return FALSE;
+  if (all->len > 1)
+    word_ingredients (facts, all);
+  word_contains (facts, all);
+  return TRUE;
+}
+
+/* --- dates, care, farm ---------------------------------------------------------------- */
+
+static void
+word_dates (Facts *facts)
+{
+  SteadLabelAnswer *out = facts->out;
+  g_autofree char *made = stead_day_format (out->lot->day, STEAD_DAY_STYLE_MEDIUM);
+  const char *verb = facts->recipe_id != 0 ? "Made" : "Packed";
+
+  if (out->kind == STEAD_LABEL_SHELF)
+    return;
+  if (out->lot->best_by == STEAD_DAY_NONE)
+    {
+      out->dates = g_strdup_printf ("%s %s.", verb, made);
+      add_missing (out, _("The lot has no best-by day. Enter it with the lot, or give the item a shelf life in Keep."));
+    }
+  else
+    {
+      g_autofree char *best = stead_day_format (out->lot->best_by, STEAD_DAY_STYLE_MEDIUM);
+
+      out->dates = g_strdup_printf ("%s %s. Best by %s.", verb, made, best);
+    }
+}
+
+static gboolean
+word_care (Facts   *facts,
+           GError **error)
+{
+  SteadLabelAnswer *out = facts->out;
+  g_autoptr(SteadRecipe) recipe = NULL;
+
+  if (out->kind == STEAD_LABEL_SHELF)
+    return TRUE;
+  if (facts->recipe_id != 0 && (recipe = stead_recipe_repo_get (facts->store, facts->recipe_id, error)) == NULL)
+    return FALSE;
+  if (is_eggs (facts->item))
+    {
+      const SteadLimit *row = stead_limit_table_by_id (stead_limits_get (), "egg-statement");
+      const char *colon = row != NULL ? strchr (row->word, ':') : NULL;
+
+      g_return_val_if_fail (colon != NULL, FALSE);
+      out->safe = g_strdup (row->word);
+      out->safe_bold = (gsize) (colon - row->word);
+      out->keep = g_strdup ("Keep refrigerated.");
+    }
+  else if (recipe != NULL && recipe->kept == STEAD_KEPT_COLD)
+    out->keep = g_strdup ("Keep refrigerated.");
+  else if (recipe != NULL && recipe->kept == STEAD_KEPT_FROZEN)
+    out->keep = g_strdup ("Keep frozen.");
+  return TRUE;
+}
+
+static void
+word_farm (Facts *facts)
+{
+  SteadLabelAnswer *out = facts->out;
+
+  if (out->kind == STEAD_LABEL_SHELF)
+    return;
+  out->farm = facts->farm->address == NULL ? g_strdup (facts->farm->name)
+                                           : g_strdup_printf ("%s, %s", facts->farm->name, facts->farm->address);
+  if (facts->farm->address == NULL)
+    add_missing (out, _("The farm's address is missing: a label names the place of business. Enter it in the settings of the farm."));
+}
+
+/* --- sizes ---------------------------------------------------------------------------- */
+
+static gboolean
+size_letters (SteadLabelAnswer  *out,
+              GError           **error)
+{
+  SteadLimitFact facts[] = { { "panel_in2", NULL, out->panel_in2 }, { NULL } };
+
+  out->net_rule = stead_limit_table_find (stead_limits_get (), "label_type", "net_quantity", "type_height", facts, error);
+  if (out->net_rule == NULL)
+    return FALSE;
+  out->net_letter_in = out->kind == STEAD_LABEL_SHELF ? LETTER_IN : out->net_rule->value;
+  out->letter_in = LETTER_IN;
+  return TRUE;
+}
+
+static void
+say (SteadLabelAnswer *out)
+{
+  g_autofree char *source = stead_limits_source (out->net_rule);
+  g_autofree char *height = stead_number_format (out->net_letter_in, 4);
+  g_autofree char *panel = stead_number_format (out->panel_in2, 1);
+
+  if (out->missing->len > 0)
+    out->sentence = g_strdup_printf (ngettext ("<b>%d thing is missing</b> before this label can be used.",
+                                               "<b>%d things are missing</b> before this label can be used.",
+                                               out->missing->len), (int) out->missing->len);
+  else if (out->kind == STEAD_LABEL_SHELF)
+    out->sentence = g_strdup (_("The card for the shelf is ready."));
+  else
+    /* Translators: a height and an area in inches and square inches; the name of a law. */
+    out->sentence = g_strdup_printf (_("The words are complete. On a main panel of %s square inches the letters of the net "
+                                       "quantity are <b>at least %s inch high</b> (%s)."), panel, height, source);
+  out->caution = g_strdup (_("Your state or county may ask for more: a permit number, a grade, “made in a school kitchen”, "
+                             "or nutrition facts. Ask the local health department before the first sale. Bottled foods need "
+                             "the approval of a process authority."));
+}
+
+/* --- all -------------------------------------------------------------------------------- */
+
+SteadLabelKind
+stead_label_kind_for (SteadStore     *store,
+                      const SteadLot *lot)
+{
+  g_autoptr(SteadItem) item = stead_item_repo_get (store, lot->item_id, NULL);
+
+  if (item != NULL && is_eggs (item))
+    return STEAD_LABEL_CARTON;
+  return item != NULL && item->unit->dimension == STEAD_DIMENSION_VOLUME ? STEAD_LABEL_JAR : STEAD_LABEL_TRAY;
+}
+
+SteadLabelAnswer *
+stead_label_answer_new (SteadStore      *store,
+                        gint64           lot_id,
+                        SteadLabelKind   kind,
+                        double           panel_in2,
+                        GError         **error)
+{
+  g_autoptr(SteadLabelAnswer) out = g_new0 (SteadLabelAnswer, 1);
+  g_auto(Facts) facts = { .store = store, .out = out };
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && kind < STEAD_N_LABEL_KINDS, NULL);
+  out->kind = kind;
+  out->panel_in2 = panel_in2 > 0 ? panel_in2 : stead_label_panel_usual (kind);
+  out->missing = g_ptr_array_new_with_free_func (g_free);
+  if (!read_facts (&facts, lot_id, error) || !size_letters (out, error))
+    return NULL;
+  word_name (&facts);
+  word_net (&facts);
+  word_dates (&facts);
+  word_farm (&facts);
+  if (!word_price (&facts, error) || !word_contents (&facts, error) || !word_care (&facts, error))
+    return NULL;
+  say (out);
+  return g_steal_pointer (&out);
+}
