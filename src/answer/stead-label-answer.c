@@ -389,7 +389,7 @@ word_dates (Facts *facts)
     {
       g_autofree char *best = stead_day_format (out->lot->best_by, STEAD_DAY_STYLE_MEDIUM);
 
-      out->dates = g_strdup_printf ("%s %s. Best by %s.", verb, made, best);
+      out->dates = g_strdup_printf ("%s %s.\nBest by %s.", verb, made, best);
     }
 }
 

@@ -32,6 +32,7 @@ struct _SteadPaperDialog
   char                 *of;         /* (nullable) */
   SteadPaperOptions     options;
   SteadCvp              cvp;        /* that options may point to */
+  SteadLabelOptions     labels;     /* likewise */
   SteadPaper           *paper;      /* (nullable): a table has no pages */
 
   GtkWidget            *scrolled;
@@ -400,12 +401,13 @@ present (SteadPaperDialog *self,
   gtk_widget_grab_focus (self->paper != NULL ? self->save_pdf : GTK_WIDGET (self->others));
 }
 
-void
-stead_paper_dialog_show_tried (GtkWidget      *parent,
-                               SteadDesk      *desk,
-                               const char     *name,
-                               const char     *of,
-                               const SteadCvp *cvp)
+static void
+show (GtkWidget               *parent,
+      SteadDesk               *desk,
+      const char              *name,
+      const char              *of,
+      const SteadCvp          *cvp,
+      const SteadLabelOptions *labels)
 {
   SteadPaperDialog *self;
   g_autoptr(GError) error = NULL;
@@ -423,6 +425,11 @@ stead_paper_dialog_show_tried (GtkWidget      *parent,
       self->cvp = *cvp;
       self->options.cvp = &self->cvp;
     }
+  if (labels != NULL)
+    {
+      self->labels = *labels;
+      self->options.labels = &self->labels;
+    }
   if (!make_paper (self, &error))
     {
       stead_files_tell (parent, _("The document cannot be made."), error->message);
@@ -434,10 +441,29 @@ stead_paper_dialog_show_tried (GtkWidget      *parent,
 }
 
 void
+stead_paper_dialog_show_tried (GtkWidget      *parent,
+                               SteadDesk      *desk,
+                               const char     *name,
+                               const char     *of,
+                               const SteadCvp *cvp)
+{
+  show (parent, desk, name, of, cvp, NULL);
+}
+
+void
+stead_paper_dialog_show_labels (GtkWidget               *parent,
+                                SteadDesk               *desk,
+                                const char              *of,
+                                const SteadLabelOptions *labels)
+{
+  show (parent, desk, "labels", of, NULL, labels);
+}
+
+void
 stead_paper_dialog_show (GtkWidget  *parent,
                          SteadDesk  *desk,
                          const char *name,
                          const char *of)
 {
-  stead_paper_dialog_show_tried (parent, desk, name, of, NULL);
+  show (parent, desk, name, of, NULL, NULL);
 }

@@ -18,4 +18,10 @@ void stead_paper_dialog_show_tried (GtkWidget      *parent,
                                     const char     *of,
                                     const SteadCvp *cvp);
 
+/* Sheets of labels for the lot with the code @of. */
+void stead_paper_dialog_show_labels (GtkWidget               *parent,
+                                     SteadDesk               *desk,
+                                     const char              *of,
+                                     const SteadLabelOptions *labels);
+
 G_END_DECLS

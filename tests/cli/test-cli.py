@@ -130,6 +130,10 @@ for line in documents.splitlines():
         run('--document', name, '--out', out, '--today', TODAY, demo)
         report(out.exists() and digest(out) == first, f'document-{name}-{ending}-same-bytes')
 report(len(documents.splitlines()) > 0, 'there-are-documents')
+# A page of ten labels, each with the whole weight in the law's form: 21 CFR 101.7(m).
+run('--document', 'labels', '--out', FOLDER / 'labels.pdf', '--today', TODAY, demo)
+words = subprocess.run(['pdftotext', FOLDER / 'labels.pdf', '-'], text=True, stdout=subprocess.PIPE).stdout
+report(words.count('Net Wt. 16 oz') == 10 and words.count('454 g') == 10, 'labels-fill-a-page', words[:200])
 name = documents.split('\t')[0]
 ending = documents.split('\t')[1].split()[0]
 for period in ('4-weeks', '12-weeks', 'school-year', 'whole-batch'):

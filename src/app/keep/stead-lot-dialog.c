@@ -9,6 +9,8 @@
 
 #include "app/keep/stead-lot-dialog.h"
 
+#include "app/keep/stead-label-dialog.h"
+
 #include "answer/stead-wait.h"
 #include "app/stead-field.h"
 #include "app/stead-table.h"
@@ -26,6 +28,7 @@ struct _SteadLotDialog
   GtkLabel    *about;
   GtkBox      *slot;
   GtkDropDown *kind;
+  GtkWidget   *labels;
   SteadField  *quantity, *reason, *day;
 };
 
@@ -131,6 +134,13 @@ kind_cb (SteadLotDialog *self)
   g_object_set (self->quantity, "label", counted ? _("How much is really there") : _("How much"), NULL);
 }
 
+/* What is made or grown here is sold in packs of ours. */
+static void
+labels_cb (SteadLotDialog *self)
+{
+  stead_label_dialog_show (GTK_WIDGET (self), stead_dialog_get_desk (STEAD_DIALOG (self)), self->lot);
+}
+
 typedef struct
 {
   gint64        lot_id;
@@ -191,6 +201,7 @@ show_lot (SteadLotDialog *self)
   g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
 
   gtk_label_set_text (self->about, text);
+  gtk_widget_set_visible (self->labels, lot->item_kind == STEAD_ITEM_PRODUCE);
   for (gsize i = 0; i < G_N_ELEMENTS (changes); i++)
     gtk_string_list_append (names, move_label (changes[i]));
   gtk_drop_down_set_model (self->kind, G_LIST_MODEL (names));
@@ -220,10 +231,12 @@ stead_lot_dialog_class_init (SteadLotDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadLotDialog, about);
   gtk_widget_class_bind_template_child (widget_class, SteadLotDialog, slot);
   gtk_widget_class_bind_template_child (widget_class, SteadLotDialog, kind);
+  gtk_widget_class_bind_template_child (widget_class, SteadLotDialog, labels);
   gtk_widget_class_bind_template_child (widget_class, SteadLotDialog, quantity);
   gtk_widget_class_bind_template_child (widget_class, SteadLotDialog, reason);
   gtk_widget_class_bind_template_child (widget_class, SteadLotDialog, day);
   gtk_widget_class_bind_template_callback (widget_class, kind_cb);
+  gtk_widget_class_bind_template_callback (widget_class, labels_cb);
 }
 
 static void
