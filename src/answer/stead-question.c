@@ -34,7 +34,7 @@ static const SteadQuestion questions[] = {
   { "greenhouse", N_("What does it cost to keep this bay warm?"), "bay" },
   { "water", N_("How is this water, where is it going, and what does it need?"), "water" },
   { "recipe", N_("What does one of it cost, what is in it, and what is missing?"), "recipe" },
-  { "kitchen", N_("What has to be done, is it safe, and what came of it?"), "kitchen" },
+  { "kitchen", N_("What has to be done, which limits were met, and what came of it?"), "kitchen" },
   { "batch", N_("How does this batch stand beside its plan, and why did it end so?"), "batch" },
   { "due", N_("What is due, and what is wrong?"), NULL },
   { "stock", N_("What is in the store room, and what will run out?"), NULL },

@@ -33,6 +33,8 @@ struct _SteadPreferences
   SteadField  *mday;
   SteadField  *elevation;
   SteadField  *labor;
+  SteadField  *address;
+  GtkWidget   *method;
 
   const SteadUnit *elevation_unit;
 };
@@ -136,6 +138,8 @@ show_farm (SteadPreferences *self,
   stead_field_set_currency (self->labor, farm->currency);
   if (farm->labor_cents_hour > 0)
     stead_field_show_money (self->labor, farm->labor_cents_hour);
+  stead_field_set_text (self->address, farm->address != NULL ? farm->address : "");
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->method), farm->stock_method == STEAD_STOCK_AVERAGE_MOVING);
 }
 
 /* Reads the fields into @farm; %FALSE: a field says what is wrong. */
@@ -161,6 +165,10 @@ read_farm (SteadPreferences *self,
   farm->units = gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (self->metric)) ? STEAD_UNITS_METRIC : STEAD_UNITS_US;
   g_free (farm->name);
   farm->name = g_strdup (name);
+  g_free (farm->address);
+  farm->address = g_strdup (stead_field_get_text (self->address));
+  farm->stock_method = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->method)) == 1 ? STEAD_STOCK_AVERAGE_MOVING
+                                                                                    : STEAD_STOCK_FIFO;
   g_free (farm->currency);
   farm->currency = g_strdup (stead_currency_list ()[gtk_drop_down_get_selected (GTK_DROP_DOWN (self->currency))]);
   return TRUE;
@@ -168,10 +176,13 @@ read_farm (SteadPreferences *self,
 
 static gboolean
 save_farm (SteadStore  *store,
-           gpointer     farm,
+           gpointer     data,
            GError     **error)
 {
-  return stead_farm_repo_set (store, farm, error);
+  const SteadFarm *farm = data;
+
+  return stead_farm_repo_set (store, farm, error) &&
+         stead_farm_repo_set_stock_method (store, farm->stock_method, error);
 }
 
 static gboolean
@@ -219,6 +230,8 @@ stead_preferences_class_init (SteadPreferencesClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadPreferences, mday);
   gtk_widget_class_bind_template_child (widget_class, SteadPreferences, elevation);
   gtk_widget_class_bind_template_child (widget_class, SteadPreferences, labor);
+  gtk_widget_class_bind_template_child (widget_class, SteadPreferences, address);
+  gtk_widget_class_bind_template_child (widget_class, SteadPreferences, method);
 }
 
 static void
