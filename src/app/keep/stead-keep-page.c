@@ -1,4 +1,4 @@
-/* stead-keep-page.c - the place Keep: items, receipts, lots on hand and assets.
+/* stead-keep-page.c - the place Keep: items, receipts, lots on hand, assets and the cash book.
  *
  * Only the list that can be seen reads the farm.
  */
@@ -10,6 +10,7 @@
 
 #include "app/keep/stead-asset-dialog.h"
 #include "app/keep/stead-assets-pane.h"
+#include "app/keep/stead-cash-pane.h"
 #include "app/keep/stead-item-dialog.h"
 #include "app/keep/stead-lot-dialog.h"
 #include "app/keep/stead-lots-pane.h"
@@ -20,7 +21,7 @@
 #include "app/stead-ui.h"
 
 /* In the order of the chips; chip ids count from 1. */
-enum { STOCK = 1, RECEIPTS, LOTS, ASSETS };
+enum { STOCK = 1, RECEIPTS, LOTS, ASSETS, CASH };
 
 struct _SteadKeepPage
 {
@@ -32,6 +33,7 @@ struct _SteadKeepPage
   SteadReceiptsPane *receipts;
   SteadLotsPane     *lots;
   SteadAssetsPane   *assets;
+  SteadCashPane     *cash;
 };
 
 G_DEFINE_FINAL_TYPE (SteadKeepPage, stead_keep_page, STEAD_TYPE_PAGE)
@@ -48,7 +50,7 @@ static void
 choose (SteadKeepPage *self,
         gint64         view)
 {
-  static const char * const names[] = { NULL, "stock", "receipts", "lots", "assets" };
+  static const char * const names[] = { NULL, "stock", "receipts", "lots", "assets", "cash" };
 
   stead_chips_choose (self->chips, view);
   gtk_stack_set_visible_child_name (self->stack, names[view]);
@@ -123,6 +125,7 @@ stead_keep_page_class_init (SteadKeepPageClass *klass)
   g_type_ensure (STEAD_TYPE_RECEIPTS_PANE);
   g_type_ensure (STEAD_TYPE_LOTS_PANE);
   g_type_ensure (STEAD_TYPE_ASSETS_PANE);
+  g_type_ensure (STEAD_TYPE_CASH_PANE);
   G_OBJECT_CLASS (klass)->dispose = stead_keep_page_dispose;
   STEAD_PAGE_CLASS (klass)->refresh = stead_keep_page_refresh;
   STEAD_PAGE_CLASS (klass)->show = stead_keep_page_show;
@@ -134,6 +137,7 @@ stead_keep_page_class_init (SteadKeepPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, receipts);
   gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, lots);
   gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, assets);
+  gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, cash);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
 }
 
@@ -145,6 +149,7 @@ stead_keep_page_init (SteadKeepPage *self)
   stead_chips_append (self->chips, RECEIPTS, _("Receipts"));
   stead_chips_append (self->chips, LOTS, _("Lots"));
   stead_chips_append (self->chips, ASSETS, _("Things that last"));
+  stead_chips_append (self->chips, CASH, _("Cash book"));
   stead_chips_choose (self->chips, STOCK);
 }
 

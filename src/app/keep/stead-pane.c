@@ -74,6 +74,17 @@ stead_pane_get_store (SteadPane *self)
   return stead_desk_get_store (stead_pane_get_desk (self));
 }
 
+void
+stead_pane_add_head (SteadPane *self,
+                     GtkWidget *head)
+{
+  SteadPanePrivate *priv = private_of (self);
+  GtkWidget *box = gtk_widget_get_parent (GTK_WIDGET (priv->sentence));
+  GtkWidget *card = gtk_widget_get_last_child (box);
+
+  gtk_box_insert_child_after (GTK_BOX (box), head, gtk_widget_get_prev_sibling (card));
+}
+
 SteadTable *
 stead_pane_add_table (SteadPane  *self,
                       const char *name)

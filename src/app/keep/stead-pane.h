@@ -23,6 +23,8 @@ void        stead_pane_refresh    (SteadPane *self, SteadDesk *desk);
 SteadDesk  *stead_pane_get_desk   (SteadPane *self);
 SteadStore *stead_pane_get_store  (SteadPane *self);
 
+/* Something of its own between the sentence and the table's card; in the order of the calls. */
+void        stead_pane_add_head   (SteadPane *self, GtkWidget *head);
 /* The table is named for screen readers here, once, in the subclass's init. */
 SteadTable *stead_pane_add_table  (SteadPane *self, const char *name);
 /* A button under the table; the first one is the one that is pressed most. */

@@ -7,12 +7,15 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/keep/stead-cash-picks.h"
 #include "app/keep/stead-item-dialog.h"
+#include "app/keep/stead-picture-box.h"
 #include "app/keep/stead-receipt-dialog.h"
 #include "app/keep/stead-receipt-line-row.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "core/stead-money.h"
+#include "store/stead-cash-repo.h"
 #include "store/stead-farm-repo.h"
 
 struct _SteadReceiptDialog
@@ -32,6 +35,7 @@ struct _SteadReceiptDialog
   GtkBox         *lines;
   GtkDropDown    *person, *advisor;
   GtkWidget      *line_buttons, *sign_box;
+  SteadPictureBox *pictures;
 };
 
 G_DEFINE_FINAL_TYPE (SteadReceiptDialog, stead_receipt_dialog, STEAD_TYPE_DIALOG)
@@ -152,11 +156,46 @@ become_correction (SteadReceipt *receipt)
 }
 
 static gboolean
+holds (const GArray *ids,
+       gint64        id)
+{
+  for (guint i = 0; i < ids->len; i++)
+    if (g_array_index (ids, gint64, i) == id)
+      return TRUE;
+  return FALSE;
+}
+
+/* The receipt shows the pictures that the box shows, and no others. */
+static gboolean
+save_pictures (SteadReceiptDialog  *self,
+               SteadStore          *store,
+               GError             **error)
+{
+  gint64 receipt_id = self->receipt->id;
+  g_autoptr(GArray) before = stead_receipt_picture_repo_list (store, receipt_id, error);
+  g_autoptr(GArray) after = before != NULL ? stead_picture_box_save (self->pictures, store, error) : NULL;
+
+  if (after == NULL)
+    return FALSE;
+  for (guint i = 0; i < after->len; i++)
+    if (!holds (before, g_array_index (after, gint64, i))
+        && !stead_receipt_picture_repo_add (store, receipt_id, g_array_index (after, gint64, i), error))
+      return FALSE;
+  for (guint i = 0; i < before->len; i++)
+    if (!holds (after, g_array_index (before, gint64, i))
+        && !stead_receipt_picture_repo_remove (store, receipt_id, g_array_index (before, gint64, i), error))
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
 save_act (SteadStore *store,
           gpointer    data,
           GError    **error)
 {
-  return stead_receipt_repo_save (store, data, error);
+  SteadReceiptDialog *self = data;
+
+  return stead_receipt_repo_save (store, self->receipt, error) && save_pictures (self, store, error);
 }
 
 static gboolean
@@ -168,11 +207,17 @@ stead_receipt_dialog_save (SteadDialog *dialog,
   guint person = gtk_drop_down_get_selected (self->person);
   const char *supplier = NULL;
   g_autofree char *step = NULL;
+  gint64 id;
   gboolean good = stead_field_read_day (self->day, STEAD_DAY_NONE, &receipt->day);
 
   good &= stead_field_read_text (self->supplier, &supplier);
   good &= read_lines (self);
+  good &= stead_picture_box_is_ready (self->pictures);
   if (!good)
+    return FALSE;
+  /* A correction comes into the books on the day that it is written. */
+  if (receipt->signed_by == 0
+      && !stead_cash_picks_check_day (self->day, stead_desk_get_store (stead_dialog_get_desk (dialog)), receipt->day))
     return FALSE;
   g_free (receipt->supplier);
   receipt->supplier = g_strstrip (g_strdup (supplier));
@@ -188,7 +233,11 @@ stead_receipt_dialog_save (SteadDialog *dialog,
   /* Translators: a shop's or giver's name follows */
   step = g_strdup_printf (receipt->corrects_id != 0 ? _("correction of the receipt from %s")
                                                     : _("receipt from %s"), receipt->supplier);
-  return stead_desk_act (stead_dialog_get_desk (dialog), step, save_act, receipt, error);
+  id = receipt->id;
+  if (stead_desk_act (stead_dialog_get_desk (dialog), step, save_act, self, error))
+    return TRUE;
+  receipt->id = id;
+  return FALSE;
 }
 
 static gboolean
@@ -306,6 +355,17 @@ show_state (SteadReceiptDialog *self)
 }
 
 static void
+show_pictures (SteadReceiptDialog *self,
+               SteadStore         *store)
+{
+  g_autoptr(GArray) ids = self->receipt->id != 0
+                          ? stead_receipt_picture_repo_list (store, self->receipt->id, NULL) : NULL;
+
+  for (guint i = 0; ids != NULL && i < ids->len; i++)
+    stead_picture_box_add (self->pictures, store, g_array_index (ids, gint64, i));
+}
+
+static void
 show_receipt (SteadReceiptDialog *self,
               SteadDesk          *desk,
               gint64              item_id)
@@ -321,6 +381,7 @@ show_receipt (SteadReceiptDialog *self,
     stead_receipt_line_row_show (add_line (self, desk), &g_array_index (receipt->lines, SteadReceiptLine, i));
   if (receipt->lines->len == 0 && self->items->len > 0)
     stead_receipt_line_row_choose (add_line (self, desk), item_id);
+  show_pictures (self, stead_desk_get_store (desk));
   show_state (self);
 }
 
@@ -347,6 +408,7 @@ stead_receipt_dialog_class_init (SteadReceiptDialogClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   g_type_ensure (STEAD_TYPE_FIELD);
+  g_type_ensure (STEAD_TYPE_PICTURE_BOX);
   G_OBJECT_CLASS (klass)->dispose = stead_receipt_dialog_dispose;
   STEAD_DIALOG_CLASS (klass)->save = stead_receipt_dialog_save;
   STEAD_DIALOG_CLASS (klass)->remove = stead_receipt_dialog_remove;
@@ -363,6 +425,7 @@ stead_receipt_dialog_class_init (SteadReceiptDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadReceiptDialog, advisor);
   gtk_widget_class_bind_template_child (widget_class, SteadReceiptDialog, line_buttons);
   gtk_widget_class_bind_template_child (widget_class, SteadReceiptDialog, sign_box);
+  gtk_widget_class_bind_template_child (widget_class, SteadReceiptDialog, pictures);
   gtk_widget_class_bind_template_callback (widget_class, add_line_cb);
   gtk_widget_class_bind_template_callback (widget_class, new_item_cb);
   gtk_widget_class_bind_template_callback (widget_class, sign_cb);

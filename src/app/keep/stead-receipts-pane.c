@@ -5,9 +5,11 @@
 
 #include "app/keep/stead-receipts-pane.h"
 
+#include "app/keep/stead-cash-dialog.h"
 #include "app/keep/stead-receipt-dialog.h"
 #include "app/stead-import-dialog.h"
 #include "core/stead-money.h"
+#include "store/stead-cash-repo.h"
 #include "store/stead-item-repo.h"
 #include "store/stead-receipt-repo.h"
 
@@ -16,7 +18,9 @@ struct _SteadReceiptsPane
   SteadPane   parent_instance;
 
   SteadTable *table;
+  GtkWidget  *pay;
   GHashTable *items;    /* id → name */
+  GHashTable *open;     /* id → cents that are still to be paid */
 };
 
 G_DEFINE_FINAL_TYPE (SteadReceiptsPane, stead_receipts_pane, STEAD_TYPE_PANE)
@@ -70,16 +74,36 @@ total_text (gpointer item,
   return stead_money_format (stead_receipt_total_cents (receipt_of (item)), farm->currency);
 }
 
+/* "open: $12.00", where the cash book has not paid all of it. */
+static char *
+open_text (SteadReceiptsPane  *self,
+           const SteadReceipt *receipt)
+{
+  const gint64 *cents = g_hash_table_lookup (self->open, &receipt->id);
+  g_autofree char *text = NULL;
+
+  if (cents == NULL)
+    return NULL;
+  text = stead_money_format (*cents, stead_desk_get_farm (stead_pane_get_desk (STEAD_PANE (self)))->currency);
+  /* Translators: of a receipt: an amount of money that is still to be paid. */
+  return g_strdup_printf (_("to pay: %s"), text);
+}
+
 static char *
 mark_text (gpointer item,
            gpointer data)
 {
   const SteadReceipt *receipt = receipt_of (item);
+  g_autofree char *to_pay = open_text (data, receipt);
   const char *gift = receipt->is_gift ? _("gift") : NULL;
   const char *mark = receipt->corrected_by != 0 ? _("corrected, does not count")
                      : receipt->signed_by != 0 ? _("checked ✓")
                      : receipt->corrects_id != 0 ? _("correction") : NULL;
 
+  if (to_pay != NULL && mark != NULL)
+    return g_strdup_printf (C_("two marks of a receipt", "%s, %s"), to_pay, mark);
+  if (to_pay != NULL)
+    return g_steal_pointer (&to_pay);
   if (gift != NULL && mark != NULL)
     return g_strdup_printf (C_("two marks of a receipt", "%s, %s"), gift, mark);
   return g_strdup (gift != NULL ? gift : mark != NULL ? mark : "");
@@ -137,6 +161,15 @@ open_cb (SteadPane *pane)
 }
 
 static void
+pay_cb (SteadPane *pane)
+{
+  const SteadReceipt *receipt = stead_pane_get_chosen (pane);
+
+  if (receipt != NULL)
+    stead_cash_dialog_show_pay (GTK_WIDGET (pane), stead_pane_get_desk (pane), receipt->id);
+}
+
+static void
 import_cb (SteadPane *pane)
 {
   stead_import_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_IMPORT_RECEIPTS, 0);
@@ -159,6 +192,44 @@ load_items (SteadReceiptsPane *self,
       g_hash_table_insert (self->items, g_memdup2 (&item->id, sizeof item->id), g_strdup (item->name));
     }
   return TRUE;
+}
+
+/* The first day of the cash book; STEAD_DAY_NONE: it has not begun. */
+static SteadDay
+first_day (SteadStore *store)
+{
+  g_autoptr(GPtrArray) accounts = stead_account_repo_list (store, TRUE, NULL);
+  SteadDay first = STEAD_DAY_NONE;
+
+  for (guint i = 0; accounts != NULL && i < accounts->len; i++)
+    {
+      SteadDay day = ((SteadAccount *) accounts->pdata[i])->opened_on;
+
+      if (first == STEAD_DAY_NONE || day < first)
+        first = day;
+    }
+  return first;
+}
+
+/* What was bought before the cash book began was paid outside of it. */
+static void
+load_open (SteadReceiptsPane *self,
+           SteadStore        *store)
+{
+  SteadDay first = first_day (store);
+  g_autoptr(GPtrArray) off = first != STEAD_DAY_NONE ? stead_cash_repo_receipts_off (store, NULL) : NULL;
+
+  g_hash_table_remove_all (self->open);
+  for (guint i = 0; off != NULL && i < off->len; i++)
+    {
+      const SteadReceiptPaid *paid = off->pdata[i];
+      gint64 cents = paid->total_cents - paid->paid_cents;
+
+      if (cents > 0 && paid->day >= first)
+        g_hash_table_insert (self->open, g_memdup2 (&paid->receipt_id, sizeof paid->receipt_id),
+                             g_memdup2 (&cents, sizeof cents));
+    }
+  gtk_widget_set_visible (self->pay, first != STEAD_DAY_NONE);
 }
 
 /* "12 receipts: $310.00 paid, and gifts worth $18.00." */
@@ -199,6 +270,7 @@ stead_receipts_pane_refresh (SteadPane *pane)
   g_autofree char *text = receipts != NULL ? sums_text (self, receipts) : NULL;
 
   stead_pane_say (pane, text, error);
+  load_open (self, store);
   if (receipts != NULL)
     model = stead_rows_from_array (g_steal_pointer (&receipts), (GDestroyNotify) stead_receipt_free);
   stead_table_set_model (self->table, model);
@@ -208,6 +280,7 @@ static void
 stead_receipts_pane_finalize (GObject *object)
 {
   g_clear_pointer (&STEAD_RECEIPTS_PANE (object)->items, g_hash_table_unref);
+  g_clear_pointer (&STEAD_RECEIPTS_PANE (object)->open, g_hash_table_unref);
   G_OBJECT_CLASS (stead_receipts_pane_parent_class)->finalize (object);
 }
 
@@ -224,6 +297,7 @@ stead_receipts_pane_init (SteadReceiptsPane *self)
   SteadPane *pane = STEAD_PANE (self);
 
   self->items = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_free);
+  self->open = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_free);
   self->table = stead_pane_add_table (pane, _("Receipts"));
   stead_table_add_column (self->table, _("Day"), FALSE, FALSE, day_text, NULL, compare_day, self);
   stead_table_add_column (self->table, C_("supplier", "From"), FALSE, FALSE, supplier_text, NULL, compare_supplier, self);
@@ -234,5 +308,6 @@ stead_receipts_pane_init (SteadReceiptsPane *self)
   stead_table_set_activate (self->table, open_receipt, self);
   stead_pane_add_button (pane, _("New receipt…"), G_CALLBACK (new_cb));
   stead_pane_add_button (pane, _("Open…"), G_CALLBACK (open_cb));
+  self->pay = stead_pane_add_button (pane, _("Pay…"), G_CALLBACK (pay_cb));
   stead_pane_add_button (pane, _("Import receipts…"), G_CALLBACK (import_cb));
 }
