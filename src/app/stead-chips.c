@@ -180,7 +180,7 @@ stead_chips_append (SteadChips *self,
 
   text = gtk_label_new (label);
   gtk_label_set_ellipsize (GTK_LABEL (text), PANGO_ELLIPSIZE_END);
-  gtk_label_set_max_width_chars (GTK_LABEL (text), 24);
+  gtk_label_set_max_width_chars (GTK_LABEL (text), 34);
   chip = gtk_toggle_button_new ();
   gtk_button_set_child (GTK_BUTTON (chip), text);
   gtk_widget_add_css_class (chip, "chip");

@@ -401,33 +401,30 @@ present (SteadPaperDialog *self,
   gtk_widget_grab_focus (self->paper != NULL ? self->save_pdf : GTK_WIDGET (self->others));
 }
 
+/* @options: how; what it points to is copied. */
 static void
-show (GtkWidget               *parent,
-      SteadDesk               *desk,
-      const char              *name,
-      const char              *of,
-      const SteadCvp          *cvp,
-      const SteadLabelOptions *labels)
+show_paper (GtkWidget               *parent,
+            SteadDesk               *desk,
+            const char              *name,
+            const char              *of,
+            const SteadPaperOptions *options)
 {
   SteadPaperDialog *self;
   g_autoptr(GError) error = NULL;
-
-  g_return_if_fail (GTK_IS_WIDGET (parent) && STEAD_IS_DESK (desk) && stead_desk_get_store (desk) != NULL);
-  g_return_if_fail (name != NULL && stead_paper_find (name) != NULL);
 
   self = g_object_new (STEAD_TYPE_PAPER_DIALOG, NULL);
   self->desk = g_object_ref (desk);
   self->kind = stead_paper_find (name);
   self->of = g_strdup (of);
-  self->options.period = stead_desk_get_period (desk);
-  if (cvp != NULL)
+  self->options = *options;
+  if (options->cvp != NULL)
     {
-      self->cvp = *cvp;
+      self->cvp = *options->cvp;
       self->options.cvp = &self->cvp;
     }
-  if (labels != NULL)
+  if (options->labels != NULL)
     {
-      self->labels = *labels;
+      self->labels = *options->labels;
       self->options.labels = &self->labels;
     }
   if (!make_paper (self, &error))
@@ -447,7 +444,31 @@ stead_paper_dialog_show_tried (GtkWidget      *parent,
                                const char     *of,
                                const SteadCvp *cvp)
 {
-  show (parent, desk, name, of, cvp, NULL);
+  SteadPaperOptions options = { 0 };
+
+  g_return_if_fail (GTK_IS_WIDGET (parent) && STEAD_IS_DESK (desk) && stead_desk_get_store (desk) != NULL);
+  g_return_if_fail (name != NULL && stead_paper_find (name) != NULL);
+
+  options.period = stead_desk_get_period (desk);
+  options.cvp = cvp;
+  show_paper (parent, desk, name, of, &options);
+}
+
+void
+stead_paper_dialog_show_days (GtkWidget  *parent,
+                              SteadDesk  *desk,
+                              const char *name,
+                              const char *of,
+                              SteadDay    from,
+                              SteadDay    to)
+{
+  SteadPaperOptions options = { .has_days = TRUE, .from = from, .to = to };
+
+  g_return_if_fail (GTK_IS_WIDGET (parent) && STEAD_IS_DESK (desk) && stead_desk_get_store (desk) != NULL);
+  g_return_if_fail (name != NULL && stead_paper_find (name) != NULL && from <= to);
+
+  options.period = stead_desk_get_period (desk);
+  show_paper (parent, desk, name, of, &options);
 }
 
 void
@@ -456,7 +477,13 @@ stead_paper_dialog_show_labels (GtkWidget               *parent,
                                 const char              *of,
                                 const SteadLabelOptions *labels)
 {
-  show (parent, desk, "labels", of, NULL, labels);
+  SteadPaperOptions options = { 0 };
+
+  g_return_if_fail (GTK_IS_WIDGET (parent) && STEAD_IS_DESK (desk) && stead_desk_get_store (desk) != NULL);
+
+  options.period = stead_desk_get_period (desk);
+  options.labels = labels;
+  show_paper (parent, desk, "labels", of, &options);
 }
 
 void
@@ -465,5 +492,5 @@ stead_paper_dialog_show (GtkWidget  *parent,
                          const char *name,
                          const char *of)
 {
-  show (parent, desk, name, of, NULL, NULL);
+  stead_paper_dialog_show_tried (parent, desk, name, of, NULL);
 }

@@ -24,4 +24,12 @@ void stead_paper_dialog_show_labels (GtkWidget               *parent,
                                      const char              *of,
                                      const SteadLabelOptions *labels);
 
+/* The same for a paper of money, from the day @from to the day @to. */
+void stead_paper_dialog_show_days (GtkWidget  *parent,
+                                   SteadDesk  *desk,
+                                   const char *name,
+                                   const char *of,
+                                   SteadDay    from,
+                                   SteadDay    to);
+
 G_END_DECLS

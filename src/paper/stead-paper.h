@@ -51,6 +51,8 @@ typedef struct
 typedef struct
 {
   SteadPeriod  period;           /* of costs; the log of a flock is always whole */
+  gboolean     has_days;         /* the papers of money are of @from to @to, in place of the period */
+  SteadDay     from, to;
   gboolean     for_spreadsheet;  /* CSV: the locale's decimals, and ';' between fields where those have a comma */
   double       width, height;    /* of a picture, px; 0: 960 × 540 */
   const SteadCvp *cvp;           /* (nullable): numbers tried out under the handles, for documents of

@@ -22,6 +22,12 @@ read_days (SteadStore               *store,
            SteadDay                 *to,
            GError                  **error)
 {
+  if (options != NULL && options->has_days)
+    {
+      *from = options->from;
+      *to = options->to;
+      return TRUE;
+    }
   *to = stead_store_get_today (store);
   return stead_cash_period_start (store, options == NULL ? STEAD_PERIOD_SCHOOL_YEAR : options->period, from, error);
 }

@@ -563,6 +563,16 @@ stead_cash_dialog_show_new (GtkWidget *parent,
 }
 
 void
+stead_cash_dialog_show_draft (GtkWidget     *parent,
+                              SteadDesk     *desk,
+                              SteadCashLine *line)
+{
+  g_return_if_fail (STEAD_IS_DESK (desk) && line != NULL && line->id == 0);
+
+  show_dialog (parent, desk, line, line->cents > 0 ? 1 : -1, line->cents > 0 ? _("Money in") : _("Money out"));
+}
+
+void
 stead_cash_dialog_show_pay (GtkWidget *parent,
                             SteadDesk *desk,
                             gint64     receipt_id)

@@ -13,6 +13,8 @@ G_DECLARE_FINAL_TYPE (SteadCashDialog, stead_cash_dialog, STEAD, CASH_DIALOG, St
 void stead_cash_dialog_show     (GtkWidget *parent, SteadDesk *desk, gint64 line_id);
 /* Money in (@sign 1) or out (-1), into or out of @account_id (0: the first one). */
 void stead_cash_dialog_show_new (GtkWidget *parent, SteadDesk *desk, int sign, gint64 account_id);
+/* A new line as @line has it (taken over); its sign tells whether it is in or out. */
+void stead_cash_dialog_show_draft (GtkWidget *parent, SteadDesk *desk, SteadCashLine *line);
 /* Money out for @receipt_id: its shop and what is open stand there already. */
 void stead_cash_dialog_show_pay (GtkWidget *parent, SteadDesk *desk, gint64 receipt_id);
 

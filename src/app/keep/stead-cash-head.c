@@ -6,6 +6,7 @@
 #include "app/keep/stead-cash-head.h"
 
 #include "app/keep/stead-account-dialog.h"
+#include "app/keep/stead-bank-dialog.h"
 #include "app/keep/stead-cash-dialog.h"
 #include "app/keep/stead-fund-dialog.h"
 #include "app/keep/stead-receipt-dialog.h"
@@ -174,6 +175,15 @@ show_funds (SteadCashHead         *self,
 
 /* --- what needs a look --------------------------------------------------------------------- */
 
+static gint64
+sheet_account (SteadCashHead *self,
+               gint64         sheet_id)
+{
+  g_autoptr(SteadBankSheet) sheet = stead_bank_repo_sheet (stead_desk_get_store (self->desk), sheet_id, NULL);
+
+  return sheet != NULL ? sheet->account_id : 0;
+}
+
 static void
 look_cb (GtkWidget *button,
          gpointer   data)
@@ -191,7 +201,7 @@ look_cb (GtkWidget *button,
     case STEAD_CASH_LOOK_TWIN: stead_cash_dialog_show (parent, self->desk, id); break;
     case STEAD_CASH_LOOK_COUNT_OPEN:
     case STEAD_CASH_LOOK_NOT_DEPOSITED: stead_till_dialog_show (parent, self->desk, id, 0); break;
-    case STEAD_CASH_LOOK_SHEET_OPEN:
+    case STEAD_CASH_LOOK_SHEET_OPEN: stead_bank_dialog_show (parent, self->desk, sheet_account (self, id)); break;
     default: break;
     }
 }

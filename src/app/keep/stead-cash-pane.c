@@ -7,12 +7,14 @@
 
 #include "answer/stead-cash-words.h"
 #include "app/keep/stead-account-dialog.h"
+#include "app/keep/stead-bank-dialog.h"
 #include "app/keep/stead-cash-dialog.h"
 #include "app/keep/stead-cash-head.h"
 #include "app/keep/stead-close-dialog.h"
 #include "app/keep/stead-fund-dialog.h"
 #include "app/keep/stead-move-dialog.h"
 #include "app/keep/stead-till-dialog.h"
+#include "app/stead-paper-dialog.h"
 #include "app/stead-ui.h"
 #include "core/stead-money.h"
 
@@ -290,6 +292,29 @@ close_books (SteadPane *pane)
   stead_close_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane));
 }
 
+static void
+print_book (SteadPane *pane)
+{
+  SteadCashPane *self = STEAD_CASH_PANE (pane);
+  SteadDesk *desk = stead_pane_get_desk (pane);
+
+  stead_paper_dialog_show_days (GTK_WIDGET (pane), desk, "cash-book", NULL,
+                                stead_cash_head_get_from (self->head, desk),
+                                stead_store_get_today (stead_desk_get_store (desk)));
+}
+
+static void
+print_sheet (SteadPane *pane)
+{
+  stead_paper_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), "count-sheet", NULL);
+}
+
+static void
+match_bank (SteadPane *pane)
+{
+  stead_bank_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), account_of (pane));
+}
+
 typedef void (*Action) (SteadPane *pane);
 
 static void
@@ -331,7 +356,10 @@ make_menu (SteadCashPane *self)
   add_action (self, box, _("New account…"), new_account);
   add_action (self, box, _("Change account…"), change_account);
   add_action (self, box, _("New fund…"), new_fund);
+  add_action (self, box, _("Compare with a statement…"), match_bank);
   add_action (self, box, _("Close the books…"), close_books);
+  add_action (self, box, _("Print the cash book…"), print_book);
+  add_action (self, box, _("Print a sheet for counting…"), print_sheet);
   self->menu = gtk_popover_new ();
   gtk_widget_add_css_class (self->menu, "steading");
   gtk_popover_set_child (GTK_POPOVER (self->menu), box);

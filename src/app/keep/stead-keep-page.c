@@ -1,4 +1,5 @@
-/* stead-keep-page.c - the place Keep: items, receipts, lots on hand, assets and the cash book.
+/* stead-keep-page.c - the place Keep: items, receipts, lots on hand, assets, the cash book
+ * and the statements.
  *
  * Only the list that can be seen reads the farm.
  */
@@ -16,12 +17,13 @@
 #include "app/keep/stead-lots-pane.h"
 #include "app/keep/stead-receipt-dialog.h"
 #include "app/keep/stead-receipts-pane.h"
+#include "app/keep/stead-statement-pane.h"
 #include "app/keep/stead-stock-pane.h"
 #include "app/stead-chips.h"
 #include "app/stead-ui.h"
 
 /* In the order of the chips; chip ids count from 1. */
-enum { STOCK = 1, RECEIPTS, LOTS, ASSETS, CASH };
+enum { STOCK = 1, RECEIPTS, LOTS, ASSETS, CASH, STATEMENTS };
 
 struct _SteadKeepPage
 {
@@ -34,6 +36,7 @@ struct _SteadKeepPage
   SteadLotsPane     *lots;
   SteadAssetsPane   *assets;
   SteadCashPane     *cash;
+  SteadStatementPane *statements;
 };
 
 G_DEFINE_FINAL_TYPE (SteadKeepPage, stead_keep_page, STEAD_TYPE_PAGE)
@@ -50,7 +53,7 @@ static void
 choose (SteadKeepPage *self,
         gint64         view)
 {
-  static const char * const names[] = { NULL, "stock", "receipts", "lots", "assets", "cash" };
+  static const char * const names[] = { NULL, "stock", "receipts", "lots", "assets", "cash", "statements" };
 
   stead_chips_choose (self->chips, view);
   gtk_stack_set_visible_child_name (self->stack, names[view]);
@@ -126,6 +129,7 @@ stead_keep_page_class_init (SteadKeepPageClass *klass)
   g_type_ensure (STEAD_TYPE_LOTS_PANE);
   g_type_ensure (STEAD_TYPE_ASSETS_PANE);
   g_type_ensure (STEAD_TYPE_CASH_PANE);
+  g_type_ensure (STEAD_TYPE_STATEMENT_PANE);
   G_OBJECT_CLASS (klass)->dispose = stead_keep_page_dispose;
   STEAD_PAGE_CLASS (klass)->refresh = stead_keep_page_refresh;
   STEAD_PAGE_CLASS (klass)->show = stead_keep_page_show;
@@ -138,6 +142,7 @@ stead_keep_page_class_init (SteadKeepPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, lots);
   gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, assets);
   gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, cash);
+  gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, statements);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
 }
 
@@ -150,6 +155,7 @@ stead_keep_page_init (SteadKeepPage *self)
   stead_chips_append (self->chips, LOTS, _("Lots"));
   stead_chips_append (self->chips, ASSETS, _("Things that last"));
   stead_chips_append (self->chips, CASH, _("Cash book"));
+  stead_chips_append (self->chips, STATEMENTS, _("Statements"));
   stead_chips_choose (self->chips, STOCK);
 }
 

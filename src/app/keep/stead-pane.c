@@ -85,6 +85,14 @@ stead_pane_add_head (SteadPane *self,
   gtk_box_insert_child_after (GTK_BOX (box), head, gtk_widget_get_prev_sibling (card));
 }
 
+void
+stead_pane_add_body (SteadPane *self,
+                     GtkWidget *body)
+{
+  gtk_widget_set_hexpand (body, TRUE);
+  gtk_box_append (private_of (self)->slot, body);
+}
+
 SteadTable *
 stead_pane_add_table (SteadPane  *self,
                       const char *name)

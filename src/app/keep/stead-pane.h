@@ -25,6 +25,8 @@ SteadStore *stead_pane_get_store  (SteadPane *self);
 
 /* Something of its own between the sentence and the table's card; in the order of the calls. */
 void        stead_pane_add_head   (SteadPane *self, GtkWidget *head);
+/* What stands in the card in place of a table. */
+void        stead_pane_add_body   (SteadPane *self, GtkWidget *body);
 /* The table is named for screen readers here, once, in the subclass's init. */
 SteadTable *stead_pane_add_table  (SteadPane *self, const char *name);
 /* A button under the table; the first one is the one that is pressed most. */
