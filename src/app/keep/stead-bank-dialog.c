@@ -107,9 +107,9 @@ proposal_text (gpointer item,
   day = stead_day_format (line->day, STEAD_DAY_STYLE_MEDIUM);
   if (line->who == NULL)
     /* Translators: number of a line of the cash book, and its day. */
-    return g_strdup_printf (_("line %" G_GINT64_FORMAT ", %s"), line->id, day);
+    return g_strdup_printf (_("line %u, %s"), (guint) line->id, day);
   /* Translators: number of a line of the cash book, its day, and from or to whom. */
-  return g_strdup_printf (_("line %" G_GINT64_FORMAT ", %s, %s"), line->id, day, line->who);
+  return g_strdup_printf (_("line %u, %s, %s"), (guint) line->id, day, line->who);
 }
 
 static int

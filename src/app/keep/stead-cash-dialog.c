@@ -416,8 +416,7 @@ show_state (SteadCashDialog *self,
 
   if (self->line->corrected_by != 0)
     /* Translators: numbers of lines of the cash book. */
-    text = g_strdup_printf (_("Line %" G_GINT64_FORMAT " corrects this one, so it stays as it is."),
-                            self->line->corrected_by);
+    text = g_strdup_printf (_("Line %u corrects this one, so it stays as it is."), (guint) self->line->corrected_by);
   else if (self->correcting)
     {
       closed = stead_day_format (closed_to, STEAD_DAY_STYLE_MEDIUM);
@@ -426,7 +425,7 @@ show_state (SteadCashDialog *self,
                                 "writes a correction beside it."), day, closed);
     }
   else if (self->line->corrects_id != 0)
-    text = g_strdup_printf (_("This is a correction of line %" G_GINT64_FORMAT "."), self->line->corrects_id);
+    text = g_strdup_printf (_("This is a correction of line %u."), (guint) self->line->corrects_id);
   else if (self->line->bank_line_id != 0)
     text = g_strdup (_("This line is matched with the bank’s: amount, day and account stay as they are."));
   if (text == NULL)

@@ -315,6 +315,7 @@ stead_cash_head_init (SteadCashHead *self)
   make_seek_row (self);
   self->funds = g_object_new (GTK_TYPE_BOX, "layout-manager", stead_wrap_layout_new (), NULL);
   self->looks = gtk_expander_new ("");
+  stead_ui_name (self->looks, _("What needs a look"));
   self->look_box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   stead_ui_expander_set_child (self->looks, self->look_box);
   gtk_widget_add_css_class (self->looks, "caution");

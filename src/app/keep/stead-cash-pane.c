@@ -134,10 +134,10 @@ mark_text (gpointer item,
     add_mark (text, g_strdup (g_hash_table_lookup (self->funds, &line->fund_id)));
   if (line->corrected_by != 0)
     /* Translators: number of a line of the cash book. */
-    add_mark (text, g_strdup_printf (_("corrected by line %" G_GINT64_FORMAT), line->corrected_by));
+    add_mark (text, g_strdup_printf (_("corrected by line %u"), (guint) line->corrected_by));
   if (line->corrects_id != 0)
     /* Translators: number of a line of the cash book. */
-    add_mark (text, g_strdup_printf (_("corrects line %" G_GINT64_FORMAT), line->corrects_id));
+    add_mark (text, g_strdup_printf (_("corrects line %u"), (guint) line->corrects_id));
   if (line->bank_line_id != 0)
     add_mark (text, g_strdup (_("on the statement ✓")));
   if (line->picture_id != 0)

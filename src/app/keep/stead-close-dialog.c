@@ -32,13 +32,13 @@ bars_text (const SteadClosingBars *bars)
   g_autofree char *counts = NULL, *sheets = NULL;
 
   if (bars->open_counts > 0)
-    counts = g_strdup_printf (ngettext ("%" G_GINT64_FORMAT " count of money differs and has no reason yet.",
-                                        "%" G_GINT64_FORMAT " counts of money differ and have no reason yet.",
-                                        bars->open_counts), bars->open_counts);
+    counts = g_strdup_printf (ngettext ("%u count of money differs and has no reason yet.",
+                                        "%u counts of money differ and have no reason yet.",
+                                        (gulong) bars->open_counts), (guint) bars->open_counts);
   if (bars->open_sheets > 0)
-    sheets = g_strdup_printf (ngettext ("%" G_GINT64_FORMAT " statement does not agree with the book yet.",
-                                        "%" G_GINT64_FORMAT " statements do not agree with the book yet.",
-                                        bars->open_sheets), bars->open_sheets);
+    sheets = g_strdup_printf (ngettext ("%u statement does not agree with the book yet.",
+                                        "%u statements do not agree with the book yet.",
+                                        (gulong) bars->open_sheets), (guint) bars->open_sheets);
   if (counts != NULL && sheets != NULL)
     return g_strjoin (" ", counts, sheets, NULL);
   return counts != NULL ? g_steal_pointer (&counts) : g_steal_pointer (&sheets);
@@ -139,7 +139,7 @@ fill_advisors (SteadCloseDialog *self,
     }
   stead_pick_show (self->advisor, 0);
   if (stead_pick_count (self->advisor) == 0)
-    stead_pick_say (self->advisor, _("There is no advisor yet. Enter one under “People…” in the menu."), TRUE);
+    stead_pick_say (self->advisor, _("There is no advisor yet. Find “People” with Ctrl+K and enter one."), TRUE);
 }
 
 static void

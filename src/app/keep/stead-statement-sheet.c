@@ -59,10 +59,10 @@ make_figure (SteadStatementSheet      *self,
 
   if (!opens || line->entries->len == 0)
     {
-      GtkWidget *label = make_label (text, 1, "figure");
+      g_autofree char *padded = g_strconcat (text, "\u2002", NULL);
 
-      gtk_widget_set_margin_end (label, 7);
-      return label;
+      /* In line with the buttons, while a rule over a total still runs through. */
+      return make_label (padded, 1, "figure");
     }
   button = gtk_button_new_with_label (text);
   /* Translators: a line of a statement and its figure: “Sales: $61.50, show the entries”. */
@@ -103,13 +103,25 @@ add_line (SteadStatementSheet      *self,
 }
 
 static void
+add_head (SteadStatementSheet *self,
+          const char          *text,
+          int                  column)
+{
+  GtkWidget *label = make_label (text, 1, "heading");
+
+  gtk_widget_set_margin_start (label, 24);
+  gtk_widget_set_margin_end (label, 7);
+  gtk_grid_attach (GTK_GRID (self->grid), label, column, 0, 1, 1);
+}
+
+static void
 add_heads (SteadStatementSheet *self)
 {
   g_autofree char *before = stead_day_format (self->answer->from - 1, STEAD_DAY_STYLE_MEDIUM);
   g_autofree char *end = stead_day_format (self->answer->to, STEAD_DAY_STYLE_MEDIUM);
 
-  gtk_grid_attach (GTK_GRID (self->grid), make_label (before, 1, "heading"), COLUMN_BEFORE, 0, 1, 1);
-  gtk_grid_attach (GTK_GRID (self->grid), make_label (end, 1, "heading"), COLUMN_CENTS, 0, 1, 1);
+  add_head (self, before, COLUMN_BEFORE);
+  add_head (self, end, COLUMN_CENTS);
 }
 
 void
@@ -166,7 +178,7 @@ stead_statement_sheet_init (SteadStatementSheet *self)
   gtk_widget_set_valign (self->grid, GTK_ALIGN_START);
   self->scrolled = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), self->grid);
-  gtk_widget_set_vexpand (self->scrolled, TRUE);
+  gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_parent (self->scrolled, GTK_WIDGET (self));
 }
 
