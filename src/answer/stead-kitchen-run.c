@@ -157,7 +157,7 @@ judge_table (const SteadKitchenStep *step,
   for (guint i = 0; i < rows->len; i++)
     {
       const SteadLimit *row = rows->pdata[i];
-      SteadReading reading = { temp_c, "C", 0, 0, NAN };
+      SteadLimitReading reading = { temp_c, "C", 0, 0, NAN };
       SteadJudgement judgement;
 
       if (!stead_limit_judge (row, &reading, &judgement, NULL))
@@ -247,7 +247,7 @@ judge_stage (const SteadRunLine *line,
   for (guint i = 0; i < readings->len; i++)
     {
       const SteadShown *shown = readings->pdata[i];
-      const SteadReading reading = { shown->value, "C", 0, 0, (double) (shown->at - began) };
+      const SteadLimitReading reading = { shown->value, "C", 0, 0, (double) (shown->at - began) };
       SteadJudgement judgement;
 
       if (is_of (shown, line) && stead_limit_judge (row, &reading, &judgement, NULL)

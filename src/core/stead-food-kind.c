@@ -82,7 +82,7 @@ stead_acid_ph_in_order (const SteadLimitTable *table,
                         double                 ph)
 {
   const SteadLimit *row;
-  const SteadReading reading = { ph, "pH", 0, 0, NAN };
+  const SteadLimitReading reading = { ph, "pH", 0, 0, NAN };
   SteadJudgement judgement;
 
   g_return_val_if_fail (table != NULL, FALSE);

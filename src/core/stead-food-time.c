@@ -12,7 +12,7 @@ static gboolean
 keeps (const SteadLimit *limit,
        double            value)
 {
-  const SteadReading reading = { value, limit->unit, 0, 0, 0 };
+  const SteadLimitReading reading = { value, limit->unit, 0, 0, 0 };
   SteadJudgement judgement;
 
   return stead_limit_judge (limit, &reading, &judgement, NULL)
@@ -20,13 +20,13 @@ keeps (const SteadLimit *limit,
 }
 
 gboolean
-stead_reheat_judge (const SteadLimitTable  *table,
-                    const char             *food,
-                    gboolean                microwave,
-                    const SteadReading     *reading,
-                    double                  elapsed_h,
-                    SteadReheatVerdict     *out,
-                    GError                **error)
+stead_reheat_judge (const SteadLimitTable   *table,
+                    const char              *food,
+                    gboolean                 microwave,
+                    const SteadLimitReading *reading,
+                    double                   elapsed_h,
+                    SteadReheatVerdict      *out,
+                    GError                 **error)
 {
   const SteadLimitFact facts[] = { { "purpose", "hot_holding", 0 }, { NULL } };
   const SteadLimit *heat, *time;

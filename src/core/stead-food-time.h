@@ -29,13 +29,13 @@ typedef enum
  *
  * Returns: %TRUE, or %FALSE with @error set
  */
-gboolean stead_reheat_judge (const SteadLimitTable  *table,
-                             const char             *food,
-                             gboolean                microwave,
-                             const SteadReading     *reading,
-                             double                  elapsed_h,
-                             SteadReheatVerdict     *out,
-                             GError                **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean stead_reheat_judge (const SteadLimitTable   *table,
+                             const char              *food,
+                             gboolean                 microwave,
+                             const SteadLimitReading *reading,
+                             double                   elapsed_h,
+                             SteadReheatVerdict      *out,
+                             GError                 **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Food that time controls instead of cold or heat. */
 typedef struct

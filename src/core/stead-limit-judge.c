@@ -74,10 +74,10 @@ stead_limit_value_in (const SteadLimit *limit,
 
 /* The reading and its doubt in the unit of the row. */
 static gboolean
-read_in_unit (const SteadLimit    *limit,
-              const SteadReading  *reading,
-              SteadJudgement      *out,
-              GError             **error)
+read_in_unit (const SteadLimit        *limit,
+              const SteadLimitReading *reading,
+              SteadJudgement          *out,
+              GError                 **error)
 {
   double doubt = fabs (reading->error) + fabs (reading->step) / 2;
 
@@ -135,10 +135,10 @@ verdict_of (const SteadLimit     *limit,
 }
 
 gboolean
-stead_limit_judge (const SteadLimit    *limit,
-                   const SteadReading  *reading,
-                   SteadJudgement      *out,
-                   GError             **error)
+stead_limit_judge (const SteadLimit        *limit,
+                   const SteadLimitReading *reading,
+                   SteadJudgement          *out,
+                   GError                 **error)
 {
   SteadJudgement judgement = { 0 };
 
@@ -174,15 +174,15 @@ decides_over (const SteadJudgement *a,
 }
 
 gboolean
-stead_limit_table_judge (const SteadLimitTable  *table,
-                         const char             *process,
-                         const char             *subject,
-                         const char             *measure,
-                         const SteadLimitFact   *facts,
-                         const SteadReading     *reading,
-                         SteadJudgement         *out,
-                         const SteadLimit      **out_limit,
-                         GError                **error)
+stead_limit_table_judge (const SteadLimitTable   *table,
+                         const char              *process,
+                         const char              *subject,
+                         const char              *measure,
+                         const SteadLimitFact    *facts,
+                         const SteadLimitReading *reading,
+                         SteadJudgement          *out,
+                         const SteadLimit       **out_limit,
+                         GError                 **error)
 {
   g_autoptr(GPtrArray) list = NULL;
   const SteadLimit *decided = NULL;

@@ -213,7 +213,7 @@ typedef struct
   double      error;     /* plus or minus, as stated or found in melting ice; 0: not known */
   double      step;      /* the smallest step that it shows; 0: not known */
   double      time_s;    /* how long it held, or how long it took; NAN: not timed */
-} SteadReading;
+} SteadLimitReading;
 
 typedef struct
 {
@@ -236,10 +236,10 @@ typedef struct
  *
  * Returns: %TRUE, or %FALSE if the reading is in another unit
  */
-gboolean stead_limit_judge (const SteadLimit    *limit,
-                            const SteadReading  *reading,
-                            SteadJudgement      *out,
-                            GError             **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean stead_limit_judge (const SteadLimit        *limit,
+                            const SteadLimitReading *reading,
+                            SteadJudgement          *out,
+                            GError                 **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * stead_limit_table_judge:
@@ -251,15 +251,15 @@ gboolean stead_limit_judge (const SteadLimit    *limit,
  *
  * Returns: %TRUE, or %FALSE if no row fits or the reading is in another unit
  */
-gboolean stead_limit_table_judge (const SteadLimitTable  *table,
-                                  const char             *process,
-                                  const char             *subject,
-                                  const char             *measure,
-                                  const SteadLimitFact   *facts,
-                                  const SteadReading     *reading,
-                                  SteadJudgement         *out,
-                                  const SteadLimit      **out_limit,
-                                  GError                **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean stead_limit_table_judge (const SteadLimitTable   *table,
+                                  const char              *process,
+                                  const char              *subject,
+                                  const char              *measure,
+                                  const SteadLimitFact    *facts,
+                                  const SteadLimitReading *reading,
+                                  SteadJudgement          *out,
+                                  const SteadLimit       **out_limit,
+                                  GError                 **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* A stricter local rule. */
 typedef struct

@@ -49,7 +49,7 @@ fault_of (const SteadLimitTable *table,
           SteadSolutionFaults    fault)
 {
   const SteadLimit *limit = limit_of (table, solution, measure, NULL);
-  SteadReading reading = { value, "", 0, 0, NAN };
+  SteadLimitReading reading = { value, "", 0, 0, NAN };
   SteadJudgement judgement;
 
   if (limit == NULL || isnan (value))

@@ -28,11 +28,11 @@ test_reheat (void)
   g_autoptr(SteadLimitTable) table = limit_tables ();
   g_autoptr(GError) error = NULL;
   SteadReheatVerdict verdict = STEAD_REHEAT_PASS;
-  SteadReading reading = { 165, "F", 0, 0, 15 };
+  SteadLimitReading reading = { 165, "F", 0, 0, 15 };
 
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      reading = (SteadReading) { cases[i].temp, "F", 0, 0, cases[i].hold };
+      reading = (SteadLimitReading) { cases[i].temp, "F", 0, 0, cases[i].hold };
       g_assert_true (stead_reheat_judge (table, cases[i].food, cases[i].microwave, &reading, cases[i].hours,
                                          &verdict, NULL));
       g_assert_cmpint (verdict, ==, cases[i].verdict);

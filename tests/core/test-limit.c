@@ -7,12 +7,12 @@
 #include <math.h>
 #include <string.h>
 
-static SteadReading
+static SteadLimitReading
 reading_of (double      value,
             const char *unit,
             double      time_s)
 {
-  return (SteadReading) { value, unit, 0, 0, time_s };
+  return (SteadLimitReading) { value, unit, 0, 0, time_s };
 }
 
 static SteadLimitVerdict
@@ -21,7 +21,7 @@ judge (const SteadLimit *limit,
        const char       *unit,
        double            time_s)
 {
-  const SteadReading reading = reading_of (value, unit, time_s);
+  const SteadLimitReading reading = reading_of (value, unit, time_s);
   g_autoptr(GError) error = NULL;
   SteadJudgement judgement;
 
@@ -284,16 +284,16 @@ test_doubt (void)
   };
   SteadJudgement judgement;
   g_autoptr(GError) error = NULL;
-  SteadReading reading;
+  SteadLimitReading reading;
 
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {
-      reading = (SteadReading) { cases[i].value, cases[i].unit, cases[i].error, cases[i].step, NAN };
+      reading = (SteadLimitReading) { cases[i].value, cases[i].unit, cases[i].error, cases[i].step, NAN };
       g_test_message ("%g %s", cases[i].value, cases[i].unit);
       g_assert_true (stead_limit_judge (hot, &reading, &judgement, NULL));
       g_assert_cmpint (judgement.verdict, ==, cases[i].verdict);
     }
-  reading = (SteadReading) { 4.5, "C", 1, 0.1, NAN };
+  reading = (SteadLimitReading) { 4.5, "C", 1, 0.1, NAN };
   g_assert_true (stead_limit_judge (cold, &reading, &judgement, NULL));
   g_assert_cmpfloat_with_epsilon (judgement.value, 40.1, 1e-9);
   g_assert_cmpfloat_with_epsilon (judgement.margin, 0.9, 1e-9);
@@ -338,7 +338,7 @@ test_pairs (void)
   g_autoptr(SteadLimitTable) table = limit_tables ();
   const SteadLimit *decides = NULL;
   SteadJudgement judgement;
-  SteadReading reading;
+  SteadLimitReading reading;
 
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
     {
@@ -350,7 +350,7 @@ test_pairs (void)
       g_assert_cmpint (judgement.verdict, ==, cases[i].verdict);
     }
   /* The long hold at a low step is beyond the error, the short one at a high step is not. */
-  reading = (SteadReading) { 156, "F", 2, 0, 200 };
+  reading = (SteadLimitReading) { 156, "F", 2, 0, 200 };
   g_assert_true (stead_limit_table_judge (table, "cook", "raw_egg", "food_temp", facts, &reading,
                                           &judgement, &decides, NULL));
   g_assert_cmpint (judgement.verdict, ==, STEAD_LIMIT_MET);

@@ -127,7 +127,7 @@ cooking_verdict (CheckRow *row)
 {
   Place place = cooking_place (row);
   g_autoptr(GError) error = NULL;
-  SteadReading reading = { check_temp (row, "temp"), "F", 0, 0, check_number_or (row, "hold_s", NAN) };
+  SteadLimitReading reading = { check_temp (row, "temp"), "F", 0, 0, check_number_or (row, "hold_s", NAN) };
   SteadJudgement judgement;
 
   if (!stead_limit_table_judge (check_limits (row), place.process, place.food, "food_temp", place.facts,
@@ -259,7 +259,7 @@ verdict_on (CheckRow         *row,
             const char       *right,
             const char       *wrong)
 {
-  SteadReading reading = { 0, "F", 0, 0, NAN };
+  SteadLimitReading reading = { 0, "F", 0, 0, NAN };
   SteadJudgement judgement;
 
   if (limit == NULL)
@@ -405,7 +405,7 @@ reheat_verdict (CheckRow *row)
 {
   g_autoptr(GError) error = NULL;
   SteadReheatVerdict verdict;
-  SteadReading reading = { 0, "F", 0, 0, check_number_or (row, "hold_s", 0) };
+  SteadLimitReading reading = { 0, "F", 0, 0, check_number_or (row, "hold_s", 0) };
 
   if (check_word (row, "purpose", purposes, 0) == 1)
     return check_answer_word (row, "pass");
