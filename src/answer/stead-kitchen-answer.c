@@ -1,4 +1,4 @@
-/* stead-kitchen-answer.c - "What has to be done, is it safe, and what came of it?" */
+/* stead-kitchen-answer.c - "What has to be done, which limits were met, and what came of it?" */
 #include "config.h"
 
 #include "answer/stead-kitchen-private.h"

@@ -1,4 +1,4 @@
-/* stead-kitchen-answer.h - "What has to be done, is it safe, and what came of it?"
+/* stead-kitchen-answer.h - "What has to be done, which limits were met, and what came of it?"
  *
  * Limits are those of the tables (data/limits) and the recipe's own where it asks
  * for more; the nearest source stands with each.  A reading is judged as
