@@ -467,8 +467,8 @@ say (SteadLabelAnswer *out)
     /* Translators: a height and an area in inches and square inches; the name of a law. */
     out->sentence = g_strdup_printf (_("The words are complete. On a main panel of %s square inches the letters of the net "
                                        "quantity are <b>at least %s inch high</b> (%s)."), panel, height, source);
-  out->caution = g_strdup (_("Your state or county may ask for more: a permit number, a grade, “made in a school kitchen”, "
-                             "or nutrition facts. Ask the local health department before the first sale. Bottled foods need "
+  out->caution = g_strdup (_("Your state or county may ask for more: a permit number, a grade, a note that it was made in "
+                             "a school kitchen, or nutrition facts. Ask the local health department before the first sale. Bottled foods need "
                              "the approval of a process authority."));
 }
 

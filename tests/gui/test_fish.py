@@ -106,6 +106,10 @@ def harvest(w, farm):
     w.wait('text', 'Fish taken out')
     w.fill('Good', '20')
     w.press('push button', 'Save harvest')
+    until(lambda: 'store room' in (w.find('text', 'Good').description or ''))   # nothing is taken for granted
+    w.click('combo box', 'Goes into')
+    w.keys('Down', 'Return')                                                 # the first line only asks
+    w.press('push button', 'Save harvest')
     until(lambda: w.find('text', 'Fish taken out').description)             # the rest must be known
     w.fill('Fish taken out', '40')
     w.fill('Weight alive', '16.4')
