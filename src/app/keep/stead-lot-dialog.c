@@ -10,6 +10,7 @@
 #include "app/keep/stead-lot-dialog.h"
 
 #include "app/keep/stead-label-dialog.h"
+#include "app/keep/stead-trace-window.h"
 
 #include "answer/stead-wait.h"
 #include "app/stead-field.h"
@@ -141,6 +142,12 @@ labels_cb (SteadLotDialog *self)
   stead_label_dialog_show (GTK_WIDGET (self), stead_dialog_get_desk (STEAD_DIALOG (self)), self->lot);
 }
 
+static void
+trace_cb (SteadLotDialog *self)
+{
+  stead_trace_window_show (GTK_WIDGET (self), stead_dialog_get_desk (STEAD_DIALOG (self)), self->lot->id);
+}
+
 typedef struct
 {
   gint64        lot_id;
@@ -237,6 +244,7 @@ stead_lot_dialog_class_init (SteadLotDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadLotDialog, day);
   gtk_widget_class_bind_template_callback (widget_class, kind_cb);
   gtk_widget_class_bind_template_callback (widget_class, labels_cb);
+  gtk_widget_class_bind_template_callback (widget_class, trace_cb);
 }
 
 static void
