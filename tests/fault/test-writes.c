@@ -99,7 +99,7 @@ break_off (const FaultPlan *plan,
   fault.is_sticky = is_sticky;
   /* Each of the first points; of the many after them, fewer and fewer. */
   while (fault_round (plan, arm, disarm, n))
-    n += each ? 1 : 1 + n / 20;
+    n += each ? 1 : 1 + n / 8;
   g_test_message ("%s: points up to %d fail with %s%s", plan->act->name, n - 1, g_strerror (code),
                   is_sticky ? " from there on" : "");
 }
