@@ -101,6 +101,23 @@ def test_count_needs_a_reason():
     farm.verify()
 
 
+def test_where_a_lot_came_from():
+    farm = Farm()
+    w = opened(farm)
+    w.click('push button', 'Lots')
+    w.wait_words('Each lot came')
+    w.keys('Tab', 'Home', 'Down', 'Up')
+    w.press('push button', "Open the lot's card")
+    w.wait('text', 'How much is really there')
+    w.press('push button', 'Where it came from and went…')
+    w.wait('image', 'Chart of where the lot came from and went')
+    w.wait_words('Came from', rows=True)
+    assert w.nameless() == [], w.nameless()
+    w.press('push button', 'Print…')
+    w.wait_words('Page 1 of')
+    assert w.close() == 0, w.said()
+
+
 def test_thing_that_lasts():
     farm = Farm()
     w = opened(farm)
@@ -152,4 +169,4 @@ def test_thing_that_wears_by_use():
 
 
 run_cases(test_receipt_with_a_new_item, test_a_corrected_receipt_does_not_count,
-          test_use_leaves_the_oldest_lot, test_count_needs_a_reason, test_thing_that_lasts, test_thing_that_wears_by_use)
+          test_use_leaves_the_oldest_lot, test_count_needs_a_reason, test_where_a_lot_came_from, test_thing_that_lasts, test_thing_that_wears_by_use)

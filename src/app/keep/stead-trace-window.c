@@ -335,6 +335,8 @@ changed_cb (SteadTraceWindow *self)
 static void
 print_cb (SteadTraceWindow *self)
 {
+  if (stead_desk_get_store (self->desk) == NULL)   /* the farm was closed under it */
+    return;
   stead_paper_dialog_show (GTK_WIDGET (self), self->desk, "trace", self->answer->lot->code);
 }
 
