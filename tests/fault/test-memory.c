@@ -13,7 +13,7 @@
 #include "fault-acts.h"
 #include "store-fixture.h"
 
-#define POINTS 40
+#define POINTS 24
 #define EACH_OF_FIRST 10
 
 static sqlite3_mem_methods true_methods;
