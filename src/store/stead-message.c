@@ -87,6 +87,9 @@ static const Message rules[] = {
   { 0, STEAD_STORE_ERROR_SIGNED,
     N_("The books are closed for that day, so it stays as it is. "
        "Enter a correction with a day after the closing.") },
+  { 0, STEAD_STORE_ERROR_INVALID,
+    N_("A reading of this did not meet its limit, so it is held. "
+       "Settle it in Check first: say what was done, or throw it away.") },
 };
 
 static const Message *
@@ -100,6 +103,8 @@ find_rule (sqlite3 *db)
     return &rules[1];
   if (g_str_equal (said, "closed"))
     return &rules[3];
+  if (g_str_equal (said, "held"))
+    return &rules[4];
   if (g_str_has_prefix (said, "UNIQUE") && g_str_has_suffix (said, ".name"))
     return &rules[2];
   return NULL;

@@ -8,5 +8,6 @@ G_BEGIN_DECLS
 /* From version N - 1 to version N; a released step is never edited. */
 extern const char stead_schema_step_2[];
 extern const char stead_schema_step_3[];
+extern const char stead_schema_step_4[];
 
 G_END_DECLS

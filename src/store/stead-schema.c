@@ -280,17 +280,22 @@ static const char step_1[] =
   "  SELECT RAISE (ABORT, 'signed');\n"
   "END;\n";
 
-static const char * const steps[STEAD_SCHEMA_VERSION] = { step_1, stead_schema_step_2, stead_schema_step_3 };
+static const char * const steps[STEAD_SCHEMA_VERSION] = {
+  step_1, stead_schema_step_2, stead_schema_step_3, stead_schema_step_4,
+};
 
 const SteadSchema stead_schema = { steps, STEAD_SCHEMA_VERSION };
 
 /* Children before parents: when a step is undone or redone, rows go in this
  * order, so that a DELETE never takes along what has its own place in the step. */
 const char * const stead_schema_undo_tables[] = {
-  "bank_line", "bank_sheet", "cash_count_piece", "cash_count", "receipt_picture", "cash_line",
-  "account", "fund", "stock_count_line", "stock_count", "reading", "batch_person", "kitchen_step",
-  "kitchen_part", "kitchen", "recipe_step", "recipe_part", "recipe",
-  "harvest", "movement", "lot", "receipt_line", "receipt", "batch_entry",
+  "work_span", "sale_left", "sale_order", "sale_tap", "sale_bring", "sale_float", "sale_shift",
+  "sale_cost", "sale_lot", "sale_price", "drill", "safety_hold", "check_action", "reading",
+  "check_pot", "check_limit", "check_line", "check_stop", "check_answer", "check_food", "checklist",
+  "sale_line", "bank_line", "bank_sheet", "cash_count_piece", "cash_count", "receipt_picture",
+  "cash_line", "stock_count_line", "stock_count", "harvest", "movement", "sale_day", "account",
+  "fund", "local_limit", "instrument", "batch_person", "kitchen_step", "kitchen_part", "kitchen",
+  "recipe_step", "recipe_part", "recipe", "lot", "receipt_line", "receipt", "batch_entry",
   "egg_grading", "egg_sample", "weighed", "weighing", "fish_move", "batch_stay",
   "treatment", "batch_note", "picture", "batch_plan", "routine_done", "routine",
   "water_test", "flock", "fish", "crop", "product_part", "price", "stall_cost",
