@@ -25,6 +25,8 @@ typedef enum
   STEAD_TARGET_ASSET,
   STEAD_TARGET_PRODUCT,     /* Price, that product */
   STEAD_TARGET_NEW_RECEIPT, /* Keep, a new receipt for that item */
+  STEAD_TARGET_RECIPE,      /* Make, that recipe; 0: a new one */
+  STEAD_TARGET_KITCHEN,     /* Make, that kitchen batch */
 } SteadTarget;
 
 typedef struct
@@ -60,6 +62,7 @@ typedef struct
   char     *today;
   gboolean  today_warns;
   char     *raise;
+  char     *make;    /* next kitchen day */
   char     *price;   /* cost of the selected product */
   char     *keep;    /* value of what is on hand */
 } SteadStripAnswer;

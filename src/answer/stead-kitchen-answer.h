@@ -57,6 +57,16 @@ typedef struct
   char         *caution;        /* (nullable) plain */
 } SteadKitchenAnswer;
 
+/**
+ * stead_run_line_of_recipe:
+ * @number: of the step, from 1
+ *
+ * Returns: (transfer full): the limits of a step that nobody cooks yet; its @step is %NULL
+ */
+SteadRunLine *stead_run_line_of_recipe (const SteadRecipeStep *step,
+                                        int                    number,
+                                        SteadUnitSystem        units) G_GNUC_WARN_UNUSED_RESULT;
+
 void stead_run_line_free       (SteadRunLine *line);
 void stead_kitchen_answer_free (SteadKitchenAnswer *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadKitchenAnswer, stead_kitchen_answer_free)

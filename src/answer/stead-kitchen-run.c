@@ -320,3 +320,18 @@ stead_kitchen_run_line (const SteadKitchenStep *step,
     judge (line, rows, line->own != NULL, units);
   return line;
 }
+
+SteadRunLine *
+stead_run_line_of_recipe (const SteadRecipeStep *step,
+                          int                    number,
+                          SteadUnitSystem        units)
+{
+  g_autoptr(GPtrArray) readings = g_ptr_array_new ();
+  SteadKitchenStep plain = { .text = step->text, .minutes = step->minutes, .step = step->step, .food = step->food,
+                             .least_c = step->least_c, .most_c = step->most_c, .hold_s = step->hold_s,
+                             .started_at = STEAD_TIME_NONE, .done_at = STEAD_TIME_NONE };
+  SteadRunLine *line = stead_kitchen_run_line (&plain, number, readings, units);
+
+  line->step = NULL;
+  return line;
+}

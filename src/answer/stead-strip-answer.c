@@ -7,6 +7,7 @@
 #include "answer/stead-stock-answer.h"
 #include "answer/stead-words-private.h"
 #include "core/stead-money.h"
+#include "store/stead-kitchen-repo.h"
 
 #include <glib/gi18n-lib.h>
 
@@ -17,6 +18,7 @@ stead_strip_answer_free (SteadStripAnswer *self)
     return;
   g_free (self->today);
   g_free (self->raise);
+  g_free (self->make);
   g_free (self->price);
   g_free (self->keep);
   g_free (self);
@@ -80,6 +82,31 @@ read_raise (SteadStore        *store,
     self->raise = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u flock", "%u flocks", flocks), flocks);
   else
     self->raise = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u batch", "%u batches", raised), raised);
+  return TRUE;
+}
+
+/* Kitchen batches under way come first in the list, then planned ones by day. */
+static gboolean
+read_make (SteadStore        *store,
+           SteadStripAnswer  *self,
+           GError           **error)
+{
+  g_autoptr(GPtrArray) kitchens = stead_kitchen_repo_list (store, FALSE, error);
+  g_autoptr(GPtrArray) recipes = kitchens != NULL ? stead_recipe_repo_list (store, FALSE, error) : NULL;
+  const SteadKitchen *next = kitchens != NULL && kitchens->len > 0 ? kitchens->pdata[0] : NULL;
+  g_autofree char *day = NULL;
+
+  if (recipes == NULL)
+    return FALSE;
+  if (next == NULL)
+    self->make = g_strdup (recipes->len > 0 ? C_("live figure", "no day planned") : C_("live figure", "no recipe yet"));
+  else if (next->batch.started_on <= stead_store_get_today (store))
+    self->make = g_strdup (C_("live figure", "in the kitchen"));
+  if (self->make != NULL)
+    return TRUE;
+  day = stead_day_format (next->batch.started_on, STEAD_DAY_STYLE_SHORT);
+  /* Translators: the next day on which something is cooked: "next: Mar 3". */
+  self->make = g_strdup_printf (C_("live figure", "next: %s"), day);
   return TRUE;
 }
 
@@ -166,6 +193,7 @@ stead_strip_answer_new (SteadStore  *store,
   self = g_new0 (SteadStripAnswer, 1);
   if (!read_today (store, self, error)
       || !read_raise (store, self, error)
+      || !read_make (store, self, error)
       || !read_price (store, product_id, self, error)
       || !read_keep (store, self, error))
     return NULL;

@@ -34,6 +34,7 @@ static const struct
 } commands[] = {
   { N_("Go to Today"), "win.go::today", "stead-today-symbolic" },
   { N_("Go to Raise"), "win.go::raise", "stead-hen-symbolic" },
+  { N_("Go to Make"), "win.go::make", "stead-jar-symbolic" },
   { N_("Go to Price"), "win.go::price", "stead-chart-symbolic" },
   { N_("Go to Keep"), "win.go::keep", "stead-receipt-symbolic" },
   { N_("New flock"), "win.new-flock", "stead-add-symbolic" },

@@ -9,6 +9,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/keep/stead-keep-page.h"
+#include "app/make/stead-make-page.h"
 #include "app/price/stead-price-page.h"
 #include "app/raise/stead-raise-page.h"
 #include "app/stead-page.h"
@@ -33,6 +34,7 @@ typedef struct
 static const Place places[] = {
   { "today", NC_("place", "Today"), stead_today_page_get_type },
   { "raise", NC_("place", "Raise"), stead_raise_page_get_type },
+  { "make", NC_("place", "Make"), stead_make_page_get_type },
   { "price", NC_("place", "Price"), stead_price_page_get_type },
   { "keep", NC_("place", "Keep"), stead_keep_page_get_type },
 };
@@ -49,6 +51,8 @@ static const char * const place_of_target[] = {
   [STEAD_TARGET_ASSET] = "keep",
   [STEAD_TARGET_PRODUCT] = "price",
   [STEAD_TARGET_NEW_RECEIPT] = "keep",
+  [STEAD_TARGET_RECIPE] = "make",
+  [STEAD_TARGET_KITCHEN] = "make",
 };
 
 #define ALONE "alone"   /* name of a page that stands without posts */
@@ -96,6 +100,7 @@ show_figures (SteadWindow            *self,
 
   stead_strip_set_figure (strip, "today", answer->today, answer->today_warns);
   stead_strip_set_figure (strip, "raise", answer->raise, FALSE);
+  stead_strip_set_figure (strip, "make", answer->make, FALSE);
   stead_strip_set_figure (strip, "price", answer->price, FALSE);
   stead_strip_set_figure (strip, "keep", answer->keep, FALSE);
 }

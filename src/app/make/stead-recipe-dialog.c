@@ -1,0 +1,711 @@
+/* stead-recipe-dialog.c - a recipe: what it makes, what goes in, what is done, how it is kept.
+ *
+ * What it makes and the weights of its ingredients are saved along, in one step.
+ */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "app/make/stead-recipe-dialog.h"
+
+#include "app/keep/stead-item-dialog.h"
+#include "app/make/stead-make-parts.h"
+#include "app/make/stead-recipe-part-row.h"
+#include "app/make/stead-recipe-step-row.h"
+#include "app/make/stead-step-words.h"
+#include "app/stead-field.h"
+#include "app/stead-ui.h"
+
+struct _SteadRecipeDialog
+{
+  SteadDialog     parent_instance;
+
+  SteadRecipe    *recipe;
+  SteadItem       made;          /* a new item that it makes; its words belong to the fields */
+  GPtrArray      *items;         /* of SteadItem: all, so that recipes inside find theirs */
+  GPtrArray      *recipes;       /* of SteadRecipe: those that can go in */
+  GPtrArray      *produce;       /* of SteadItem, not owned: what can be made */
+  GPtrArray      *units;         /* of SteadUnit: of something new */
+  GPtrArray      *part_rows, *step_rows;   /* not owned */
+  gulong          changed_id;
+
+  SteadField     *name, *yield, *item_name, *minutes, *equipment, *note, *ph, *ph_on, *aw, *authority, *authority_on;
+  GtkDropDown    *makes, *unit, *kept, *jar, *process;
+  GtkCheckButton *sealed, *acid_added, *tomato, *retired;
+  GtkWidget      *unit_box, *acid;
+  GtkBox         *parts, *steps;
+};
+
+G_DEFINE_FINAL_TYPE (SteadRecipeDialog, stead_recipe_dialog, STEAD_TYPE_DIALOG)
+
+/* --- what it makes ------------------------------------------------------------------------ */
+
+/* (nullable): NULL: something new */
+static const SteadItem *
+made_item (SteadRecipeDialog *self)
+{
+  guint at = gtk_drop_down_get_selected (self->makes);
+
+  return self->produce != NULL && at < self->produce->len ? self->produce->pdata[at] : NULL;
+}
+
+static const SteadUnit *
+made_unit (SteadRecipeDialog *self)
+{
+  const SteadItem *item = made_item (self);
+  guint at = gtk_drop_down_get_selected (self->unit);
+
+  if (item != NULL)
+    return item->unit;
+  return at < self->units->len ? self->units->pdata[at] : self->units->pdata[0];
+}
+
+static void
+unit_cb (SteadRecipeDialog *self)
+{
+  if (self->produce != NULL)
+    stead_field_set_unit (self->yield, made_unit (self));
+}
+
+static void
+makes_cb (SteadRecipeDialog *self)
+{
+  gboolean is_new = made_item (self) == NULL;
+
+  if (self->produce == NULL)
+    return;
+  gtk_widget_set_visible (GTK_WIDGET (self->item_name), is_new);
+  gtk_widget_set_visible (self->unit_box, is_new);
+  unit_cb (self);
+}
+
+static void
+fill_makes (SteadRecipeDialog *self)
+{
+  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
+  guint chosen = 0;
+  g_autoptr(GPtrArray) produce = g_ptr_array_new ();
+
+  for (guint i = 0; i < self->items->len; i++)
+    {
+      SteadItem *item = self->items->pdata[i];
+
+      if (item->kind != STEAD_ITEM_PRODUCE)
+        continue;
+      if (item->id == self->recipe->item_id)
+        chosen = produce->len;
+      g_ptr_array_add (produce, item);
+      gtk_string_list_append (names, item->name);
+    }
+  gtk_string_list_append (names, _("something new…"));
+  if (self->recipe->item_id == 0)
+    chosen = produce->len;
+  g_clear_pointer (&self->produce, g_ptr_array_unref);
+  gtk_drop_down_set_model (self->makes, G_LIST_MODEL (names));
+  self->produce = g_steal_pointer (&produce);
+  gtk_drop_down_set_selected (self->makes, chosen);
+  makes_cb (self);
+}
+
+static void
+fill_units (SteadRecipeDialog *self,
+            SteadUnitSystem    system)
+{
+  static const SteadDimension dimensions[] = { STEAD_DIMENSION_COUNT, STEAD_DIMENSION_MASS, STEAD_DIMENSION_VOLUME };
+  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
+
+  self->units = g_ptr_array_new ();
+  for (gsize d = 0; d < G_N_ELEMENTS (dimensions); d++)
+    {
+      gsize n;
+      const SteadUnit * const *list = stead_unit_list (dimensions[d], &n);
+
+      for (gsize i = 0; i < n; i++)
+        if (list[i]->system == system || dimensions[d] == STEAD_DIMENSION_COUNT)
+          {
+            g_ptr_array_add (self->units, (gpointer) list[i]);
+            gtk_string_list_append (names, g_str_equal (list[i]->id, "ea") ? _("pieces") : stead_unit_symbol (list[i]));
+          }
+    }
+  gtk_drop_down_set_model (self->unit, G_LIST_MODEL (names));
+}
+
+/* --- ingredients and steps ---------------------------------------------------------------- */
+
+static SteadUnitSystem
+units_of (SteadDesk *desk)
+{
+  return stead_desk_get_farm (desk)->units;
+}
+
+static void
+remove_part (SteadRecipeDialog *self,
+             GtkWidget         *row)
+{
+  g_ptr_array_remove (self->part_rows, row);
+  gtk_box_remove (self->parts, row);
+}
+
+static void
+remove_step (SteadRecipeDialog *self,
+             GtkWidget         *row)
+{
+  g_ptr_array_remove (self->step_rows, row);
+  gtk_box_remove (self->steps, row);
+}
+
+static SteadRecipePartRow *
+add_part (SteadRecipeDialog *self,
+          SteadUnitSystem    units)
+{
+  GtkWidget *row = stead_recipe_part_row_new (units);
+
+  stead_recipe_part_row_set_choices (STEAD_RECIPE_PART_ROW (row), self->items, self->recipes);
+  g_signal_connect_object (row, "removed", G_CALLBACK (remove_part), self, G_CONNECT_SWAPPED);
+  gtk_box_append (self->parts, row);
+  g_ptr_array_add (self->part_rows, row);
+  return STEAD_RECIPE_PART_ROW (row);
+}
+
+static SteadRecipeStepRow *
+add_step (SteadRecipeDialog *self,
+          SteadUnitSystem    units)
+{
+  GtkWidget *row = stead_recipe_step_row_new (units);
+
+  g_signal_connect_object (row, "removed", G_CALLBACK (remove_step), self, G_CONNECT_SWAPPED);
+  gtk_box_append (self->steps, row);
+  g_ptr_array_add (self->step_rows, row);
+  return STEAD_RECIPE_STEP_ROW (row);
+}
+
+static void
+add_part_cb (SteadRecipeDialog *self)
+{
+  SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (self));
+
+  if (self->items->len == 0)
+    stead_dialog_show_error (STEAD_DIALOG (self), _("Make the item first: press “New item…”."));
+  else
+    gtk_widget_child_focus (GTK_WIDGET (add_part (self, units_of (desk))), GTK_DIR_TAB_FORWARD);
+}
+
+static void
+add_step_cb (SteadRecipeDialog *self)
+{
+  SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (self));
+
+  gtk_widget_child_focus (GTK_WIDGET (add_step (self, units_of (desk))), GTK_DIR_TAB_FORWARD);
+}
+
+static void
+new_item_cb (SteadRecipeDialog *self)
+{
+  stead_item_dialog_show_new (GTK_WIDGET (self), stead_dialog_get_desk (STEAD_DIALOG (self)), STEAD_ITEM_INGREDIENT);
+}
+
+/* A new item was made: every line can name it. */
+static void
+items_changed_cb (SteadRecipeDialog *self)
+{
+  SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (self));
+  g_autoptr(GPtrArray) items = stead_item_repo_list (stead_desk_get_store (desk), NULL);
+  const SteadItem *made = made_item (self);
+
+  if (items == NULL)
+    return;
+  self->recipe->item_id = made != NULL ? made->id : 0;
+  for (guint i = 0; i < self->part_rows->len; i++)
+    stead_recipe_part_row_set_choices (self->part_rows->pdata[i], items, self->recipes);
+  g_ptr_array_unref (self->items);
+  self->items = g_steal_pointer (&items);
+  fill_makes (self);
+  if (self->part_rows->len == 0 && self->items->len > 0)
+    add_part (self, units_of (desk));
+}
+
+/* --- how it is kept ------------------------------------------------------------------------ */
+
+static void
+kept_cb (SteadRecipeDialog *self)
+{
+  gboolean room = gtk_drop_down_get_selected (self->kept) == STEAD_KEPT_ROOM;
+
+  gtk_widget_set_visible (self->acid, room || gtk_check_button_get_active (self->sealed));
+}
+
+static void
+fill_words (GtkDropDown         *drop_down,
+            const SteadStepWord *words,
+            gsize                n,
+            const char          *chosen)
+{
+  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
+
+  for (gsize i = 0; i < n; i++)
+    gtk_string_list_append (names, _(words[i].label));
+  gtk_drop_down_set_model (drop_down, G_LIST_MODEL (names));
+  for (gsize i = 0; i < n; i++)
+    if (g_strcmp0 (words[i].word, chosen) == 0)
+      gtk_drop_down_set_selected (drop_down, (guint) i);
+}
+
+static void
+fill_kept (SteadRecipeDialog *self)
+{
+  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
+  gsize n;
+  const SteadStepWord *words;
+
+  for (int i = STEAD_KEPT_HOT; i <= STEAD_KEPT_ROOM; i++)
+    gtk_string_list_append (names, stead_kept_label ((SteadKept) i));
+  gtk_drop_down_set_model (self->kept, G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (self->kept, self->recipe->kept);
+  words = stead_jar_words (&n);
+  fill_words (self->jar, words, n, self->recipe->jar);
+  words = stead_process_words (&n);
+  fill_words (self->process, words, n, self->recipe->process);
+}
+
+/* --- reading -------------------------------------------------------------------------------- */
+
+static gboolean
+read_parts (SteadRecipeDialog *self)
+{
+  gboolean good = TRUE;
+
+  g_ptr_array_set_size (self->recipe->parts, 0);
+  for (guint i = 0; i < self->part_rows->len; i++)
+    {
+      SteadRecipePart *part = stead_recipe_part_row_read (self->part_rows->pdata[i]);
+
+      if (part != NULL)
+        g_ptr_array_add (self->recipe->parts, part);
+      else
+        good = FALSE;
+    }
+  if (self->part_rows->len > 0)
+    return good;
+  stead_dialog_show_error (STEAD_DIALOG (self), _("Enter at least one ingredient."));
+  return FALSE;
+}
+
+static gboolean
+read_steps (SteadRecipeDialog *self)
+{
+  gboolean good = TRUE;
+
+  g_ptr_array_set_size (self->recipe->steps, 0);
+  for (guint i = 0; i < self->step_rows->len; i++)
+    {
+      SteadRecipeStep *step = stead_recipe_step_row_read (self->step_rows->pdata[i]);
+
+      if (step != NULL)
+        g_ptr_array_add (self->recipe->steps, step);
+      else
+        good = FALSE;
+    }
+  return good;
+}
+
+static gboolean
+read_made (SteadRecipeDialog *self)
+{
+  const SteadItem *item = made_item (self);
+
+  self->recipe->item_id = item != NULL ? item->id : 0;
+  if (!stead_field_read_quantity (self->yield, 0, &self->recipe->yield_base))
+    return FALSE;
+  if (!(self->recipe->yield_base > 0))
+    {
+      stead_field_set_error (self->yield, _("Enter how much the recipe makes: more than zero."));
+      return FALSE;
+    }
+  if (item == NULL && stead_field_is_empty (self->item_name))
+    {
+      stead_field_set_error (self->item_name, _("Enter a name, such as “Breakfast bowl”."));
+      return FALSE;
+    }
+  if (item == NULL)
+    self->made = (SteadItem) { .name = (char *) stead_field_get_text (self->item_name), .kind = STEAD_ITEM_PRODUCE,
+                               .unit = made_unit (self), .reorder_base = NAN };
+  return TRUE;
+}
+
+/* (transfer full) (nullable): NULL if nothing was typed */
+static char *
+typed (SteadField *field)
+{
+  return stead_field_is_empty (field) ? NULL : g_strdup (stead_field_get_text (field));
+}
+
+static const char *
+word_of (GtkDropDown         *drop_down,
+         const SteadStepWord *words,
+         gsize                n)
+{
+  guint at = gtk_drop_down_get_selected (drop_down);
+
+  return at < n ? words[at].word : NULL;
+}
+
+static gboolean
+read_acid (SteadRecipeDialog *self)
+{
+  SteadRecipe *recipe = self->recipe;
+  gboolean good = stead_field_read_number (self->ph, NAN, &recipe->ph);
+  gsize n;
+  const SteadStepWord *words = stead_jar_words (&n);
+
+  good &= stead_field_read_day (self->ph_on, STEAD_DAY_NONE, &recipe->ph_on);
+  good &= stead_field_read_number (self->aw, NAN, &recipe->aw);
+  good &= stead_field_read_day (self->authority_on, STEAD_DAY_NONE, &recipe->authority_on);
+  if (!good)
+    return FALSE;
+  g_free (recipe->jar);
+  recipe->jar = g_strdup (word_of (self->jar, words, n));
+  words = stead_process_words (&n);
+  g_free (recipe->process);
+  recipe->process = g_strdup (word_of (self->process, words, n));
+  g_free (recipe->authority);
+  recipe->authority = typed (self->authority);
+  recipe->acid_added = gtk_check_button_get_active (self->acid_added);
+  recipe->tomato = gtk_check_button_get_active (self->tomato);
+  return TRUE;
+}
+
+/* What must stand beside each other, told at the field that is wrong. */
+static gboolean
+check_acid (SteadRecipeDialog *self)
+{
+  const SteadRecipe *recipe = self->recipe;
+
+  if (!isnan (recipe->ph) && !(recipe->ph >= 0 && recipe->ph <= 14))
+    stead_field_set_error (self->ph, _("A pH lies between 0 and 14. Check the number."));
+  else if (!isnan (recipe->ph) && recipe->ph_on == STEAD_DAY_NONE)
+    stead_field_set_error (self->ph_on, _("Enter the day on which the pH was measured."));
+  else if (!isnan (recipe->aw) && !(recipe->aw >= 0 && recipe->aw <= 1))
+    stead_field_set_error (self->aw, _("A water activity lies between 0 and 1. Check the number."));
+  else if (recipe->authority != NULL && recipe->authority_on == STEAD_DAY_NONE)
+    stead_field_set_error (self->authority_on, _("Enter the day on which the process was approved."));
+  else
+    return TRUE;
+  return FALSE;
+}
+
+static gboolean
+read_name (SteadRecipeDialog *self)
+{
+  const char *name = NULL;
+  g_autoptr(GPtrArray) all = NULL;
+
+  if (!stead_field_read_text (self->name, &name))
+    return FALSE;
+  g_free (self->recipe->name);
+  self->recipe->name = g_strstrip (g_strdup (name));
+  all = stead_recipe_repo_list (stead_desk_get_store (stead_dialog_get_desk (STEAD_DIALOG (self))), TRUE, NULL);
+  for (guint i = 0; all != NULL && i < all->len; i++)
+    {
+      const SteadRecipe *other = all->pdata[i];
+
+      if (other->id != self->recipe->id && g_strcmp0 (other->name, self->recipe->name) == 0)
+        {
+          stead_field_set_error (self->name, _("There is a recipe of that name already. Choose another one."));
+          return FALSE;
+        }
+    }
+  return TRUE;
+}
+
+static gboolean
+read_recipe (SteadRecipeDialog *self)
+{
+  SteadRecipe *recipe = self->recipe;
+  SteadStore *store = stead_desk_get_store (stead_dialog_get_desk (STEAD_DIALOG (self)));
+  gboolean retired = gtk_check_button_get_active (self->retired);
+  gboolean good = read_name (self);
+
+  good &= read_made (self);
+  good &= read_parts (self);
+  good &= read_steps (self);
+  good &= stead_field_read_number (self->minutes, 0, &recipe->minutes);
+  good &= read_acid (self);
+  if (!good || !check_acid (self))
+    return FALSE;
+  recipe->kept = (SteadKept) gtk_drop_down_get_selected (self->kept);
+  recipe->sealed = gtk_check_button_get_active (self->sealed);
+  g_free (recipe->equipment);
+  recipe->equipment = typed (self->equipment);
+  g_free (recipe->note);
+  recipe->note = typed (self->note);
+  if (retired != (recipe->retired_on != STEAD_DAY_NONE))
+    recipe->retired_on = retired ? stead_store_get_today (store) : STEAD_DAY_NONE;
+  return TRUE;
+}
+
+/* --- saving --------------------------------------------------------------------------------- */
+
+static gboolean
+save_act (SteadStore  *store,
+          gpointer     data,
+          GError     **error)
+{
+  SteadRecipeDialog *self = data;
+
+  for (guint i = 0; i < self->part_rows->len; i++)
+    {
+      SteadItem *weighed = stead_recipe_part_row_get_weighed (self->part_rows->pdata[i]);
+
+      if (weighed != NULL && !stead_item_repo_save (store, weighed, error))
+        return FALSE;
+    }
+  if (self->recipe->item_id == 0)
+    {
+      if (!stead_item_repo_save (store, &self->made, error))
+        return FALSE;
+      self->recipe->item_id = self->made.id;
+    }
+  return stead_recipe_repo_save (store, self->recipe, error);
+}
+
+static gboolean
+stead_recipe_dialog_save (SteadDialog  *dialog,
+                          GError      **error)
+{
+  SteadRecipeDialog *self = STEAD_RECIPE_DIALOG (dialog);
+  gint64 before = self->recipe->id, made = 0;
+  SteadDesk *desk = stead_dialog_get_desk (dialog);
+  g_autofree char *step = NULL;
+
+  if (!read_recipe (self))
+    return FALSE;
+  made = self->recipe->item_id;
+  /* Translators: a recipe's name follows */
+  step = g_strdup_printf (before == 0 ? _("the recipe “%s”") : _("changes of the recipe “%s”"), self->recipe->name);
+  /* Our own step changes the farm; the rows need not follow it. */
+  g_signal_handler_block (desk, self->changed_id);
+  if (stead_desk_act (desk, step, save_act, self, error))
+    {
+      stead_desk_jump (desk, STEAD_TARGET_RECIPE, self->recipe->id);
+      return TRUE;
+    }
+  g_signal_handler_unblock (desk, self->changed_id);
+  self->recipe->id = before;
+  self->recipe->item_id = made;
+  return FALSE;
+}
+
+static gboolean
+remove_act (SteadStore  *store,
+            gpointer     data,
+            GError     **error)
+{
+  return stead_recipe_repo_delete (store, ((SteadRecipe *) data)->id, error);
+}
+
+static gboolean
+stead_recipe_dialog_remove (SteadDialog  *dialog,
+                            GError      **error)
+{
+  SteadRecipeDialog *self = STEAD_RECIPE_DIALOG (dialog);
+  /* Translators: a recipe's name follows */
+  g_autofree char *step = g_strdup_printf (_("deleting the recipe “%s”"), self->recipe->name);
+
+  return stead_desk_act (stead_dialog_get_desk (dialog), step, remove_act, self->recipe, error);
+}
+
+/* --- showing -------------------------------------------------------------------------------- */
+
+static void
+show_day (SteadField *field,
+          SteadDay    day)
+{
+  if (day != STEAD_DAY_NONE)
+    stead_field_show_day (field, day);
+}
+
+static void
+show_number (SteadField *field,
+             double      number)
+{
+  if (!isnan (number))
+    stead_field_show_number (field, number);
+}
+
+static void
+show_text (SteadField *field,
+           const char *text)
+{
+  stead_field_set_text (field, text != NULL ? text : "");
+}
+
+static void
+show_rest (SteadRecipeDialog *self,
+           SteadDay           today)
+{
+  const SteadRecipe *recipe = self->recipe;
+
+  stead_field_set_today (self->ph_on, today);
+  stead_field_set_today (self->authority_on, today);
+  show_text (self->name, recipe->name);
+  show_text (self->equipment, recipe->equipment);
+  show_text (self->note, recipe->note);
+  show_text (self->authority, recipe->authority);
+  show_number (self->ph, recipe->ph);
+  show_number (self->aw, recipe->aw);
+  show_day (self->ph_on, recipe->ph_on);
+  show_day (self->authority_on, recipe->authority_on);
+  if (recipe->minutes > 0)
+    show_number (self->minutes, recipe->minutes);
+  gtk_check_button_set_active (self->sealed, recipe->sealed);
+  gtk_check_button_set_active (self->acid_added, recipe->acid_added);
+  gtk_check_button_set_active (self->tomato, recipe->tomato);
+  gtk_check_button_set_active (self->retired, recipe->retired_on != STEAD_DAY_NONE);
+  gtk_widget_set_visible (GTK_WIDGET (self->retired), recipe->id != 0);
+  fill_kept (self);
+  kept_cb (self);
+}
+
+static void
+show_recipe (SteadRecipeDialog *self,
+             SteadDesk         *desk)
+{
+  const SteadRecipe *recipe = self->recipe;
+  SteadUnitSystem units = units_of (desk);
+
+  fill_units (self, units);
+  fill_makes (self);
+  if (recipe->yield_base > 0)
+    stead_field_show_quantity (self->yield, recipe->yield_base);
+  for (guint i = 0; i < recipe->parts->len; i++)
+    stead_recipe_part_row_show (add_part (self, units), recipe->parts->pdata[i]);
+  for (guint i = 0; i < recipe->steps->len; i++)
+    stead_recipe_step_row_show (add_step (self, units), recipe->steps->pdata[i]);
+  if (recipe->id == 0 && self->items->len > 0)
+    add_part (self, units);
+  if (recipe->id == 0)
+    add_step (self, units);
+  show_rest (self, stead_store_get_today (stead_desk_get_store (desk)));
+}
+
+static void
+stead_recipe_dialog_dispose (GObject *object)
+{
+  SteadRecipeDialog *self = STEAD_RECIPE_DIALOG (object);
+  SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (self));
+
+  if (desk != NULL)
+    g_clear_signal_handler (&self->changed_id, desk);
+  g_clear_pointer (&self->produce, g_ptr_array_unref);
+  gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_RECIPE_DIALOG);
+  g_clear_pointer (&self->recipe, stead_recipe_free);
+  g_clear_pointer (&self->items, g_ptr_array_unref);
+  g_clear_pointer (&self->recipes, g_ptr_array_unref);
+  g_clear_pointer (&self->units, g_ptr_array_unref);
+  g_clear_pointer (&self->part_rows, g_ptr_array_unref);
+  g_clear_pointer (&self->step_rows, g_ptr_array_unref);
+  G_OBJECT_CLASS (stead_recipe_dialog_parent_class)->dispose (object);
+}
+
+static void
+stead_recipe_dialog_class_init (SteadRecipeDialogClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  g_type_ensure (STEAD_TYPE_FIELD);
+  G_OBJECT_CLASS (klass)->dispose = stead_recipe_dialog_dispose;
+  STEAD_DIALOG_CLASS (klass)->save = stead_recipe_dialog_save;
+  STEAD_DIALOG_CLASS (klass)->remove = stead_recipe_dialog_remove;
+  gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("make/stead-recipe-dialog.ui"));
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, name);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, yield);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, item_name);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, minutes);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, equipment);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, note);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, ph);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, ph_on);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, aw);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, authority);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, authority_on);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, makes);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, unit);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, kept);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, jar);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, process);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, sealed);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, acid_added);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, tomato);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, retired);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, unit_box);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, acid);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, parts);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, steps);
+  gtk_widget_class_bind_template_callback (widget_class, add_part_cb);
+  gtk_widget_class_bind_template_callback (widget_class, add_step_cb);
+  gtk_widget_class_bind_template_callback (widget_class, kept_cb);
+  gtk_widget_class_bind_template_callback (widget_class, makes_cb);
+  gtk_widget_class_bind_template_callback (widget_class, new_item_cb);
+  gtk_widget_class_bind_template_callback (widget_class, unit_cb);
+}
+
+static void
+stead_recipe_dialog_init (SteadRecipeDialog *self)
+{
+  self->part_rows = g_ptr_array_new ();
+  self->step_rows = g_ptr_array_new ();
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+static SteadRecipe *
+load (SteadStore  *store,
+      gint64       recipe_id,
+      GError     **error)
+{
+  return recipe_id != 0 ? stead_recipe_repo_get (store, recipe_id, error) : stead_recipe_new ();
+}
+
+/* Recipes that can be an ingredient: all in use but this one. */
+static GPtrArray *
+list_recipes (SteadStore  *store,
+              gint64       recipe_id,
+              GError     **error)
+{
+  g_autoptr(GPtrArray) recipes = stead_recipe_repo_list (store, FALSE, error);
+
+  for (guint i = 0; recipes != NULL && i < recipes->len; i++)
+    if (((SteadRecipe *) recipes->pdata[i])->id == recipe_id)
+      {
+        g_ptr_array_remove_index (recipes, i);
+        break;
+      }
+  return g_steal_pointer (&recipes);
+}
+
+void
+stead_recipe_dialog_show (GtkWidget *parent,
+                          SteadDesk *desk,
+                          gint64     recipe_id)
+{
+  SteadStore *store = stead_desk_get_store (desk);
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadRecipe) recipe = load (store, recipe_id, &error);
+  g_autoptr(GPtrArray) items = recipe != NULL ? stead_item_repo_list (store, &error) : NULL;
+  g_autoptr(GPtrArray) recipes = items != NULL ? list_recipes (store, recipe_id, &error) : NULL;
+  SteadRecipeDialog *self;
+
+  if (recipes == NULL)
+    {
+      stead_desk_say (desk, error->message, FALSE);
+      return;
+    }
+  self = g_object_new (STEAD_TYPE_RECIPE_DIALOG, "title", recipe_id != 0 ? _("Recipe") : _("New recipe"),
+                       "delete-label", recipe_id != 0 ? _("Delete recipe") : NULL, NULL);
+  self->recipe = g_steal_pointer (&recipe);
+  self->items = g_steal_pointer (&items);
+  self->recipes = g_steal_pointer (&recipes);
+  self->changed_id = g_signal_connect_object (desk, "changed", G_CALLBACK (items_changed_cb), self, G_CONNECT_SWAPPED);
+  show_recipe (self, desk);
+  stead_dialog_present (STEAD_DIALOG (self), parent, desk);
+}
