@@ -62,7 +62,10 @@ cost_text (const SteadRecipeCost *cost)
   if (!cost->all_priced)
     /* Translators: what one of it costs as far as it is known: "$1.06, without what has no price". */
     return g_strdup_printf (_("%s, some prices are missing"), cost->cost);
-  /* Translators: what one of it costs */
+  if (cost->recipe->unit->dimension != STEAD_DIMENSION_COUNT)
+    /* Translators: what one unit of it costs: "$2.10 for 1 qt" */
+    return g_strdup_printf (_("%s for 1 %s"), cost->cost, stead_unit_symbol (cost->recipe->unit));
+  /* Translators: what one piece of it costs */
   return g_strdup_printf (_("%s for one"), cost->cost);
 }
 

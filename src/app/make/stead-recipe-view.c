@@ -253,6 +253,17 @@ show_steps (SteadRecipeView         *self,
   gtk_widget_set_visible (self->steps_card, answer->recipe->steps->len > 0);
 }
 
+/* @sentence: (transfer full) */
+static void
+add_sentence (GString *text,
+              char    *sentence)
+{
+  if (text->len > 0)
+    g_string_append_c (text, ' ');
+  g_string_append (text, sentence);
+  g_free (sentence);
+}
+
 /* Time, headspace and tomatoes for a jar, where a table gives them. */
 static char *
 jar_text (const SteadRecipeAnswer *answer)
@@ -266,13 +277,13 @@ jar_text (const SteadRecipeAnswer *answer)
   g_autofree char *thick = isnan (sauce->tomatoes_thick_kg) ? NULL : stead_quantity_format (sauce->tomatoes_thick_kg, unit);
 
   if (minutes != NULL)
-    g_string_append_printf (text, _("Boiling water for its jar, at the farm's elevation: %s minutes. "), minutes);
+    add_sentence (text, g_strdup_printf (_("Boiling water for its jar, at the farm's elevation: %s minutes."), minutes));
   if (inches != NULL)
-    g_string_append_printf (text, _("Headspace: %s inch. "), inches);
+    add_sentence (text, g_strdup_printf (_("Headspace: %s inch."), inches));
   if (thin != NULL && thick != NULL)
-    g_string_append_printf (text, _("Tomatoes for a jar: %s for thin sauce, %s for thick. "), thin, thick);
+    add_sentence (text, g_strdup_printf (_("Tomatoes for a jar: %s for thin sauce, %s for thick."), thin, thick));
   else if (thin != NULL)
-    g_string_append_printf (text, _("Tomatoes for a jar: %s. "), thin);
+    add_sentence (text, g_strdup_printf (_("Tomatoes for a jar: %s."), thin));
   return g_string_free (text, FALSE);
 }
 
@@ -302,9 +313,9 @@ show_more (SteadRecipeView         *self,
 
   if (recipe->equipment != NULL && *recipe->equipment != '\0')
     /* Translators: the tools of a recipe follow. */
-    g_string_append_printf (text, _("Equipment: %s. "), recipe->equipment);
+    add_sentence (text, g_strdup_printf (_("Equipment: %s."), recipe->equipment));
   if (recipe->note != NULL)
-    g_string_append (text, recipe->note);
+    add_sentence (text, g_strdup (recipe->note));
   stead_make_say (self->more, text->str, FALSE);
   g_string_free (text, TRUE);
 }
