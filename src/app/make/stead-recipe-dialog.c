@@ -28,6 +28,7 @@ struct _SteadRecipeDialog
   GPtrArray      *produce;       /* of SteadItem, not owned: what can be made */
   GPtrArray      *units;         /* of SteadUnit: of something new */
   GPtrArray      *part_rows, *step_rows;   /* not owned */
+  GtkSizeGroup   *widths;        /* of the ingredients */
   gulong          changed_id;
 
   SteadField     *name, *yield, *item_name, *minutes, *equipment, *note, *ph, *ph_on, *aw, *authority, *authority_on;
@@ -161,6 +162,7 @@ add_part (SteadRecipeDialog *self,
 {
   GtkWidget *row = stead_recipe_part_row_new (units);
 
+  stead_recipe_part_row_share_width (STEAD_RECIPE_PART_ROW (row), self->widths);
   stead_recipe_part_row_set_choices (STEAD_RECIPE_PART_ROW (row), self->items, self->recipes);
   g_signal_connect_object (row, "removed", G_CALLBACK (remove_part), self, G_CONNECT_SWAPPED);
   gtk_box_append (self->parts, row);
@@ -205,12 +207,38 @@ new_item_cb (SteadRecipeDialog *self)
   stead_item_dialog_show_new (GTK_WIDGET (self), stead_dialog_get_desk (STEAD_DIALOG (self)), STEAD_ITEM_INGREDIENT);
 }
 
+/* What a kitchen uses stands before feed and bedding. */
+static int
+by_use (gconstpointer a,
+        gconstpointer b)
+{
+  static const int order[] = {
+    [STEAD_ITEM_INGREDIENT] = 0, [STEAD_ITEM_PRODUCE] = 0, [STEAD_ITEM_PACKAGING] = 1, [STEAD_ITEM_SUPPLY] = 2,
+    [STEAD_ITEM_SEED] = 2, [STEAD_ITEM_FEED] = 3, [STEAD_ITEM_BEDDING] = 3, [STEAD_ITEM_LIVESTOCK] = 3,
+  };
+  const SteadItem *one = *(SteadItem * const *) a, *other = *(SteadItem * const *) b;
+  int way = order[one->kind] - order[other->kind];
+
+  return way != 0 ? way : g_utf8_collate (one->name, other->name);
+}
+
+static GPtrArray *
+list_items (SteadStore  *store,
+            GError     **error)
+{
+  GPtrArray *items = stead_item_repo_list (store, error);
+
+  if (items != NULL)
+    g_ptr_array_sort (items, by_use);
+  return items;
+}
+
 /* A new item was made: every line can name it. */
 static void
 items_changed_cb (SteadRecipeDialog *self)
 {
   SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (self));
-  g_autoptr(GPtrArray) items = stead_item_repo_list (stead_desk_get_store (desk), NULL);
+  g_autoptr(GPtrArray) items = list_items (stead_desk_get_store (desk), NULL);
   const SteadItem *made = made_item (self);
 
   if (items == NULL)
@@ -603,6 +631,7 @@ stead_recipe_dialog_dispose (GObject *object)
   g_clear_pointer (&self->items, g_ptr_array_unref);
   g_clear_pointer (&self->recipes, g_ptr_array_unref);
   g_clear_pointer (&self->units, g_ptr_array_unref);
+  g_clear_object (&self->widths);
   g_clear_pointer (&self->part_rows, g_ptr_array_unref);
   g_clear_pointer (&self->step_rows, g_ptr_array_unref);
   G_OBJECT_CLASS (stead_recipe_dialog_parent_class)->dispose (object);
@@ -654,6 +683,7 @@ static void
 stead_recipe_dialog_init (SteadRecipeDialog *self)
 {
   self->part_rows = g_ptr_array_new ();
+  self->widths = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
   self->step_rows = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
 }
@@ -691,7 +721,7 @@ stead_recipe_dialog_show (GtkWidget *parent,
   SteadStore *store = stead_desk_get_store (desk);
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadRecipe) recipe = load (store, recipe_id, &error);
-  g_autoptr(GPtrArray) items = recipe != NULL ? stead_item_repo_list (store, &error) : NULL;
+  g_autoptr(GPtrArray) items = recipe != NULL ? list_items (store, &error) : NULL;
   g_autoptr(GPtrArray) recipes = items != NULL ? list_recipes (store, recipe_id, &error) : NULL;
   SteadRecipeDialog *self;
 

@@ -28,7 +28,7 @@ struct _SteadRecipePartRow
 
   GtkDropDown     *item, *ready;
   SteadField      *amount, *yield, *note, *cup, *piece_weight;
-  GtkWidget       *ask;
+  GtkWidget       *ask, *item_box;
   GtkLabel        *ask_text, *offer;
 };
 
@@ -237,6 +237,7 @@ stead_recipe_part_row_class_init (SteadRecipePartRowClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("make/stead-recipe-part.ui"));
   gtk_widget_class_bind_template_child (widget_class, SteadRecipePartRow, item);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipePartRow, item_box);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipePartRow, ready);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipePartRow, amount);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipePartRow, yield);
@@ -272,6 +273,14 @@ stead_recipe_part_row_new (SteadUnitSystem units)
 
   self->units = units;
   return GTK_WIDGET (self);
+}
+
+void
+stead_recipe_part_row_share_width (SteadRecipePartRow *self,
+                                   GtkSizeGroup       *group)
+{
+  g_return_if_fail (STEAD_IS_RECIPE_PART_ROW (self));
+  gtk_size_group_add_widget (group, self->item_box);
 }
 
 static void

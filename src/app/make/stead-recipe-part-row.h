@@ -21,6 +21,8 @@ GtkWidget       *stead_recipe_part_row_new         (SteadUnitSystem units);
 /* @items: of SteadItem, @recipes: of SteadRecipe; the choice is kept if it is among them.
  * What a recipe makes must be among the items. */
 void             stead_recipe_part_row_set_choices (SteadRecipePartRow *self, GPtrArray *items, GPtrArray *recipes);
+/* Makes the choice of the ingredient as wide as in the other rows of @group. */
+void             stead_recipe_part_row_share_width (SteadRecipePartRow *self, GtkSizeGroup *group);
 void             stead_recipe_part_row_show        (SteadRecipePartRow *self, const SteadRecipePart *part);
 /* (transfer full) (nullable): NULL: a field says what is wrong */
 SteadRecipePart *stead_recipe_part_row_read        (SteadRecipePartRow *self);

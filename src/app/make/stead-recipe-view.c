@@ -29,7 +29,7 @@ struct _SteadRecipeView
   double      makes_base;     /* of what is on hand */
   gboolean    quiet;
 
-  GtkLabel   *title, *sentence, *caution, *stock, *allergens, *food, *jar, *more;
+  GtkLabel   *title, *sentence, *caution, *stock, *allergens, *food, *more;
   SteadField *wanted;
   GtkWidget  *buttons, *scales, *lines, *steps, *notes, *steps_card, *food_card;
 };
@@ -264,35 +264,11 @@ add_sentence (GString *text,
   g_free (sentence);
 }
 
-/* Time, headspace and tomatoes for a jar, where a table gives them. */
-static char *
-jar_text (const SteadRecipeAnswer *answer)
-{
-  const SteadSauceAnswer *sauce = answer->sauce;
-  const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_MASS, answer->farm->units);
-  GString *text = g_string_new (NULL);
-  g_autofree char *minutes = isnan (sauce->process_min) ? NULL : stead_number_format (sauce->process_min, 0);
-  g_autofree char *inches = isnan (sauce->headspace_in) ? NULL : stead_number_format (sauce->headspace_in, 3);
-  g_autofree char *thin = isnan (sauce->tomatoes_kg) ? NULL : stead_quantity_format (sauce->tomatoes_kg, unit);
-  g_autofree char *thick = isnan (sauce->tomatoes_thick_kg) ? NULL : stead_quantity_format (sauce->tomatoes_thick_kg, unit);
-
-  if (minutes != NULL)
-    add_sentence (text, g_strdup_printf (_("Boiling water for its jar, at the farm's elevation: %s minutes."), minutes));
-  if (inches != NULL)
-    add_sentence (text, g_strdup_printf (_("Headspace: %s inch."), inches));
-  if (thin != NULL && thick != NULL)
-    add_sentence (text, g_strdup_printf (_("Tomatoes for a jar: %s for thin sauce, %s for thick."), thin, thick));
-  else if (thin != NULL)
-    add_sentence (text, g_strdup_printf (_("Tomatoes for a jar: %s."), thin));
-  return g_string_free (text, FALSE);
-}
-
 static void
 show_food (SteadRecipeView         *self,
            const SteadRecipeAnswer *answer)
 {
   const SteadSauceAnswer *sauce = answer->sauce;
-  g_autofree char *jar = jar_text (answer);
 
   gtk_widget_set_visible (self->food_card, sauce != NULL);
   stead_make_clear (self->notes);
@@ -300,8 +276,8 @@ show_food (SteadRecipeView         *self,
     return;
   stead_make_say (self->food, sauce->sentence, FALSE);
   for (guint i = 0; i < sauce->notes->len; i++)
-    gtk_box_append (GTK_BOX (self->notes), stead_make_label (sauce->notes->pdata[i], "caution"));
-  stead_make_say (self->jar, jar, FALSE);
+    gtk_box_append (GTK_BOX (self->notes), stead_make_label (sauce->notes->pdata[i], NULL));
+  gtk_widget_set_visible (self->notes, sauce->notes->len > 0);
 }
 
 static void
@@ -346,7 +322,7 @@ fill_wanted (SteadRecipeView         *self,
 
   self->quiet = TRUE;
   g_object_set (self->wanted, "label", pieces ? _("How many to make") : _("How much to make"), NULL);
-  stead_field_set_unit (self->wanted, answer->recipe->unit);
+  stead_field_set_unit (self->wanted, g_str_equal (answer->recipe->unit->id, "ea") ? NULL : answer->recipe->unit);
   stead_field_show_quantity (self->wanted, answer->wanted_base);
   self->quiet = FALSE;
 }
@@ -428,7 +404,6 @@ stead_recipe_view_class_init (SteadRecipeViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, stock);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, allergens);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, food);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, jar);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, more);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, wanted);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, buttons);
