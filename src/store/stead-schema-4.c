@@ -1,4 +1,5 @@
-/* stead-schema-4.c - the fourth step of the schema: what is checked, and sale days.
+/* stead-schema-4.c - the fourth step of the schema: what is checked, sale days,
+ * and what is tried out on prices.
  *
  * A checklist keeps its lines and their limits as they were when it was made, so that
  * a table or a recipe changed later does not change what was asked for.  What is signed
@@ -406,5 +407,26 @@
   "  SELECT RAISE (ABORT, 'signed');\n" \
   "END;\n"
 
+/* What if: a named set of assumptions about a product; those not named are as the farm has
+ * them.  And what was sold at which price, from before the farm kept sale days. */
+#define PRICING \
+  "CREATE TABLE scenario_value (\n" \
+  "  product_id INTEGER NOT NULL REFERENCES product (id) ON DELETE CASCADE,\n" \
+  "  name TEXT NOT NULL CHECK (length (name) BETWEEN 1 AND 200),\n" \
+  "  knob TEXT NOT NULL CHECK (length (knob) BETWEEN 1 AND 40),\n" \
+  /* Minor units, units sold, or a multiple of what the farm has: the knob says which. */ \
+  "  value REAL NOT NULL CHECK (value >= 0),\n" \
+  "  PRIMARY KEY (product_id, name, knob)\n" \
+  ") STRICT, WITHOUT ROWID;\n" \
+  "CREATE TABLE price_trial (\n" \
+  "  id INTEGER PRIMARY KEY AUTOINCREMENT,\n" \
+  "  product_id INTEGER NOT NULL REFERENCES product (id) ON DELETE CASCADE,\n" \
+  "  day INTEGER NOT NULL,\n" \
+  "  price_cents INTEGER NOT NULL CHECK (price_cents >= 0),\n" \
+  "  units REAL NOT NULL CHECK (units >= 0),\n" \
+  "  note TEXT\n" \
+  ") STRICT;\n" \
+  "CREATE INDEX price_trial_product ON price_trial (product_id, day, id);\n"
+
 const char stead_schema_step_4[] =
-  INSTRUMENT LOCAL_LIMIT SALE CHECKLIST READING SIGNING WORK;
+  INSTRUMENT LOCAL_LIMIT SALE CHECKLIST READING SIGNING WORK PRICING;
