@@ -65,6 +65,11 @@ typedef struct
   char     *make;    /* next kitchen day */
   char     *price;   /* cost of the selected product */
   char     *keep;    /* value of what is on hand */
+  /* The same where there is little room: "3 due", "$2.41"; %NULL: it is short already. */
+  char     *today_brief;
+  char     *make_brief;
+  char     *price_brief;
+  char     *keep_brief;
 } SteadStripAnswer;
 
 void stead_strip_answer_free (SteadStripAnswer *self);

@@ -21,6 +21,10 @@ stead_strip_answer_free (SteadStripAnswer *self)
   g_free (self->make);
   g_free (self->price);
   g_free (self->keep);
+  g_free (self->today_brief);
+  g_free (self->make_brief);
+  g_free (self->price_brief);
+  g_free (self->keep_brief);
   g_free (self);
 }
 
@@ -54,6 +58,10 @@ read_today (SteadStore        *store,
   if (due == NULL)
     return FALSE;
   self->today = due_text (due);
+  /* That there are warnings is said by the symbol beside it. */
+  if (due->n_tasks > 0 && due->n_warnings > 0)
+    self->today_brief = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d due", "%d due", (gulong) due->n_tasks),
+                                         due->n_tasks);
   self->today_warns = due->n_warnings > 0;
   return TRUE;
 }
@@ -107,6 +115,7 @@ read_make (SteadStore        *store,
   day = stead_day_format (next->batch.started_on, STEAD_DAY_STYLE_SHORT);
   /* Translators: the next day on which something is cooked: "next: Mar 3". */
   self->make = g_strdup_printf (C_("live figure", "next: %s"), day);
+  self->make_brief = g_steal_pointer (&day);
   return TRUE;
 }
 
@@ -158,6 +167,7 @@ read_price (SteadStore        *store,
   unit = stead_money_format (cost->sheet.unit_cents, cost->farm->currency);
   /* Translators: "$2.41" and "a dozen". */
   self->price = g_strdup_printf (C_("live figure", "%s %s"), unit, stead_words_per_unit (cost->product->pack));
+  self->price_brief = g_steal_pointer (&unit);
   return TRUE;
 }
 
@@ -178,6 +188,7 @@ read_keep (SteadStore        *store,
   value = stead_money_format (stock->value_cents, farm->currency);
   /* Translators: what the things in the store room cost. */
   self->keep = g_strdup_printf (C_("live figure", "%s on hand"), value);
+  self->keep_brief = g_steal_pointer (&value);
   return TRUE;
 }
 

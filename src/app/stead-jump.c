@@ -9,6 +9,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/stead-jump-goal.h"
+#include "app/stead-fit-layout.h"
 #include "app/stead-jump.h"
 #include "app/stead-paper-dialog.h"
 #include "app/stead-ui.h"
@@ -216,25 +217,41 @@ stead_jump_class_init (SteadJumpClass *klass)
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_SEARCH);
 }
 
-static void
-make_button (SteadJump *self)
+static GtkWidget *
+make_icon (void)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
-  GtkWidget *words = gtk_label_new (_("Find or do"));
-  GtkWidget *key = gtk_label_new (_("Ctrl+K"));
   GtkWidget *icon = gtk_image_new_from_icon_name ("stead-search-symbolic");
 
   stead_ui_name (icon, _("Find or do"));
-  gtk_label_set_ellipsize (GTK_LABEL (words), PANGO_ELLIPSIZE_END);
+  return icon;
+}
+
+/* Like a field; where there is no room, the icon alone. */
+static GtkWidget *
+make_face (void)
+{
+  GtkWidget *face = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *words = gtk_label_new (_("Find or do"));
+  GtkWidget *key = gtk_label_new (_("Ctrl+K"));
+
   gtk_label_set_xalign (GTK_LABEL (words), 0);
   gtk_widget_set_hexpand (words, TRUE);
-  gtk_label_set_ellipsize (GTK_LABEL (key), PANGO_ELLIPSIZE_END);
   gtk_widget_add_css_class (key, "key");
-  gtk_box_append (GTK_BOX (box), icon);
+  gtk_box_append (GTK_BOX (box), make_icon ());
   gtk_box_append (GTK_BOX (box), words);
   gtk_box_append (GTK_BOX (box), key);
+  gtk_widget_set_layout_manager (face, stead_fit_layout_new ());
+  gtk_box_append (GTK_BOX (face), box);
+  gtk_box_append (GTK_BOX (face), make_icon ());
+  return face;
+}
+
+static void
+make_button (SteadJump *self)
+{
   self->button = gtk_button_new ();
-  gtk_button_set_child (GTK_BUTTON (self->button), box);
+  gtk_button_set_child (GTK_BUTTON (self->button), make_face ());
   gtk_widget_add_css_class (self->button, "find");
   gtk_widget_set_tooltip_text (self->button, _("Find a flock, a product, a receipt, or a command"));
   stead_ui_name (self->button, _("Find or do"));

@@ -1,17 +1,21 @@
 /* stead-strip.c - the row of posts at the top.
  *
  * Invariant: what a post shows is what it is called: "Today, 3 due, 1 warning".
- * A warning is a symbol and heavier words, not a colour alone.
+ * A warning is a symbol and heavier words, not a colour alone.  With large text the
+ * posts stand in two rows where one would cut off their verbs.
  */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
 
+#include "app/stead-fit-layout.h"
 #include "app/stead-strip.h"
 #include "app/stead-ui.h"
 
 #define POST_WIDTH 137       /* at the usual size of text */
-#define POST_LEAST 76        /* nine of them and the tools fit 1024 px */
+#define POST_LEAST 80        /* nine of them and the tools fit 1024 px */
+#define POST_PAD 8           /* as in steading.css */
+#define SYMBOL_GAP 3
 #define USUAL_TEXT_PX 13.3   /* 10 pt at 96 dots an inch */
 
 typedef struct
@@ -19,16 +23,17 @@ typedef struct
   char      *name;
   char      *label;
   GtkWidget *button;    /* not owned */
+  GtkWidget *verb;
   GtkWidget *symbol;
   GtkWidget *figure;
+  GtkWidget *brief;     /* the same in few letters, where there is no room */
 } Post;
 
 struct _SteadStrip
 {
   GtkWidget  parent_instance;
 
-  GtkWidget *box;
-  GPtrArray *posts;     /* of Post, left to right */
+  GPtrArray *posts;     /* of Post, left to right; their buttons are the children */
   gboolean   quiet;     /* the code is choosing, not the person */
 };
 
@@ -94,20 +99,26 @@ static GtkWidget *
 make_content (Post *post)
 {
   GtkWidget *content = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  GtkWidget *above = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *verb = make_line ("verb");
+  GtkWidget *above = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, SYMBOL_GAP);
+  GtkWidget *figures = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
 
-  gtk_label_set_text (GTK_LABEL (verb), post->label);
+  post->verb = make_line ("verb");
+  gtk_label_set_text (GTK_LABEL (post->verb), post->label);
   post->figure = make_line ("live");
+  post->brief = make_line ("live");
+  gtk_widget_set_visible (post->brief, FALSE);
+  gtk_widget_set_layout_manager (figures, stead_fit_layout_new ());
+  gtk_box_append (GTK_BOX (figures), post->figure);
+  gtk_box_append (GTK_BOX (figures), post->brief);
   post->symbol = gtk_image_new_from_icon_name ("stead-warning-symbolic");
   gtk_widget_add_css_class (post->symbol, "live");
   gtk_widget_add_css_class (post->symbol, "warn");
   stead_ui_name (post->symbol, _("Warning"));
   gtk_widget_set_visible (post->symbol, FALSE);
-  gtk_box_append (GTK_BOX (above), verb);
+  gtk_box_append (GTK_BOX (above), post->verb);
   gtk_box_append (GTK_BOX (above), post->symbol);
   gtk_box_append (GTK_BOX (content), above);
-  gtk_box_append (GTK_BOX (content), post->figure);
+  gtk_box_append (GTK_BOX (content), figures);
   gtk_widget_set_valign (content, GTK_ALIGN_CENTER);
   return content;
 }
@@ -125,7 +136,69 @@ text_scale (GtkWidget *widget)
   return size > 0 ? MAX (1, size / USUAL_TEXT_PX) : 1;
 }
 
-/* Posts of one width, so that four of them look as meant; less where there is no room. */
+/* A post that shows its whole verb. */
+static int
+whole_width (SteadStrip *self)
+{
+  int widest = POST_LEAST;
+
+  for (guint i = 0; i < self->posts->len; i++)
+    {
+      const Post *post = self->posts->pdata[i];
+      int verb, symbol;
+
+      gtk_widget_measure (post->verb, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &verb, NULL, NULL);
+      gtk_widget_measure (post->symbol, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &symbol, NULL, NULL);
+      widest = MAX (widest, verb + (gtk_widget_get_visible (post->symbol) ? symbol + SYMBOL_GAP : 0) + 2 * POST_PAD);
+    }
+  return widest;
+}
+
+/* In one row of @width, or in two. */
+static int
+columns (SteadStrip *self,
+         int         width)
+{
+  int n = (int) self->posts->len;
+
+  return width < 0 || n * whole_width (self) <= width || whole_width (self) <= POST_LEAST ? n : (n + 1) / 2;
+}
+
+static void
+measure_width (SteadStrip *self,
+               int        *minimum,
+               int        *natural)
+{
+  int n = (int) self->posts->len;
+
+  *minimum = columns (self, 0) * whole_width (self);
+  *natural = MAX (*minimum, (int) (n * POST_WIDTH * text_scale (GTK_WIDGET (self))));
+}
+
+static void
+measure_height (SteadStrip *self,
+                int         width,
+                int        *minimum,
+                int        *natural)
+{
+  int n = (int) self->posts->len;
+  int across = MAX (1, columns (self, width));
+
+  *minimum = *natural = 0;
+  for (int i = 0; i < n; i++)
+    {
+      int least, wanted;
+
+      gtk_widget_measure (((Post *) self->posts->pdata[i])->button, GTK_ORIENTATION_VERTICAL, -1,
+                          &least, &wanted, NULL, NULL);
+      *minimum = MAX (*minimum, least);
+      *natural = MAX (*natural, wanted);
+    }
+  *minimum *= (n + across - 1) / across;
+  *natural *= (n + across - 1) / across;
+}
+
+/* Posts of one width, so that few of them look as meant; less where there is no room. */
 static void
 stead_strip_measure (GtkWidget      *widget,
                      GtkOrientation  orientation,
@@ -137,9 +210,16 @@ stead_strip_measure (GtkWidget      *widget,
 {
   SteadStrip *self = STEAD_STRIP (widget);
 
-  gtk_widget_measure (self->box, orientation, for_size, minimum, natural, NULL, NULL);
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
-    *natural = MAX (*minimum, (int) (self->posts->len * POST_WIDTH * text_scale (widget)));
+    measure_width (self, minimum, natural);
+  else
+    measure_height (self, for_size, minimum, natural);
+}
+
+static GtkSizeRequestMode
+stead_strip_get_request_mode (GtkWidget *widget)
+{
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
 static void
@@ -148,7 +228,21 @@ stead_strip_size_allocate (GtkWidget *widget,
                            int        height,
                            int        baseline)
 {
-  gtk_widget_size_allocate (STEAD_STRIP (widget)->box, &(GtkAllocation) { 0, 0, width, height }, baseline);
+  SteadStrip *self = STEAD_STRIP (widget);
+  int n = (int) self->posts->len;
+  int across = MAX (1, columns (self, width));
+  int down = (n + across - 1) / across;
+  gboolean mirrored = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
+
+  for (int i = 0; i < n; i++)
+    {
+      int column = mirrored ? across - 1 - i % across : i % across;
+      int left = width * column / across;
+      int top = height * (i / across) / down;
+      GtkAllocation place = { left, top, width * (column + 1) / across - left, height * (i / across + 1) / down - top };
+
+      gtk_widget_size_allocate (((Post *) self->posts->pdata[i])->button, &place, -1);
+    }
 }
 
 static void
@@ -170,6 +264,7 @@ stead_strip_class_init (SteadStripClass *klass)
   signals[SIGNAL_CHOSEN] = g_signal_new ("chosen", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0,
                                          NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   widget_class->measure = stead_strip_measure;
+  widget_class->get_request_mode = stead_strip_get_request_mode;
   widget_class->size_allocate = stead_strip_size_allocate;
   gtk_widget_class_set_css_name (widget_class, "posts");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_NAVIGATION);
@@ -179,9 +274,6 @@ static void
 stead_strip_init (SteadStrip *self)
 {
   self->posts = g_ptr_array_new_with_free_func ((GDestroyNotify) post_free);
-  self->box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
-  gtk_box_set_homogeneous (GTK_BOX (self->box), TRUE);
-  gtk_widget_set_parent (self->box, GTK_WIDGET (self));
   stead_ui_name (GTK_WIDGET (self), _("Places"));
 }
 
@@ -210,11 +302,20 @@ stead_strip_add (SteadStrip *self,
     gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (post->button), GTK_TOGGLE_BUTTON (first->button));
   gtk_widget_add_css_class (post->button, "post");
   gtk_button_set_child (GTK_BUTTON (post->button), make_content (post));
-  gtk_widget_set_size_request (post->button, POST_LEAST, -1);
   g_signal_connect_swapped (post->button, "toggled", G_CALLBACK (toggled_cb), self);
   g_ptr_array_add (self->posts, post);
-  gtk_box_append (GTK_BOX (self->box), post->button);
+  gtk_widget_set_parent (post->button, GTK_WIDGET (self));
   stead_strip_set_figure (self, name, NULL, FALSE);
+}
+
+static void
+show_warning (GtkWidget *label,
+              gboolean   warns)
+{
+  if (warns)
+    gtk_widget_add_css_class (label, "warn");
+  else
+    gtk_widget_remove_css_class (label, "warn");
 }
 
 void
@@ -233,15 +334,29 @@ stead_strip_set_figure (SteadStrip *self,
     return;
   gtk_label_set_text (GTK_LABEL (post->figure), figure != NULL ? figure : "");
   gtk_widget_set_visible (post->symbol, warns);
-  if (warns)
-    gtk_widget_add_css_class (post->figure, "warn");
-  else
-    gtk_widget_remove_css_class (post->figure, "warn");
+  show_warning (post->figure, warns);
+  show_warning (post->brief, warns);
   if (figure != NULL && *figure != '\0')
     /* Translators: a place and its live figure, as a screen reader says them: "Today, 3 due". */
     said = g_strdup_printf (C_("post", "%1$s, %2$s"), post->label, figure);
   stead_ui_name (post->button, said != NULL ? said : post->label);
   gtk_widget_set_tooltip_text (post->button, figure);
+}
+
+void
+stead_strip_set_brief (SteadStrip *self,
+                       const char *name,
+                       const char *brief)
+{
+  Post *post;
+
+  g_return_if_fail (STEAD_IS_STRIP (self));
+
+  post = find_post (self, name);
+  if (post == NULL)
+    return;
+  gtk_label_set_text (GTK_LABEL (post->brief), brief != NULL ? brief : "");
+  gtk_widget_set_visible (post->brief, brief != NULL);
 }
 
 void

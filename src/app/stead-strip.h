@@ -15,6 +15,8 @@ GtkWidget  *stead_strip_new          (void);
 void        stead_strip_add          (SteadStrip *self, const char *name, const char *label);
 /* @figure: (nullable): "3 due, 1 warning"; @warns: something is wrong there */
 void        stead_strip_set_figure   (SteadStrip *self, const char *name, const char *figure, gboolean warns);
+/* @brief: (nullable): the same for a narrow post, "3 due"; %NULL: the figure is cut off there */
+void        stead_strip_set_brief    (SteadStrip *self, const char *name, const char *brief);
 /* Chooses without the signal; NULL: no place is shown. */
 void        stead_strip_select       (SteadStrip *self, const char *name);
 /* (transfer none) (nullable) */

@@ -13,7 +13,6 @@
 #include "app/price/stead-price-page.h"
 #include "app/raise/stead-raise-page.h"
 #include "app/stead-page.h"
-#include "app/price/stead-price-page.h"
 #include "app/stead-jump.h"
 #include "app/stead-said.h"
 #include "app/stead-settings.h"
@@ -103,6 +102,10 @@ show_figures (SteadWindow            *self,
   stead_strip_set_figure (strip, "make", answer->make, FALSE);
   stead_strip_set_figure (strip, "price", answer->price, FALSE);
   stead_strip_set_figure (strip, "keep", answer->keep, FALSE);
+  stead_strip_set_brief (strip, "today", answer->today_brief);
+  stead_strip_set_brief (strip, "make", answer->make_brief);
+  stead_strip_set_brief (strip, "price", answer->price_brief);
+  stead_strip_set_brief (strip, "keep", answer->keep_brief);
 }
 
 static void

@@ -88,6 +88,48 @@ test_room (void)
   g_assert_finalize_object (strip);
 }
 
+/* The first of a post's figures that fits is the one to read. */
+static void
+test_brief (void)
+{
+  SteadStrip *strip = make ();
+  GtkWidget *first = GTK_WIDGET (post (strip, 0));
+  GtkWidget *whole, *brief;
+  GtkWindow *window;
+
+  stead_strip_set_figure (strip, "today", "3 things due, 11 warnings", TRUE);
+  stead_strip_set_brief (strip, "today", "3 due");
+  whole = fixture_find (first, GTK_TYPE_LABEL, 1);
+  brief = fixture_find (first, GTK_TYPE_LABEL, 2);
+  g_assert_cmpstr (gtk_label_get_text (GTK_LABEL (brief)), ==, "3 due");
+  window = fixture_show (GTK_WIDGET (strip));
+  gtk_widget_size_allocate (GTK_WIDGET (strip), &(GtkAllocation) { 0, 0, 240, 48 }, -1);
+  g_assert_false (gtk_widget_get_child_visible (whole));
+  g_assert_true (gtk_widget_get_child_visible (brief));
+  gtk_widget_size_allocate (GTK_WIDGET (strip), &(GtkAllocation) { 0, 0, 900, 48 }, -1);
+  g_assert_true (gtk_widget_get_child_visible (whole));
+  g_assert_false (gtk_widget_get_child_visible (brief));
+  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (first), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                       "Today, 3 things due, 11 warnings");
+  fixture_close (window);
+  g_object_unref (strip);
+}
+
+/* Where one row would cut off a verb, the posts stand in two. */
+static void
+test_two_rows (void)
+{
+  SteadStrip *strip = make ();
+  int one, two;
+
+  stead_strip_add (strip, "long", "A verb that is much too long for a narrow post");
+  gtk_widget_measure (GTK_WIDGET (strip), GTK_ORIENTATION_VERTICAL, 4000, &one, NULL, NULL, NULL);
+  gtk_widget_measure (GTK_WIDGET (strip), GTK_ORIENTATION_VERTICAL, 700, &two, NULL, NULL, NULL);
+  g_assert_cmpint (one, >, 0);
+  g_assert_cmpint (two, ==, 2 * one);
+  g_assert_finalize_object (strip);
+}
+
 static void
 test_said (void)
 {
@@ -122,6 +164,8 @@ main (int    argc,
   g_test_add_func ("/app/strip/names", test_names);
   g_test_add_func ("/app/strip/choosing", test_choosing);
   g_test_add_func ("/app/strip/room", test_room);
+  g_test_add_func ("/app/strip/brief", test_brief);
+  g_test_add_func ("/app/strip/two-rows", test_two_rows);
   g_test_add_func ("/app/strip/said", test_said);
   return g_test_run ();
 }
