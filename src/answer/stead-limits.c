@@ -41,6 +41,24 @@ stead_limits_get (void)
   return table;
 }
 
+SteadLimitTable *
+stead_limits_new (const SteadLimitLocal  *local,
+                  gsize                   n,
+                  int                     edition,
+                  GError                **error)
+{
+  g_autoptr(SteadLimitTable) table = NULL;
+
+  g_return_val_if_fail (local != NULL || n == 0, NULL);
+  table = read_all ();
+  if (edition > 0)
+    stead_limit_table_set_edition (table, edition);
+  for (gsize i = 0; i < n; i++)
+    if (!stead_limit_table_add_local (table, &local[i], error))
+      return NULL;
+  return g_steal_pointer (&table);
+}
+
 /* --- in words ------------------------------------------------------------------- */
 
 /* The value with its unit as the code prints it. */

@@ -14,6 +14,20 @@ G_BEGIN_DECLS
  */
 const SteadLimitTable *stead_limits_get (void);
 
+/**
+ * stead_limits_new:
+ * @local: (array length=n): the farm's own stricter rows
+ * @edition: the Food Code that is law there: 2013, 2017 or 2022; 0 for 2022
+ * @error: return location for a #GError in %STEAD_CORE_ERROR: a row is looser than the
+ *   shipped one, or has no source
+ *
+ * Returns: (transfer full): all tables, with those rows in the place of the shipped ones
+ */
+SteadLimitTable *stead_limits_new (const SteadLimitLocal  *local,
+                                   gsize                   n,
+                                   int                     edition,
+                                   GError                **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* "155 °F for 17 s" with its direction as a short text: "at least 155 °F for 17 s". */
 char *stead_limits_text (const SteadLimit *limit) G_GNUC_WARN_UNUSED_RESULT;
 

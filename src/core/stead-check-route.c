@@ -87,8 +87,10 @@ find_cooked (CheckMaker *maker,
 {
   const SteadCheckFood *food = route->food;
   const char *word;
-  gboolean unsaid = FALSE;
+  gboolean unsaid = FALSE, said = FALSE;
 
+  for (gsize i = 0; i < food->n_steps; i++)
+    said |= food->steps[i].step != NULL;
   for (gsize i = 0; i < food->n_steps; i++)
     if (g_strcmp0 (food->steps[i].step, "cook") == 0)
       {
@@ -101,8 +103,8 @@ find_cooked (CheckMaker *maker,
   for (gsize i = 0; !food->recipe && food->parts != NULL && food->parts[i] != NULL; i++)
     if (g_strv_contains (animals, food->parts[i]) || g_str_equal (food->parts[i], "plant_food"))
       add_cooked (route, food->parts[i]);
-  /* A recipe that cooks nothing is taken at its word only if it has steps of its own. */
-  if (route->n_cooked > 0 || food->no_cook || (food->recipe && food->n_steps > 0 && !unsaid))
+  /* A recipe that cooks nothing is taken at its word only if its steps are told in words of the tables. */
+  if (route->n_cooked > 0 || food->no_cook || (food->recipe && said && !unsaid))
     return;
   word = check_ask (maker, STEAD_CHECK_KEY_COOKED, route->index, cooked_words, "poultry");
   if (!g_str_equal (word, "none"))
@@ -210,6 +212,13 @@ find_control (CheckMaker *maker,
     }
 }
 
+/* Milk and cheese come cold and stay so. */
+static gboolean
+comes_cold (const SteadCheckFood *food)
+{
+  return check_has_part (food, "cold_tcs") && g_strv_length ((char **) food->parts) == 1;
+}
+
 /* Made the day before? */
 static void
 find_days (CheckMaker *maker,
@@ -231,7 +240,7 @@ find_days (CheckMaker *maker,
   if (check_heats (route) && hot && !route->cools && !route->reheats)
     route->reheats = g_str_equal (check_ask (maker, STEAD_CHECK_KEY_AHEAD, route->index, words, "same_day"), "reheated");
   route->cools |= route->reheats;
-  if (!check_heats (route) && route->hold == CHECK_HOLD_COLD)
+  if (!check_heats (route) && route->hold == CHECK_HOLD_COLD && !comes_cold (route->food))
     route->ambient = check_ask_yes (maker, STEAD_CHECK_KEY_AMBIENT, route->index, TRUE);
 }
 
