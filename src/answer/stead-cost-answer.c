@@ -99,6 +99,7 @@ stead_cost_answer_free (SteadCostAnswer *self)
   if (self->money != NULL)
     stead_batch_money_clear (self->money);
   g_free (self->money);
+  stead_kitchen_sheet_free (self->kitchen);
   for (int kind = 0; kind < STEAD_N_COST_KINDS; kind++)
     {
       g_free (self->labels[kind]);
@@ -124,10 +125,12 @@ read_subject (SteadStore       *store,
   self->product = stead_product_repo_get (store, product_id, error);
   if (self->product == NULL)
     return FALSE;
+  if (self->product->batch_id == 0 && self->product->item_id != 0)
+    return TRUE;
   if (self->product->batch_id == 0)
     {
       g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                   _("First say in Price which flock, fish or crop “%s” comes from."), self->product->name);
+                   _("First say in Price which flock, fish, crop or item “%s” comes from."), self->product->name);
       return FALSE;
     }
   self->batch = stead_batch_repo_get (store, self->product->batch_id, error);
@@ -229,6 +232,32 @@ answer_for_batch (SteadStore       *store,
   return TRUE;
 }
 
+/* By what the kitchen made, or would make. */
+static gboolean
+answer_for_kitchen (SteadStore       *store,
+                    SteadCostAnswer  *self,
+                    SteadCostFacts   *facts,
+                    GError          **error)
+{
+  if (!stead_cost_kitchen_read (store, self, error) || !stead_cost_facts_read (store, self, facts, error))
+    return FALSE;
+  stead_cost_kitchen_settle (self, facts);
+  return TRUE;
+}
+
+static gboolean
+answer_by_source (SteadStore       *store,
+                  SteadCostAnswer  *self,
+                  SteadCostFacts   *facts,
+                  GError          **error)
+{
+  if (self->batch == NULL)
+    return answer_for_kitchen (store, self, facts, error);
+  if (self->batch->kind == STEAD_BATCH_FLOCK)
+    return answer_for_flock (store, self, facts, error);
+  return answer_for_batch (store, self, facts, error);
+}
+
 SteadCostAnswer *
 stead_cost_answer_new (SteadStore   *store,
                        gint64        product_id,
@@ -245,8 +274,7 @@ stead_cost_answer_new (SteadStore   *store,
   self->period = period;
   if (!read_subject (store, product_id, self, error))
     return NULL;
-  if (self->batch->kind == STEAD_BATCH_FLOCK ? !answer_for_flock (store, self, &facts, error)
-                                             : !answer_for_batch (store, self, &facts, error))
+  if (!answer_by_source (store, self, &facts, error))
     return NULL;
   stead_cost_answer_put_in_words (self, &facts);
   return g_steal_pointer (&self);

@@ -2,7 +2,9 @@
  *
  * A flock gives from week to week: what it cost in a period, over the eggs of that
  * period.  A tank or a bed is harvested at its end: all that it cost and will cost,
- * over all that it gave and will give (core/stead-batch-cost.h), whatever the period.
+ * over all that it gave and will give (core/stead-batch-cost.h), whatever the period.  What the
+ * kitchen makes: what it used in the period over what came of it, or, if nothing was
+ * made, the recipe at today's prices.
  */
 #pragma once
 
@@ -12,6 +14,7 @@
 #include "store/stead-farm-repo.h"
 #include "store/stead-flock-repo.h"
 #include "store/stead-product-repo.h"
+#include "store/stead-recipe-repo.h"
 
 G_BEGIN_DECLS
 
@@ -45,14 +48,52 @@ void stead_period_days (SteadPeriod        period,
                         SteadDay          *out_from,
                         SteadDay          *out_to);
 
+/* One finished kitchen batch. */
+typedef struct
+{
+  gint64    batch_id;
+  char     *name;
+  SteadDay  started_on;
+  SteadDay  day;         /* finished */
+  double    good_base;
+  gint64    cents;       /* of all that it used */
+  double    minutes;     /* of work: as people's were written down, else as planned */
+} SteadKitchenRun;
+
+void stead_kitchen_run_free (SteadKitchenRun *run);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadKitchenRun, stead_kitchen_run_free)
+
+typedef enum
+{
+  STEAD_KITCHEN_COOKED,   /* what the batches of the period used and gave */
+  STEAD_KITCHEN_RECIPE,   /* none in the period: one making, at today's prices */
+  STEAD_KITCHEN_STORE,    /* no recipe makes it: the item as it came, a hundred units */
+} SteadKitchenBasis;
+
+/* Where a product comes from that is packed from an item and not from a batch. */
+typedef struct
+{
+  SteadKitchenBasis  basis;
+  SteadItem         *item;
+  SteadRecipe       *recipe;       /* (nullable): the one in use that makes the item */
+  GPtrArray         *runs;         /* of SteadKitchenRun, oldest first; empty unless cooked */
+  double             made_base;    /* lost ones included */
+  double             good_base;
+  double             minutes;      /* of work in the kitchen */
+} SteadKitchenSheet;
+
+void stead_kitchen_sheet_free (SteadKitchenSheet *sheet);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadKitchenSheet, stead_kitchen_sheet_free)
+
 typedef struct
 {
   SteadFarm       *farm;
   SteadProduct    *product;
-  SteadBatch      *batch;
+  SteadBatch      *batch;                      /* (nullable): it comes out of the kitchen or the store room */
+  SteadKitchenSheet *kitchen;                  /* (nullable): it comes out of a batch */
   SteadFlock      *flock;                      /* (nullable): of a batch of hens */
-  SteadBatchMoney *money;                      /* (nullable): of any other batch */
-  SteadPeriod      period;                     /* the whole batch, if it is not a flock */
+  SteadBatchMoney *money;                      /* (nullable): of a batch of fish or a crop */
+  SteadPeriod      period;                     /* the whole batch, if it is harvested at its end */
   SteadDay         from, to;
   SteadDay         wait_until;                 /* nothing of it is sold up to this day; STEAD_DAY_NONE */
   SteadFlockTotals totals;                     /* of a flock's log in the period */
@@ -70,14 +111,17 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadCostAnswer, stead_cost_answer_free)
 
 /**
  * stead_cost_answer_new:
- * @product_id: a product of a batch
- * @period: over which days, of a flock
+ * @product_id: a product of a batch, or of an item
+ * @period: over which days, of a flock or of the kitchen
  * @error: %STEAD_ANSWER_ERROR_MISSING says what to enter first
  */
 SteadCostAnswer *stead_cost_answer_new (SteadStore   *store,
                                         gint64        product_id,
                                         SteadPeriod   period,
                                         GError      **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What it is made of, by name: the batch, the recipe, or the item. */
+const char *stead_cost_answer_source (const SteadCostAnswer *self);
 
 /* One entry behind a part of the sheet, for the list that opens under it. */
 typedef struct

@@ -180,7 +180,7 @@ add_used (SteadStore             *store,
       const SteadUse *use = self->uses->pdata[i];
       g_autoptr(GPtrArray) moves = NULL;
 
-      if (stead_cost_kind_of_use (self->batch->kind, use->kind) != kind)
+      if (stead_cost_kind_of_use (stead_cost_batch_kind (self), use->kind) != kind)
         continue;
       moves = stead_lot_repo_use_moves (store, self->batch->id, use->item_id, self->from, self->to, error);
       if (moves == NULL)
@@ -194,7 +194,7 @@ add_used (SteadStore             *store,
     {
       const SteadUse *use = self->uses->pdata[i];
 
-      if (stead_cost_kind_of_use (self->batch->kind, use->kind) != kind
+      if (stead_cost_kind_of_use (stead_cost_batch_kind (self), use->kind) != kind
           || !(use->uncovered_base > 0) || !isfinite (use->uncovered_cents))
         continue;
       g_array_append_val (weights, use->uncovered_cents);
@@ -210,6 +210,39 @@ add_used (SteadStore             *store,
     left = add_moved_out (self, kind, entries, left, weights->len == 0);
   split_over (entries, first, left, weights);
   return TRUE;
+}
+
+/* The movements of every batch of the kitchen; without one, what would be taken. */
+static gboolean
+add_kitchen (SteadStore             *store,
+             const SteadCostAnswer  *self,
+             SteadCostKind           kind,
+             GPtrArray              *entries,
+             GError                **error)
+{
+  g_autoptr(GHashTable) suppliers = read_suppliers (store, error);
+
+  for (guint i = 0; suppliers != NULL && i < self->uses->len; i++)
+    {
+      const SteadUse *use = self->uses->pdata[i];
+
+      if (stead_cost_kind_of_use (STEAD_BATCH_KITCHEN, use->kind) != kind)
+        continue;
+      if (self->kitchen->basis != STEAD_KITCHEN_COOKED && use->quantity_base > 0)
+        add_amount (entries, self->to, g_strdup_printf (_("%s, at today's price"), use->item_name),
+                    use->quantity_base, use->unit)->cents = use->cost_cents;
+      for (guint j = 0; j < self->kitchen->runs->len; j++)
+        {
+          const SteadKitchenRun *run = self->kitchen->runs->pdata[j];
+          g_autoptr(GPtrArray) moves = stead_lot_repo_use_moves (store, run->batch_id, use->item_id,
+                                                                 run->started_on, run->day, error);
+
+          if (moves == NULL)
+            return FALSE;
+          add_moves (entries, moves, suppliers);
+        }
+    }
+  return suppliers != NULL;
 }
 
 static void
@@ -284,12 +317,14 @@ add_work (const SteadCostAnswer *self,
 {
   g_autoptr(GArray) weights = g_array_new (FALSE, FALSE, sizeof (double));
   int days = facts->days + (self->money != NULL ? self->money->days_left : 0);
-  double care = self->batch->care_minutes_day * days;
+  double care = self->kitchen != NULL ? self->kitchen->minutes : self->batch->care_minutes_day * days;
   double pack = self->product->pack_minutes * self->sheet.good_units;
   g_autofree char *care_hours = stead_number_format (care / 60, 1);
   g_autofree char *pack_hours = stead_number_format (pack / 60, 1);
 
-  add_entry (entries, self->to, g_strdup (self->flock != NULL ? _("Care of the flock") : _("Daily care")), g_strdup_printf (_("%s hours"), care_hours));
+  add_entry (entries, self->to, g_strdup (self->kitchen != NULL ? _("Work in the kitchen")
+                                         : self->flock != NULL ? _("Care of the flock") : _("Daily care")),
+             g_strdup_printf (_("%s hours"), care_hours));
   g_array_append_val (weights, care);
   add_entry (entries, self->to, g_strdup (_("Packing")), g_strdup_printf (_("%s hours"), pack_hours));
   g_array_append_val (weights, pack);
@@ -312,6 +347,9 @@ stead_cost_answer_entries (SteadStore             *store,
   entries = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_cost_entry_free);
   if (!(self->sheet.parts[kind].total_cents > 0))
     return g_steal_pointer (&entries);
+  if (self->kitchen != NULL && (kind == STEAD_COST_FEED || kind == STEAD_COST_BEDDING
+                                || kind == STEAD_COST_SUPPLIES || kind == STEAD_COST_START))
+    return add_kitchen (store, self, kind, entries, error) ? g_steal_pointer (&entries) : NULL;
   if (kind == STEAD_COST_FEED || kind == STEAD_COST_BEDDING || kind == STEAD_COST_SUPPLIES
       || (kind == STEAD_COST_START && self->flock == NULL))
     return add_used (store, self, kind, entries, error) ? g_steal_pointer (&entries) : NULL;

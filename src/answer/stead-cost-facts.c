@@ -122,8 +122,8 @@ stead_asset_charges (SteadStore  *store,
   return g_steal_pointer (&charges);
 }
 
-/* Fish and seed out of the store room are what a tank or a bed begins with; a flock's
- * birds are spread over their lay by their own rule. */
+/* Fish, seed and ingredients out of the store room are what a tank, a bed or a pot begins
+ * with; a flock's birds are spread over their lay by their own rule. */
 SteadCostKind
 stead_cost_kind_of_use (SteadBatchKind batch,
                         SteadItemKind  item)
@@ -135,21 +135,28 @@ stead_cost_kind_of_use (SteadBatchKind batch,
     case STEAD_ITEM_SEED:
     case STEAD_ITEM_LIVESTOCK:
       return batch == STEAD_BATCH_FLOCK ? STEAD_COST_SUPPLIES : STEAD_COST_START;
-    case STEAD_ITEM_PACKAGING:
     case STEAD_ITEM_INGREDIENT:
-    case STEAD_ITEM_SUPPLY:
     case STEAD_ITEM_PRODUCE:
+      return batch == STEAD_BATCH_KITCHEN ? STEAD_COST_START : STEAD_COST_SUPPLIES;
+    case STEAD_ITEM_PACKAGING:
+    case STEAD_ITEM_SUPPLY:
     default: return STEAD_COST_SUPPLIES;
     }
 }
 
-static void
-add_uses (SteadCostAnswer *answer)
+SteadBatchKind
+stead_cost_batch_kind (const SteadCostAnswer *answer)
+{
+  return answer->batch != NULL ? answer->batch->kind : STEAD_BATCH_KITCHEN;
+}
+
+void
+stead_cost_add_uses (SteadCostAnswer *answer)
 {
   for (guint i = 0; i < answer->uses->len; i++)
     {
       const SteadUse *use = answer->uses->pdata[i];
-      SteadCostPart *part = &answer->sheet.parts[stead_cost_kind_of_use (answer->batch->kind, use->kind)];
+      SteadCostPart *part = &answer->sheet.parts[stead_cost_kind_of_use (stead_cost_batch_kind (answer), use->kind)];
 
       part->total_cents += (double) use->cost_cents;
       part->gift_cents += (double) use->gift_cents;
@@ -180,9 +187,9 @@ add_birds (SteadCostAnswer *answer,
   part->gift_cents = facts->bird_cents > 0 ? part->total_cents * facts->bird_gift_cents / facts->bird_cents : 0;
 }
 
-static void
-add_assets (SteadCostAnswer      *answer,
-            const SteadCostFacts *facts)
+void
+stead_cost_add_charges (SteadCostAnswer      *answer,
+                        const SteadCostFacts *facts)
 {
   SteadCostPart *part = &answer->sheet.parts[STEAD_COST_ASSETS];
 
@@ -233,9 +240,9 @@ stead_cost_facts_settle (SteadCostAnswer *answer,
   sheet->made_units = (double) answer->totals.eggs / base_per_unit;
   sheet->good_units = (double) (answer->totals.eggs - answer->totals.cracked) / base_per_unit
                       * (1 - answer->product->unsold_frac);
-  add_uses (answer);
+  stead_cost_add_uses (answer);
   add_birds (answer, facts);
-  add_assets (answer, facts);
+  stead_cost_add_charges (answer, facts);
   stead_cost_add_packaging (answer, facts);
   add_labor (answer, facts);
   stead_cost_sheet_settle (sheet);
@@ -369,6 +376,9 @@ stead_cost_facts_read (SteadStore             *store,
                        GError                **error)
 {
   count_days (answer, facts);
+  if (answer->kitchen != NULL)
+    return stead_cost_kitchen_charges (store, answer, facts, error)
+           && read_packs (store, answer->product, facts, error);
   facts->charges = stead_asset_charges (store, answer->batch->id, answer->from, answer->to, error);
   if (facts->charges == NULL || !read_packs (store, answer->product, facts, error))
     return FALSE;

@@ -104,7 +104,31 @@ void stead_cost_facts_settle (SteadCostAnswer *answer,
 void stead_cost_money_settle (SteadCostAnswer *answer,
                               SteadCostFacts  *facts);
 
-/* The packaging of one unit, and the work on it; shared by the two above. */
+void stead_cost_kitchen_settle (SteadCostAnswer *answer,
+                                SteadCostFacts  *facts);
+
+/* Reads what the kitchen used and made; the days, uses and "kitchen" of @answer. */
+gboolean stead_cost_kitchen_read (SteadStore       *store,
+                                  SteadCostAnswer  *answer,
+                                  GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+/* What equipment charges to its batches: fills @facts->charges. */
+gboolean stead_cost_kitchen_charges (SteadStore             *store,
+                                     const SteadCostAnswer  *answer,
+                                     SteadCostFacts         *facts,
+                                     GError                **error) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_cost_kitchen_good     (const SteadCostAnswer *answer) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_cost_kitchen_work     (const SteadCostAnswer *answer) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_cost_kitchen_sentence (const SteadCostAnswer *answer) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What kind of batch it comes from; kitchen without one. */
+SteadBatchKind stead_cost_batch_kind (const SteadCostAnswer *answer);
+
+/* The things used up, and what is used for years: of @answer's uses and @facts' charges. */
+void stead_cost_add_uses    (SteadCostAnswer      *answer);
+void stead_cost_add_charges (SteadCostAnswer      *answer,
+                             const SteadCostFacts *facts);
+
+/* The packaging of one unit, and the work on it; shared by all of the above. */
 void stead_cost_add_packaging (SteadCostAnswer      *answer,
                                const SteadCostFacts *facts);
 

@@ -75,6 +75,8 @@ good_units (const SteadCostAnswer *answer)
   g_autofree char *good = stead_words_units_exact (answer->product->pack, answer->sheet.good_units, 2);
   g_autofree char *unsold = stead_words_percent (answer->product->unsold_frac, 1);
 
+  if (answer->kitchen != NULL)
+    return stead_cost_kitchen_good (answer);
   if (answer->money != NULL)
     return stead_cost_money_good (answer);
   if (answer->product->unsold_frac > 0)
@@ -106,7 +108,7 @@ add_uses (const SteadCostAnswer *answer,
       g_autofree char *covered = NULL;
       g_autofree char *uncovered = NULL;
 
-      if (stead_cost_kind_of_use (answer->batch->kind, use->kind) != kind)
+      if (stead_cost_kind_of_use (stead_cost_batch_kind (answer), use->kind) != kind)
         continue;
       if (use->quantity_base > 0)
         {
@@ -354,7 +356,8 @@ add_labor (const SteadCostAnswer *answer,
            GString               *lines)
 {
   const char *currency = answer->farm->currency;
-  g_autofree char *care = stead_number_format (answer->batch->care_minutes_day, 1);
+  g_autofree char *kitchen = answer->kitchen != NULL ? stead_cost_kitchen_work (answer) : NULL;
+  g_autofree char *care = stead_number_format (answer->batch != NULL ? answer->batch->care_minutes_day : 0, 1);
   g_autofree char *days = stead_words_days (facts->days + (answer->money != NULL ? answer->money->days_left : 0));
   g_autofree char *pack = stead_number_format (answer->product->pack_minutes, 2);
   g_autofree char *units = stead_words_units (answer->product->pack, answer->sheet.good_units);
@@ -363,6 +366,11 @@ add_labor (const SteadCostAnswer *answer,
     stead_money_round (answer->sheet.parts[STEAD_COST_LABOR].total_cents), currency);
   g_autofree char *line = NULL;
 
+  if (kitchen != NULL)
+    {
+      add_line (lines, kitchen);
+      return;
+    }
   /* Translators: minutes of care a day, days, minutes of packing one, units, pay for an hour, all of it. */
   line = g_strdup_printf (_("(%s min × %s + %s min × %s) ÷ 60 × %s = %s"), care, days, pack, units, rate, total);
   add_line (lines, line);
@@ -372,6 +380,8 @@ static char *
 start_title (SteadBatchKind  batch,
              const char     *unit)
 {
+  if (batch == STEAD_BATCH_KITCHEN)
+    return g_strdup_printf (_("Cost of the ingredients in %s"), unit);
   if (batch == STEAD_BATCH_FISH)
     return g_strdup_printf (_("Cost of the fingerlings in %s"), unit);
   if (batch == STEAD_BATCH_FLOCK)
@@ -389,7 +399,7 @@ title_of (const SteadCostAnswer *answer,
     {
     /* Translators: in each of these titles %s is "a dozen", "a jar". */
     case STEAD_COST_FEED: return g_strdup_printf (_("Cost of feed in %s"), unit);
-    case STEAD_COST_START: return start_title (answer->batch->kind, unit);
+    case STEAD_COST_START: return start_title (stead_cost_batch_kind (answer), unit);
     case STEAD_COST_BEDDING: return g_strdup_printf (_("Cost of bedding in %s"), unit);
     case STEAD_COST_SUPPLIES: return g_strdup_printf (_("Cost of other supplies in %s"), unit);
     case STEAD_COST_ASSETS:
@@ -424,10 +434,35 @@ money_formula_of (SteadCostKind kind)
     }
 }
 
+/* Of what the kitchen makes. */
+static const char *
+kitchen_formula_of (SteadCostKind kind)
+{
+  switch (kind)
+    {
+    case STEAD_COST_START:
+      return _("What the ingredients cost that were used, ÷ all that can be sold of it. What was lost in the kitchen "
+               "used ingredients too, so the good ones carry it all.");
+    case STEAD_COST_ASSETS:
+      return _("What each thing loses in value by its use in the kitchen, ÷ all that can be sold of it.");
+    case STEAD_COST_LABOR:
+      return _("(Minutes in the kitchen + minutes of packing × units) ÷ 60 × pay for an hour, ÷ what can be sold. "
+               "Nobody is paid it: it stands apart.");
+    case STEAD_COST_FEED:
+    case STEAD_COST_BEDDING:
+    case STEAD_COST_SUPPLIES:
+    case STEAD_COST_PACKAGING:
+    default:
+      return NULL;
+    }
+}
+
 static const char *
 formula_of (const SteadCostAnswer *answer,
             SteadCostKind          kind)
 {
+  if (answer->kitchen != NULL && kitchen_formula_of (kind) != NULL)
+    return kitchen_formula_of (kind);
   if (answer->money != NULL && money_formula_of (kind) != NULL)
     return money_formula_of (kind);
   switch (kind)
@@ -461,6 +496,9 @@ source_of (const SteadCostAnswer *answer,
   if (answer->money != NULL && kind != STEAD_COST_PACKAGING && kind != STEAD_COST_LABOR)
     return _("All cost over all output, finished or expected: OpenStax, Principles of Accounting, vol. 2, sections 5.3 "
              "and 5.4. First in, first out, and wear: the same, vol. 1, sections 10.2 and 11.3.");
+  if (answer->kitchen != NULL && kind == STEAD_COST_START)
+    return _("What leaves the store room: OpenStax, Principles of Accounting, vol. 1, section 10.2. "
+             "Normal loss carried by the good units: common practice.");
   switch (kind)
     {
     case STEAD_COST_FEED:
@@ -503,6 +541,8 @@ stead_cost_why (const SteadCostAnswer *answer,
     case STEAD_COST_START:
       if (answer->flock != NULL)
         add_birds (answer, facts, lines);
+      else if (answer->kitchen != NULL)
+        add_uses (answer, kind, lines);
       else
         add_start (answer, lines);
       break;
@@ -578,11 +618,17 @@ stead_cost_total_why (const SteadCostAnswer *answer)
                         ? _("Each line is rounded once, then the lines are added up. "
                             "One egg carries the same cost whichever product it ends in. "
                             "Unpaid student work is not in it.")
+                        : answer->kitchen != NULL
+                        ? _("Each line is rounded once, then the lines are added up. "
+                            "Unpaid student work is not in it.")
                         : _("Each line is rounded once, then the lines are added up. "
                             "What is harvested early and late carries the same cost. "
                             "Unpaid student work is not in it."),
                         g_string_free (lines, FALSE),
-                        answer->flock == NULL
+                        answer->kitchen != NULL
+                        ? _("Rounding each line: common practice, no source. "
+                            "Gifts at fair value: FASB Accounting Standards Update 2020-07.")
+                        : answer->flock == NULL
                         ? _("Sharing by weight or count: Saylor, Managerial Accounting, appendix 7.10. "
                             "Rounding each line: common practice, no source. "
                             "Gifts at fair value: FASB Accounting Standards Update 2020-07.")

@@ -25,12 +25,14 @@ packaging_label (const SteadCostFacts *facts)
 static const char *
 start_label (const SteadCostAnswer *answer)
 {
-  switch (answer->batch->kind)
+  switch (stead_cost_batch_kind (answer))
     {
     case STEAD_BATCH_FISH: return C_("line of a cost sheet", "Fingerlings");
     case STEAD_BATCH_CROP: return C_("line of a cost sheet", "Seed and plants");
-    case STEAD_BATCH_FLOCK:
     case STEAD_BATCH_KITCHEN:
+      return answer->kitchen->basis == STEAD_KITCHEN_STORE ? C_("line of a cost sheet", "Out of the store room")
+                                                           : C_("line of a cost sheet", "Ingredients");
+    case STEAD_BATCH_FLOCK:
     default:
       return answer->flock != NULL && answer->flock->reared
              ? C_("line of a cost sheet", "Raising the birds, spread over lay")
@@ -73,13 +75,13 @@ largest_part (const SteadCostSheet *sheet)
 static const char *
 largest_start (const SteadCostAnswer *answer)
 {
-  switch (answer->batch->kind)
+  switch (stead_cost_batch_kind (answer))
     {
     /* Translators: in each of these %s is money; keep the <b> around it. */
+    case STEAD_BATCH_KITCHEN: return _("The largest part is the ingredients, <b>%s</b>.");
     case STEAD_BATCH_FISH: return _("The largest part is the fingerlings, <b>%s</b>.");
     case STEAD_BATCH_CROP: return _("The largest part is seed and plants, <b>%s</b>.");
     case STEAD_BATCH_FLOCK:
-    case STEAD_BATCH_KITCHEN:
     default: return _("The largest part is the pullets, <b>%s</b>.");
     }
 }
@@ -144,6 +146,12 @@ sentence_of (const SteadCostAnswer *answer)
 
       stead_words_add (text, money);
     }
+  if (answer->kitchen != NULL)
+    {
+      g_autofree char *kitchen = stead_cost_kitchen_sentence (answer);
+
+      stead_words_add (text, kitchen);
+    }
   return stead_words_end (text);
 }
 
@@ -171,6 +179,8 @@ caution_uses (const SteadCostAnswer *answer,
                                       "Enter its receipt in Keep."), amount, use->item_name);
       stead_words_add (text, sentence);
     }
+  if (answer->kitchen != NULL)
+    return;
   if (!fed && answer->batch->feed_item_id == 0 && answer->batch->kind != STEAD_BATCH_CROP)
     stead_words_add (text, _("Which feed they get is not said, so the cost leaves feed out. Choose it in Raise."));
   else if (!fed && answer->flock != NULL)
@@ -228,14 +238,15 @@ caution_of (const SteadCostAnswer *answer,
             const SteadCostFacts  *facts)
 {
   GString *text = g_string_new (NULL);
-  g_autofree char *wait = stead_wait_batch_caution (answer->batch->name, answer->wait_until);
+  g_autofree char *wait = answer->batch != NULL
+                          ? stead_wait_batch_caution (answer->batch->name, answer->wait_until) : NULL;
 
   stead_words_add (text, wait);
   caution_uses (answer, text);
   caution_packs (facts, text);
   if (answer->flock != NULL)
     caution_days (answer, facts, text);
-  else
+  else if (answer->money != NULL)
     stead_cost_money_caution (answer, text);
   return stead_words_end (text);
 }

@@ -142,12 +142,17 @@ put_cost (JsonBuilder           *out,
   const SteadCostSheet *sheet = &cost->sheet;
 
   put_text (out, "product", cost->product->name);
-  put_text (out, "batch", cost->batch->name);
+  put_text (out, "batch", stead_cost_answer_source (cost));
   put_text (out, "currency", cost->farm->currency);
   put_text (out, "period", stead_period_id (cost->period));
   put_day (out, "from", cost->from);
   put_day (out, "to", cost->to);
-  if (cost->money == NULL)
+  if (cost->kitchen != NULL)
+    {
+      put_int (out, "kitchen_batches", cost->kitchen->runs->len);
+      put_int (out, "from_recipe", cost->kitchen->basis == STEAD_KITCHEN_RECIPE);
+    }
+  else if (cost->money == NULL)
     {
       put_int (out, "eggs", cost->totals.eggs);
       put_int (out, "cracked", cost->totals.cracked);

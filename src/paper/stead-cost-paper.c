@@ -192,6 +192,24 @@ add_money_facts (SteadPages            *pages,
   add_fact (pages, _("Can be sold"), good);
 }
 
+/* What came of the kitchen. */
+static void
+add_kitchen_facts (SteadPages            *pages,
+                   const SteadCostAnswer *cost)
+{
+  const SteadKitchenSheet *kitchen = cost->kitchen;
+  double each = cost->product->base_per_unit;
+  g_autofree char *times = stead_number_format (kitchen->runs->len, 0);
+  g_autofree char *made = stead_words_units (cost->product->pack, kitchen->made_base / each);
+  g_autofree char *good = stead_words_units (cost->product->pack, cost->sheet.good_units);
+
+  add_fact (pages, kitchen->recipe != NULL ? _("Recipe") : _("Item"), stead_cost_answer_source (cost));
+  if (kitchen->runs->len > 0)
+    add_fact (pages, _("Times made"), times);
+  add_fact (pages, _("Made"), made);
+  add_fact (pages, _("Can be sold"), good);
+}
+
 /* What the log of the period gave, on which every line rests. */
 static void
 add_flock_facts (SteadPages            *pages,
@@ -224,7 +242,9 @@ add_facts (SteadPages            *pages,
 
   stead_pages_add_heading (pages, _("What the log of these days says"));
   stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
-  if (cost->money != NULL)
+  if (cost->kitchen != NULL)
+    add_kitchen_facts (pages, cost);
+  else if (cost->money != NULL)
     add_money_facts (pages, cost);
   else
     add_flock_facts (pages, cost);

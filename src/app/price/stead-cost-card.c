@@ -91,7 +91,7 @@ show_span (SteadCostCard *self)
   g_autofree char *from = stead_day_format (self->answer->from, STEAD_DAY_STYLE_MEDIUM);
   g_autofree char *to = stead_day_format (self->answer->to, STEAD_DAY_STYLE_MEDIUM);
   /* Translators: name of a batch, first day, last day. */
-  g_autofree char *text = g_strdup_printf (_("%s, %s to %s"), self->answer->batch->name, from, to);
+  g_autofree char *text = g_strdup_printf (_("%s, %s to %s"), stead_cost_answer_source (self->answer), from, to);
 
   gtk_label_set_text (GTK_LABEL (self->span), text);
 }

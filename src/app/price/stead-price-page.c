@@ -174,8 +174,10 @@ show_missing (SteadPricePage     *self,
 
   if (!missing)
     show_first (self, _("The cost cannot be worked out"), error->message, NULL, STEAD_TARGET_NONE, 0);
-  else if (product->batch_id == 0)
+  else if (product->batch_id == 0 && product->item_id == 0)
     show_first (self, _("One thing is missing"), error->message, _("Edit product…"), STEAD_TARGET_NONE, product->id);
+  else if (product->batch_id == 0)
+    show_first (self, _("One thing is missing"), error->message, _("Go to Keep"), STEAD_TARGET_ITEM, product->item_id);
   else
     show_first (self, _("One thing is missing"), error->message, _("Go to Raise"), STEAD_TARGET_BATCH,
                 product->batch_id);
@@ -208,7 +210,7 @@ show_period (SteadPricePage     *self,
              const SteadProduct *product)
 {
   const SteadPriceAnswer *answer = stead_price_model_get_answer (self->model);
-  gboolean whole = answer != NULL && answer->cost->flock == NULL;
+  gboolean whole = answer != NULL && answer->cost->money != NULL;
 
   gtk_widget_set_visible (GTK_WIDGET (self->period), product != NULL && !whole);
 }

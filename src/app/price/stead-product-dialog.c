@@ -36,6 +36,7 @@ struct _SteadProductDialog
   SteadProduct   *product;    /* as on file, or the proposal */
   gint64          cents;      /* first price of a new product; -1: none */
   GPtrArray      *batches;    /* of SteadBatch: what the drop-down offers after "not said yet" */
+  GPtrArray      *made;       /* of SteadItem: what it offers then, made or bought */
   const SteadUnit *unit;      /* that the chosen batch's output is measured in */
   gboolean        filling;    /* the lists are being filled: nobody has chosen */
   GPtrArray      *items;      /* of SteadItem: packaging */
@@ -55,6 +56,13 @@ is_weighed (SteadProductDialog *self)
   return self->unit->dimension == STEAD_DIMENSION_MASS;
 }
 
+/* By weight or volume, and not counted. */
+static gboolean
+is_measured (SteadProductDialog *self)
+{
+  return self->unit->dimension != STEAD_DIMENSION_COUNT;
+}
+
 /* Pieces, or kilograms, that the pack itself names; 0: it does not.  A pound is exact:
  * NIST Special Publication 811, appendix B. */
 static double
@@ -64,10 +72,10 @@ base_of_pack (SteadProductDialog *self)
 
   switch (pack)
     {
-    case STEAD_PACK_DOZEN:      return is_weighed (self) ? 0 : 12;
-    case STEAD_PACK_HALF_DOZEN: return is_weighed (self) ? 0 : 6;
-    case STEAD_PACK_TRAY:       return is_weighed (self) ? 0 : 30;
-    case STEAD_PACK_PIECE:      return is_weighed (self) ? 0 : 1;
+    case STEAD_PACK_DOZEN:      return is_measured (self) ? 0 : 12;
+    case STEAD_PACK_HALF_DOZEN: return is_measured (self) ? 0 : 6;
+    case STEAD_PACK_TRAY:       return is_measured (self) ? 0 : 30;
+    case STEAD_PACK_PIECE:      return is_measured (self) ? 0 : 1;
     case STEAD_PACK_POUND:      return is_weighed (self) ? 0.45359237 : 0;
     case STEAD_PACK_KILOGRAM:   return is_weighed (self) ? 1 : 0;
     case STEAD_PACK_JAR:
@@ -83,6 +91,16 @@ chosen_batch (SteadProductDialog *self)
   guint at = gtk_drop_down_get_selected (self->batch);
 
   return at == 0 || at > self->batches->len ? NULL : self->batches->pdata[at - 1];
+}
+
+/* Returns: (nullable): the item that is chosen instead of a batch */
+static const SteadItem *
+chosen_item (SteadProductDialog *self)
+{
+  guint at = gtk_drop_down_get_selected (self->batch);
+  guint before = self->batches->len + 1;
+
+  return at < before || at - before >= self->made->len ? NULL : self->made->pdata[at - before];
 }
 
 /* Reading --------------------------------------------------------------------------- */
@@ -104,7 +122,7 @@ read_base (SteadProductDialog *self,
 {
   double base = base_of_pack (self);
 
-  if (!(base > 0) && !(is_weighed (self) ? stead_field_read_quantity (self->base, 0, &base)
+  if (!(base > 0) && !(is_measured (self) ? stead_field_read_quantity (self->base, 0, &base)
                                          : stead_field_read_number (self->base, 0, &base)))
     return FALSE;
   product->base_per_unit = base;
@@ -204,6 +222,7 @@ read_product (SteadProductDialog *self,
 {
   SteadStore *store = stead_desk_get_store (self->desk);
   const SteadBatch *batch = chosen_batch (self);
+  const SteadItem *item = chosen_item (self);
   const char *name = NULL;
   gboolean good = stead_field_read_text (self->name, &name);
 
@@ -216,6 +235,8 @@ read_product (SteadProductDialog *self,
   product->name = g_strstrip (g_strdup (name));
   product->pack = (SteadPack) gtk_drop_down_get_selected (self->pack);
   product->batch_id = batch != NULL ? batch->id : 0;
+  if (batch == NULL)
+    product->item_id = item != NULL ? item->id : 0;
   if (!gtk_check_button_get_active (self->retired))
     product->retired_on = STEAD_DAY_NONE;
   else if (product->retired_on == STEAD_DAY_NONE)
@@ -360,7 +381,7 @@ static void
 show_base (SteadProductDialog *self,
            double              base)
 {
-  if (is_weighed (self))
+  if (is_measured (self))
     stead_field_show_quantity (self->base, base);
   else
     stead_field_show_number (self->base, base);
@@ -383,28 +404,35 @@ static void
 batch_cb (SteadProductDialog *self)
 {
   const SteadBatch *batch;
+  const SteadItem *item;
   const SteadUnit *before = self->unit;
   SteadUnitSystem units;
 
   if (self->filling)
     return;
   batch = chosen_batch (self);
+  item = chosen_item (self);
   units = stead_desk_get_farm (self->desk)->units;
   self->unit = stead_unit_by_id ("ea");
   if (batch != NULL && !stead_batch_output_unit (stead_desk_get_store (self->desk), batch, &self->unit, NULL))
     self->unit = stead_unit_by_id ("ea");
+  if (item != NULL)
+    self->unit = item->unit;
   if (is_weighed (self))
     self->unit = stead_unit_default (STEAD_DIMENSION_MASS, units);
-  g_object_set (self->base, "kind", is_weighed (self) ? STEAD_FIELD_QUANTITY : STEAD_FIELD_NUMBER,
+  g_object_set (self->base, "kind", is_measured (self) ? STEAD_FIELD_QUANTITY : STEAD_FIELD_NUMBER,
                 "label", is_weighed (self) ? _("Weight of one")
+                         : is_measured (self) ? _("Amount in one")
+                         : item != NULL ? _("Pieces in one")
                          : batch == NULL || batch->kind == STEAD_BATCH_FLOCK ? _("Eggs in one") : _("Pieces in one"),
                 NULL);
-  if (is_weighed (self))
+  if (is_measured (self))
     stead_field_set_unit (self->base, self->unit);
   if (before != NULL && before->dimension != self->unit->dimension)
     {
       stead_field_set_text (self->base, "");
-      gtk_drop_down_set_selected (self->pack, !is_weighed (self) ? STEAD_PACK_DOZEN
+      gtk_drop_down_set_selected (self->pack, item != NULL && !is_weighed (self) ? STEAD_PACK_PIECE
+                                              : !is_weighed (self) ? STEAD_PACK_DOZEN
                                               : units == STEAD_UNITS_US ? STEAD_PACK_POUND : STEAD_PACK_KILOGRAM);
     }
   pack_cb (self);
@@ -423,6 +451,19 @@ fill_packs (SteadProductDialog *self)
   gtk_drop_down_set_selected (self->pack, self->product->pack);
 }
 
+/* What the farm makes or keeps to sell: of the store room, from the farm. */
+static void
+read_made (SteadProductDialog *self,
+           SteadStore         *store)
+{
+  g_autoptr(GPtrArray) items = stead_item_repo_list (store, NULL);
+
+  self->made = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_item_free);
+  for (guint i = 0; items != NULL && i < items->len; i++)
+    if (((SteadItem *) items->pdata[i])->kind == STEAD_ITEM_PRODUCE)
+      g_ptr_array_add (self->made, g_steal_pointer (&items->pdata[i]));
+}
+
 static void
 fill_batches (SteadProductDialog *self,
               SteadStore         *store)
@@ -434,6 +475,7 @@ fill_batches (SteadProductDialog *self,
   self->batches = stead_batch_repo_list (store, TRUE, NULL);
   if (self->batches == NULL)
     self->batches = g_ptr_array_new ();
+  read_made (self, store);
   gtk_string_list_append (names, _("Not said yet"));
   for (guint i = 0; i < self->batches->len; i++)
     {
@@ -442,6 +484,16 @@ fill_batches (SteadProductDialog *self,
       gtk_string_list_append (names, batch->name);
       if (batch->id == self->product->batch_id)
         chosen = i + 1;
+    }
+  for (guint i = 0; i < self->made->len; i++)
+    {
+      const SteadItem *item = self->made->pdata[i];
+      /* Translators: something of the store room that a product is packed from. */
+      g_autofree char *name = g_strdup_printf (_("%s, out of the store room"), item->name);
+
+      gtk_string_list_append (names, name);
+      if (self->product->batch_id == 0 && item->id == self->product->item_id)
+        chosen = self->batches->len + 1 + i;
     }
   if (self->product->id == 0 && self->batches->len > 0)
     chosen = 1;
@@ -491,6 +543,7 @@ stead_product_dialog_dispose (GObject *object)
   gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_PRODUCT_DIALOG);
   g_clear_pointer (&self->product, stead_product_free);
   g_clear_pointer (&self->batches, g_ptr_array_unref);
+  g_clear_pointer (&self->made, g_ptr_array_unref);
   g_clear_pointer (&self->items, g_ptr_array_unref);
   g_clear_object (&self->desk);
   G_OBJECT_CLASS (stead_product_dialog_parent_class)->dispose (object);
