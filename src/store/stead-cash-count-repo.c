@@ -67,7 +67,7 @@ stead_cash_count_is_open (const SteadCashCount *count)
 /* --- reading ------------------------------------------------------------------------------ */
 
 #define COUNT_COLUMNS \
-  "id, day, account_id, expected_cents, float_cents, first_id, second_id, reason, line_id, note"
+  "id, day, account_id, expected_cents, float_cents, first_id, second_id, reason, line_id, note, sale_id"
 
 static gpointer
 count_from_row (SteadStmt *stmt)
@@ -84,6 +84,7 @@ count_from_row (SteadStmt *stmt)
   count->reason = stead_stmt_text (stmt, 7);
   count->line_id = sqlite3_column_int64 (stmt, 8);
   count->note = stead_stmt_text (stmt, 9);
+  count->sale_id = sqlite3_column_int64 (stmt, 10);
   return count;
 }
 
@@ -223,11 +224,11 @@ write_count (SteadStore      *store,
              GError         **error)
 {
   static const char insert_sql[] =
-    "INSERT INTO cash_count (day, account_id, expected_cents, float_cents, first_id, second_id, reason, line_id, note)"
-    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)";
+    "INSERT INTO cash_count (day, account_id, expected_cents, float_cents, first_id, second_id, reason, line_id, note,"
+    " sale_id) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10)";
   static const char update_sql[] =
     "UPDATE cash_count SET day = ?1, account_id = ?2, expected_cents = ?3, float_cents = ?4, first_id = ?5,"
-    " second_id = ?6, reason = ?7, line_id = ?8, note = ?9 WHERE id = ?10";
+    " second_id = ?6, reason = ?7, line_id = ?8, note = ?9, sale_id = ?10 WHERE id = ?11";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, count->id == 0 ? insert_sql : update_sql, error);
 
   if (stmt == NULL)
@@ -241,8 +242,9 @@ write_count (SteadStore      *store,
   stead_repo_bind_tidy (stmt, 7, count->reason);
   stead_stmt_bind_id (stmt, 8, count->line_id);
   stead_repo_bind_tidy (stmt, 9, count->note);
+  stead_stmt_bind_id (stmt, 10, count->sale_id);
   if (count->id != 0)
-    sqlite3_bind_int64 (stmt, 10, count->id);
+    sqlite3_bind_int64 (stmt, 11, count->id);
   if (!stead_store_run (store, stmt, error))
     return FALSE;
   if (count->id == 0)
@@ -282,6 +284,7 @@ write_line (SteadStore      *store,
   line->note = g_steal_pointer (&reason);
   line->person_id = count->first_id;
   line->second_id = count->second_id;
+  line->sale_id = count->sale_id;
   if (!stead_cash_write (store, line, error))
     return FALSE;
   count->line_id = line->id;
@@ -296,6 +299,9 @@ check_line_free (SteadStore            *store,
 {
   g_autoptr(SteadCashLine) line = NULL;
 
+  if (before->sale_id != 0)
+    return stead_repo_refuse (error, _("This count closed a sale, and a till is counted once for it. "
+                                       "Correct it by a line in the cash book."));
   if (before->line_id == 0)
     return TRUE;
   line = stead_cash_repo_get (store, before->line_id, error);

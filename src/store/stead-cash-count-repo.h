@@ -28,6 +28,7 @@ typedef struct
   char     *reason;          /* (nullable): of a difference */
   char     *note;            /* (nullable) */
   GArray   *pieces;          /* of SteadCashPiece, each face once */
+  gint64    sale_id;         /* the sale day that it closes; 0: none */
   /* Filled in when saved or read: */
   gint64    expected_cents;  /* by the book, without the count's own line */
   gint64    line_id;         /* "over or short"; 0: none */
@@ -47,7 +48,8 @@ gboolean stead_cash_count_is_open       (const SteadCashCount *count);
 /* Newest first; @account_id 0: all. */
 GPtrArray      *stead_cash_count_repo_list   (SteadStore *store, gint64 account_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 SteadCashCount *stead_cash_count_repo_get    (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
-/* Refused: one person twice, no pieces, a day to come, a float above what was counted. */
+/* Refused: one person twice, no pieces, a day to come, a float above what was counted; and
+ * any change of the count of a sale, which is posted once. */
 gboolean        stead_cash_count_repo_save   (SteadStore *store, SteadCashCount *count, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* Takes its line along. */
 gboolean        stead_cash_count_repo_delete (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -117,6 +117,7 @@ reversal_new (const SteadCashLine *wrong,
   line->day = day;
   line->cents = -wrong->cents;
   line->corrects_id = wrong->id;
+  line->sale_id = 0;
   line->person_id = person_id;
   g_free (line->note);
   line->note = g_strdup (reason);
@@ -200,6 +201,7 @@ stead_cash_repo_correct (SteadStore     *store,
   right->id = 0;
   right->day = day;
   right->corrects_id = wrong->id;
+  right->sale_id = 0;
   return stead_cash_repo_save (store, right, error);
 }
 

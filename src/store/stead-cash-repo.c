@@ -135,6 +135,7 @@ stead_cash_line_from_row (SteadStmt *stmt)
   line->corrects_id = sqlite3_column_int64 (stmt, 18);
   line->corrected_by = sqlite3_column_int64 (stmt, 19);
   line->bank_line_id = sqlite3_column_int64 (stmt, 20);
+  line->sale_id = sqlite3_column_int64 (stmt, 21);
   return line;
 }
 
@@ -379,6 +380,8 @@ stead_cash_check_free (SteadStore           *store,
   n = stead_repo_count_id (store, sql, line->id, error);
   if (n > 0)
     return stead_repo_refuse (error, _("This line belongs to a count. Change the count instead."));
+  if (line->sale_id != 0)
+    return stead_repo_refuse (error, _("This line was written by the cash-up of a sale. Correct it by a line beside it."));
   return n == 0;
 }
 
@@ -391,15 +394,15 @@ stead_cash_write (SteadStore     *store,
 {
   static const char insert_sql[] =
     "INSERT INTO cash_line (day, account_id, cents, category, fund_id, enterprise_id, who, reference, note,"
-    " receipt_id, batch_id, product_id, asset_id, pair_id, picture_id, person_id, second_id, corrects_id)"
-    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18)";
+    " receipt_id, batch_id, product_id, asset_id, pair_id, picture_id, person_id, second_id, corrects_id,"
+    " sale_id) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19)";
   static const char update_sql[] =
     "UPDATE cash_line SET day = ?1, account_id = ?2, cents = ?3, category = ?4, fund_id = ?5, enterprise_id = ?6,"
     " who = ?7, reference = ?8, note = ?9, receipt_id = ?10, batch_id = ?11, product_id = ?12, asset_id = ?13,"
-    " pair_id = ?14, picture_id = ?15, person_id = ?16, second_id = ?17, corrects_id = ?18 WHERE id = ?19";
+    " pair_id = ?14, picture_id = ?15, person_id = ?16, second_id = ?17, corrects_id = ?18, sale_id = ?19 WHERE id = ?20";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, line->id == 0 ? insert_sql : update_sql, error);
   const gint64 ids[] = { line->receipt_id, line->batch_id, line->product_id, line->asset_id, line->pair_id,
-                         line->picture_id, line->person_id, line->second_id, line->corrects_id };
+                         line->picture_id, line->person_id, line->second_id, line->corrects_id, line->sale_id };
 
   if (stmt == NULL)
     return FALSE;
@@ -415,7 +418,7 @@ stead_cash_write (SteadStore     *store,
   for (int i = 0; i < (int) G_N_ELEMENTS (ids); i++)
     stead_stmt_bind_id (stmt, 10 + i, ids[i]);
   if (line->id != 0)
-    sqlite3_bind_int64 (stmt, 19, line->id);
+    sqlite3_bind_int64 (stmt, 20, line->id);
   if (!stead_store_run (store, stmt, error))
     return FALSE;
   if (line->id == 0)

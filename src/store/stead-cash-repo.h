@@ -143,6 +143,7 @@ typedef struct
   gint64             person_id;      /* who handled it; 0: not said */
   gint64             second_id;      /* who watched; 0: not said */
   gint64             corrects_id;    /* the line that this one corrects; 0: none */
+  gint64             sale_id;        /* the sale day whose cash-up wrote it; 0: none */
   /* Read only: */
   gint64             pair_id;        /* the other half of a transfer; 0: none */
   gint64             corrected_by;   /* the first line that corrects it; 0: none */

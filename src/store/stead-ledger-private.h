@@ -88,6 +88,8 @@ typedef struct
   gint64      entry_id;
   const char *reason;
   gint64      person_id;
+  gint64      sale_id;    /* 0: at no sale day */
+  gint64      sale_line_id;
 } SteadMoveFacts;
 
 gboolean stead_ledger_write (SteadStore            *store,

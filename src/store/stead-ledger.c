@@ -322,7 +322,8 @@ stead_ledger_write (SteadStore            *store,
                     GError               **error)
 {
   static const char sql[] = "INSERT INTO movement (lot_id, day, kind, quantity_base, cost_cents, batch_id,"
-                            " entry_id, reason, person_id) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)";
+                            " entry_id, reason, person_id, sale_id, sale_line_id)"
+                            " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11)";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
   if (stmt == NULL)
@@ -336,6 +337,8 @@ stead_ledger_write (SteadStore            *store,
   stead_stmt_bind_id (stmt, 7, move->entry_id);
   stead_stmt_bind_text (stmt, 8, move->reason);
   stead_stmt_bind_id (stmt, 9, move->person_id);
+  stead_stmt_bind_id (stmt, 10, move->sale_id);
+  stead_stmt_bind_id (stmt, 11, move->sale_line_id);
   return stead_store_run (store, stmt, error);
 }
 

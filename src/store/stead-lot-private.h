@@ -1,7 +1,7 @@
 /* stead-lot-private.h - what makes a lot. */
 #pragma once
 
-#include "store/stead-repo-private.h"
+#include "store/stead-ledger-private.h"
 
 G_BEGIN_DECLS
 
@@ -17,5 +17,11 @@ char *stead_lot_new_code (SteadStore  *store,
                           char         letter,
                           SteadDay     day,
                           GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Takes -@move->quantity out of its lot, as the facts say, and settles what follows from
+ * it.  Refused if the lot holds less on that day, or had not come yet. */
+gboolean stead_lot_take (SteadStore            *store,
+                         const SteadMoveFacts  *move,
+                         GError               **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

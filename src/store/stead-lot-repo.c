@@ -7,6 +7,7 @@
 #include "core/stead-money.h"
 #include "store/stead-item-private.h"
 #include "store/stead-ledger-private.h"
+#include "store/stead-lot-private.h"
 #include "store/stead-lot-repo.h"
 #include "store/stead-recost.h"
 
@@ -553,4 +554,17 @@ stead_lot_repo_use_lot (SteadStore  *store,
          stead_repo_check_note (why, error) &&
          adjust_down (store, lot, move, error) &&
          settle_after (store, lot->item_id, day, error);
+}
+
+gboolean
+stead_lot_take (SteadStore            *store,
+                const SteadMoveFacts  *move,
+                GError               **error)
+{
+  g_autoptr(SteadLot) lot = stead_lot_repo_get (store, move->lot_id, error);
+
+  return lot != NULL &&
+         adjust_check (store, lot, STEAD_MOVE_SOLD, move->day, move->quantity, error) &&
+         adjust_down (store, lot, *move, error) &&
+         settle_after (store, lot->item_id, move->day, error);
 }

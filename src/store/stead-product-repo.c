@@ -10,6 +10,15 @@ static const char * const pack_words[] = {
   "dozen", "half_dozen", "tray", "piece", "pound", "kilogram", "jar", "pack", NULL
 };
 
+SteadPack
+stead_pack_from_word (const char *word)
+{
+  for (int i = 0; pack_words[i] != NULL; i++)
+    if (g_strcmp0 (pack_words[i], word) == 0)
+      return (SteadPack) i;
+  return STEAD_PACK_DOZEN;
+}
+
 /* Most units that a plan or a step can name. */
 #define UNITS_MAX 10000000
 

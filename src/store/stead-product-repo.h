@@ -18,6 +18,9 @@ typedef enum
   STEAD_PACK_PACK,
 } SteadPack;
 
+/* The pack that a word of the file stands for; a dozen for a word that is not known. */
+SteadPack stead_pack_from_word (const char *word);
+
 typedef struct
 {
   gint64 item_id;

@@ -273,15 +273,19 @@
   "  product_id INTEGER NOT NULL REFERENCES product (id),\n" \
   "  price_cents INTEGER NOT NULL CHECK (price_cents >= 0),\n" \
   "  planned REAL NOT NULL CHECK (planned >= 0),\n" \
+  /* NULL: what was planned. */ \
+  "  brought REAL CHECK (brought >= 0),\n" \
+  /* What one was thought to cost when it was planned. */ \
+  "  cost_cents REAL CHECK (cost_cents >= 0),\n" \
   /* What people may ask for, and what one too many or too few is worth. */ \
   "  low REAL CHECK (low >= 0),\n" \
   "  likely REAL CHECK (likely >= low),\n" \
   "  high REAL CHECK (high >= likely),\n" \
   "  left_cents INTEGER,\n" \
   "  missed_cents INTEGER CHECK (missed_cents >= 0),\n" \
+  /* Each another one; undo could not exchange two, if the file held that. */ \
   "  key TEXT CHECK (length (key) = 1),\n" \
-  "  UNIQUE (sale_id, product_id),\n" \
-  "  UNIQUE (sale_id, key)\n" \
+  "  UNIQUE (sale_id, product_id)\n" \
   ") STRICT;\n" \
   "CREATE INDEX sale_line_product ON sale_line (product_id);\n" \
   /* A price changed while selling; both are kept, with the time. */ \
@@ -303,7 +307,10 @@
   "  id INTEGER PRIMARY KEY AUTOINCREMENT,\n" \
   "  sale_id INTEGER NOT NULL REFERENCES sale_day (id) ON DELETE CASCADE,\n" \
   "  name TEXT NOT NULL CHECK (length (name) BETWEEN 1 AND 200),\n" \
-  "  cents INTEGER NOT NULL CHECK (cents >= 0)\n" \
+  "  cents INTEGER NOT NULL CHECK (cents >= 0),\n" \
+  /* What it came to; NULL: as planned. */ \
+  "  paid_cents INTEGER CHECK (paid_cents >= 0),\n" \
+  "  from_till INTEGER NOT NULL CHECK (from_till IN (0, 1))\n" \
   ") STRICT;\n" \
   "CREATE INDEX sale_cost_sale ON sale_cost (sale_id);\n" \
   "CREATE TABLE sale_shift (\n" \
@@ -365,11 +372,13 @@
   ") STRICT;\n" \
   "CREATE INDEX sale_left_line ON sale_left (line_id);\n" \
   "ALTER TABLE movement ADD COLUMN sale_id INTEGER REFERENCES sale_day (id);\n" \
+  "ALTER TABLE movement ADD COLUMN sale_line_id INTEGER REFERENCES sale_line (id);\n" \
   "ALTER TABLE cash_line ADD COLUMN sale_id INTEGER REFERENCES sale_day (id);\n" \
   /* Cash-up: counted by two, posted once. */ \
   "ALTER TABLE cash_count ADD COLUMN sale_id INTEGER REFERENCES sale_day (id);\n" \
   "CREATE UNIQUE INDEX cash_count_sale ON cash_count (sale_id) WHERE sale_id IS NOT NULL;\n" \
   "CREATE INDEX movement_sale ON movement (sale_id) WHERE sale_id IS NOT NULL;\n" \
+  "CREATE INDEX movement_sale_line ON movement (sale_line_id) WHERE sale_line_id IS NOT NULL;\n" \
   "CREATE INDEX movement_day ON movement (day);\n" \
   "CREATE INDEX cash_line_sale ON cash_line (sale_id) WHERE sale_id IS NOT NULL;\n"
 

@@ -172,6 +172,20 @@ tell_fish (sqlite3_stmt *stmt)
   return g_strdup_printf (_("By %s more fish had left “%s” than were in it."), text_at (stmt, 1), text_at (stmt, 0));
 }
 
+static char *
+tell_cash_up (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("The cash-up of “%s” on %s does not agree with its tally and the cash book."),
+                          text_at (stmt, 0), text_at (stmt, 1));
+}
+
+static char *
+tell_put_away (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("What became of “%s” at “%s” does not agree with what was brought or with the store room."),
+                          text_at (stmt, 1), text_at (stmt, 0));
+}
+
 /* --- the rules -------------------------------------------------------------- */
 
 #define BY_LOT "(SELECT coalesce (max (cost_method), 'fifo') FROM farm) = 'fifo'"
@@ -257,6 +271,33 @@ static const Rule rules[] = {
     " WHERE line.account_id <> count_.account_id OR line.day <> count_.day OR line.cents <>"
     "  (SELECT coalesce (sum (face_cents * pieces), 0) FROM cash_count_piece WHERE count_id = count_.id)"
     "  - count_.expected_cents ORDER BY count_.day, count_.id", tell_count },
+
+  /* Float + takings - paid out = counted +/- over or short: what was counted is the float
+   * and the lines of the cash book, and those of sales are the tally's. */
+  { "SELECT day.name, " DAY ("day.day") " FROM sale_day AS day JOIN cash_count AS count_ ON count_.sale_id = day.id"
+    " WHERE (SELECT coalesce (sum (face_cents * pieces), 0) FROM cash_count_piece WHERE count_id = count_.id) <>"
+    "   (SELECT coalesce (sum (face_cents * pieces), 0) FROM sale_float WHERE sale_id = day.id)"
+    "   + (SELECT coalesce (sum (cents), 0) FROM cash_line WHERE sale_id = day.id)"
+    " OR (SELECT coalesce (sum (cents), 0) FROM cash_line WHERE sale_id = day.id AND category = 'sales') <>"
+    "   (SELECT coalesce (sum (round (tap.units * tap.price_cents)), 0) FROM sale_line AS line"
+    "      JOIN sale_tap AS tap ON tap.line_id = line.id WHERE line.sale_id = day.id AND tap.kind = 'sold'"
+    "      AND NOT EXISTS (SELECT 1 FROM sale_order WHERE tap_id = tap.id AND paid = 1))"
+    " ORDER BY day.day, day.id", tell_cash_up },
+
+  /* Brought = tallied + left over; and what did not come back left the store room. */
+  { "WITH line (id, sale, product, brought, tallied, left_over, gone, item, base) AS (SELECT line.id, day.name, product.name,"
+    "   coalesce (line.brought, line.planned),"
+    "   (SELECT coalesce (sum (units), 0) FROM sale_tap WHERE line_id = line.id),"
+    "   (SELECT coalesce (sum (units), 0) FROM sale_left WHERE line_id = line.id),"
+    "   (SELECT coalesce (sum (units), 0) FROM sale_left WHERE line_id = line.id AND goes_to IN ('given', 'waste')),"
+    "   product.item_id, product.base_per_unit"
+    "   FROM sale_day AS day JOIN cash_count ON cash_count.sale_id = day.id JOIN sale_line AS line ON line.sale_id = day.id"
+    "   JOIN product ON product.id = line.product_id)"
+    " SELECT sale, product FROM line WHERE abs (brought - tallied - left_over) > 1e-6 OR (item IS NOT NULL"
+    "   AND EXISTS (SELECT 1 FROM movement WHERE sale_line_id = line.id)"
+    "   AND abs ((tallied + gone) * base + (SELECT coalesce (sum (m.quantity_base), 0) FROM movement AS m"
+    "     JOIN lot ON lot.id = m.lot_id WHERE m.sale_line_id = line.id AND lot.item_id = line.item)) > 1e-5 * max (1, base))"
+    " ORDER BY sale, product", tell_put_away },
 
   /* A harvest with a lot made it, and one movement brought all of it in. */
   { "SELECT batch.name, " DAY ("harvest.day") " FROM harvest JOIN batch ON batch.id = harvest.batch_id"

@@ -12,6 +12,8 @@
 #include "store/stead-routine-repo.h"
 #include "store/stead-water-repo.h"
 #include "store/stead-crop-repo.h"
+#include "store/stead-sale-cash-up.h"
+#include "store/stead-sale-tally.h"
 
 static int
 catch_statement (unsigned  type,
@@ -32,7 +34,8 @@ static gboolean
 is_walk (const char *detail)
 {
   static const char * const large[] = { "batch_entry", "e", "movement", "m", "harvest", "h", "treatment",
-                                        "t", "batch_note", "water_test", "routine_done", "d", "climate" };
+                                        "t", "batch_note", "water_test", "routine_done", "d", "climate",
+                                        "sale_tap", "sale_line", "l", "o", "f", "work_span", "w" };
   g_auto(GStrv) words = g_strsplit (detail, " ", -1);
 
   if (g_strv_length (words) < 2 || strcmp (words[0], "SCAN") != 0)
@@ -175,6 +178,49 @@ write_pages (Farm *farm)
 }
 
 static void
+write_sales (Farm *farm)
+{
+  g_autoptr(SteadProduct) product = stead_product_new ();
+  g_autoptr(SteadSale) sale = stead_sale_new ();
+  SteadSaleGood *good = stead_sale_good_new ();
+  gint64 tap = 0;
+
+  product->name = g_strdup ("Eggs");
+  ACT (farm, stead_product_repo_save (farm->store, product, err));
+  sale->name = g_strdup ("Market");
+  sale->day = TODAY;
+  sale->closes_min = 600;
+  good->product_id = product->id;
+  good->planned = 9;
+  g_ptr_array_add (sale->goods, good);
+  ACT (farm, stead_sale_repo_save (farm->store, sale, NULL, err));
+  ACT (farm, stead_sale_tally_add (farm->store, good->id, STEAD_TAP_SOLD, 1, 9, &tap, err));
+  ACT (farm, stead_sale_tally_set_price (farm->store, good->id, 5, 10, err));
+  ACT (farm, stead_sale_tally_take_back (farm->store, tap, 11, err));
+  ACT (farm, stead_sale_repo_save (farm->store, sale, NULL, err));
+}
+
+static void
+read_sales (Farm    *farm,
+            GError **error)
+{
+  SteadSaleTill till;
+  g_autoptr(SteadSale) sale = stead_sale_repo_get (farm->store, 1, error);
+
+  g_ptr_array_unref (stead_sale_repo_list (farm->store, error));
+  g_assert_cmpint (stead_sale_repo_next (farm->store, error), ==, 1);
+  g_array_unref (stead_sale_repo_sums (farm->store, 1, error));
+  g_array_unref (stead_sale_tally_list (farm->store, 1, error));
+  g_array_unref (stead_sale_tally_prices (farm->store, 1, error));
+  g_assert_cmpint (stead_sale_tally_last (farm->store, 1, error), ==, 0);
+  g_ptr_array_unref (stead_sale_order_list (farm->store, 1, error));
+  g_ptr_array_unref (stead_sale_left_list (farm->store, 1, error));
+  g_ptr_array_unref (stead_work_repo_of_sale (farm->store, 1, error));
+  g_assert_true (stead_sale_till (farm->store, sale, NULL, NULL, &till, error));
+  g_assert_no_error (*error);
+}
+
+static void
 test_no_walk (void)
 {
   g_autoptr(Farm) farm = filled ();
@@ -189,6 +235,8 @@ test_no_walk (void)
   read_pages (farm, &error);
   write_waters (farm);
   read_waters (farm, &error);
+  write_sales (farm);
+  read_sales (farm, &error);
   sqlite3_trace_v2 (stead_store_get_db (farm->store), 0, NULL, NULL);
   g_assert_cmpuint (g_hash_table_size (caught), >, 30);
   g_hash_table_iter_init (&iter, caught);
