@@ -17,6 +17,7 @@ stead_kitchen_answer_free (SteadKitchenAnswer *self)
   g_clear_pointer (&self->lines, g_ptr_array_unref);
   g_clear_pointer (&self->readings, g_ptr_array_unref);
   g_clear_pointer (&self->people, g_ptr_array_unref);
+  g_clear_pointer (&self->taken, g_ptr_array_unref);
   g_clear_pointer (&self->harvest, stead_harvest_free);
   g_clear_pointer (&self->kitchen, stead_kitchen_free);
   g_clear_pointer (&self->farm, stead_farm_free);
@@ -49,19 +50,38 @@ read_plan (SteadKitchenAnswer  *self,
   return stead_kitchen_repo_used_cents (store, self->kitchen->batch.id, &self->used_cents, error);
 }
 
-static void
-read_lines (SteadKitchenAnswer *self)
+/* (transfer full) (nullable) */
+static char *
+name_of (const GPtrArray *persons,
+         gint64           person_id)
 {
+  for (guint i = 0; i < persons->len; i++)
+    if (((const SteadPerson *) persons->pdata[i])->id == person_id)
+      return g_strdup (((const SteadPerson *) persons->pdata[i])->name);
+  return NULL;
+}
+
+static gboolean
+read_lines (SteadKitchenAnswer  *self,
+            SteadStore          *store,
+            GError             **error)
+{
+  g_autoptr(GPtrArray) persons = stead_person_repo_list (store, error);
+
+  if (persons == NULL)
+    return FALSE;
   for (guint i = 0; i < self->kitchen->steps->len; i++)
     {
       const SteadKitchenStep *step = self->kitchen->steps->pdata[i];
       SteadRunLine *line = stead_kitchen_run_line (step, (int) i + 1, self->readings, self->farm->units);
 
+      line->who = name_of (persons, step->person_id);
       self->n_done += step->done_at != STEAD_TIME_NONE;
       self->n_open += line->verdict == STEAD_RUN_OPEN;
       self->n_not_met += line->verdict == STEAD_RUN_NOT_MET;
       g_ptr_array_add (self->lines, line);
     }
+  return TRUE;
 }
 
 static gboolean
@@ -96,9 +116,10 @@ stead_kitchen_answer_new (SteadStore  *store,
   self->kitchen = self->farm != NULL ? stead_kitchen_repo_get (store, batch_id, error) : NULL;
   self->readings = self->kitchen != NULL ? stead_kitchen_repo_readings (store, batch_id, error) : NULL;
   self->people = self->readings != NULL ? stead_kitchen_repo_people (store, batch_id, error) : NULL;
-  if (self->people == NULL || !read_plan (self, store, error) || !read_end (self, store, error))
+  self->taken = self->people != NULL ? stead_kitchen_repo_taken (store, batch_id, error) : NULL;
+  if (self->taken == NULL || !read_plan (self, store, error) || !read_end (self, store, error)
+      || !read_lines (self, store, error))
     return NULL;
-  read_lines (self);
   stead_kitchen_put_words (self, stead_store_get_today (store));
   return g_steal_pointer (&self);
 }

@@ -33,6 +33,7 @@ typedef struct
   char            *reading;         /* (nullable): "158 °F" */
   SteadRunVerdict  verdict;
   char            *verdict_text;    /* (nullable): "met", "not met: 4 °F short" */
+  char            *who;             /* (nullable): who did the step */
 } SteadRunLine;
 
 typedef struct
@@ -43,6 +44,7 @@ typedef struct
   GPtrArray    *lines;          /* of SteadRunLine */
   GPtrArray    *readings;       /* of SteadShown, of the whole batch */
   GPtrArray    *people;         /* of SteadBatchPerson */
+  GPtrArray    *taken;          /* of SteadMove: out of which lots, oldest first */
   int           n_done;         /* steps that are done */
   int           n_open;         /* limits that were not measured */
   int           n_not_met;

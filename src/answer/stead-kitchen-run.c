@@ -21,6 +21,7 @@ stead_run_line_free (SteadRunLine *line)
   g_free (line->measure);
   g_free (line->reading);
   g_free (line->verdict_text);
+  g_free (line->who);
   g_free (line);
 }
 
