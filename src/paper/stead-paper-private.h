@@ -28,6 +28,11 @@ SteadPages *stead_batch_paper_new (SteadStore               *store,
                                    const char               *of,
                                    const SteadPaperOptions  *options,
                                    GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+/* The run sheet of a kitchen batch; @of: its name. */
+SteadPages *stead_run_paper_new   (SteadStore               *store,
+                                   const char               *of,
+                                   const SteadPaperOptions  *options,
+                                   GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
 /* A blank sheet for the bench; @of: the name of a flock. */
 SteadPages *stead_grading_paper_new (SteadStore               *store,
                                      const char               *of,

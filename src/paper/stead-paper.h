@@ -28,7 +28,7 @@ typedef struct
 {
   const char  *name;      /* "cost-sheet", "price-page", "break-even-chart", "batch-card", "labels", "flock-log", "cost-lines" */
   const char  *title;     /* untranslated; show with _() */
-  const char  *of;        /* (nullable): "product", "batch", "flock", "fish", "lot" */
+  const char  *of;        /* (nullable): "product", "batch", "kitchen", "flock", "fish", "lot" */
   SteadFormat  formats;   /* that it can be written in */
 } SteadPaperKind;
 

@@ -1,18 +1,50 @@
 /* test-paper.c - documents by name: what there is, what is refused, what is written. */
 #include <glib/gstdio.h>
 #include <locale.h>
+#include <math.h>
 #include <string.h>
 
 #include "answer/stead-answer-error.h"
 #include "shoal.h"
 #include "paper/stead-paper-error.h"
 #include "paper/stead-paper.h"
+#include "store/stead-kitchen-repo.h"
 
 typedef struct
 {
   Shoal  shoal;
   char *folder;
 } Fixture;
+
+/* A batch of the kitchen, planned for today. */
+static void
+plan_kitchen (Farm *farm)
+{
+  SteadItem flour = { .name = (char *) "Flour", .kind = STEAD_ITEM_INGREDIENT, .unit = stead_unit_by_id ("kg"),
+                      .reorder_base = NAN };
+  SteadItem bread = { .name = (char *) "Bread", .kind = STEAD_ITEM_PRODUCE, .unit = stead_unit_by_id ("ea"),
+                      .reorder_base = NAN };
+  g_autoptr(SteadRecipe) recipe = stead_recipe_new ();
+  SteadRecipePart *part = stead_recipe_part_new ();
+  SteadRecipeStep *step = stead_recipe_step_new ();
+  gint64 batch_id;
+
+  FARM_DO (farm, stead_item_repo_save (farm->store, &flour, &farm_error));
+  FARM_DO (farm, stead_item_repo_save (farm->store, &bread, &farm_error));
+  recipe->name = g_strdup ("Breads");
+  recipe->item_id = bread.id;
+  recipe->yield_base = 10;
+  part->item_id = flour.id;
+  part->amount = 2;
+  part->unit = flour.unit;
+  g_ptr_array_add (recipe->parts, part);
+  step->text = g_strdup ("Cool");
+  step->step = g_strdup ("cool");
+  g_ptr_array_add (recipe->steps, step);
+  FARM_DO (farm, stead_recipe_repo_save (farm->store, recipe, &farm_error));
+  FARM_DO (farm, stead_kitchen_repo_plan (farm->store, recipe->id, 20, farm->today, "Breads 1", 0, &batch_id,
+                                          &farm_error));
+}
 
 static void
 set_up (Fixture       *fixture,
@@ -21,6 +53,7 @@ set_up (Fixture       *fixture,
   shoal_set_up (&fixture->shoal, NULL);
   farm_log (&fixture->shoal.farm);
   farm_stock (&fixture->shoal.farm);
+  plan_kitchen (&fixture->shoal.farm);
   fixture->folder = g_dir_make_tmp ("steading-paper-XXXXXX", NULL);
 }
 
