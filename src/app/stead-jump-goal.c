@@ -6,6 +6,7 @@
 #include "app/stead-jump-goal.h"
 #include "paper/stead-paper.h"
 #include "store/stead-flock-repo.h"
+#include "store/stead-kitchen-repo.h"
 #include "store/stead-product-repo.h"
 #include "store/stead-search-repo.h"
 
@@ -153,6 +154,7 @@ add_papers (GPtrArray  *goals,
   const SteadPaperKind *list = stead_paper_list (&n_kinds);
   g_autoptr(GPtrArray) flocks = stead_flock_repo_list (store, FALSE, NULL);
   g_autoptr(GPtrArray) batches = stead_batch_repo_list (store, TRUE, NULL);
+  g_autoptr(GPtrArray) kitchens = stead_kitchen_repo_list (store, TRUE, NULL);
   g_autoptr(GPtrArray) products = stead_product_repo_list (store, FALSE, NULL);
 
   for (gsize i = 0; i < n_kinds; i++)
@@ -167,7 +169,10 @@ add_papers (GPtrArray  *goals,
       else if (g_str_equal (list[i].of, "batch"))
         for (guint k = 0; batches != NULL && k < batches->len; k++)
           add_paper (goals, &list[i], ((SteadBatch *) batches->pdata[k])->name, text);
-      else
+      else if (g_str_equal (list[i].of, "kitchen"))
+        for (guint k = 0; kitchens != NULL && k < kitchens->len; k++)
+          add_paper (goals, &list[i], ((SteadKitchen *) kitchens->pdata[k])->batch.name, text);
+      else if (g_str_equal (list[i].of, "product"))
         for (guint k = 0; products != NULL && k < products->len; k++)
           add_paper (goals, &list[i], ((SteadProduct *) products->pdata[k])->name, text);
     }

@@ -9,31 +9,37 @@
 #include "app/make/stead-make-page.h"
 
 #include "answer/stead-recipe-list.h"
+#include "app/make/stead-cook-dialog.h"
+#include "app/make/stead-kitchen-view.h"
 #include "app/make/stead-make-parts.h"
 #include "app/make/stead-recipe-dialog.h"
 #include "app/make/stead-recipe-view.h"
 #include "app/stead-chips.h"
 #include "app/stead-ui.h"
+#include "store/stead-kitchen-repo.h"
 
 struct _SteadMakePage
 {
   SteadPage        parent_instance;
 
   gint64           recipe_id;   /* shown; 0: none */
+  gint64           batch_id;    /* likewise, of a kitchen batch */
   gboolean         quiet;       /* the code fills the list, not the person */
 
   SteadChips      *chips;
   GtkStack        *stack;
-  GtkWidget       *add;
+  GtkWidget       *add, *plan;
   GtkSearchEntry  *search;
   GtkListBox      *recipes;
   SteadRecipeView *recipe;
+  GtkListBox      *kitchens;
+  SteadKitchenView *kitchen;
 };
 
 G_DEFINE_FINAL_TYPE (SteadMakePage, stead_make_page, STEAD_TYPE_PAGE)
 
 /* In the order of the chips; chip ids count from 1. */
-enum { RECIPES = 1 };
+enum { RECIPES = 1, KITCHENS };
 
 /* --- recipes ------------------------------------------------------------------------ */
 
@@ -116,6 +122,7 @@ refresh_recipes (SteadMakePage *self)
     }
   fill_recipes (self, costs);
   gtk_widget_set_visible (self->add, costs->len > 0);
+  gtk_widget_hide (self->plan);
   gtk_stack_set_visible_child_name (self->stack, costs->len > 0 ? "recipes" : "empty");
   if (self->recipe_id != 0)
     stead_recipe_view_show (self->recipe, desk, self->recipe_id);
@@ -127,12 +134,97 @@ new_cb (SteadMakePage *self)
   stead_recipe_dialog_show (GTK_WIDGET (self), stead_page_get_desk (STEAD_PAGE (self)), 0);
 }
 
+/* --- kitchen batches ---------------------------------------------------------------- */
+
+static char *
+kitchen_text (const SteadKitchen *kitchen,
+              SteadDay            today)
+{
+  g_autofree char *amount = stead_quantity_format (kitchen->wanted_base, kitchen->item_unit);
+  SteadDay on = kitchen->batch.ended_on != STEAD_DAY_NONE ? kitchen->batch.ended_on : kitchen->batch.started_on;
+  g_autofree char *day = stead_day_format (on, STEAD_DAY_STYLE_SHORT);
+
+  if (kitchen->batch.ended_on != STEAD_DAY_NONE)
+    /* Translators: a day */
+    return g_strdup_printf (_("finished on %s"), day);
+  if (on > today)
+    /* Translators: a day, an amount: "planned for Mar 3: 24" */
+    return g_strdup_printf (_("planned for %s: %s"), day, amount);
+  /* Translators: a day, an amount */
+  return g_strdup_printf (_("in the kitchen since %s: %s"), day, amount);
+}
+
+static void
+fill_kitchens (SteadMakePage *self,
+               GPtrArray     *kitchens)
+{
+  SteadDay today = stead_store_get_today (stead_page_get_store (STEAD_PAGE (self)));
+  GtkListBoxRow *chosen = NULL;
+
+  self->quiet = TRUE;
+  stead_make_clear (GTK_WIDGET (self->kitchens));
+  for (guint i = 0; i < kitchens->len; i++)
+    {
+      const SteadKitchen *kitchen = kitchens->pdata[i];
+      g_autofree char *text = kitchen_text (kitchen, today);
+      GtkWidget *row = stead_make_row (kitchen->batch.id, kitchen->batch.name, text);
+
+      gtk_list_box_append (self->kitchens, row);
+      if (chosen == NULL || kitchen->batch.id == self->batch_id)
+        chosen = GTK_LIST_BOX_ROW (row);
+    }
+  self->batch_id = chosen != NULL ? stead_make_row_id (GTK_WIDGET (chosen)) : 0;
+  gtk_list_box_select_row (self->kitchens, chosen);
+  self->quiet = FALSE;
+}
+
+static void
+kitchen_row_cb (SteadMakePage *self,
+                GtkListBoxRow *row)
+{
+  if (self->quiet || row == NULL)
+    return;
+  self->batch_id = stead_make_row_id (GTK_WIDGET (row));
+  stead_kitchen_view_show (self->kitchen, stead_page_get_desk (STEAD_PAGE (self)), self->batch_id);
+}
+
+static void
+refresh_kitchens (SteadMakePage *self)
+{
+  SteadDesk *desk = stead_page_get_desk (STEAD_PAGE (self));
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) kitchens = stead_kitchen_repo_list (stead_desk_get_store (desk), TRUE, &error);
+
+  if (kitchens == NULL)
+    {
+      stead_desk_say (desk, error->message, FALSE);
+      return;
+    }
+  fill_kitchens (self, kitchens);
+  gtk_widget_hide (self->add);
+  gtk_widget_set_visible (self->plan, kitchens->len > 0);
+  gtk_stack_set_visible_child_name (self->stack, kitchens->len > 0 ? "kitchens" : "no-kitchens");
+  if (self->batch_id != 0)
+    stead_kitchen_view_show (self->kitchen, desk, self->batch_id);
+}
+
+static void
+plan_cb (SteadMakePage *self)
+{
+  stead_cook_dialog_show_new (GTK_WIDGET (self), stead_page_get_desk (STEAD_PAGE (self)), 0, 0);
+}
+
 /* --- the page ------------------------------------------------------------------------- */
 
 static void
 stead_make_page_refresh (SteadPage *page)
 {
-  refresh_recipes (STEAD_MAKE_PAGE (page));
+  SteadMakePage *self = STEAD_MAKE_PAGE (page);
+
+  if (stead_chips_get (self->chips) == KITCHENS)
+    refresh_kitchens (self);
+  else
+    refresh_recipes (self);
 }
 
 static void
@@ -149,12 +241,17 @@ stead_make_page_show (SteadPage  *page,
 {
   SteadMakePage *self = STEAD_MAKE_PAGE (page);
 
-  if (target != STEAD_TARGET_RECIPE)
-    return;
-  if (id == 0)
+  if (target == STEAD_TARGET_RECIPE && id == 0)
     new_cb (self);
-  else
+  else if (target == STEAD_TARGET_RECIPE)
     self->recipe_id = id;
+  else if (target == STEAD_TARGET_KITCHEN && id == 0)
+    plan_cb (self);
+  else if (target == STEAD_TARGET_KITCHEN)
+    self->batch_id = id;
+  else
+    return;
+  stead_chips_choose (self->chips, target == STEAD_TARGET_KITCHEN ? KITCHENS : RECIPES);
   stead_page_invalidate (page);
 }
 
@@ -175,6 +272,7 @@ stead_make_page_class_init (SteadMakePageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   g_type_ensure (STEAD_TYPE_CHIPS);
+  g_type_ensure (STEAD_TYPE_KITCHEN_VIEW);
   g_type_ensure (STEAD_TYPE_RECIPE_VIEW);
   G_OBJECT_CLASS (klass)->dispose = stead_make_page_dispose;
   STEAD_PAGE_CLASS (klass)->refresh = stead_make_page_refresh;
@@ -187,8 +285,13 @@ stead_make_page_class_init (SteadMakePageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadMakePage, search);
   gtk_widget_class_bind_template_child (widget_class, SteadMakePage, recipes);
   gtk_widget_class_bind_template_child (widget_class, SteadMakePage, recipe);
+  gtk_widget_class_bind_template_child (widget_class, SteadMakePage, kitchen);
+  gtk_widget_class_bind_template_child (widget_class, SteadMakePage, kitchens);
+  gtk_widget_class_bind_template_child (widget_class, SteadMakePage, plan);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, new_cb);
+  gtk_widget_class_bind_template_callback (widget_class, kitchen_row_cb);
+  gtk_widget_class_bind_template_callback (widget_class, plan_cb);
   gtk_widget_class_bind_template_callback (widget_class, row_cb);
   gtk_widget_class_bind_template_callback (widget_class, search_cb);
 }
@@ -198,6 +301,7 @@ stead_make_page_init (SteadMakePage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   stead_chips_append (self->chips, RECIPES, _("Recipes"));
+  stead_chips_append (self->chips, KITCHENS, _("Kitchen batches"));
   stead_chips_choose (self->chips, RECIPES);
   gtk_list_box_set_filter_func (self->recipes, is_found, self, NULL);
 }

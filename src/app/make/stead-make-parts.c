@@ -1,9 +1,12 @@
 /* stead-make-parts.c - small widgets that the parts of Make share. */
 #include "config.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "app/make/stead-make-parts.h"
 
 #include "app/stead-ui.h"
+#include "core/stead-core-error.h"
 
 GtkWidget *
 stead_make_label (const char *text,
@@ -114,4 +117,58 @@ stead_make_peek (const char      *text,
 {
   return unit != NULL && text != NULL && *text != '\0'
          && stead_quantity_parse (text, unit->dimension, unit, out_base, NULL, NULL);
+}
+
+char *
+stead_make_clock (gint64 at)
+{
+  g_autoptr(GDateTime) time = g_date_time_new_from_unix_local (at);
+
+  return time != NULL ? g_date_time_format (time, "%H:%M") : g_strdup ("?");
+}
+
+/* Hours and minutes, and which half of the day was named. */
+static gboolean
+parse_clock (const char *text,
+             int        *out_hour,
+             int        *out_minute)
+{
+  g_autoptr(GRegex) regex = g_regex_new ("^\\s*(\\d{1,2})(?:[:.h](\\d{2}))?\\s*(?:(a|p)\\.?\\s?m\\.?)?\\s*$",
+                                         G_REGEX_CASELESS, 0, NULL);
+  g_autoptr(GMatchInfo) match = NULL;
+  g_autofree char *hour = NULL, *minute = NULL, *half = NULL;
+
+  if (!g_regex_match (regex, text, 0, &match))
+    return FALSE;
+  hour = g_match_info_fetch (match, 1);
+  minute = g_match_info_fetch (match, 2);
+  half = g_match_info_fetch (match, 3);
+  *out_hour = atoi (hour);
+  *out_minute = minute != NULL && *minute != '\0' ? atoi (minute) : 0;
+  if (half == NULL || *half == '\0')
+    return *out_hour <= 23 && *out_minute <= 59;
+  if (*out_hour < 1 || *out_hour > 12 || *out_minute > 59)
+    return FALSE;
+  *out_hour = *out_hour % 12 + (g_ascii_tolower (*half) == 'p' ? 12 : 0);
+  return TRUE;
+}
+
+gboolean
+stead_make_read_clock (const char *text,
+                       SteadDay    day,
+                       gint64     *out_at,
+                       GError    **error)
+{
+  g_autoptr(GDateTime) time = NULL;
+  int hour, minute, year, month, day_of_month;
+
+  if (!parse_clock (text, &hour, &minute))
+    {
+      g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_PARSE, _("Enter a time of the day, such as 14:05 or 2:05 pm."));
+      return FALSE;
+    }
+  stead_day_split (day, &year, &month, &day_of_month);
+  time = g_date_time_new_local (year, month, day_of_month, hour, minute, 0);
+  *out_at = g_date_time_to_unix (time);
+  return TRUE;
 }

@@ -25,4 +25,9 @@ gint64     stead_make_row_id (GtkWidget *row);
 /* What people type for @dimension; %FALSE if it is not an amount yet. */
 gboolean   stead_make_peek   (const char *text, const SteadUnit *unit, double *out_base);
 
+/* "14:05", local time, of seconds since 1970. */
+char      *stead_make_clock      (gint64 at) G_GNUC_WARN_UNUSED_RESULT;
+/* "14:05", "2:05 pm", "2pm" of @day as seconds since 1970; a message for the person otherwise. */
+gboolean   stead_make_read_clock (const char *text, SteadDay day, gint64 *out_at, GError **error);
+
 G_END_DECLS

@@ -11,6 +11,7 @@
 
 #include "answer/stead-kitchen-answer.h"
 #include "answer/stead-recipe-answer.h"
+#include "app/make/stead-cook-dialog.h"
 #include "app/make/stead-make-parts.h"
 #include "app/make/stead-recipe-dialog.h"
 #include "app/make/stead-step-words.h"
@@ -31,7 +32,7 @@ struct _SteadRecipeView
 
   GtkLabel   *title, *sentence, *caution, *stock, *allergens, *food, *more;
   SteadField *wanted;
-  GtkWidget  *buttons, *scales, *lines, *steps, *notes, *steps_card, *food_card;
+  GtkWidget  *buttons, *cook, *scales, *lines, *steps, *notes, *steps_card, *food_card;
 };
 
 G_DEFINE_FINAL_TYPE (SteadRecipeView, stead_recipe_view, GTK_TYPE_WIDGET)
@@ -303,6 +304,7 @@ show_answer (SteadRecipeView         *self,
              const SteadRecipeAnswer *answer)
 {
   gtk_label_set_text (self->title, answer->recipe->name);
+  gtk_widget_set_visible (self->cook, answer->recipe->retired_on == STEAD_DAY_NONE);
   stead_make_say (self->sentence, answer->sentence, TRUE);
   stead_make_say (self->caution, answer->caution, FALSE);
   stead_make_say (self->stock, answer->stock_text, TRUE);
@@ -379,6 +381,12 @@ edit_cb (SteadRecipeView *self)
 }
 
 static void
+cook_cb (SteadRecipeView *self)
+{
+  stead_cook_dialog_show_new (GTK_WIDGET (self), self->desk, self->recipe_id, self->wanted_base);
+}
+
+static void
 stead_recipe_view_dispose (GObject *object)
 {
   SteadRecipeView *self = STEAD_RECIPE_VIEW (object);
@@ -407,12 +415,14 @@ stead_recipe_view_class_init (SteadRecipeViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, more);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, wanted);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, buttons);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, cook);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, scales);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, lines);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, steps);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, notes);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, steps_card);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, food_card);
+  gtk_widget_class_bind_template_callback (widget_class, cook_cb);
   gtk_widget_class_bind_template_callback (widget_class, edit_cb);
   gtk_widget_class_bind_template_callback (widget_class, wanted_cb);
 }
