@@ -21,6 +21,9 @@ typedef struct _SteadLineReader SteadLineReader;
 SteadLineReader *stead_line_reader_new  (SteadStore  *store,
                                          GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 void             stead_line_reader_free (SteadLineReader *self);
+/* What may be typed on this farm, with its flock or group where there are several, in
+ * its units: "Say it as you would: Brown hens: 22 eggs, …".  Markup. */
+char            *stead_line_reader_hint (const SteadLineReader *self) G_GNUC_WARN_UNUSED_RESULT;
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadLineReader, stead_line_reader_free)
 
 /* How a line was understood. */

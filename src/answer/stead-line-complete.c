@@ -165,3 +165,34 @@ stead_line_reader_complete (SteadLineReader *self,
   g_ptr_array_add (offers, NULL);
   return (char **) g_ptr_array_free (g_steal_pointer (&offers), FALSE);
 }
+
+static const char *
+example_here (const SteadLineReader *self,
+              gboolean               is_fish)
+{
+  if (self->farm->units != STEAD_UNITS_METRIC)
+    return stead_line_example (is_fish);
+  return is_fish ? C_("one-line entry", "0.5 kg feed, 1 dead, 25 C")
+                 : C_("one-line entry", "22 eggs, 1 cracked, 3.1 kg feed");
+}
+
+/* Of the first flock, or else the first group of fish; its name only where it is needed. */
+char *
+stead_line_reader_hint (const SteadLineReader *self)
+{
+  const char *name = NULL, *line;
+  gboolean is_fish;
+
+  g_return_val_if_fail (self != NULL, NULL);
+
+  is_fish = self->flocks->len == 0 && self->fish->len > 0;
+  line = example_here (self, is_fish);
+  if (self->flocks->len + self->fish->len > 1)
+    name = is_fish ? ((const SteadFish *) self->fish->pdata[0])->batch.name
+                   : ((const SteadFlock *) self->flocks->pdata[0])->name;
+  if (name == NULL)
+    /* Translators: %s is an example of what may be typed: "22 eggs, 1 cracked, 6.8 lb feed". */
+    return g_markup_printf_escaped (_("Say it as you would: <b>%s</b>. A day and a name may follow."), line);
+  /* Translators: a flock, and an example: "Brown hens: 22 eggs, 1 cracked, 6.8 lb feed". */
+  return g_markup_printf_escaped (_("Say it as you would: <b>%s: %s</b>. A day and a name may follow."), name, line);
+}

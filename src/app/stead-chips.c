@@ -218,3 +218,10 @@ stead_chips_get (SteadChips *self)
       return chip_id (self->chips->pdata[i]);
   return 0;
 }
+
+GtkWidget *
+stead_chips_get_add (SteadChips *self)
+{
+  g_return_val_if_fail (STEAD_IS_CHIPS (self), NULL);
+  return self->add;
+}

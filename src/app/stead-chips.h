@@ -21,5 +21,7 @@ void       stead_chips_append (SteadChips *self, gint64 id, const char *label);
 /* Chooses without the signal; an unknown @id chooses none. */
 void       stead_chips_choose (SteadChips *self, gint64 id);
 gint64     stead_chips_get    (SteadChips *self);   /* 0: none */
+/* (transfer none) (nullable): the chip that adds, for what pops up from it. */
+GtkWidget *stead_chips_get_add (SteadChips *self);
 
 G_END_DECLS

@@ -434,6 +434,22 @@ test_no_flock (void)
   g_assert_cmpuint (strlen (reading->understood), >, 10);
 }
 
+/* The hint names a flock where there are two, and what it shows can be typed. */
+static void
+test_hint (Line          *line,
+           gconstpointer  data)
+{
+  g_autofree char *hint = stead_line_reader_hint (line->reader);
+  const char *start = strstr (hint, "<b>"), *end = strstr (hint, "</b>");
+  g_autofree char *example = g_strndup (start + 3, (gsize) (end - start - 3));
+  g_autoptr(SteadLineReading) reading = stead_line_reader_read (line->reader, example, line->farm.today);
+
+  g_assert_true (reading->complete);
+  g_assert_cmpint (reading->entry.eggs, ==, 22);
+  g_assert_cmpint (reading->entry.cracked, ==, 1);
+  g_assert_true ((strstr (example, ":") != NULL) == GPOINTER_TO_INT (data));
+}
+
 int
 main (int    argc,
       char **argv)
@@ -445,11 +461,13 @@ main (int    argc,
   ONE ("bad", test_bad);
   ONE ("markup-is-escaped", test_markup_is_escaped);
   TWO ("two-flocks", test_two_flocks);
+  g_test_add ("/answer/line/hint-of-two", Line, GINT_TO_POINTER (TRUE), set_up_two, test_hint, tear_down);
   TWO ("store-room", test_store_room);
   TWO ("completion", test_completion);
   TWO ("offers-are-understood", test_offers_are_understood);
   ONE ("record", test_record);
   ONE ("record-all-or-nothing", test_record_all_or_nothing);
+  ONE ("hint", test_hint);
 #undef ONE
 #undef TWO
   g_test_add_func ("/answer/line/no-flock", test_no_flock);

@@ -114,8 +114,8 @@ struct _SteadRaisePage
   GtkWidget    *view_of[G_N_ELEMENTS (kinds)];
   gboolean      with_ended;
 
-  GtkWidget    *head, *sentence, *edit, *add, *ended;
-  GtkWidget    *choice;                      /* popover under @add: which kind */
+  GtkWidget    *head, *sentence, *edit, *ended;
+  GtkWidget    *choice;                      /* popover under the chip that adds: which kind */
   SteadChips   *chips;
   GtkStack     *views;
 };
@@ -385,7 +385,7 @@ build_add (SteadRaisePage *self,
   fill_kinds (box, "flat");
   self->choice = gtk_popover_new ();
   gtk_popover_set_child (GTK_POPOVER (self->choice), box);
-  gtk_widget_set_parent (self->choice, self->add);
+  gtk_widget_set_parent (self->choice, stead_chips_get_add (self->chips));
   fill_kinds (first, "primary");
 }
 
@@ -415,7 +415,6 @@ stead_raise_page_class_init (SteadRaisePageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, head);
   gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, sentence);
   gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, chips);
-  gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, add);
   gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, ended);
   gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, edit);
   gtk_widget_class_bind_template_child (widget_class, SteadRaisePage, views);

@@ -98,8 +98,9 @@ read_line (SteadLineEntry *self)
   if (self->reading == NULL)
     {
       underline (self, -1, -1);
-      say (self, _("Say it as you would: <b>22 eggs, 1 cracked, 6.8 lb feed</b>. A day and a name may follow."),
-           FALSE);
+      g_autofree char *hint = self->reader != NULL ? stead_line_reader_hint (self->reader) : NULL;
+
+      say (self, hint != NULL ? hint : "", FALSE);
       return;
     }
   underline (self, self->reading->error_start, self->reading->error_end);
