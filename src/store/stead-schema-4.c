@@ -1,5 +1,5 @@
 /* stead-schema-4.c - the fourth step of the schema: what is checked, sale days,
- * and what is tried out on prices.
+ * what is tried out on prices, and what is to be built (stead-schema-build-private.h).
  *
  * A checklist keeps its lines and their limits as they were when it was made, so that
  * a table or a recipe changed later does not change what was asked for.  What is signed
@@ -8,6 +8,7 @@
  */
 #include "config.h"
 
+#include "store/stead-schema-build-private.h"
 #include "store/stead-schema-private.h"
 
 /* What measures: a thermometer, a meter, strips. */
@@ -438,4 +439,4 @@
   "CREATE INDEX price_trial_product ON price_trial (product_id, day, id);\n"
 
 const char stead_schema_step_4[] =
-  INSTRUMENT LOCAL_LIMIT SALE CHECKLIST READING SIGNING WORK PRICING;
+  INSTRUMENT LOCAL_LIMIT SALE CHECKLIST READING SIGNING WORK PRICING BUILD BUILD_BILL BUILD_MONEY;

@@ -289,7 +289,9 @@ const SteadSchema stead_schema = { steps, STEAD_SCHEMA_VERSION };
 /* Children before parents: when a step is undone or redone, rows go in this
  * order, so that a DELETE never takes along what has its own place in the step. */
 const char * const stead_schema_undo_tables[] = {
-  "scenario_value", "price_trial", "work_span", "sale_left", "sale_order", "sale_tap", "sale_bring", "sale_float",
+  "scenario_value", "price_trial", "work_span", "build_upkeep", "build_income", "build_pledge",
+  "build_grant", "build_phase", "build_quote", "build_line", "build_stock", "build_shelter", "build_gate",
+  "build_corner", "build", "sale_left", "sale_order", "sale_tap", "sale_bring", "sale_float",
   "sale_shift", "sale_cost", "sale_lot", "sale_price", "drill", "safety_hold", "check_action", "reading",
   "check_pot", "check_limit", "check_line", "check_stop", "check_answer", "check_food", "checklist",
   "sale_line", "bank_line", "bank_sheet", "cash_count_piece", "cash_count", "receipt_picture",
