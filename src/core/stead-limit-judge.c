@@ -10,6 +10,9 @@
 /* Digits behind the point that a reading can have; beyond lies binary noise. */
 #define GRAINS 1e9
 
+/* Of a grain: more than the noise of a kitchen's temperatures, less than a ninth. */
+#define GRAIN_NOISE 0.01
+
 static double
 grains (double value)
 {
@@ -19,6 +22,9 @@ grains (double value)
 double
 stead_fahrenheit_from_celsius (double temp_c)
 {
+  /* 155 °F kept as 68.333… °C is no whole number of grains; it comes back as it was read. */
+  if (fabs (temp_c * GRAINS - grains (temp_c)) > GRAIN_NOISE)
+    return temp_c * 1.8 + 32;
   /* Whole grains times 9 are exact, so only the division rounds, and it rounds
    * to nearest: it can reach a limit only if it is there. */
   return (9 * grains (temp_c) + 160 * GRAINS) / (5 * GRAINS);
@@ -173,6 +179,51 @@ decides_over (const SteadJudgement *a,
   return a_reached ? a->margin < b->margin : a->margin > b->margin;
 }
 
+/* Where all must be met: the worse verdict, then the smaller margin. */
+static gboolean
+fails_more (const SteadJudgement *a,
+            const SteadJudgement *b)
+{
+  return a->verdict != b->verdict ? a->verdict < b->verdict : a->margin < b->margin;
+}
+
+gboolean
+stead_limit_rows_judge (const GPtrArray          *rows,
+                        gboolean                  all,
+                        const SteadLimitReading  *reading,
+                        SteadJudgement           *out,
+                        const SteadLimit        **out_limit,
+                        GError                  **error)
+{
+  const SteadLimit *decided = NULL;
+
+  g_return_val_if_fail (rows != NULL && reading != NULL && out != NULL, FALSE);
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const SteadLimit *row = rows->pdata[i];
+      SteadJudgement judgement;
+
+      if (row->direction == STEAD_LIMIT_IS)
+        continue;
+      if (!stead_limit_judge (row, reading, &judgement, error))
+        return FALSE;
+      if (decided == NULL || (all ? fails_more (&judgement, out) : decides_over (&judgement, out)))
+        {
+          decided = row;
+          *out = judgement;
+        }
+    }
+  if (decided == NULL)
+    {
+      g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE,
+                           _("There is no limit that a reading could be compared with."));
+      return FALSE;
+    }
+  if (out_limit != NULL)
+    *out_limit = decided;
+  return TRUE;
+}
+
 gboolean
 stead_limit_table_judge (const SteadLimitTable   *table,
                          const char              *process,
@@ -185,7 +236,6 @@ stead_limit_table_judge (const SteadLimitTable   *table,
                          GError                 **error)
 {
   g_autoptr(GPtrArray) list = NULL;
-  const SteadLimit *decided = NULL;
 
   g_return_val_if_fail (table != NULL && reading != NULL && out != NULL, FALSE);
 
@@ -193,19 +243,5 @@ stead_limit_table_judge (const SteadLimitTable   *table,
   if (stead_limit_table_find (table, process, subject, measure, facts, error) == NULL)
     return FALSE;
   list = stead_limit_table_list (table, process, subject, measure, facts);
-  for (guint i = 0; i < list->len; i++)
-    {
-      SteadJudgement judgement;
-
-      if (!stead_limit_judge (list->pdata[i], reading, &judgement, error))
-        return FALSE;
-      if (decided == NULL || decides_over (&judgement, out))
-        {
-          decided = list->pdata[i];
-          *out = judgement;
-        }
-    }
-  if (out_limit != NULL)
-    *out_limit = decided;
-  return TRUE;
+  return stead_limit_rows_judge (list, FALSE, reading, out, out_limit, error);
 }

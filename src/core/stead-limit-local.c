@@ -69,6 +69,21 @@ can_replace (const SteadLimit       *limit,
   return TRUE;
 }
 
+gboolean
+stead_limit_check_local (const SteadLimitTable  *table,
+                         const SteadLimitLocal  *local,
+                         GError                **error)
+{
+  const LimitRow *row;
+
+  g_return_val_if_fail (table != NULL && local != NULL && local->id != NULL, FALSE);
+  row = g_hash_table_lookup (table->by_id, local->id);
+  /* A local rule may be corrected: it is held against the shipped row, not the last one. */
+  if (row != NULL && row->shipped != NULL)
+    row = row->shipped;
+  return can_replace (row != NULL ? &row->limit : NULL, local, error);
+}
+
 static LimitRow *
 row_with_local (SteadLimitTable       *table,
                 const LimitRow        *shipped,

@@ -261,6 +261,24 @@ gboolean stead_limit_table_judge (const SteadLimitTable   *table,
                                   const SteadLimit       **out_limit,
                                   GError                 **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * stead_limit_rows_judge:
+ * @rows: (element-type SteadLimit): those that only state something are passed over
+ * @all: whether all must be met; %FALSE: any one is enough
+ * @out_limit: (out) (optional) (transfer none): the row that decided
+ *
+ * As stead_limit_table_judge(), by rows that were kept.  Where all must be met, the
+ * one that is met worst decides.
+ *
+ * Returns: %TRUE, or %FALSE if no row compares or the reading is in another unit
+ */
+gboolean stead_limit_rows_judge (const GPtrArray          *rows,
+                                 gboolean                  all,
+                                 const SteadLimitReading  *reading,
+                                 SteadJudgement           *out,
+                                 const SteadLimit        **out_limit,
+                                 GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* A stricter local rule. */
 typedef struct
 {
@@ -283,5 +301,10 @@ typedef struct
 gboolean stead_limit_table_add_local (SteadLimitTable        *table,
                                       const SteadLimitLocal  *local,
                                       GError                **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Whether stead_limit_table_add_local() would take it, with the same reasons if not. */
+gboolean stead_limit_check_local (const SteadLimitTable  *table,
+                                  const SteadLimitLocal  *local,
+                                  GError                **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

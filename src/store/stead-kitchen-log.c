@@ -10,16 +10,6 @@
 #define DAY_S 86400
 
 void
-stead_shown_free (SteadShown *shown)
-{
-  if (shown == NULL)
-    return;
-  g_free (shown->kind);
-  g_free (shown->note);
-  g_free (shown);
-}
-
-void
 stead_batch_person_free (SteadBatchPerson *person)
 {
   if (person == NULL)
@@ -180,75 +170,12 @@ stead_kitchen_repo_step_done (SteadStore  *store,
 
 /* --- readings --------------------------------------------------------------------- */
 
-static gpointer
-shown_from_row (SteadStmt *stmt)
-{
-  SteadShown *shown = g_new0 (SteadShown, 1);
-
-  shown->id = sqlite3_column_int64 (stmt, 0);
-  shown->at = sqlite3_column_int64 (stmt, 1);
-  shown->kind = stead_stmt_text (stmt, 2);
-  shown->value = sqlite3_column_double (stmt, 3);
-  shown->batch_id = sqlite3_column_int64 (stmt, 4);
-  shown->step_id = sqlite3_column_int64 (stmt, 5);
-  shown->person_id = sqlite3_column_int64 (stmt, 6);
-  shown->note = stead_stmt_text (stmt, 7);
-  shown->corrects_id = sqlite3_column_int64 (stmt, 8);
-  shown->corrected = sqlite3_column_int (stmt, 9) != 0;
-  return shown;
-}
-
 GPtrArray *
 stead_kitchen_repo_readings (SteadStore  *store,
                              gint64       batch_id,
                              GError     **error)
 {
-  static const char sql[] =
-    "SELECT r.id, r.at, r.kind, r.value, r.batch_id, r.step_id, r.person_id, r.note, r.corrects_id,"
-    " EXISTS (SELECT 1 FROM reading c WHERE c.corrects_id = r.id)"
-    " FROM reading r WHERE r.batch_id = ?1 ORDER BY r.at, r.id";
-  g_autoptr(SteadStmt) stmt = NULL;
-
-  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, batch_id);
-  return stead_repo_rows (store, stmt, shown_from_row, (GDestroyNotify) stead_shown_free, error);
-}
-
-static gboolean
-check_value (const SteadShown  *shown,
-             GError           **error)
-{
-  if (!isfinite (shown->value))
-    return stead_repo_refuse (error, _("Enter what the instrument showed."));
-  if (g_str_has_suffix (shown->kind, "_temp") && !(shown->value >= -60 && shown->value <= 300))
-    return stead_repo_refuse (error, _("No kitchen is so cold or so hot. Check the temperature."));
-  if (g_str_equal (shown->kind, "ph") && !(shown->value >= 0 && shown->value <= 14))
-    return stead_repo_refuse (error, _("A pH lies between 0 and 14. Check the number."));
-  return TRUE;
-}
-
-/* Each reading is corrected once at most; the correction can be corrected in turn. */
-static gboolean
-check_corrects (SteadStore        *store,
-                const SteadShown  *shown,
-                GError           **error)
-{
-  static const char there_sql[] = "SELECT count (*) FROM reading WHERE id = ?1";
-  static const char sql[] = "SELECT count (*) FROM reading WHERE corrects_id = ?1";
-  gint64 there, n;
-
-  if (shown->corrects_id == 0)
-    return TRUE;
-  there = stead_repo_count_id (store, there_sql, shown->corrects_id, error);
-  n = there > 0 ? stead_repo_count_id (store, sql, shown->corrects_id, error) : there;
-  if (there == 0)
-    return stead_repo_missing (error);
-  if (n > 0)
-    return stead_repo_refuse (error, _("That reading was corrected already. Correct the newer one."));
-  return n == 0;
+  return stead_shown_repo_of_batch (store, batch_id, error);
 }
 
 gboolean
@@ -256,31 +183,7 @@ stead_kitchen_repo_add_reading (SteadStore  *store,
                                 SteadShown  *shown,
                                 GError     **error)
 {
-  static const char sql[] = "INSERT INTO reading (at, kind, value, batch_id, step_id, person_id, note, corrects_id)"
-                            " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)";
-  g_autoptr(SteadStmt) stmt = NULL;
-
-  g_return_val_if_fail (STEAD_IS_STORE (store) && shown != NULL && shown->id == 0, FALSE);
-  g_return_val_if_fail (shown->kind != NULL && shown->kind[0] != '\0' && strlen (shown->kind) <= 40, FALSE);
-  g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  if (!check_time (store, shown->at, error) || !check_value (shown, error) ||
-      !stead_repo_check_note (shown->note, error) || !check_corrects (store, shown, error))
-    return FALSE;
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return FALSE;
-  sqlite3_bind_int64 (stmt, 1, shown->at);
-  stead_stmt_bind_text (stmt, 2, shown->kind);
-  sqlite3_bind_double (stmt, 3, shown->value);
-  stead_stmt_bind_id (stmt, 4, shown->batch_id);
-  stead_stmt_bind_id (stmt, 5, shown->step_id);
-  stead_stmt_bind_id (stmt, 6, shown->person_id);
-  stead_repo_bind_tidy (stmt, 7, shown->note);
-  stead_stmt_bind_id (stmt, 8, shown->corrects_id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  shown->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_shown_repo_add (store, shown, error);
 }
 
 /* --- people ------------------------------------------------------------------------- */

@@ -11,11 +11,9 @@
 #include "store/stead-harvest-repo.h"
 #include "store/stead-lot-repo.h"
 #include "store/stead-recipe-repo.h"
+#include "store/stead-shown-repo.h"
 
 G_BEGIN_DECLS
-
-/* A time that is not known. */
-#define STEAD_TIME_NONE G_MININT64
 
 typedef struct
 {
@@ -161,28 +159,9 @@ gboolean stead_kitchen_repo_step_start (SteadStore *store, gint64 step_id, gint6
 gboolean stead_kitchen_repo_step_done  (SteadStore *store, gint64 step_id, gint64 at, gint64 person_id,
                                         const char *note, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* What an instrument showed.  A wrong one stays; a right one names it. */
-typedef struct
-{
-  gint64  id;           /* 0: not saved yet */
-  gint64  at;
-  char   *kind;         /* what is measured, as the limit tables name it: "food_temp", "ph" */
-  double  value;        /* °C, pH, … */
-  gint64  batch_id;     /* 0: of no batch */
-  gint64  step_id;      /* 0: of no step */
-  gint64  person_id;
-  char   *note;         /* (nullable) */
-  gint64  corrects_id;  /* 0: corrects none */
-  gboolean corrected;   /* another one names it; filled in when read */
-} SteadShown;
-
-void stead_shown_free (SteadShown *shown);
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadShown, stead_shown_free)
-
-/* Oldest first, those that were corrected among them. */
+/* Oldest first, those that were corrected among them: stead_shown_repo_of_batch(). */
 GPtrArray *stead_kitchen_repo_readings    (SteadStore *store, gint64 batch_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
-/* Only new ones.  Refused: a temperature outside -60 to 300 °C, a pH outside 0 to 14, a
- * time to come, and a correction of what was corrected already. */
+/* Only new ones: stead_shown_repo_add(). */
 gboolean   stead_kitchen_repo_add_reading (SteadStore *store, SteadShown *shown, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 typedef struct

@@ -27,6 +27,27 @@
   ") STRICT;\n" \
   "CREATE INDEX instrument_place ON instrument (place_id) WHERE place_id IS NOT NULL;\n"
 
+/* A row of a table of limits as it was on the day. */
+#define LIMIT_COLUMNS \
+  "  limit_id TEXT NOT NULL,\n" \
+  "  process TEXT NOT NULL,\n" \
+  "  measure TEXT NOT NULL,\n" \
+  "  direction TEXT NOT NULL CHECK (direction IN ('at_least', 'at_most', 'above', 'below', 'is')),\n" \
+  "  value REAL,\n" \
+  "  unit TEXT NOT NULL,\n" \
+  "  word TEXT,\n" \
+  "  time_direction TEXT CHECK (time_direction IN ('at_least', 'at_most', 'above', 'below', 'is')),\n" \
+  "  time_s REAL,\n" \
+  "  hazard TEXT NOT NULL,\n" \
+  "  source TEXT NOT NULL,\n" \
+  "  source_where TEXT NOT NULL,\n" \
+  "  version TEXT NOT NULL,\n" \
+  "  status TEXT NOT NULL,\n" \
+  "  note TEXT NOT NULL,\n" \
+  /* Of a stricter local rule: what the shipped row cites. */ \
+  "  replaces TEXT,\n" \
+  "  CHECK (value IS NOT NULL OR word IS NOT NULL)\n"
+
 /* A stricter rule of the school or of the health department, instead of a row of data/limits. */
 #define LOCAL_LIMIT \
   "CREATE TABLE local_limit (\n" \
@@ -52,17 +73,23 @@
   "  batch_id INTEGER REFERENCES batch (id),\n" \
   "  sale_id INTEGER REFERENCES sale_day (id),\n" \
   "  made_at INTEGER NOT NULL,\n" \
-  /* What the tables were, and a sum over what it was made from: it shows what is stale. */ \
+  /* What the tables were; and sums over the run sheet and the local limits that it was \
+   * made from, to see what is stale. */ \
   "  edition TEXT NOT NULL,\n" \
   "  made_from TEXT,\n" \
+  "  local_from TEXT,\n" \
   "  note TEXT,\n" \
   "  signed_by INTEGER REFERENCES person (id),\n" \
   "  signed_at INTEGER,\n" \
   "  seal_no INTEGER UNIQUE CHECK (seal_no > 0),\n" \
   "  seal TEXT,\n" \
+  /* The last reading, and the last thing done, that were there when it was signed. */ \
+  "  seal_reading INTEGER,\n" \
+  "  seal_action INTEGER,\n" \
   "  CHECK (batch_id IS NULL OR sale_id IS NULL),\n" \
   "  CHECK ((signed_by IS NULL) = (signed_at IS NULL) AND (seal IS NULL) = (signed_at IS NULL)\n" \
-  "    AND (seal IS NULL) = (seal_no IS NULL))\n" \
+  "    AND (seal IS NULL) = (seal_no IS NULL) AND (seal IS NULL) = (seal_reading IS NULL)\n" \
+  "    AND (seal IS NULL) = (seal_action IS NULL))\n" \
   ") STRICT;\n" \
   "CREATE INDEX checklist_day ON checklist (day, id);\n" \
   "CREATE INDEX checklist_batch ON checklist (batch_id) WHERE batch_id IS NOT NULL;\n" \
@@ -75,6 +102,8 @@
   "  recipe_id INTEGER REFERENCES recipe (id),\n" \
   "  product_id INTEGER REFERENCES product (id),\n" \
   "  process TEXT NOT NULL CHECK (process IN ('no_cook', 'same_day', 'complex')),\n" \
+  /* A sum over its recipe as it was. */ \
+  "  made_from TEXT,\n" \
   "  UNIQUE (list_id, position)\n" \
   ") STRICT;\n" \
   "CREATE INDEX check_food_recipe ON check_food (recipe_id) WHERE recipe_id IS NOT NULL;\n" \
@@ -94,12 +123,23 @@
   "  list_id INTEGER NOT NULL REFERENCES checklist (id) ON DELETE CASCADE,\n" \
   "  food_id INTEGER REFERENCES check_food (id) ON DELETE CASCADE,\n" \
   "  position INTEGER NOT NULL CHECK (position >= 0),\n" \
-  /* In the words of the generator: "cook", "hand_washing"; and of readings: "food_temp", "done". */ \
+  /* In the words of the generator: "hold_hot", at the stage "hold". */ \
   "  topic TEXT NOT NULL CHECK (length (topic) BETWEEN 1 AND 80),\n" \
-  "  kind TEXT NOT NULL CHECK (length (kind) BETWEEN 1 AND 40),\n" \
-  "  hazard TEXT,\n" \
-  /* Facts that its limits were chosen by, as the tables write them: "use=pooled_or_held". */ \
-  "  facts TEXT,\n" \
+  "  stage TEXT NOT NULL CHECK (length (stage) BETWEEN 1 AND 40),\n" \
+  "  subject TEXT,\n" \
+  "  variant TEXT,\n" \
+  /* What is read, as the limit tables name it, and the unit of its limit; "done": a tick. */ \
+  "  measure TEXT NOT NULL CHECK (length (measure) BETWEEN 1 AND 40),\n" \
+  "  unit TEXT,\n" \
+  /* All limits must be met; or any one is enough. */ \
+  "  needs_all INTEGER NOT NULL CHECK (needs_all IN (0, 1)),\n" \
+  "  tool TEXT NOT NULL,\n" \
+  "  often TEXT NOT NULL,\n" \
+  "  who TEXT NOT NULL,\n" \
+  /* What the recipe itself asks for, °C and seconds. */ \
+  "  own_least_c REAL,\n" \
+  "  own_most_c REAL,\n" \
+  "  own_hold_s REAL CHECK (own_hold_s >= 0),\n" \
   "  step_id INTEGER REFERENCES kitchen_step (id) ON DELETE SET NULL,\n" \
   "  person_id INTEGER REFERENCES person (id),\n" \
   "  instrument_id INTEGER REFERENCES instrument (id),\n" \
@@ -112,36 +152,28 @@
   "CREATE INDEX check_line_food ON check_line (food_id) WHERE food_id IS NOT NULL;\n" \
   "CREATE INDEX check_line_step ON check_line (step_id) WHERE step_id IS NOT NULL;\n" \
   "CREATE INDEX check_line_instrument ON check_line (instrument_id) WHERE instrument_id IS NOT NULL;\n" \
-  /* The limits of a line as they were; any one of them is enough. */ \
+  /* The limits of a line; "often" says how often it is read. */ \
   "CREATE TABLE check_limit (\n" \
   "  line_id INTEGER NOT NULL REFERENCES check_line (id) ON DELETE CASCADE,\n" \
   "  position INTEGER NOT NULL CHECK (position >= 0),\n" \
-  "  limit_id TEXT NOT NULL,\n" \
-  "  measure TEXT NOT NULL,\n" \
-  "  direction TEXT NOT NULL,\n" \
-  "  value REAL,\n" \
-  "  unit TEXT NOT NULL,\n" \
-  "  word TEXT,\n" \
-  "  time_direction TEXT,\n" \
-  "  time_s REAL,\n" \
-  "  source TEXT NOT NULL,\n" \
-  "  source_where TEXT,\n" \
-  "  version TEXT,\n" \
-  "  status TEXT NOT NULL,\n" \
-  "  local INTEGER NOT NULL CHECK (local IN (0, 1)),\n" \
-  "  PRIMARY KEY (line_id, position),\n" \
-  "  CHECK (value IS NOT NULL OR word IS NOT NULL)\n" \
+  "  role TEXT NOT NULL CHECK (role IN ('limit', 'often')),\n" \
+  LIMIT_COLUMNS \
+  "  , PRIMARY KEY (line_id, position)\n" \
   ") STRICT, WITHOUT ROWID;\n" \
   /* What cannot be sold as planned, and what was done about it. */ \
   "CREATE TABLE check_stop (\n" \
   "  id INTEGER PRIMARY KEY AUTOINCREMENT,\n" \
   "  list_id INTEGER NOT NULL REFERENCES checklist (id) ON DELETE CASCADE,\n" \
   "  food_id INTEGER REFERENCES check_food (id) ON DELETE CASCADE,\n" \
-  "  reason TEXT NOT NULL,\n" \
-  "  limit_id TEXT NOT NULL,\n" \
-  "  settled TEXT,\n" \
+  /* In the words of the generator: "eggs_pooled", "pasteurized". */ \
+  "  kind TEXT NOT NULL CHECK (length (kind) BETWEEN 1 AND 80),\n" \
+  "  way TEXT NOT NULL CHECK (length (way) BETWEEN 1 AND 80),\n" \
+  "  lot_code TEXT,\n" \
+  "  settled TEXT CHECK (length (settled) BETWEEN 1 AND 4000),\n" \
   "  settled_by INTEGER REFERENCES person (id),\n" \
-  "  settled_at INTEGER\n" \
+  "  settled_at INTEGER,\n" \
+  LIMIT_COLUMNS \
+  "  , CHECK ((settled IS NULL) = (settled_at IS NULL))\n" \
   ") STRICT;\n" \
   "CREATE INDEX check_stop_list ON check_stop (list_id);\n" \
   "CREATE INDEX check_stop_food ON check_stop (food_id) WHERE food_id IS NOT NULL;\n"
@@ -162,6 +194,8 @@
   "ALTER TABLE reading ADD COLUMN place_id INTEGER REFERENCES place (id);\n" \
   /* How long it was kept so, where the limit has a time. */ \
   "ALTER TABLE reading ADD COLUMN held_s REAL CHECK (held_s >= 0);\n" \
+  /* The scale that it was read in; the value is °C all the same. */ \
+  "ALTER TABLE reading ADD COLUMN scale TEXT CHECK (scale IN ('F', 'C'));\n" \
   "CREATE INDEX reading_line ON reading (line_id, at) WHERE line_id IS NOT NULL;\n" \
   "CREATE INDEX reading_pot ON reading (pot_id, at) WHERE pot_id IS NOT NULL;\n" \
   "CREATE INDEX reading_instrument ON reading (instrument_id, at) WHERE instrument_id IS NOT NULL;\n" \
@@ -228,6 +262,7 @@
   SIGNED (table, "insert", "NEW.list_id") SIGNED (table, "update", "OLD.list_id") \
   SIGNED (table, "delete", "OLD.list_id")
 #define LIST_OF(line) "(SELECT list_id FROM check_line WHERE id = " line ")"
+#define LIST_OF_READING(reading) LIST_OF ("(SELECT line_id FROM reading WHERE id = " reading ")")
 
 #define SIGNING \
   SIGNED ("checklist", "update", "OLD.id") SIGNED ("checklist", "delete", "OLD.id") \
@@ -241,6 +276,8 @@
   SIGNED ("check_pot", "delete", LIST_OF ("OLD.line_id")) \
   SIGNED ("reading", "update", LIST_OF ("OLD.line_id")) \
   SIGNED ("reading", "delete", LIST_OF ("OLD.line_id")) \
+  SIGNED ("check_action", "update", LIST_OF_READING ("OLD.reading_id")) \
+  SIGNED ("check_action", "delete", LIST_OF_READING ("OLD.reading_id")) \
   /* One more reading of it must correct one. */ \
   "CREATE TRIGGER reading_signed_insert BEFORE INSERT ON reading\n" \
   "WHEN NEW.corrects_id IS NULL AND EXISTS (\n" \

@@ -41,4 +41,29 @@ char    *stead_seal_compute (sqlite3     *db,
                              SteadDay     day,
                              GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* What a signature says of a checklist. */
+typedef struct
+{
+  gint64      list_id;
+  gint64      no;            /* its place among the signed lists, 1 for the first */
+  const char *previous;      /* (nullable): the seal before it */
+  gint64      person_id;
+  gint64      at;            /* seconds since 1970 */
+  gint64      last_reading;  /* what came after these is a correction beside it */
+  gint64      last_action;
+} SteadListSeal;
+
+/* SHA-256 over the list as signed: its foods, answers, lines, limits, stops, pots, the readings
+ * and what was done.  Returns: (transfer full): 64 hexadecimal digits, or %NULL with @error */
+char    *stead_seal_compute_list (sqlite3              *db,
+                                  const SteadListSeal  *signature,
+                                  GError              **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Signs a list that is there and not signed yet; between begin and commit. */
+gboolean stead_seal_list         (SteadStore  *store,
+                                  gint64       list_id,
+                                  gint64       person_id,
+                                  gint64       at,
+                                  GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

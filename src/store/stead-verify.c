@@ -180,10 +180,44 @@ tell_cash_up (sqlite3_stmt *stmt)
 }
 
 static char *
+tell_list_hole (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("The checklist “%s” of %s is signed, but a line of it was neither read nor left out."),
+                          text_at (stmt, 0), text_at (stmt, 1));
+}
+
+static char *
 tell_put_away (sqlite3_stmt *stmt)
 {
   return g_strdup_printf (_("What became of “%s” at “%s” does not agree with what was brought or with the store room."),
                           text_at (stmt, 1), text_at (stmt, 0));
+}
+
+static char *
+tell_list_stop (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("The checklist “%s” of %s is signed, but it does not say what was done about a food that "
+                            "could not be sold."), text_at (stmt, 0), text_at (stmt, 1));
+}
+
+static char *
+tell_held (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("Lot %s left the farm on %s while it was held."), text_at (stmt, 0), text_at (stmt, 1));
+}
+
+static char *
+tell_reading_pot (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("A reading of the checklist “%s” of %s names a pot of another line."),
+                          text_at (stmt, 0), text_at (stmt, 1));
+}
+
+static char *
+tell_correction (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("A reading of the checklist “%s” of %s corrects one of another line."),
+                          text_at (stmt, 0), text_at (stmt, 1));
 }
 
 /* --- the rules -------------------------------------------------------------- */
@@ -319,6 +353,32 @@ static const Rule rules[] = {
     " running (id, day, n) AS (SELECT id, day, sum (n) OVER (PARTITION BY id ORDER BY day) FROM of_day)"
     " SELECT batch.name, " DAY ("min (running.day)") " FROM running JOIN batch ON batch.id = running.id"
     " WHERE running.n < 0 GROUP BY batch.id ORDER BY batch.name, batch.id", tell_fish },
+
+  /* What was signed had no hole. */
+  { "SELECT list.name, " DAY ("list.day") " FROM checklist AS list JOIN check_line AS line ON line.list_id = list.id"
+    " WHERE list.seal IS NOT NULL AND line.left_out IS NULL"
+    "   AND NOT EXISTS (SELECT 1 FROM reading WHERE reading.line_id = line.id)"
+    " GROUP BY list.id ORDER BY list.day, list.id", tell_list_hole },
+
+  { "SELECT DISTINCT list.name, " DAY ("list.day") " FROM checklist AS list"
+    " JOIN check_stop AS stop_ ON stop_.list_id = list.id"
+    " WHERE list.seal IS NOT NULL AND stop_.settled_at IS NULL ORDER BY list.day, list.id", tell_list_stop },
+
+  /* A hold that is open lets nothing go that came after the day it began. */
+  { "SELECT lot.code, " DAY ("min (movement.day)") " FROM safety_hold AS hold JOIN lot"
+    "   ON lot.id = hold.lot_id OR lot.batch_id = hold.batch_id"
+    " JOIN movement ON movement.lot_id = lot.id AND movement.kind IN ('sold', 'given', 'used')"
+    " WHERE hold.ended_at IS NULL AND movement.day > hold.since_at / 86400 + 1"
+    " GROUP BY lot.id ORDER BY lot.code", tell_held },
+
+  { "SELECT DISTINCT list.name, " DAY ("list.day") " FROM reading JOIN check_pot AS pot ON pot.id = reading.pot_id"
+    " JOIN check_line AS line ON line.id = pot.line_id JOIN checklist AS list ON list.id = line.list_id"
+    " WHERE pot.line_id IS NOT reading.line_id ORDER BY list.day, list.id", tell_reading_pot },
+
+  { "SELECT DISTINCT list.name, " DAY ("list.day") " FROM reading AS right_ JOIN reading AS wrong"
+    "   ON wrong.id = right_.corrects_id"
+    " JOIN check_line AS line ON line.id = wrong.line_id JOIN checklist AS list ON list.id = line.list_id"
+    " WHERE right_.line_id IS NOT wrong.line_id ORDER BY list.day, list.id", tell_correction },
 };
 
 /* What damage keeps from being looked at is a finding of its own.  That the disk,
@@ -420,6 +480,57 @@ check_seals (Report  *report,
   return rc == SQLITE_OK || rc == SQLITE_DONE || note_failure (report, rc, error);
 }
 
+/* The same chain of the checklists. */
+static gboolean
+check_list_seal (Report        *report,
+                 sqlite3_stmt  *stmt,
+                 const char    *previous,
+                 GError       **error)
+{
+  const SteadListSeal signature = { .list_id = sqlite3_column_int64 (stmt, 0), .no = sqlite3_column_int64 (stmt, 1),
+                                    .previous = previous, .person_id = sqlite3_column_int64 (stmt, 3),
+                                    .at = sqlite3_column_int64 (stmt, 4), .last_reading = sqlite3_column_int64 (stmt, 5),
+                                    .last_action = sqlite3_column_int64 (stmt, 6) };
+  g_autofree char *seal = stead_seal_compute_list (report->db, &signature, error);
+
+  if (seal == NULL)
+    return FALSE;
+  if (!g_str_equal (seal, text_at (stmt, 2)))
+    g_ptr_array_add (report->found,
+                     g_strdup_printf (_("The checklist “%s” of %s is not as it was when it was signed."),
+                                      text_at (stmt, 7), text_at (stmt, 8)));
+  return TRUE;
+}
+
+static gboolean
+check_list_seals (Report  *report,
+                  GError **error)
+{
+  static const char sql[] =
+    "SELECT id, seal_no, seal, signed_by, signed_at, seal_reading, seal_action, name, " DAY ("day")
+    " FROM checklist WHERE seal_no IS NOT NULL ORDER BY seal_no";
+  g_autoptr(sqlite3_stmt) stmt = NULL;
+  g_autofree char *previous = NULL;
+  gint64 expected = 1;
+  int rc = sqlite3_prepare_v2 (report->db, sql, -1, &stmt, NULL);
+
+  while (rc == SQLITE_OK && (rc = sqlite3_step (stmt)) == SQLITE_ROW)
+    {
+      gint64 no = sqlite3_column_int64 (stmt, 1);
+
+      rc = SQLITE_OK;
+      if (no != expected)
+        g_ptr_array_add (report->found, g_strdup_printf (_("A signed checklist is missing before “%s” of %s."),
+                                                         text_at (stmt, 7), text_at (stmt, 8)));
+      else if (!check_list_seal (report, stmt, previous, error))
+        return FALSE;
+      g_free (previous);
+      previous = g_strdup (text_at (stmt, 2));
+      expected = no + 1;
+    }
+  return rc == SQLITE_OK || rc == SQLITE_DONE || note_failure (report, rc, error);
+}
+
 /* --- the steps that can be undone --------------------------------------------- */
 
 /* Each record is read as undo would read it, and no farther: nothing is applied. */
@@ -470,7 +581,7 @@ stead_store_verify_connection (sqlite3       *db,
   for (gsize i = 0; i < G_N_ELEMENTS (rules); i++)
     if (!apply_rule (&report, &rules[i], error))
       return FALSE;
-  return check_steps (&report, error) && check_seals (&report, error);
+  return check_steps (&report, error) && check_seals (&report, error) && check_list_seals (&report, error);
 }
 
 /* An older farm is looked at as it will be: a copy in memory is brought up to date. */

@@ -313,6 +313,9 @@ test_celsius (void)
 {
   for (int c = -50; c <= 200; c += 5)
     g_assert_cmpfloat (stead_fahrenheit_from_celsius (c), ==, 9 * c / 5 + 32);
+  /* A reading in °F that was kept in °C is at its limit again. */
+  for (int f = -40; f <= 400; f++)
+    g_assert_cmpint (stead_limit_compare (stead_fahrenheit_from_celsius ((f - 32) / 1.8), f), ==, 0);
   g_assert_cmpfloat (stead_fahrenheit_from_celsius (4.999999999), <, 41);
   g_assert_cmpfloat (stead_fahrenheit_from_celsius (5.000000001), >, 41);
   g_assert_cmpint (stead_limit_compare (0.1 + 0.2, 0.3), ==, 0);

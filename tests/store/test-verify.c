@@ -1,9 +1,10 @@
 /* test-verify.c - every rule between rows is looked at, and what breaks it is named. */
 #include "config.h"
 
+#include <math.h>
 #include <string.h>
 
-#include "repo-fixture.h"
+#include "check-fixture.h"
 #include "store/stead-seal.h"
 
 typedef struct
@@ -11,6 +12,28 @@ typedef struct
   char *folder;
   char *path;
 } Room;
+
+/* A list that is signed, with a reading too low and what was done; and one under way. */
+static void
+add_lists (Farm *farm)
+{
+  g_autoptr(SteadCheckList) list = check_list_saved (farm, TODAY, 0, TRUE);
+  g_autoptr(SteadCheckList) second = check_list_saved (farm, TODAY, 0, FALSE);
+  SteadDone done = { .at = EIGHT, .action = (char *) "reheat", .text = (char *) "Heated again." };
+  gint64 hot = ((const SteadListLine *) list->lines->pdata[LINE_HOT])->id;
+  gint64 pot = 0;
+
+  check_read_all (farm, list->id);
+  done.reading_id = check_read (farm, hot, EIGHT + 900, 120, 0);
+  ACT (farm, stead_done_repo_add (farm->store, &done, err));
+  ACT (farm, stead_check_repo_settle_stop (farm->store, ((const SteadListStop *) list->stops->pdata[0])->id,
+                                           "Pasteurized eggs.", farm->student, err));
+  ACT (farm, stead_check_repo_sign (farm->store, list->id, farm->advisor, err));
+  ACT (farm, stead_check_repo_save_pot (farm->store, ((const SteadListLine *) second->lines->pdata[LINE_COOL])->id, &pot,
+                                        "Pot 1", NULL, NAN, err));
+  check_read_all (farm, second->id);
+  ACT (farm, stead_check_repo_sign (farm->store, second->id, farm->student, err));
+}
 
 /* A sound farm with two signed receipts and one that is not. */
 static void
@@ -31,6 +54,7 @@ set_up (Room          *room,
   farm_harvest (farm, fish, farm_item (farm, "Catfish, dressed", STEAD_ITEM_PRODUCE, "lb"), TODAY - 9, 30, 100, 9000);
   ACT (farm, stead_receipt_repo_sign (farm->store, second, farm->advisor, err));
   ACT (farm, stead_receipt_repo_sign (farm->store, first, farm->advisor, err));
+  add_lists (farm);
   room->folder = fixture_folder ();
   room->path = g_build_filename (room->folder, "farm.steading", NULL);
   g_assert_true (stead_store_save_copy (farm->store, room->path, NULL, &error));
@@ -180,6 +204,25 @@ static const struct
   { "sealed-gone", "DELETE FROM receipt WHERE seal_no = 1; DELETE FROM receipt_line WHERE receipt_id = 2;"
                    "DELETE FROM lot WHERE id = 2; DELETE FROM movement WHERE lot_id = 2;"
                    "DELETE FROM lot_stock WHERE lot_id = 2", "signed receipt is missing" },
+  { "list-name", "UPDATE checklist SET name = 'x' WHERE id = 1", "when it was signed" },
+  { "list-reading", "UPDATE reading SET value = value + 1 WHERE id = (SELECT min (id) FROM reading)",
+    "when it was signed" },
+  { "list-limit", "UPDATE check_limit SET value = 130 WHERE limit_id = 'hold-hot-135' AND line_id = 3",
+    "when it was signed" },
+  { "list-answer", "UPDATE check_answer SET answer = 'general' WHERE list_id = 1", "when it was signed" },
+  { "list-action", "UPDATE check_action SET text = 'Nothing.'", "when it was signed" },
+  { "list-pot", "UPDATE check_pot SET name = 'Pot 2'", "when it was signed" },
+  { "list-signer", "UPDATE checklist SET signed_by = 1 WHERE id = 1", "when it was signed" },
+  { "list-gone", "DELETE FROM reading; DELETE FROM check_action; DELETE FROM check_limit; DELETE FROM check_pot;"
+                 "DELETE FROM check_line; DELETE FROM check_stop; DELETE FROM check_answer; DELETE FROM check_food;"
+                 "DELETE FROM checklist WHERE id = 1", "signed checklist is missing" },
+  { "list-hole", "DELETE FROM reading WHERE line_id = 1", "neither read nor left out" },
+  { "list-stop", "UPDATE check_stop SET settled = NULL, settled_by = NULL, settled_at = NULL", "could not be sold" },
+  { "list-other-pot", "UPDATE reading SET pot_id = (SELECT min (id) FROM check_pot) WHERE line_id = 1",
+    "a pot of another line" },
+  { "list-other-line", "UPDATE reading SET corrects_id = (SELECT max (id) FROM reading) WHERE line_id = 1",
+    "corrects one of another line" },
+  { "held", "INSERT INTO safety_hold (lot_id, since_at, reason) VALUES (2, 86400 * 20000, 'x')", "while it was held" },
   { "seal-itself", "UPDATE receipt SET seal = replace (seal, substr (seal, 1, 1), 'g') WHERE seal_no = 1",
     "when it was signed" },
 };
