@@ -7,7 +7,7 @@
 G_BEGIN_DECLS
 
 /* The words of the file, in the order of their enums. */
-extern const char * const stead_process_words[];
+extern const char * const stead_check_process_words[];
 extern const char * const stead_direction_words[];
 
 void   stead_stmt_bind_time (SteadStmt *stmt, int at, gint64 time);

@@ -7,7 +7,7 @@
 
 #include "store/stead-check-private.h"
 
-const char * const stead_process_words[] = { "no_cook", "same_day", "complex", NULL };
+const char * const stead_check_process_words[] = { "no_cook", "same_day", "complex", NULL };
 const char * const stead_direction_words[] = { "at_least", "at_most", "above", "below", "is", NULL };
 
 void
@@ -304,7 +304,7 @@ food_part (SteadCheckList *list,
   food->id = id;
   food->recipe_id = sqlite3_column_int64 (stmt, 2);
   food->product_id = sqlite3_column_int64 (stmt, 3);
-  food->process = (SteadProcessKind) stead_repo_word (stmt, 4, stead_process_words);
+  food->process = (SteadProcessKind) stead_repo_word (stmt, 4, stead_check_process_words);
   g_array_append_val (parts->food_ids, id);
   g_ptr_array_add (parts->sums, stead_stmt_text (stmt, 5));
 }

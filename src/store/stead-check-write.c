@@ -59,7 +59,7 @@ write_food (SteadStore      *store,
   stead_repo_bind_tidy (stmt, 3, food->name);
   stead_stmt_bind_id (stmt, 4, food->recipe_id);
   stead_stmt_bind_id (stmt, 5, food->product_id);
-  stead_stmt_bind_text (stmt, 6, stead_process_words[food->process]);
+  stead_stmt_bind_text (stmt, 6, stead_check_process_words[food->process]);
   stead_stmt_bind_text (stmt, 7, from);
   if (!stead_store_run (store, stmt, error))
     return FALSE;
