@@ -20,6 +20,7 @@
 #include "app/price/stead-price-model.h"
 #include "app/price/stead-price-table.h"
 #include "app/price/stead-product-dialog.h"
+#include "app/price/stead-together-view.h"
 #include "app/stead-chips.h"
 #include "app/stead-paper-dialog.h"
 #include "app/stead-ui.h"
@@ -33,6 +34,8 @@ struct _SteadPricePage
   GPtrArray       *products;      /* of SteadProduct: in the order of the chips */
   gboolean         choosing;      /* while the page itself tells the desk */
 
+  SteadChips      *views;
+  GtkWidget       *top;
   GtkWidget       *chips_window;
   SteadChips      *chips;
   GtkDropDown     *period;
@@ -55,6 +58,20 @@ struct _SteadPricePage
   GtkButton       *first_button;
   SteadTarget      first_target;  /* where its button leads; NONE: the product dialog */
   gint64           first_id;
+};
+
+/* What to look at; chip ids count from 1.  ONE is the product alone. */
+enum { ONE = 1, TOGETHER };
+
+/* The other views, each made when it is first looked at. */
+static const struct
+{
+  int         id;
+  const char *name;           /* N_() */
+  gboolean    by_product;     /* it speaks of the chosen product */
+  GtkWidget *(*make) (void);
+} views[] = {
+  { TOGETHER, N_("All products together"), FALSE, stead_together_view_new },
 };
 
 G_DEFINE_FINAL_TYPE (SteadPricePage, stead_price_page, STEAD_TYPE_PAGE)
@@ -239,6 +256,53 @@ load (SteadPricePage *self)
   show_period (self, product);
 }
 
+/* The view that is looked at; %NULL: the product alone. */
+static SteadView *
+current_view (SteadPricePage *self)
+{
+  gint64 id = stead_chips_get (self->views);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (views); i++)
+    if (views[i].id == id)
+      {
+        GtkWidget *view = gtk_stack_get_child_by_name (self->body, views[i].name);
+
+        if (view == NULL)
+          {
+            view = views[i].make ();
+            gtk_stack_add_named (self->body, view, views[i].name);
+          }
+        return STEAD_VIEW (view);
+      }
+  return NULL;
+}
+
+static gboolean
+is_by_product (SteadPricePage *self)
+{
+  gint64 id = stead_chips_get (self->views);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (views); i++)
+    if (views[i].id == id)
+      return views[i].by_product;
+  return TRUE;
+}
+
+static void
+show_view (SteadPricePage *self)
+{
+  SteadView *view = current_view (self);
+
+  gtk_widget_set_visible (self->top, is_by_product (self));
+  if (view == NULL)
+    {
+      load (self);
+      return;
+    }
+  gtk_stack_set_visible_child (self->body, GTK_WIDGET (view));
+  stead_view_refresh (view, get_desk (self));
+}
+
 static void
 stead_price_page_refresh (SteadPage *page)
 {
@@ -260,7 +324,7 @@ stead_price_page_refresh (SteadPage *page)
     choose (self, self->products->len > 0 ? ((SteadProduct *) self->products->pdata[0])->id : 0);
   show_chips (self, same);
   gtk_drop_down_set_selected (self->period, stead_desk_get_period (get_desk (self)));
-  load (self);
+  show_view (self);
 }
 
 static void
@@ -268,6 +332,8 @@ stead_price_page_show (SteadPage   *page,
                        SteadTarget  target,
                        gint64       id)
 {
+  if (target == STEAD_TARGET_PRODUCT && id != 0)
+    stead_chips_choose (STEAD_PRICE_PAGE (page)->views, ONE);
   if (target == STEAD_TARGET_PRODUCT && id != 0)
     stead_desk_set_product (stead_page_get_desk (page), id);
 }
@@ -279,6 +345,12 @@ selected_cb (SteadPricePage *self)
 {
   if (!self->choosing)
     stead_page_invalidate (STEAD_PAGE (self));
+}
+
+static void
+view_cb (SteadPricePage *self)
+{
+  stead_page_invalidate (STEAD_PAGE (self));
 }
 
 static void
@@ -430,6 +502,10 @@ stead_price_page_constructed (GObject *object)
   SteadPricePage *self = STEAD_PRICE_PAGE (object);
 
   G_OBJECT_CLASS (stead_price_page_parent_class)->constructed (object);
+  stead_chips_append (self->views, ONE, _("One product"));
+  for (gsize i = 0; i < G_N_ELEMENTS (views); i++)
+    stead_chips_append (self->views, views[i].id, _(views[i].name));
+  stead_chips_choose (self->views, ONE);
   gtk_label_set_text (self->strut, "\n");    /* two lines: the chart must not move when the sentence grows */
   fill_top (self);
   fill_left (self);
@@ -458,6 +534,8 @@ stead_price_page_dispose (GObject *object)
 static void
 bind_children (GtkWidgetClass *widget_class)
 {
+  gtk_widget_class_bind_template_child (widget_class, SteadPricePage, views);
+  gtk_widget_class_bind_template_child (widget_class, SteadPricePage, top);
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, chips_window);
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, period);
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, edit);
@@ -473,6 +551,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, first_title);
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, first_text);
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, first_button);
+  gtk_widget_class_bind_template_callback (widget_class, view_cb);
   gtk_widget_class_bind_template_callback (widget_class, period_cb);
   gtk_widget_class_bind_template_callback (widget_class, edit_cb);
   gtk_widget_class_bind_template_callback (widget_class, first_cb);
@@ -485,6 +564,7 @@ stead_price_page_class_init (SteadPricePageClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
+  g_type_ensure (STEAD_TYPE_CHIPS);
   G_OBJECT_CLASS (klass)->constructed = stead_price_page_constructed;
   G_OBJECT_CLASS (klass)->dispose = stead_price_page_dispose;
   STEAD_PAGE_CLASS (klass)->refresh = stead_price_page_refresh;

@@ -1,0 +1,189 @@
+/* stead-view.c - one of the views of Price: a sentence over two columns. */
+#include "config.h"
+
+#include "app/price/stead-view.h"
+
+#include "app/stead-ui.h"
+
+#define LEFT_WIDTH 320
+
+typedef struct
+{
+  SteadDesk *desk;       /* (nullable) */
+  GtkWidget *box, *sentence, *advice, *columns, *left, *right, *missing;
+} SteadViewPrivate;
+
+G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (SteadView, stead_view, GTK_TYPE_WIDGET)
+
+static SteadViewPrivate *
+get (SteadView *self)
+{
+  return stead_view_get_instance_private (self);
+}
+
+static GtkWidget *
+make_label (const char *css_class)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_widget_add_css_class (label, css_class);
+  return label;
+}
+
+static GtkWidget *
+make_column (GtkWidget *columns,
+             gboolean   wide)
+{
+  GtkWidget *scroll = gtk_scrolled_window_new ();
+  GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroll), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_width (GTK_SCROLLED_WINDOW (scroll), wide);
+  gtk_widget_set_hexpand (scroll, wide);
+  gtk_widget_set_vexpand (scroll, TRUE);
+  if (!wide)
+    gtk_widget_set_size_request (scroll, LEFT_WIDTH, -1);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroll), column);
+  gtk_box_append (GTK_BOX (columns), scroll);
+  return column;
+}
+
+static void
+stead_view_dispose (GObject *object)
+{
+  SteadViewPrivate *priv = get (STEAD_VIEW (object));
+
+  g_clear_object (&priv->desk);
+  stead_ui_drop_children (GTK_WIDGET (object));
+  G_OBJECT_CLASS (stead_view_parent_class)->dispose (object);
+}
+
+static void
+stead_view_class_init (SteadViewClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = stead_view_dispose;
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+}
+
+static void
+stead_view_init (SteadView *self)
+{
+  SteadViewPrivate *priv = get (self);
+
+  priv->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  priv->sentence = make_label ("sentence");
+  priv->advice = make_label ("soft");
+  priv->missing = make_label ("sentence");
+  gtk_widget_set_visible (priv->missing, FALSE);
+  priv->columns = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 16);
+  gtk_widget_set_vexpand (priv->columns, TRUE);
+  priv->left = make_column (priv->columns, FALSE);
+  priv->right = make_column (priv->columns, TRUE);
+  gtk_box_append (GTK_BOX (priv->box), priv->sentence);
+  gtk_box_append (GTK_BOX (priv->box), priv->advice);
+  gtk_box_append (GTK_BOX (priv->box), priv->missing);
+  gtk_box_append (GTK_BOX (priv->box), priv->columns);
+  gtk_widget_set_parent (priv->box, GTK_WIDGET (self));
+}
+
+void
+stead_view_refresh (SteadView *self,
+                    SteadDesk *desk)
+{
+  g_return_if_fail (STEAD_IS_VIEW (self) && STEAD_IS_DESK (desk));
+
+  g_set_object (&get (self)->desk, desk);
+  STEAD_VIEW_GET_CLASS (self)->refresh (self, stead_desk_get_store (desk), stead_desk_get_product (desk));
+}
+
+SteadDesk *
+stead_view_get_desk (SteadView *self)
+{
+  g_return_val_if_fail (STEAD_IS_VIEW (self), NULL);
+
+  return get (self)->desk;
+}
+
+static void
+show_parts (SteadView *self,
+            gboolean   missing)
+{
+  SteadViewPrivate *priv = get (self);
+
+  gtk_widget_set_visible (priv->missing, missing);
+  gtk_widget_set_visible (priv->columns, !missing);
+  gtk_widget_set_visible (priv->sentence, !missing);
+}
+
+void
+stead_view_say (SteadView  *self,
+                const char *sentence,
+                const char *advice)
+{
+  SteadViewPrivate *priv;
+
+  g_return_if_fail (STEAD_IS_VIEW (self));
+  priv = get (self);
+  show_parts (self, FALSE);
+  gtk_label_set_markup (GTK_LABEL (priv->sentence), sentence != NULL ? sentence : "");
+  gtk_label_set_markup (GTK_LABEL (priv->advice), advice != NULL ? advice : "");
+  gtk_widget_set_visible (priv->advice, advice != NULL);
+}
+
+void
+stead_view_miss (SteadView  *self,
+                 const char *text)
+{
+  g_return_if_fail (STEAD_IS_VIEW (self));
+
+  show_parts (self, TRUE);
+  gtk_widget_set_visible (get (self)->advice, FALSE);
+  gtk_label_set_text (GTK_LABEL (get (self)->missing), text);
+}
+
+void
+stead_view_add_left (SteadView *self,
+                     GtkWidget *widget)
+{
+  g_return_if_fail (STEAD_IS_VIEW (self));
+
+  gtk_box_append (GTK_BOX (get (self)->left), widget);
+}
+
+void
+stead_view_add_right (SteadView *self,
+                      GtkWidget *widget)
+{
+  g_return_if_fail (STEAD_IS_VIEW (self));
+
+  gtk_box_append (GTK_BOX (get (self)->right), widget);
+}
+
+GtkWidget *
+stead_view_heading (const char *text)
+{
+  GtkWidget *label = make_label ("heading");
+
+  gtk_label_set_text (GTK_LABEL (label), text);
+  return label;
+}
+
+GtkWidget *
+stead_view_note (const char *text)
+{
+  GtkWidget *label = make_label ("soft");
+
+  gtk_label_set_text (GTK_LABEL (label), text != NULL ? text : "");
+  return label;
+}
+
+void
+stead_view_clear (GtkWidget *box)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (box)) != NULL)
+    gtk_box_remove (GTK_BOX (box), child);
+}

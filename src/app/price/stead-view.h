@@ -1,0 +1,41 @@
+/* stead-view.h - one of the views of Price: a sentence over two columns, the left one to
+ * turn things in, the right one to look at.
+ *
+ * A base for the views; each reads the farm when it is refreshed and can be seen.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "app/price/stead-handle.h"
+#include "app/price/stead-plot.h"
+#include "app/stead-desk.h"
+
+G_BEGIN_DECLS
+
+#define STEAD_TYPE_VIEW (stead_view_get_type ())
+G_DECLARE_DERIVABLE_TYPE (SteadView, stead_view, STEAD, VIEW, GtkWidget)
+
+struct _SteadViewClass
+{
+  GtkWidgetClass parent_class;
+
+  /* Reads the farm and shows it; @product_id: the chosen one, 0: none. */
+  void (*refresh) (SteadView *self, SteadStore *store, gint64 product_id);
+};
+
+void       stead_view_refresh    (SteadView *self, SteadDesk *desk);
+SteadDesk *stead_view_get_desk   (SteadView *self);   /* (nullable) until the first refresh */
+/* The sentence, and what comes under it; markup, (nullable). */
+void       stead_view_say        (SteadView *self, const char *sentence, const char *advice);
+/* Instead of everything: what is missing, in words. */
+void       stead_view_miss       (SteadView *self, const char *text);
+void       stead_view_add_left   (SteadView *self, GtkWidget *widget);
+void       stead_view_add_right  (SteadView *self, GtkWidget *widget);
+/* A heading in a column. */
+GtkWidget *stead_view_heading    (const char *text);
+/* A soft line that wraps. */
+GtkWidget *stead_view_note       (const char *text);
+void       stead_view_clear      (GtkWidget *box);
+
+G_END_DECLS

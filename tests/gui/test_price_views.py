@@ -1,0 +1,66 @@
+"""Price: all products of a sale day together, turned by keys and shown as a table.
+
+What the window says is worked out here anew from what the command line reads.
+"""
+from drive import Window, run_cases, until
+from farm import Farm, PROGRAM
+
+
+def opened(farm, view):
+    w = Window(PROGRAM, farm.path)
+    w.fit()
+    w.go(4, 'Price')
+    w.press('push button', view)
+    return w
+
+
+def dollars(cents):
+    return f'{"−" if cents < 0 else ""}${abs(cents) // 100:,}.{abs(cents) % 100:02}'
+
+
+def plan_profit(farm):
+    """Of all products that have a price and a plan: what one leaves × plan, less the day."""
+    names = [row for row in farm.rows('SELECT name FROM product WHERE retired_on IS NULL ORDER BY name')]
+    profit = 0
+    for name in names:
+        f = farm.ask('price', name)
+        planned = f['planned_units']
+        steps = max(1, -(-planned // f['step_units'])) if f['step_units'] else 0
+        profit += (f['price_cents'] - f['unit_cents']) * planned - f['fixed_cents'] - steps * f['step_cents']
+    return round(profit)
+
+
+def tab_to(w, name, limit=60):
+    """Press Tab until what begins so has the focus: it must be reachable that way."""
+    for _ in range(limit):
+        focus = w.focused()
+        if focus is not None and focus.name.startswith(name):
+            return
+        w.keys('Tab')
+        until(lambda: w.focused() is not None)
+    raise AssertionError(f'Tab never came to {name!r}')
+
+
+def test_all_products_together():
+    farm = Farm()
+    profit = plan_profit(farm)
+    w = opened(farm, 'All products together')
+    w.wait_words(f'The plan clears {dollars(profit)}')
+    assert w.nameless() == [], w.nameless()
+    eggs = farm.ask('price', 'Eggs')
+    start = int(eggs['planned_units'])
+    w.wait('slider', f'Eggs, {start} dozen')
+    tab_to(w, f'Eggs, {start} dozen')
+    w.keys('Right')
+    w.wait('slider', f'Eggs, {start + 1} dozen')
+    w.wait_words(f'The plan clears {dollars(profit + round(eggs["price_cents"] - eggs["unit_cents"]))}')
+    w.press('push button', 'Show as table')
+    until(lambda: any(n.name.startswith(f'Eggs, {start + 1} dozen') or f'{start + 1} dozen' in n.name
+                      for n in w.walk(rows=True)), 30)
+    w.press('push button', 'Reset to the log')
+    w.wait_words(f'The plan clears {dollars(profit)}')
+    assert w.close() == 0
+    assert 'CRITICAL' not in w.said() and 'WARNING' not in w.said(), w.said()
+
+
+run_cases(test_all_products_together)
