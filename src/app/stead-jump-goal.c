@@ -24,6 +24,8 @@ static const struct
   [STEAD_HIT_LOT] = { NC_("jump", "Lot"), "stead-jar-symbolic", STEAD_TARGET_LOT },
   [STEAD_HIT_RECEIPT] = { NC_("jump", "Receipt"), "stead-receipt-symbolic", STEAD_TARGET_RECEIPT },
   [STEAD_HIT_ASSET] = { NC_("jump", "Thing that lasts"), "stead-coin-symbolic", STEAD_TARGET_ASSET },
+  [STEAD_HIT_RECIPE] = { NC_("jump", "Recipe"), "stead-jar-symbolic", STEAD_TARGET_RECIPE },
+  [STEAD_HIT_KITCHEN] = { NC_("jump", "Kitchen batch"), "stead-jar-symbolic", STEAD_TARGET_KITCHEN },
   [STEAD_HIT_PERSON] = { NC_("jump", "Person"), "stead-notebook-symbolic", STEAD_TARGET_NONE },
 };
 

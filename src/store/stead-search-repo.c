@@ -118,7 +118,8 @@ find_names (SteadStore  *store,
     "SELECT 0, id, name, NULL, 0 FROM batch WHERE kind = 'flock'"
     " UNION ALL SELECT 1, id, name, NULL, 0 FROM product UNION ALL SELECT 2, id, name, NULL, 0 FROM item"
     " UNION ALL SELECT 4, id, supplier, day, -day FROM receipt UNION ALL SELECT 5, id, name, NULL, 0 FROM asset"
-    " UNION ALL SELECT 6, id, name, NULL, 0 FROM person ORDER BY 1, 5, 3, 2";
+    " UNION ALL SELECT 6, id, name, NULL, 0 FROM person UNION ALL SELECT 7, id, name, NULL, 0 FROM recipe"
+    " UNION ALL SELECT 8, id, name, NULL, -started_on FROM batch WHERE kind = 'kitchen' ORDER BY 1, 5, 3, 2";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
   int step;
 

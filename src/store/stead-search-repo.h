@@ -14,6 +14,8 @@ typedef enum
   STEAD_HIT_RECEIPT,
   STEAD_HIT_ASSET,
   STEAD_HIT_PERSON,
+  STEAD_HIT_RECIPE,
+  STEAD_HIT_KITCHEN,   /* a batch of the kitchen */
 } SteadHitKind;
 
 typedef struct

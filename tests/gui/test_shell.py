@@ -206,7 +206,7 @@ def test_the_key_takes_back_what_was_done_last():
 def test_places_and_jump():
     w = Window(program, copy_of_demo('jump.steading'))
     w.fit()
-    for number, name in enumerate(('Today', 'Raise', 'Price', 'Keep'), 1):
+    for number, name in enumerate(('Today', 'Raise', 'Make', 'Price', 'Keep'), 1):
         w.keys(f'alt+{number}')
         until(lambda: is_chosen(w, name + ','))
         assert w.nameless() == [], (name, w.nameless())

@@ -2,6 +2,9 @@
 #include "config.h"
 
 #include "repo-fixture.h"
+#include "store/stead-kitchen-repo.h"
+
+#include <math.h>
 
 /* "kind:title" of each hit, best first. */
 static char *
@@ -64,6 +67,31 @@ test_find (void)
   FINDS ("26032", "");
 }
 
+/* A recipe goes by its name, and so does each making of it; the newest first. */
+static void
+test_kitchen (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(SteadRecipe) recipe = stead_recipe_new ();
+  SteadRecipePart *part = stead_recipe_part_new ();
+  SteadItem bread = { .name = (char *) "Flat loaf", .kind = STEAD_ITEM_PRODUCE, .unit = stead_unit_by_id ("ea"),
+                      .reorder_base = NAN };
+
+  ACT (farm, stead_item_repo_save (farm->store, &bread, err));
+  recipe->name = g_strdup ("Bread");
+  recipe->item_id = bread.id;
+  recipe->yield_base = 10;
+  part->item_id = farm->feed;
+  part->amount = 2;
+  part->unit = stead_unit_by_id ("kg");
+  g_ptr_array_add (recipe->parts, part);
+  ACT (farm, stead_recipe_repo_save (farm->store, recipe, err));
+  ACT (farm, stead_kitchen_repo_plan (farm->store, recipe->id, 10, TODAY - 1, "Bread of Monday", 0, NULL, err));
+  ACT (farm, stead_kitchen_repo_plan (farm->store, recipe->id, 10, TODAY, "Bread of Tuesday", 0, NULL, err));
+
+  FINDS ("bread", "7:Bread|8:Bread of Tuesday|8:Bread of Monday");
+}
+
 static void
 test_limit (void)
 {
@@ -83,6 +111,7 @@ main (int    argc,
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/store/search/find", test_find);
+  g_test_add_func ("/store/search/kitchen", test_kitchen);
   g_test_add_func ("/store/search/limit", test_limit);
   return g_test_run ();
 }

@@ -10,6 +10,7 @@
 #include "app/make/stead-kitchen-lots.h"
 
 #include "app/make/stead-make-parts.h"
+#include "app/make/stead-part-dialog.h"
 #include "app/make/stead-take-dialog.h"
 #include "app/stead-ui.h"
 #include "app/stead-wrap-layout.h"
@@ -118,6 +119,21 @@ choose_cb (SteadKitchenPart *part,
                           self->day, person_of (self));
 }
 
+static void
+amount_cb (SteadKitchenPart *part,
+           GtkWidget        *button)
+{
+  SteadKitchenLots *self = STEAD_KITCHEN_LOTS (gtk_widget_get_ancestor (button, STEAD_TYPE_KITCHEN_LOTS));
+
+  stead_part_dialog_show (GTK_WIDGET (self), self->desk, part);
+}
+
+static void
+another_cb (SteadKitchenLots *self)
+{
+  stead_part_dialog_show_new (GTK_WIDGET (self), self->desk, self->kitchen->batch.id);
+}
+
 /* --- lines -------------------------------------------------------------------------------- */
 
 static GtkWidget *
@@ -212,6 +228,24 @@ lots_cell (SteadKitchenLots *self,
   return lots;
 }
 
+/* While the batch is open, a press on an amount changes it. */
+static GtkWidget *
+amount_cell (SteadKitchenLots *self,
+             SteadKitchenPart *part)
+{
+  g_autofree char *amount = stead_sensible_format (part->amount, part->unit);
+  /* Translators: an ingredient follows */
+  g_autofree char *name = g_strdup_printf (_("Change the amount of %s"), part->item_name);
+  GtkWidget *button;
+
+  if (!is_open (self))
+    return stead_make_figure (amount, "strong");
+  button = link_button (amount, name, G_CALLBACK (amount_cb), part);
+  gtk_widget_add_css_class (button, "figure");
+  gtk_widget_set_halign (button, GTK_ALIGN_END);
+  return button;
+}
+
 static void
 attach (SteadKitchenLots *self,
         int               column,
@@ -220,7 +254,7 @@ attach (SteadKitchenLots *self,
 {
   gtk_widget_set_valign (child, GTK_ALIGN_START);
   /* In line with the words beside the buttons of the last column. */
-  if (row > 0 && column < 3 && is_open (self))
+  if (row > 0 && column < 3 && is_open (self) && !GTK_IS_BUTTON (child))
     gtk_widget_set_margin_top (child, BUTTON_PAD);
   gtk_grid_attach (GTK_GRID (self->grid), child, column, row, 1, 1);
 }
@@ -255,13 +289,12 @@ show_part (SteadKitchenLots *self,
            guint             at)
 {
   SteadKitchenPart *part = self->kitchen->parts->pdata[at];
-  g_autofree char *amount = stead_sensible_format (part->amount, part->unit);
   g_autofree char *bought = stead_quantity_format (part->need_base, part->item_unit);
   g_autofree char *name = part->note != NULL ? g_strdup_printf (C_("ingredient", "%s, %s"), part->item_name, part->note)
                                              : g_strdup (part->item_name);
   int row = (int) at + 1;
 
-  attach (self, 0, row, stead_make_figure (amount, "strong"));
+  attach (self, 0, row, amount_cell (self, part));
   attach (self, 1, row, stead_make_label (name, NULL));
   attach (self, 2, row, stead_make_figure (bought, "soft"));
   if (is_first (self, at))
@@ -363,7 +396,8 @@ stead_kitchen_lots_show (SteadKitchenLots         *self,
     show_part (self, i);
   show_others (self);
   show_note (self);
-  gtk_widget_set_visible (self->buttons, is_open (self) && self->takes->len > 0);
+  gtk_widget_set_visible (self->buttons, is_open (self));
+  gtk_widget_set_visible (self->all, self->takes->len > 0);
   if (had_focus)
     gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
 }
@@ -402,6 +436,7 @@ static void
 stead_kitchen_lots_init (SteadKitchenLots *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *another = gtk_button_new_with_label (_("Another ingredient…"));
 
   self->grid = gtk_grid_new ();
   gtk_grid_set_column_spacing (GTK_GRID (self->grid), 18);
@@ -409,7 +444,10 @@ stead_kitchen_lots_init (SteadKitchenLots *self)
   self->all = gtk_button_new_with_label (_("Take all as proposed"));
   gtk_widget_add_css_class (self->all, "primary");
   self->buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  gtk_widget_set_layout_manager (self->buttons, stead_wrap_layout_new ());
   gtk_box_append (GTK_BOX (self->buttons), self->all);
+  gtk_box_append (GTK_BOX (self->buttons), another);
+  g_signal_connect_swapped (another, "clicked", G_CALLBACK (another_cb), self);
   g_signal_connect_swapped (self->all, "clicked", G_CALLBACK (take_all_cb), self);
   self->note = GTK_LABEL (stead_make_label (NULL, "soft"));
   self->trouble = GTK_LABEL (stead_make_label (NULL, "warn"));
