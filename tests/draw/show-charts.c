@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "core/stead-lay.h"
+#include "draw/stead-cooling-chart.h"
 #include "draw/stead-cost-bar.h"
 #include "draw/stead-cvp-chart.h"
 #include "draw/stead-growth-chart.h"
@@ -244,6 +245,48 @@ show_trend (const char *folder,
   end (cr, folder, name, scheme_names[scheme]);
 }
 
+/* A pot at 38 °F, read every quarter of an hour, that misses the first mark. */
+static void
+show_cooling (const char  *folder,
+              const char  *name,
+              double       rate,
+              gboolean     celsius,
+              SteadScheme  scheme,
+              double       width,
+              double       height,
+              double       font)
+{
+  SteadCoolingReading readings[5];
+  SteadCoolingStep steps[40];
+  SteadCoolingSeries series = {
+    .readings = readings, .n_readings = 5, .steps = steps, .n_steps = 40,
+    .marks = { { 70, 120, STEAD_COOLING_MARK_OPEN }, { 41, 360, STEAD_COOLING_MARK_OPEN } }, .n_marks = 2,
+    .now_min = 66, .act_min = rate < 0.01 ? 82 : NAN, .end_min = 375, .first_of_day = 10 * 60,
+  };
+  SteadCoolingWords words = {
+    .unit = celsius ? "°C in the middle of the pot" : "°F in the middle of the pot", .celsius = celsius,
+    .expected = "expected", .too_warm = "too warm", .now = "now", .act = rate < 0.01 ? "act by 11:22 AM" : NULL,
+    .marks = { "70 °F by 12:00 PM", "41 °F by 4:00 PM" },
+  };
+  SteadDrawStyle style = { scheme, font, NULL, "USD" };
+  cairo_t *cr = begin (scheme, width, height);
+  SteadCoolingLayout layout;
+
+  for (int i = 0; i < 5; i++)
+    readings[i] = (SteadCoolingReading) { 15 * i, 38 + 97 * exp (-rate * 15 * i), i == 3 };
+  for (int i = 0; i < 40; i++)
+    {
+      double minute = 375.0 * i / 39, spread = 0.04 * MAX (0, minute - 60);
+
+      steps[i] = (SteadCoolingStep) { minute, 0, 38 + 97 * exp (-rate * minute), 0 };
+      steps[i].low_f = steps[i].likely_f - spread;
+      steps[i].high_f = steps[i].likely_f + spread;
+    }
+  stead_cooling_chart_layout (cr, &series, &words, &style, width, height, &layout);
+  stead_cooling_chart_paint (cr, &series, &words, &style, &layout);
+  end (cr, folder, name, scheme_names[scheme]);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -271,6 +314,7 @@ main (int    argc,
       show_lay (argv[1], "lay", 29, scheme, 900, 560, font);
       show_growth (argv[1], "growth", scheme, 900, 480, font);
       show_bar (argv[1], scheme);
+      show_cooling (argv[1], "cooling", 0.007, FALSE, scheme, 880, 480, font);
       show_history (argv[1], scheme);
       show_trend (argv[1], "trend", 1, scheme, 880, 480, font);
     }
@@ -283,6 +327,8 @@ main (int    argc,
   show_cvp (argv[1], "cvp-nothing", &nothing, &cvp_words, STEAD_SCHEME_LIGHT, 640, 420, 12, TRUE);
   show_cvp (argv[1], "cvp-huge", &huge, &cvp_words, STEAD_SCHEME_LIGHT, 640, 420, 12, TRUE);
   show_cvp (argv[1], "cvp-same", &same, &cvp_words, STEAD_SCHEME_LIGHT, 640, 420, 12, TRUE);
+  show_cooling (argv[1], "cooling-small", 0.02, TRUE, STEAD_SCHEME_LIGHT, 320, 300, 12);
+  show_cooling (argv[1], "cooling-big", 0.007, FALSE, STEAD_SCHEME_LIGHT, 900, 560, 24);
   show_trend (argv[1], "trend-far", 40, STEAD_SCHEME_LIGHT, 640, 360, 12);
   show_trend (argv[1], "trend-small", 1, STEAD_SCHEME_LIGHT, 320, 300, 12);
   show_trend (argv[1], "trend-big", 1, STEAD_SCHEME_LIGHT, 900, 560, 24);
