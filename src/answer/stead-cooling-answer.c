@@ -28,6 +28,13 @@ stead_cooling_answer_free (SteadCoolingAnswer *self)
   g_clear_pointer (&self->kept_readings, g_array_unref);
   g_clear_pointer (&self->kept_steps, g_array_unref);
   g_clear_pointer (&self->notes, g_ptr_array_unref);
+  g_free (self->names.unit);
+  g_free (self->names.expected);
+  g_free (self->names.too_warm);
+  g_free (self->names.now);
+  g_free (self->names.act);
+  for (gsize i = 0; i < STEAD_COOLING_MARKS; i++)
+    g_free (self->names.marks[i]);
   g_free (self->sentence);
   g_free (self->action);
   g_free (self->source);
@@ -291,6 +298,7 @@ stead_cooling_answer_new (const SteadPot  *pot,
   self->kept_steps = g_array_new (FALSE, FALSE, sizeof (SteadCoolingStep));
   self->notes = g_ptr_array_new_with_free_func (g_free);
   self->chance = self->chances[0] = self->chances[1] = NAN;
+  self->series.now_min = self->series.act_min = NAN;
   self->best = -1;
   if (!stead_cooling_rule (table, pot->start != NULL ? pot->start : "cooked",
                            pot->wording != NULL ? pot->wording : "food_code", &self->rule, error)

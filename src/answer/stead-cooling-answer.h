@@ -44,6 +44,17 @@ typedef struct
   SteadCoolingPlan  plan;   /* minutes count from the first reading */
 } SteadPotAction;
 
+/* The texts of its chart. */
+typedef struct
+{
+  char *unit;                          /* "°F in the middle of the pot" */
+  char *expected;
+  char *too_warm;
+  char *now;
+  char *act;                           /* (nullable): "act by 11:50 AM" */
+  char *marks[STEAD_COOLING_MARKS];    /* (nullable): "70 °F by 12:00 PM" */
+} SteadCoolingNames;
+
 typedef struct
 {
   SteadPotState        state;
@@ -59,6 +70,7 @@ typedef struct
   SteadCoolingSeries   series;         /* to draw; its arrays are the answer's */
   GArray              *kept_readings;  /* of SteadCoolingReading */
   GArray              *kept_steps;     /* of SteadCoolingStep */
+  SteadCoolingNames    names;
   const SteadLimit    *correction;     /* (nullable): what to do once it failed */
   char                *sentence;       /* plain */
   char                *action;         /* (nullable): what to do, and until when */

@@ -202,6 +202,31 @@ add_notes (SteadCoolingAnswer    *self,
     }
 }
 
+static void
+name_chart (SteadCoolingAnswer *self,
+            SteadUnitSystem     units)
+{
+  self->names.unit = g_strdup (units == STEAD_UNITS_US ? _("°F in the middle of the pot") : _("°C in the middle of the pot"));
+  self->names.expected = g_strdup (C_("temperature of a pot", "expected"));
+  self->names.too_warm = g_strdup (C_("temperature of a pot", "too warm"));
+  self->names.now = g_strdup (C_("time", "now"));
+  if (!isnan (self->series.act_min) && self->kept_readings->len > 0)
+    {
+      g_autofree char *time = clock_text (self, self->series.act_min, FALSE);
+
+      /* Translators: the last time at which doing something is enough: "act by 11:50 AM". */
+      self->names.act = g_strdup_printf (_("act by %s"), time);
+    }
+  for (gsize i = 0; i < self->series.n_marks; i++)
+    {
+      g_autofree char *temp = mark_text (self, i, units);
+      g_autofree char *time = clock_text (self, self->series.marks[i].due_min, FALSE);
+
+      /* Translators: a mark of cooling: "70 °F by 12:00 PM". */
+      self->names.marks[i] = g_strdup_printf (_("%1$s by %2$s"), temp, time);
+    }
+}
+
 /* The rows of the rule, for its source. */
 static GPtrArray *
 rows_of (const SteadPot        *pot,
@@ -251,6 +276,7 @@ stead_cooling_put_words (SteadCoolingAnswer    *self,
       break;
     }
   self->action = action_text (self);
+  name_chart (self, pot->units);
   add_notes (self, table);
   self->caution = g_strdup (_("A forecast is an estimate: thick food lags behind it, and only probe readings count."));
 }

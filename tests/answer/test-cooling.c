@@ -85,6 +85,7 @@ test_on_track (void)
       g_assert_nonnull (strstr (answer->sentence, "due by 12:00 PM"));
       g_assert_nonnull (strstr (answer->sentence, "due by 4:00 PM"));
       g_assert_nonnull (strstr (answer->sentence, "70 °F"));
+      g_assert_cmpstr (answer->names.marks[1], ==, "41 °F by 4:00 PM");
     }
 }
 
