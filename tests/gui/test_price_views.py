@@ -63,4 +63,29 @@ def test_all_products_together():
     assert 'CRITICAL' not in w.said() and 'WARNING' not in w.said(), w.said()
 
 
-run_cases(test_all_products_together)
+def test_what_if_and_its_scenarios():
+    farm = Farm()
+    w = opened(farm, 'What if')
+    feed = farm.ask('cost', 'Eggs')['parts']['feed']['unit_cents']
+    planned = farm.ask('price', 'Eggs')['planned_units']
+    w.wait('slider', 'Price of feed, as it is')
+    tab_to(w, 'Price of feed, as it is')
+    w.keys('Prior')                      # Page Up: a tenth
+    w.wait('slider', 'Price of feed, +10%')
+    w.wait_words(f'That is {dollars(round(feed * .1 * planned))} less')
+    w.fill('Name of this scenario', 'Dear feed')
+    w.press('push button', 'Keep as a scenario')
+    until(lambda: farm.rows('SELECT name, knob, value FROM scenario_value') == ['Dear feed|input|1.1'])
+    until(lambda: any(n.name.startswith('Dear feed') for n in w.walk(rows=True)), 30)
+    w.press('push button', 'Reset to the log')
+    w.wait('slider', 'Price of feed, as it is')
+    w.press('push button', 'Undo: scenario Dear feed')
+    until(lambda: farm.rows('SELECT name FROM scenario_value') == [])
+    assert w.nameless() == [], w.nameless()
+    assert w.close() == 0
+    assert 'CRITICAL' not in w.said() and 'WARNING' not in w.said(), w.said()
+    farm.verify()
+
+
+run_cases(test_all_products_together,
+          test_what_if_and_its_scenarios)

@@ -21,6 +21,7 @@
 #include "app/price/stead-price-table.h"
 #include "app/price/stead-product-dialog.h"
 #include "app/price/stead-together-view.h"
+#include "app/price/stead-what-if-view.h"
 #include "app/stead-chips.h"
 #include "app/stead-paper-dialog.h"
 #include "app/stead-ui.h"
@@ -61,7 +62,7 @@ struct _SteadPricePage
 };
 
 /* What to look at; chip ids count from 1.  ONE is the product alone. */
-enum { ONE = 1, TOGETHER };
+enum { ONE = 1, WHAT_IF, TOGETHER };
 
 /* The other views, each made when it is first looked at. */
 static const struct
@@ -71,6 +72,7 @@ static const struct
   gboolean    by_product;     /* it speaks of the chosen product */
   GtkWidget *(*make) (void);
 } views[] = {
+  { WHAT_IF, N_("What if"), TRUE, stead_what_if_view_new },
   { TOGETHER, N_("All products together"), FALSE, stead_together_view_new },
 };
 

@@ -1,0 +1,688 @@
+/* stead-what-if-view.c - assumptions to turn, scenarios to keep, and what matters most.
+ *
+ * Handles try things out; a scenario is kept by one press, as one named step.
+ */
+#include "config.h"
+
+#include "app/price/stead-what-if-view.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "answer/stead-what-if-answer.h"
+#include "app/stead-table.h"
+#include "app/stead-ui.h"
+#include "app/stead-why-box.h"
+#include "app/stead-wrap-layout.h"
+#include "core/stead-money.h"
+#include "draw/stead-bar-chart.h"
+
+#define GRID_SIDE 5      /* values of each of the two */
+#define GRID_STEP 0.1    /* between them */
+
+struct _SteadWhatIfView
+{
+  SteadView       parent_instance;
+
+  gint64          product_id;
+  SteadWhatIf    *answer;       /* (nullable) */
+  SteadHandle    *handles[STEAD_N_ASSUMPTIONS];
+  GtkWidget      *handle_box, *reset, *name, *keep, *drop, *error;
+  SteadHandle    *frac;
+  SteadPlot      *plot;
+  SteadTable     *scenarios;
+  GtkWidget      *picks[2], *grid;
+  SteadWhyBox    *whys;
+
+  char           *values[STEAD_N_ASSUMPTIONS];   /* beside the bars */
+  char           *base_name;
+  SteadBarLayout  layout;
+};
+
+G_DEFINE_FINAL_TYPE (SteadWhatIfView, stead_what_if_view, STEAD_TYPE_VIEW)
+
+static char *
+money (SteadWhatIfView *self,
+       double           cents)
+{
+  return stead_money_format (stead_money_round (cents), self->answer->price->cost->farm->currency);
+}
+
+/* --- the tornado --------------------------------------------------------------------------- */
+
+static SteadBarSeries
+make_series (SteadWhatIfView *self,
+             SteadBar        *bars)
+{
+  static const SteadRole roles[] = { STEAD_ROLE_WATER, STEAD_ROLE_FISH, STEAD_ROLE_SAUCE, STEAD_ROLE_EGG,
+                                     STEAD_ROLE_TOMATO, STEAD_ROLE_SHELL, STEAD_ROLE_WATER };
+  static const SteadPattern patterns[] = { STEAD_PATTERN_SOLID, STEAD_PATTERN_FALLING, STEAD_PATTERN_LINES,
+                                           STEAD_PATTERN_SOLID, STEAD_PATTERN_RISING, STEAD_PATTERN_DOTS,
+                                           STEAD_PATTERN_CROSS };
+
+  for (int i = 0; i < self->answer->n_swings; i++)
+    {
+      const SteadSwing *swing = &self->answer->swings[i];
+
+      bars[i] = (SteadBar) { stead_what_if_name (self->answer, swing->assumption), self->values[i],
+                             MIN (swing->low_cents, swing->high_cents), MAX (swing->low_cents, swing->high_cents),
+                             roles[swing->assumption], patterns[swing->assumption], FALSE };
+    }
+  return (SteadBarSeries) { bars, self->answer->n_swings, FALSE, self->answer->figures.profit_cents, self->base_name };
+}
+
+static void
+paint_cb (cairo_t              *cr,
+          const SteadDrawStyle *style,
+          double                width,
+          double                height,
+          gpointer              data)
+{
+  SteadWhatIfView *self = data;
+  SteadBar bars[STEAD_N_ASSUMPTIONS];
+  SteadBarSeries series;
+  SteadBarLayout layout;
+
+  if (self->answer == NULL || self->answer->n_swings == 0)
+    return;
+  series = make_series (self, bars);
+  stead_bar_chart_layout (cr, &series, style, width, height, &layout);
+  stead_bar_chart_paint (cr, &series, style, &layout, -1);
+  if ((int) width == gtk_widget_get_width (GTK_WIDGET (stead_plot_get_chart (self->plot))))
+    self->layout = layout;
+}
+
+static char *
+bar_text (SteadWhatIfView *self,
+          int              i)
+{
+  const SteadSwing *swing = &self->answer->swings[i];
+  g_autofree char *low_at = stead_what_if_text (self->answer, swing->assumption, swing->low);
+  g_autofree char *high_at = stead_what_if_text (self->answer, swing->assumption, swing->high);
+  g_autofree char *low = money (self, swing->low_cents);
+  g_autofree char *high = money (self, swing->high_cents);
+
+  /* Translators: an assumption, its two values with the profit at each. */
+  return g_strdup_printf (_("%s: %s leaves %s, %s leaves %s"), stead_what_if_name (self->answer, swing->assumption),
+                          low_at, low, high_at, high);
+}
+
+static char *
+hint_cb (double   x,
+         double   y,
+         gpointer data)
+{
+  SteadWhatIfView *self = data;
+  SteadBar bars[STEAD_N_ASSUMPTIONS];
+  SteadBarSeries series;
+  int i;
+
+  if (self->answer == NULL)
+    return NULL;
+  series = make_series (self, bars);
+  i = stead_bar_chart_at (&series, &self->layout, y);
+  return i >= 0 ? bar_text (self, i) : NULL;
+}
+
+static char *
+step_cb (int       index,
+         double   *x,
+         double   *y,
+         gpointer  data)
+{
+  SteadWhatIfView *self = data;
+
+  if (self->answer == NULL || index < 0 || index >= self->answer->n_swings)
+    return NULL;
+  *x = self->layout.bars[index].x + self->layout.bars[index].width / 2;
+  *y = self->layout.bars[index].y;
+  return bar_text (self, index);
+}
+
+static GPtrArray *
+swing_rows (SteadWhatIfView *self)
+{
+  GPtrArray *rows = g_ptr_array_new ();
+
+  for (int i = 0; i < self->answer->n_swings; i++)
+    {
+      const SteadSwing *swing = &self->answer->swings[i];
+      char **row = g_new0 (char *, 7);
+
+      row[0] = g_strdup (stead_what_if_name (self->answer, swing->assumption));
+      row[1] = stead_what_if_text (self->answer, swing->assumption, swing->low);
+      row[2] = money (self, swing->low_cents);
+      row[3] = stead_what_if_text (self->answer, swing->assumption, swing->high);
+      row[4] = money (self, swing->high_cents);
+      row[5] = money (self, fabs (swing->high_cents - swing->low_cents));
+      g_ptr_array_add (rows, row);
+    }
+  return rows;
+}
+
+/* --- scenarios ---------------------------------------------------------------------------------- */
+
+static char **
+scenario_row (SteadWhatIfView     *self,
+              const char          *name,
+              const SteadCvp      *cvp,
+              const SteadCvpFigures *figures)
+{
+  SteadPack pack = self->answer->price->cost->product->pack;
+  char **row = g_new0 (char *, 6);
+
+  row[0] = g_strdup (name);
+  row[1] = money (self, cvp->price_cents);
+  row[2] = money (self, cvp->variable_cents);
+  row[3] = figures->even_whole_units < 0 ? g_strdup (_("never"))
+                                         : stead_words_units (pack, (double) figures->even_whole_units);
+  row[4] = money (self, figures->profit_cents);
+  return row;
+}
+
+static void
+row_free (gpointer row)
+{
+  g_strfreev (row);
+}
+
+static char *
+cell_text (gpointer item,
+           gpointer data)
+{
+  return g_strdup (((char **) stead_row_get (STEAD_ROW (item)))[GPOINTER_TO_INT (data)]);
+}
+
+static void
+show_scenarios (SteadWhatIfView *self)
+{
+  GPtrArray *rows = g_ptr_array_new ();
+  g_autoptr(GListModel) model = NULL;
+  SteadCvpFigures figures;
+  SteadCvp cvp;
+
+  stead_what_if_figures (self->answer, NULL, &cvp, &figures);
+  g_ptr_array_add (rows, scenario_row (self, _("As the farm has it"), &cvp, &figures));
+  for (guint i = 0; i < self->answer->scenarios->len; i++)
+    {
+      const SteadScenario *scenario = self->answer->scenarios->pdata[i];
+
+      stead_what_if_figures (self->answer, scenario, &cvp, &figures);
+      g_ptr_array_add (rows, scenario_row (self, scenario->name, &cvp, &figures));
+    }
+  model = stead_rows_from_array (rows, row_free);
+  stead_table_set_model (self->scenarios, model);
+  gtk_widget_set_sensitive (self->drop, self->answer->scenarios->len > 0);
+}
+
+static const SteadScenario *
+find_scenario (SteadWhatIfView *self,
+               const char      *name)
+{
+  for (guint i = 0; i < self->answer->scenarios->len; i++)
+    if (g_strcmp0 (((SteadScenario *) self->answer->scenarios->pdata[i])->name, name) == 0)
+      return self->answer->scenarios->pdata[i];
+  return NULL;
+}
+
+/* --- the table of two ------------------------------------------------------------------------------ */
+
+static double
+grid_value (SteadWhatIfView *self,
+            SteadAssumption  which,
+            int              i)
+{
+  return self->answer->values[which] * (1 + GRID_STEP * (i - GRID_SIDE / 2));
+}
+
+static GtkWidget *
+grid_label (const char *text,
+            gboolean    head,
+            gboolean    loss)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 1);
+  gtk_widget_set_hexpand (label, TRUE);
+  if (head)
+    gtk_widget_add_css_class (label, "soft");
+  if (loss)
+    gtk_widget_add_css_class (label, "message");
+  return label;
+}
+
+static void
+clear_grid (GtkWidget *grid)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (grid)) != NULL)
+    gtk_grid_remove (GTK_GRID (grid), child);
+}
+
+static void
+show_grid (SteadWhatIfView *self)
+{
+  SteadAssumption a = (SteadAssumption) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->picks[0]));
+  SteadAssumption b = (SteadAssumption) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->picks[1]));
+
+  clear_grid (self->grid);
+  if (a >= STEAD_N_ASSUMPTIONS || b >= STEAD_N_ASSUMPTIONS)
+    return;
+  for (int i = 0; i < GRID_SIDE; i++)
+    {
+      g_autofree char *across = stead_what_if_text (self->answer, b, grid_value (self, b, i));
+      g_autofree char *down = stead_what_if_text (self->answer, a, grid_value (self, a, i));
+
+      gtk_grid_attach (GTK_GRID (self->grid), grid_label (across, TRUE, FALSE), i + 1, 0, 1, 1);
+      gtk_grid_attach (GTK_GRID (self->grid), grid_label (down, TRUE, FALSE), 0, i + 1, 1, 1);
+      for (int j = 0; j < GRID_SIDE; j++)
+        {
+          double profit = stead_what_if_profit (self->answer, a, grid_value (self, a, i), b, grid_value (self, b, j));
+          g_autofree char *text = money (self, profit);
+          GtkWidget *label = grid_label (text, FALSE, profit < -0.5);
+
+          if (i == GRID_SIDE / 2 && j == GRID_SIDE / 2)
+            gtk_widget_add_css_class (label, "here");
+          gtk_grid_attach (GTK_GRID (self->grid), label, j + 1, i + 1, 1, 1);
+        }
+    }
+}
+
+/* --- showing ---------------------------------------------------------------------------------------- */
+
+static void
+show (SteadWhatIfView *self)
+{
+  g_autoptr(GPtrArray) whys = stead_what_if_whys (self->answer);
+  g_autofree char *profit = money (self, self->answer->figures.profit_cents);
+  gboolean turned = stead_what_if_is_turned (self->answer);
+
+  for (int i = 0; i < self->answer->n_swings; i++)
+    {
+      g_free (self->values[i]);
+      self->values[i] = money (self, fabs (self->answer->swings[i].high_cents - self->answer->swings[i].low_cents));
+    }
+  g_free (self->base_name);
+  /* Translators: on a chart, over the line of the present profit. */
+  self->base_name = g_strdup_printf (C_("label on a chart", "now: %s"), profit);
+  stead_view_say (STEAD_VIEW (self), self->answer->sentence, self->answer->matters);
+  stead_plot_show (self->plot, self->answer->matters, self->answer->price->cost->farm->currency, swing_rows (self));
+  stead_why_box_set (self->whys, whys);
+  gtk_widget_set_sensitive (self->reset, turned);
+  gtk_widget_set_sensitive (self->keep, turned);
+  show_grid (self);
+}
+
+static void
+sync_handles (SteadWhatIfView *self)
+{
+  for (int i = 0; i < STEAD_N_ASSUMPTIONS; i++)
+    stead_handle_set (self->handles[i], self->answer->values[i]);
+  stead_handle_set (self->frac, self->answer->frac * 100);
+}
+
+/* --- what the person does ------------------------------------------------------------------------------ */
+
+static void
+turned_cb (SteadHandle *handle,
+           double       value,
+           gpointer     data)
+{
+  SteadWhatIfView *self = data;
+  int which = GPOINTER_TO_INT (g_object_get_data (G_OBJECT (handle), "assumption"));
+
+  if (self->answer == NULL)
+    return;
+  self->answer->values[which] = value;
+  stead_what_if_settle (self->answer);
+  show (self);
+}
+
+static void
+frac_cb (SteadWhatIfView *self,
+         double           value)
+{
+  if (self->answer == NULL)
+    return;
+  self->answer->frac = CLAMP (value / 100, 0.01, 0.5);
+  stead_what_if_settle (self->answer);
+  show (self);
+}
+
+static void
+reset_cb (SteadWhatIfView *self)
+{
+  stead_what_if_reset (self->answer);
+  sync_handles (self);
+  show (self);
+}
+
+static void
+picked_cb (SteadWhatIfView *self)
+{
+  if (self->answer != NULL)
+    show_grid (self);
+}
+
+static void
+activate_cb (gpointer item,
+             gpointer data)
+{
+  SteadWhatIfView *self = data;
+  char **row = stead_row_get (STEAD_ROW (item));
+
+  stead_what_if_apply (self->answer, find_scenario (self, row[0]));
+  sync_handles (self);
+  show (self);
+}
+
+typedef struct
+{
+  gint64               product_id;
+  const SteadScenario *scenario;
+  const char          *name;
+} Kept;
+
+static gboolean
+keep_act (SteadStore  *store,
+          gpointer     data,
+          GError     **error)
+{
+  const Kept *kept = data;
+
+  return stead_scenario_repo_save (store, kept->product_id, kept->scenario, error);
+}
+
+static gboolean
+drop_act (SteadStore  *store,
+          gpointer     data,
+          GError     **error)
+{
+  const Kept *kept = data;
+
+  return stead_scenario_repo_delete (store, kept->product_id, kept->name, error);
+}
+
+static void
+show_error (SteadWhatIfView *self,
+            const GError    *error)
+{
+  gtk_label_set_text (GTK_LABEL (self->error), error != NULL ? error->message : "");
+  gtk_widget_set_visible (self->error, error != NULL);
+}
+
+static void
+keep_cb (SteadWhatIfView *self)
+{
+  const char *name = gtk_editable_get_text (GTK_EDITABLE (self->name));
+  g_autoptr(SteadScenario) scenario = stead_what_if_scenario (self->answer, name);
+  Kept kept = { self->product_id, scenario, name };
+  /* Translators: the step that Undo names; %s is a name that a student gave. */
+  g_autofree char *step = g_strdup_printf (_("scenario %s"), name);
+  g_autoptr(GError) error = NULL;
+
+  if (stead_desk_act (stead_view_get_desk (STEAD_VIEW (self)), step, keep_act, &kept, &error))
+    gtk_editable_set_text (GTK_EDITABLE (self->name), "");
+  show_error (self, error);
+}
+
+static void
+drop_cb (SteadWhatIfView *self)
+{
+  gpointer item = stead_table_get_selected (self->scenarios);
+  char **row = item != NULL ? stead_row_get (STEAD_ROW (item)) : NULL;
+  g_autofree char *name = row != NULL && find_scenario (self, row[0]) != NULL ? g_strdup (row[0]) : NULL;
+  Kept kept = { self->product_id, NULL, name };
+  g_autofree char *step = NULL;
+  g_autoptr(GError) error = NULL;
+
+  if (name == NULL)
+    {
+      stead_desk_say (stead_view_get_desk (STEAD_VIEW (self)), _("Choose a scenario in the table first."), FALSE);
+      return;
+    }
+  step = g_strdup_printf (_("deleting scenario %s"), name);
+  (void) !stead_desk_act (stead_view_get_desk (STEAD_VIEW (self)), step, drop_act, &kept, &error);
+  show_error (self, error);
+}
+
+/* --- reading -------------------------------------------------------------------------------------------- */
+
+static char *
+handle_text (double   value,
+             gpointer data)
+{
+  gpointer *pair = data;
+  SteadWhatIfView *self = pair[0];
+
+  return self->answer != NULL ? stead_what_if_text (self->answer, GPOINTER_TO_INT (pair[1]), value) : g_strdup ("");
+}
+
+static char *
+percent_text (double   value,
+              gpointer data)
+{
+  return stead_words_percent (value / 100, 0);
+}
+
+static void
+make_handle (SteadWhatIfView *self,
+             int              i)
+{
+  gpointer *pair = g_new (gpointer, 2);
+  GtkWidget *handle;
+  double low, high, step;
+
+  pair[0] = self;
+  pair[1] = GINT_TO_POINTER (i);
+  handle = stead_handle_new (stead_what_if_name (self->answer, i), handle_text, pair);
+  g_object_set_data_full (G_OBJECT (handle), "pair", pair, g_free);
+  g_object_set_data (G_OBJECT (handle), "assumption", GINT_TO_POINTER (i));
+  stead_what_if_range (self->answer, i, &low, &high, &step);
+  stead_handle_range (STEAD_HANDLE (handle), low, high, step);
+  g_signal_connect (handle, "turned", G_CALLBACK (turned_cb), self);
+  gtk_box_append (GTK_BOX (self->handle_box), handle);
+  self->handles[i] = STEAD_HANDLE (handle);
+}
+
+static void
+fill_picks (SteadWhatIfView *self)
+{
+  const char *names[STEAD_N_ASSUMPTIONS + 1] = { NULL };
+
+  for (int i = 0; i < STEAD_N_ASSUMPTIONS; i++)
+    names[i] = stead_what_if_name (self->answer, i);
+  for (int k = 0; k < 2; k++)
+    {
+      guint at = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->picks[k]));
+      g_autoptr(GtkStringList) list = gtk_string_list_new (names);
+
+      g_signal_handlers_block_by_func (self->picks[k], picked_cb, self);
+      gtk_drop_down_set_model (GTK_DROP_DOWN (self->picks[k]), G_LIST_MODEL (list));
+      gtk_drop_down_set_selected (GTK_DROP_DOWN (self->picks[k]), at == GTK_INVALID_LIST_POSITION ? (guint) k : at);
+      g_signal_handlers_unblock_by_func (self->picks[k], picked_cb, self);
+      stead_ui_name (gtk_widget_get_first_child (self->picks[k]), k == 0 ? _("Down the table") : _("Across the table"));
+    }
+}
+
+static void
+stead_what_if_view_refresh (SteadView  *view,
+                            SteadStore *store,
+                            gint64      product_id)
+{
+  SteadWhatIfView *self = STEAD_WHAT_IF_VIEW (view);
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadWhatIf) old = g_steal_pointer (&self->answer);
+
+  if (product_id != 0)
+    self->answer = stead_what_if_new (store, product_id, stead_desk_get_period (stead_view_get_desk (view)), &error);
+  if (self->answer == NULL)
+    {
+      stead_view_miss (view, error != NULL ? error->message : _("First make a product under “One product”."));
+      return;
+    }
+  /* What was turned stays turned, as long as the product is the same. */
+  for (int i = 0; old != NULL && self->product_id == product_id && i < STEAD_N_ASSUMPTIONS; i++)
+    if (fabs (old->values[i] - old->farm[i]) > 1e-9)
+      self->answer->values[i] = old->values[i];
+  if (old != NULL)
+    self->answer->frac = old->frac;
+  self->product_id = product_id;
+  stead_what_if_settle (self->answer);
+  stead_view_clear (self->handle_box);
+  for (int i = 0; i < STEAD_N_ASSUMPTIONS; i++)
+    make_handle (self, i);
+  fill_picks (self);
+  sync_handles (self);
+  show_scenarios (self);
+  show (self);
+}
+
+/* --- widget ---------------------------------------------------------------------------------------------- */
+
+static void
+stead_what_if_view_finalize (GObject *object)
+{
+  SteadWhatIfView *self = STEAD_WHAT_IF_VIEW (object);
+
+  g_clear_pointer (&self->answer, stead_what_if_free);
+  for (int i = 0; i < STEAD_N_ASSUMPTIONS; i++)
+    g_free (self->values[i]);
+  g_free (self->base_name);
+  G_OBJECT_CLASS (stead_what_if_view_parent_class)->finalize (object);
+}
+
+static void
+stead_what_if_view_class_init (SteadWhatIfViewClass *klass)
+{
+  G_OBJECT_CLASS (klass)->finalize = stead_what_if_view_finalize;
+  STEAD_VIEW_CLASS (klass)->refresh = stead_what_if_view_refresh;
+}
+
+static GtkWidget *
+make_card (void)
+{
+  GtkWidget *card = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+
+  gtk_widget_add_css_class (card, "card");
+  return card;
+}
+
+static GtkWidget *
+make_button (SteadWhatIfView *self,
+             const char      *label,
+             GCallback        clicked)
+{
+  GtkWidget *button = gtk_button_new_with_label (label);
+
+  g_signal_connect_swapped (button, "clicked", clicked, self);
+  return button;
+}
+
+static void
+add_left (SteadWhatIfView *self)
+{
+  GtkWidget *card = make_card ();
+
+  gtk_box_append (GTK_BOX (card), stead_view_heading (_("What could be different")));
+  self->handle_box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  gtk_box_append (GTK_BOX (card), self->handle_box);
+  self->reset = make_button (self, _("Reset to the log"), G_CALLBACK (reset_cb));
+  gtk_box_append (GTK_BOX (card), self->reset);
+  self->name = gtk_entry_new ();
+  gtk_entry_set_placeholder_text (GTK_ENTRY (self->name), _("Name of this scenario"));
+  stead_ui_name (self->name, _("Name of this scenario"));
+  gtk_box_append (GTK_BOX (card), self->name);
+  self->keep = make_button (self, _("Keep as a scenario"), G_CALLBACK (keep_cb));
+  gtk_box_append (GTK_BOX (card), self->keep);
+  self->error = stead_view_note (NULL);
+  gtk_widget_add_css_class (self->error, "message");
+  gtk_widget_set_visible (self->error, FALSE);
+  gtk_box_append (GTK_BOX (card), self->error);
+  stead_view_add_left (STEAD_VIEW (self), card);
+}
+
+static void
+add_tornado (SteadWhatIfView *self)
+{
+  const char *columns[] = { _("What changes"), _("Down to"), _("Then left"), _("Up to"), _("Then left"), _("Apart"), NULL };
+
+  self->plot = STEAD_PLOT (stead_plot_new (_("What matters most"), _("Profit when one thing changes"), columns));
+  stead_plot_set_height (self->plot, 250);
+  stead_chart_area_set_paint (stead_plot_get_chart (self->plot), paint_cb, hint_cb, self);
+  stead_chart_area_set_step (stead_plot_get_chart (self->plot), step_cb);
+  self->frac = STEAD_HANDLE (stead_handle_new (_("Each moves by"), percent_text, NULL));
+  stead_handle_range (self->frac, 1, 50, 1);
+  gtk_widget_set_size_request (GTK_WIDGET (self->frac), 180, -1);
+  g_signal_connect_swapped (self->frac, "turned", G_CALLBACK (frac_cb), self);
+  stead_plot_add (self->plot, GTK_WIDGET (self->frac));
+  stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
+}
+
+static void
+add_scenarios (SteadWhatIfView *self)
+{
+  const char *columns[] = { _("Scenario"), _("Price"), _("Cost of one"), _("Break-even"), C_("column of a table", "Left") };
+  GtkWidget *card = make_card (), *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *heading = stead_view_heading (_("Scenarios beside the farm's own figures"));
+
+  gtk_widget_set_hexpand (heading, TRUE);
+  gtk_box_append (GTK_BOX (head), heading);
+  self->drop = make_button (self, _("Delete the scenario"), G_CALLBACK (drop_cb));
+  gtk_box_append (GTK_BOX (head), self->drop);
+  gtk_box_append (GTK_BOX (card), head);
+  self->scenarios = STEAD_TABLE (stead_table_new (_("Scenarios beside the farm's own figures")));
+  for (int i = 0; i < (int) G_N_ELEMENTS (columns); i++)
+    stead_table_add_column (self->scenarios, columns[i], i > 0, TRUE, cell_text, NULL, NULL, GINT_TO_POINTER (i));
+  stead_table_set_activate (self->scenarios, activate_cb, self);
+  gtk_widget_set_size_request (GTK_WIDGET (self->scenarios), -1, 150);
+  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->scenarios));
+  gtk_box_append (GTK_BOX (card), stead_view_note (_("Return on a scenario turns the handles to it.")));
+  stead_view_add_right (STEAD_VIEW (self), card);
+}
+
+static void
+add_grid (SteadWhatIfView *self)
+{
+  GtkWidget *card = make_card (), *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+
+  gtk_widget_set_layout_manager (row, stead_wrap_layout_new ());
+  gtk_box_append (GTK_BOX (card), stead_view_heading (_("What is left when two things change")));
+  for (int k = 0; k < 2; k++)
+    {
+      self->picks[k] = gtk_drop_down_new (NULL, NULL);
+      stead_ui_name (self->picks[k], k == 0 ? _("Down the table") : _("Across the table"));
+      g_signal_connect_swapped (self->picks[k], "notify::selected", G_CALLBACK (picked_cb), self);
+      gtk_box_append (GTK_BOX (row), gtk_label_new (k == 0 ? _("Down the table") : _("Across the table")));
+      gtk_box_append (GTK_BOX (row), self->picks[k]);
+    }
+  gtk_box_append (GTK_BOX (card), row);
+  self->grid = gtk_grid_new ();
+  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 12);
+  gtk_grid_set_row_spacing (GTK_GRID (self->grid), 4);
+  gtk_widget_add_css_class (self->grid, "two-way");
+  gtk_box_append (GTK_BOX (card), self->grid);
+  stead_view_add_right (STEAD_VIEW (self), card);
+}
+
+static void
+stead_what_if_view_init (SteadWhatIfView *self)
+{
+  GtkWidget *whys = gtk_expander_new (_("Why? The figures worked out"));
+
+  add_left (self);
+  add_tornado (self);
+  add_scenarios (self);
+  add_grid (self);
+  self->whys = STEAD_WHY_BOX (stead_why_box_new ());
+  stead_ui_name (whys, _("Why? The figures worked out"));
+  stead_ui_expander_set_child (whys, GTK_WIDGET (self->whys));
+  stead_view_add_right (STEAD_VIEW (self), whys);
+}
+
+GtkWidget *
+stead_what_if_view_new (void)
+{
+  return g_object_new (STEAD_TYPE_WHAT_IF_VIEW, NULL);
+}
