@@ -123,7 +123,7 @@ def test_steps_can_be_skipped():
     w.press('push button', 'Skip This Step')
     w.wait('push button', 'Today')
     w.wait_words('Nothing is due.')
-    w.wait('push button', 'New flock')
+    w.wait('push button', 'Go to Raise')
     w.wait('push button', 'New receipt')
     for place in ('Raise', 'Keep', 'Today'):
         w.press('push button', place + ',')

@@ -227,10 +227,10 @@ show_dues (SteadTodayPage       *self,
 typedef GPtrArray *(*ListFacts) (SteadStore *store, GError **error);
 
 static GPtrArray *
-list_flocks (SteadStore  *store,
-             GError     **error)
+list_batches (SteadStore  *store,
+              GError     **error)
 {
-  return stead_flock_repo_list (store, TRUE, error);
+  return stead_batch_repo_list (store, TRUE, error);
 }
 
 static GPtrArray *
@@ -248,12 +248,14 @@ static const struct
   const char *detail;
   const char *button;
   const char *action;
+  const char *target;   /* (nullable) */
 } first_steps[] = {
-  { list_flocks, N_("Set up the first flock."), N_("How many hens, how old, what they cost."),
-    N_("New flock…"), "win.new-flock" },
-  { stead_receipt_repo_list, N_("Enter what was bought."), N_("Feed, litter and cartons make most of the cost of a dozen."),
+  { list_batches, N_("Set up what the farm raises."),
+    N_("A flock, a tank of fish or a crop: how many, how old, what they cost."),
+    N_("Go to Raise"), "win.go", "raise" },
+  { stead_receipt_repo_list, N_("Enter what was bought."), N_("Feed, seed, jars and cartons make most of what a thing costs."),
     N_("New receipt…"), "win.new-receipt" },
-  { list_products, N_("Say what is sold."), N_("A dozen, a half dozen or a tray, and from which flock."),
+  { list_products, N_("Say what is sold."), N_("A dozen, a pound or a jar, and what it comes from."),
     N_("New product…"), "win.new-product" },
 };
 
@@ -273,6 +275,8 @@ make_first_step (gsize i)
   gtk_box_append (GTK_BOX (words), wrapped (_(first_steps[i].detail), "soft"));
   gtk_widget_set_hexpand (words, TRUE);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), first_steps[i].action);
+  if (first_steps[i].target != NULL)
+    gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", first_steps[i].target);
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_box_append (GTK_BOX (row), icon);
   gtk_box_append (GTK_BOX (row), words);
