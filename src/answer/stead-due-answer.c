@@ -244,10 +244,10 @@ warn_low (SteadDueLook         *look,
     text = g_strdup_printf (_("There is no %s left."), name);
   else if (isfinite (line->days) && line->days < 1)
     /* Translators: a thing in the store room. */
-    text = g_strdup_printf (_("%s lasts less than a day."), name);
+    text = g_strdup_printf (_("%s: not enough for a day."), name);
   else if (isfinite (line->days))
     /* Translators: a thing in the store room, "3 days", "20 lb". */
-    text = g_strdup_printf (_("%s lasts %s; %s is on hand."), name, line->lasts, line->on_hand);
+    text = g_strdup_printf (_("%s: enough for %s; %s on hand."), name, line->lasts, line->on_hand);
   else
     /* Translators: "Carton", "12". */
     text = g_strdup_printf (_("%s: only %s on hand."), name, line->on_hand);

@@ -34,13 +34,14 @@ stead_stock_answer_free (SteadStockAnswer *self)
   g_free (self);
 }
 
-/* An item never bought is not low unless a mark was set for it. */
+/* An item never bought is not low unless a mark was set for it, nor is what the farm makes
+ * itself: it is made to go. */
 static gboolean
 is_low (const SteadStockLine *line)
 {
   if (isfinite (line->item->reorder_base) && line->stock.on_hand_base < line->item->reorder_base)
     return TRUE;
-  return isfinite (line->days) && line->days < LOW_DAYS;
+  return line->item->kind != STEAD_ITEM_PRODUCE && isfinite (line->days) && line->days < LOW_DAYS;
 }
 
 static char *

@@ -331,7 +331,8 @@ write_crop (SteadDemoWriter  *writer,
   now->id = crop->batch.id;
   now->cost_cents = crop->cost_cents;
   stead_demo_set_id (writer, now->group, now->id);
-  return write_routine (writer, now, error);
+  return stead_demo_cash_begin_batch (writer, now->group, now->id, crop->cost_cents, error) &&
+         write_routine (writer, now, error);
 }
 
 /* --- the log ------------------------------------------------------------------------- */
@@ -494,6 +495,7 @@ write_sale (SteadDemoWriter  *writer,
 
   if (!stead_lot_repo_stock (writer->store, item, day, 1, &stock, error))
     return FALSE;
+  stead_demo_cash_sold_of (writer, item, stock.on_hand_base);
   return stock.on_hand_base <= 0 ||
          stead_lot_repo_sell (writer->store, item, day, stock.on_hand_base, _("Sold at the market"), writer->helper_id,
                               error);

@@ -10,6 +10,9 @@
 #include "store/stead-item-repo.h"
 #include "store/stead-lot-repo.h"
 
+/* One cup in mL (NIST Special Publication 811, appendix B). */
+#define CUP_ML 236.5882365
+
 /* --- the farm, its people, places and things ---------------------------------------- */
 
 static gboolean
@@ -116,9 +119,17 @@ write_item (SteadDemoWriter  *writer,
   g_autofree char *storage = stead_demo_text_if (reader, group, "storage");
   const SteadUnit *unit = stead_demo_unit_of (writer, group);
   double reorder = stead_demo_number_if (reader, group, "reorder", NAN);
+  g_autofree char *allergens = stead_demo_text_if (reader, group, "allergens");
+  g_autofree char *food = stead_demo_text_if (reader, group, "food");
+  g_autofree char *label = stead_demo_text_if (reader, group, "label");
+  g_autofree char *source = stead_demo_text_if (reader, group, "measured");
   SteadItem item = { .name = name, .storage = storage, .unit = unit,
                      .kind = (SteadItemKind) stead_demo_word_of (writer, group, "kind", kinds),
-                     .shelf_life_days = (int) stead_demo_number_if (reader, group, "shelf_life_days", 0) };
+                     .shelf_life_days = (int) stead_demo_number_if (reader, group, "shelf_life_days", 0),
+                     .allergens = allergens, .food = food, .label_name = label, .measure_source = source,
+                     .density_kg_l = stead_demo_number_if (reader, group, "cup_g", NAN) / CUP_ML,
+                     .piece_kg = stead_demo_number_if (reader, group, "piece_g", NAN) / 1000,
+                     .yield_frac = stead_demo_number_if (reader, group, "yield", 0) };
 
   if (!stead_demo_sound (writer, error))
     return FALSE;
@@ -157,7 +168,7 @@ write_flock (SteadDemoWriter  *writer,
   if (!stead_demo_sound (writer, error) || !stead_flock_repo_save (writer->store, flock, error))
     return FALSE;
   writer->flock_id = flock->id;
-  return TRUE;
+  return stead_demo_cash_begin_batch (writer, "flock", flock->id, flock->birds_cost_cents, error);
 }
 
 static gboolean
@@ -177,7 +188,8 @@ write_asset (SteadDemoWriter  *writer,
   asset->salvage_cents = (gint64) round (100 * stead_demo_number_if (reader, group, "salvage", 0));
   asset->life_years = stead_demo_number (reader, group, "years");
   g_array_append_val (asset->shares, share);
-  return stead_demo_sound (writer, error) && stead_asset_repo_save (writer->store, asset, error);
+  return stead_demo_sound (writer, error) && stead_asset_repo_save (writer->store, asset, error) &&
+         stead_demo_cash_buy_asset (writer, asset, error);
 }
 
 static gboolean

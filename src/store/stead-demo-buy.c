@@ -28,6 +28,13 @@ stead_demo_use_free (SteadDemoUse *use)
   g_free (use);
 }
 
+void
+stead_demo_sale_free (SteadDemoSale *sale)
+{
+  g_free (sale->product);
+  g_free (sale);
+}
+
 /* --- buying ----------------------------------------------------------------- */
 
 static char *
@@ -327,9 +334,13 @@ sell_product (SteadDemoStory *story,
   g_auto(GStrv) parts = stead_demo_list (reader, group, "parts");
   double share = stead_demo_number (reader, group, "sale_share");
   int packs = (int) (eggs * share / stead_demo_number (reader, group, "eggs"));
+  SteadDemoSale *sale;
 
   if (packs < 1 || prices[0] == NULL || day <= (int) g_ascii_strtod (prices[0], NULL))
     return;
+  sale = g_new0 (SteadDemoSale, 1);
+  *sale = (SteadDemoSale) { day, g_strdup (group), packs };
+  g_ptr_array_add (story->sales, sale);
   for (char **part = parts; *part != NULL; part++)
     shelf_take (shelf_of (story, shelves, *part), day, packs, packs + 12, 1, TRUE);
 }

@@ -98,7 +98,7 @@ write_chicks (SteadDemoWriter  *writer,
   if (!stead_demo_sound (writer, error) || !stead_flock_repo_save (writer->store, flock, error))
     return FALSE;
   chicks->id = flock->id;
-  return TRUE;
+  return stead_demo_cash_begin_batch (writer, "chicks", flock->id, flock->birds_cost_cents, error);
 }
 
 /* --- their days --------------------------------------------------------------------- */
@@ -151,6 +151,8 @@ write_chicks_day (SteadDemoWriter  *writer,
       entry.eggs = (gint32) gsl_ran_binomial (rng, frac, (unsigned int) chicks->alive);
       entry.cracked = entry.eggs > 0 && gsl_rng_uniform (rng) < 0.1 ? 1 : 0;
     }
+  if (entry.eggs > 0)
+    stead_demo_eggs_laid (writer, chicks->id, entry.eggs, entry.cracked);
   chicks->alive -= entry.deaths;
   return stead_demo_sound (writer, error) && stead_flock_repo_save_entry (writer->store, &entry, error);
 }

@@ -24,6 +24,7 @@ story_clear (SteadDemoStory *story)
   g_free (story->days);
   g_clear_pointer (&story->buys, g_ptr_array_unref);
   g_clear_pointer (&story->uses, g_ptr_array_unref);
+  g_clear_pointer (&story->sales, g_ptr_array_unref);
   g_clear_pointer (&story->rng, gsl_rng_free);
   g_clear_pointer (&story->reader.keys, g_key_file_unref);
   g_clear_error (&story->reader.error);
@@ -109,6 +110,7 @@ stead_demo_farm_create (const char  *path,
   story.rng = gsl_rng_alloc (gsl_rng_mt19937);
   story.buys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_demo_buy_free);
   story.uses = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_demo_use_free);
+  story.sales = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_demo_sale_free);
   if (!load_keys (story.reader.keys, description, error) || !make_story (&story, error))
     return NULL;
   name = stead_demo_text (&story.reader, "farm", "name");

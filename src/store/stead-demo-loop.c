@@ -244,7 +244,7 @@ write_group (SteadDemoWriter  *writer,
     return FALSE;
   group->id = fish->batch.id;
   stead_demo_set_id (writer, group->group, group->id);
-  return TRUE;
+  return stead_demo_cash_begin_batch (writer, group->group, group->id, fish->cost_cents, error);
 }
 
 /* --- feed comes when there is little ------------------------------------------------- */
@@ -423,6 +423,7 @@ write_fish_sale (SteadDemoWriter  *writer,
 
   if (!stead_demo_sound (writer, error) || !stead_lot_repo_stock (writer->store, id, day, 1, &stock, error))
     return FALSE;
+  stead_demo_cash_sold_of (writer, id, stock.on_hand_base);
   return stead_lot_repo_sell (writer->store, id, day, stock.on_hand_base, _("Sold on ice at the market"),
                               writer->helper_id, error);
 }

@@ -71,6 +71,14 @@ typedef struct
   gboolean  is_sold;
 } SteadDemoUse;
 
+/* Packs of eggs sold on one day. */
+typedef struct
+{
+  int       day;
+  char     *product;     /* group of the description */
+  int       packs;
+} SteadDemoSale;
+
 typedef struct
 {
   SteadDemoReader  reader;
@@ -81,6 +89,7 @@ typedef struct
   SteadDemoDay    *days;
   GPtrArray       *buys;       /* of SteadDemoBuy, by day */
   GPtrArray       *uses;       /* of SteadDemoUse, by day */
+  GPtrArray       *sales;      /* of SteadDemoSale, by day */
   double           spilled_lb; /* feed lost on the first day, so that the bags come out even */
 } SteadDemoStory;
 
@@ -91,6 +100,7 @@ gboolean stead_demo_write     (SteadDemoStory *story, SteadStore *store, GError 
 
 void stead_demo_buy_free (SteadDemoBuy *buy);
 void stead_demo_use_free (SteadDemoUse *use);
+void stead_demo_sale_free (SteadDemoSale *sale);
 
 /* The day, on or before @today less @back, that falls on "01-18" in its year. */
 SteadDay stead_demo_day_of_year (SteadDemoStory *story, const char *group, const char *text, int back);

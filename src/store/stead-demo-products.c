@@ -59,19 +59,21 @@ write_product (SteadDemoWriter  *writer,
                gconstpointer     what,
                GError          **error)
 {
-  static const char * const packs[] = { "dozen", "half_dozen", "tray", "piece", "pound", NULL };
+  static const char * const packs[] = { "dozen", "half_dozen", "tray", "piece", "pound", "kilogram", "jar", "pack", NULL };
   const char *group = what;
   SteadDemoReader *reader = &writer->story->reader;
   g_autoptr(SteadProduct) product = stead_product_new ();
   g_autofree char *fish = stead_demo_text_if (reader, group, "fish");
   g_autofree char *crop = stead_demo_text_if (reader, group, "crop");
   g_autofree char *item = stead_demo_text_if (reader, group, "item");
+  gboolean cooked = stead_demo_number_if (reader, group, "cooked", 0) > 0;
 
   product->name = g_strdup (stead_demo_group_name (group));
   product->pack = (SteadPack) stead_demo_word_of (writer, group, "pack", packs);
   product->base_per_unit = stead_demo_number (reader, group, "eggs");
   product->batch_id = fish != NULL   ? stead_demo_id_of (writer, "fish", fish)
                       : crop != NULL ? stead_demo_id_of (writer, "crop", crop)
+                      : cooked       ? 0
                                      : writer->flock_id;
   if (item != NULL)
     product->item_id = stead_demo_id_of (writer, "item", item);
@@ -84,7 +86,7 @@ write_product (SteadDemoWriter  *writer,
   if (!stead_demo_sound (writer, error) || !stead_product_repo_save (writer->store, product, error))
     return FALSE;
   stead_demo_set_id (writer, group, product->id);
-  return TRUE;
+  return stead_demo_cash_begin_product (writer, group, product->id, error);
 }
 
 /* "42:4.00:Why" */

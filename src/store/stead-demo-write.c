@@ -45,6 +45,19 @@ stead_demo_person_on (SteadDemoWriter *writer,
   return writer->advisor_id;
 }
 
+/* The one whose turn it is next. */
+gint64
+stead_demo_second_on (SteadDemoWriter *writer,
+                      int              at)
+{
+  gint64 first = stead_demo_person_on (writer, at);
+  gint64 second = stead_demo_person_on (writer, at + 7);
+
+  if (second != first)
+    return second;
+  return first == writer->advisor_id ? writer->helper_id : writer->advisor_id;
+}
+
 static gboolean
 write_buy (SteadDemoWriter  *writer,
            gconstpointer     what,
@@ -72,7 +85,10 @@ write_buy (SteadDemoWriter  *writer,
                                                               20417 + 37 * (buy->day + 60) + (int) buy->packs);
   receipt->person_id = buy->is_gift ? writer->advisor_id : stead_demo_person_on (writer, buy->day);
   g_array_append_val (receipt->lines, line);
-  return stead_receipt_repo_save (writer->store, receipt, error);
+  if (!stead_receipt_repo_save (writer->store, receipt, error))
+    return FALSE;
+  stead_demo_cash_owe (writer, receipt, group);
+  return TRUE;
 }
 
 static gboolean
@@ -157,6 +173,7 @@ write_day (SteadDemoWriter  *writer,
   SteadFlockEntry later = { .flock_id = writer->flock_id, .day = entry.day, .eggs = day->later_eggs,
                             .left_out = day->left_out, .feed_kg = NAN, .person_id = entry.person_id };
 
+  stead_demo_eggs_laid (writer, writer->flock_id, day->eggs, entry.cracked);
   return stead_flock_repo_save_entry (writer->store, &entry, error) &&
          (day->later_eggs == 0 || stead_flock_repo_save_entry (writer->store, &later, error));
 }
@@ -225,7 +242,10 @@ live (SteadDemoWriter  *writer,
           (writer->at % SIGN_STEP_DAYS == 0 && writer->at > 0 &&
            !stead_demo_act (writer, "sign", sign_old, NULL, error)) ||
           (writer->at >= 0 && (!stead_demo_live_loop (writer, error) || !stead_demo_live_bay (writer, error) ||
-                               !stead_demo_live_chicks (writer, error) || !live_day (writer, error))))
+                               !stead_demo_live_chicks (writer, error) || !live_day (writer, error) ||
+                               !stead_demo_live_eggs (writer, error) ||
+                               !stead_demo_live_kitchen (writer, error))) ||
+          !stead_demo_live_cash (writer, error))
         return FALSE;
     }
   return TRUE;
@@ -244,11 +264,18 @@ stead_demo_write (SteadDemoStory  *story,
   writer.loop = stead_demo_loop_new (&writer);
   writer.bay = stead_demo_bay_new (&writer);
   writer.chicks = stead_demo_chicks_new (&writer);
+  writer.eggs = stead_demo_eggs_new (&writer);
+  writer.kitchen = stead_demo_kitchen_new (&writer);
+  writer.cash = stead_demo_cash_new (&writer);
   stead_store_set_today (store, story->first - 400);
-  done = stead_demo_sound (&writer, error) && stead_demo_begin_farm (&writer, error) && live (&writer, error);
+  done = stead_demo_sound (&writer, error) && stead_demo_begin_farm (&writer, error) &&
+         stead_demo_begin_cash (&writer, error) && live (&writer, error);
   stead_demo_loop_free (writer.loop);
   stead_demo_bay_free (writer.bay);
   stead_demo_chicks_free (writer.chicks);
+  stead_demo_eggs_free (writer.eggs);
+  stead_demo_kitchen_free (writer.kitchen);
+  stead_demo_cash_free (writer.cash);
   g_hash_table_unref (writer.ids);
   g_ptr_array_unref (writer.students);
   return done;

@@ -2,7 +2,9 @@
 #pragma once
 
 #include "core/stead-quantity.h"
+#include "store/stead-asset-repo.h"
 #include "store/stead-demo-private.h"
+#include "store/stead-receipt-repo.h"
 
 G_BEGIN_DECLS
 
@@ -10,6 +12,10 @@ G_BEGIN_DECLS
 typedef struct _SteadDemoLoop SteadDemoLoop;
 typedef struct _SteadDemoBay SteadDemoBay;
 typedef struct _SteadDemoChicks SteadDemoChicks;
+/* Eggs on their way into lots, recipes and what is cooked of them, and money. */
+typedef struct _SteadDemoEggs SteadDemoEggs;
+typedef struct _SteadDemoKitchen SteadDemoKitchen;
+typedef struct _SteadDemoCash SteadDemoCash;
 
 typedef struct
 {
@@ -23,8 +29,12 @@ typedef struct
   SteadDemoLoop   *loop;
   SteadDemoBay    *bay;
   SteadDemoChicks *chicks;
+  SteadDemoEggs   *eggs;
+  SteadDemoKitchen *kitchen;
+  SteadDemoCash   *cash;
   guint            next_buy;
   guint            next_use;
+  guint            next_sale;
   int              at;          /* the day being lived */
 } SteadDemoWriter;
 
@@ -72,6 +82,47 @@ void             stead_demo_chicks_free  (SteadDemoChicks *chicks);
 gboolean         stead_demo_live_chicks  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* A pack of an item comes today, if less of it than @base is on hand. */
 gboolean         stead_demo_buy_for      (SteadDemoWriter *writer, const char *item, double base,
+                                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Collected today by a flock; they go into a lot with those of the week. */
+void             stead_demo_eggs_laid    (SteadDemoWriter *writer, gint64 flock_id, int eggs, int cracked);
+SteadDemoEggs   *stead_demo_eggs_new     (SteadDemoWriter *writer) G_GNUC_WARN_UNUSED_RESULT;
+void             stead_demo_eggs_free    (SteadDemoEggs *eggs);
+gboolean         stead_demo_live_eggs    (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadDemoKitchen *stead_demo_kitchen_new (SteadDemoWriter *writer) G_GNUC_WARN_UNUSED_RESULT;
+void             stead_demo_kitchen_free (SteadDemoKitchen *kitchen);
+gboolean         stead_demo_live_kitchen (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* A deed: the recipe of a group. */
+gboolean         stead_demo_write_recipe (SteadDemoWriter *writer, gconstpointer what, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* A deed: throws out what is past its day tomorrow, and buys what would fall short of a making. */
+gboolean         stead_demo_shop         (SteadDemoWriter *writer, gconstpointer what, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* The five parts of a step, or a fault. */
+char           **stead_demo_step_words   (SteadDemoWriter *writer, const char *group, const char *text) G_GNUC_WARN_UNUSED_RESULT;
+/* @quantity is in the unit of the item. */
+double           stead_demo_base_of      (SteadDemoWriter *writer, const char *item, double quantity);
+SteadDemoCash   *stead_demo_cash_new     (SteadDemoWriter *writer) G_GNUC_WARN_UNUSED_RESULT;
+void             stead_demo_cash_free    (SteadDemoCash *cash);
+/* Accounts, funds, enterprises; in time for the first thing that is bought. */
+gboolean         stead_demo_begin_cash   (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Pays what is due, and counts and deposits what was taken in. */
+gboolean         stead_demo_live_cash    (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* To be paid in some days: a receipt that was saved within the same action. */
+void             stead_demo_cash_owe     (SteadDemoWriter *writer, const SteadReceipt *receipt, const char *item_group);
+/* Within the action that made it: pays what a batch of @group began with, and says whose it is. */
+gboolean         stead_demo_cash_begin_batch (SteadDemoWriter *writer, const char *group, gint64 batch_id, gint64 cents,
+                                              GError **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean         stead_demo_cash_buy_asset (SteadDemoWriter *writer, const SteadAsset *asset,
+                                            GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Says whose a product of @group is. */
+gboolean         stead_demo_cash_begin_product (SteadDemoWriter *writer, const char *group, gint64 product_id,
+                                                GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Sold today, at the price of the day: so many units of "product Eggs". */
+void             stead_demo_cash_sold    (SteadDemoWriter *writer, const char *group, double units);
+/* The same for what is sold loose out of the store room: the product that says "item=…" of it. */
+void             stead_demo_cash_sold_of (SteadDemoWriter *writer, gint64 item_id, double base);
+/* Somebody to work or count with: not the person of the day. */
+gint64           stead_demo_second_on    (SteadDemoWriter *writer, int at);
+/* Within an action: a receipt of today with a pack of each item. */
+gboolean         stead_demo_buy_packs    (SteadDemoWriter *writer, const char *supplier, const char * const *groups,
                                           GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* How many days after the first one lies @key, which counts back from today; @missing
  * without it. */

@@ -119,17 +119,17 @@ stead_demo_days_back (SteadDemoWriter *writer,
 
 /* --- what comes when there is little of it ------------------------------------------- */
 
+/* One pack of the item of @group, at the price of the day. */
 static gboolean
-write_pack (SteadDemoWriter  *writer,
-            gconstpointer     what,
-            GError          **error)
+add_pack (SteadDemoWriter  *writer,
+          const char       *group,
+          SteadReceipt     *receipt,
+          GError          **error)
 {
-  const char *group = what;
   SteadDemoReader *reader = &writer->story->reader;
   g_auto(GStrv) prices = stead_demo_list (reader, group, "price");
   double share = writer->at / (double) writer->story->n_days;
   double shelf_days = stead_demo_number_if (reader, group, "shelf_life_days", 0);
-  g_autoptr(SteadReceipt) receipt = stead_receipt_new ();
   SteadReceiptLine line = { .item_id = stead_demo_id_of (writer, "item", stead_demo_group_name (group)),
                             .best_by = STEAD_DAY_NONE };
   const SteadUnit *unit = stead_demo_unit_of (writer, group);
@@ -141,14 +141,42 @@ write_pack (SteadDemoWriter  *writer,
   line.quantity_base = stead_quantity_to_base (stead_demo_number (reader, group, "pack"), unit);
   line.cost_cents = (gint64) (0.5 + (1 - share) * (double) stead_demo_cents_of (reader, prices[0])
                               + share * (double) stead_demo_cents_of (reader, prices[1]));
-  receipt->day = stead_demo_day_at (writer, writer->at);
   if (shelf_days > 0)
-    line.best_by = receipt->day + (SteadDay) shelf_days;
-  receipt->supplier = stead_demo_text (reader, group, "supplier");
-  receipt->reference = g_strdup_printf ("%c-%d", g_ascii_toupper (receipt->supplier[0]), 31250 + 41 * writer->at);
-  receipt->person_id = stead_demo_person_on (writer, writer->at);
+    line.best_by = stead_demo_day_at (writer, writer->at) + (SteadDay) shelf_days;
   g_array_append_val (receipt->lines, line);
-  return stead_demo_sound (writer, error) && stead_receipt_repo_save (writer->store, receipt, error);
+  return stead_demo_sound (writer, error);
+}
+
+gboolean
+stead_demo_buy_packs (SteadDemoWriter     *writer,
+                      const char          *supplier,
+                      const char * const  *groups,
+                      GError             **error)
+{
+  g_autoptr(SteadReceipt) receipt = stead_receipt_new ();
+
+  receipt->day = stead_demo_day_at (writer, writer->at);
+  receipt->supplier = g_strdup (supplier);
+  receipt->reference = g_strdup_printf ("%c-%d", g_ascii_toupper (supplier[0]), 31250 + 41 * writer->at);
+  receipt->person_id = stead_demo_person_on (writer, writer->at);
+  for (const char * const *group = groups; *group != NULL; group++)
+    if (!add_pack (writer, *group, receipt, error))
+      return FALSE;
+  if (!stead_receipt_repo_save (writer->store, receipt, error))
+    return FALSE;
+  stead_demo_cash_owe (writer, receipt, groups[0]);
+  return TRUE;
+}
+
+static gboolean
+write_pack (SteadDemoWriter  *writer,
+            gconstpointer     what,
+            GError          **error)
+{
+  const char *groups[] = { what, NULL };
+  g_autofree char *supplier = stead_demo_text (&writer->story->reader, what, "supplier");
+
+  return stead_demo_buy_packs (writer, supplier, groups, error);
 }
 
 gboolean

@@ -17,6 +17,12 @@ class Farm:
         if demo:
             subprocess.check_call([PROGRAM, '--demo', self.path], stdout=subprocess.DEVNULL)
 
+    def forget_cash(self):
+        """Make it a farm that keeps no cash book yet; call it before the window opens."""
+        self.rows('DELETE FROM cash_count_piece; DELETE FROM cash_count; UPDATE cash_line SET pair_id = NULL;'
+                  ' DELETE FROM cash_line; DELETE FROM account; DELETE FROM fund')
+        self.verify()
+
     def ask(self, question, of=None):
         """The figures that the program gives for a question, without a window."""
         words = [PROGRAM, '--ask', question] + (['--of', of] if of else []) + [self.path]

@@ -75,6 +75,7 @@ def picture(farm):
 
 def test_first_accounts_are_offered():
     farm = Farm()
+    farm.forget_cash()
     w = opened(farm)
     two_accounts(w)
     assert farm.rows('SELECT name, opening_cents FROM account ORDER BY id') == ['Till box|4000', 'School account|50000']
@@ -85,6 +86,7 @@ def test_first_accounts_are_offered():
 
 def test_a_receipt_is_paid_once():
     farm = Farm()
+    farm.forget_cash()
     w = opened(farm)
     two_accounts(w)
     w.click('push button', 'Receipts')
@@ -122,6 +124,7 @@ def test_a_receipt_is_paid_once():
 
 def test_from_a_sale_to_a_closed_month():
     farm = Farm()
+    farm.forget_cash()
     w = opened(farm)
     two_accounts(w)
     w.click('push button', 'Till box $40.00')
