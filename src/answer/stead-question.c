@@ -35,6 +35,7 @@ static const SteadQuestion questions[] = {
   { "water", N_("How is this water, where is it going, and what does it need?"), "water" },
   { "recipe", N_("What does one of it cost, what is in it, and what is missing?"), "recipe" },
   { "kitchen", N_("What has to be done, which limits were met, and what came of it?"), "kitchen" },
+  { "checks", N_("What must be checked, against what, and what cannot be sold as planned?"), "recipe" },
   { "batch", N_("How does this batch stand beside its plan, and why did it end so?"), "batch" },
   { "due", N_("What is due, and what is wrong?"), NULL },
   { "stock", N_("What is in the store room, and what will run out?"), NULL },
@@ -824,7 +825,7 @@ stead_question_ask (SteadStore  *store,
 {
   static char *(*const asks[]) (SteadStore *, gint64, JsonBuilder *, GError **) = {
     ask_cost, ask_price, ask_flock, ask_fish, ask_crop, ask_greenhouse, ask_water,
-    stead_question_recipe, stead_question_kitchen, ask_batch, ask_due, ask_stock,
+    stead_question_recipe, stead_question_kitchen, stead_question_checks, ask_batch, ask_due, ask_stock,
     ask_store_room, ask_trace,
     stead_question_ask_cash, stead_question_ask_statement,
   };

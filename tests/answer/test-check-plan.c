@@ -7,7 +7,7 @@
 #include "numbers.h"
 
 #include "answer/stead-check-plan-answer.h"
-#include "answer/stead-limits.h"
+#include "answer/stead-question.h"
 #include "store/stead-kitchen-repo.h"
 
 #include <math.h>
@@ -329,6 +329,24 @@ test_local (Kitchen       *kitchen,
   g_assert_nonnull (error);
 }
 
+/* The same through --ask. */
+static void
+test_question (Kitchen       *kitchen,
+               gconstpointer  data)
+{
+  g_autofree char *sentence = NULL;
+  g_autoptr(JsonNode) node = NULL;
+  g_autoptr(SteadCheckPlanAnswer) answer = ask (kitchen, (SteadCheckOrder) { STEAD_CHECK_ORDER_RECIPE, kitchen->recipe });
+  JsonObject *figures;
+
+  g_assert_true (stead_question_ask (kitchen->farm.store, "checks", "breakfast bowls", &sentence, &node, NULL));
+  figures = json_node_get_object (node);
+  g_assert_cmpstr (sentence, ==, answer->sentence);
+  g_assert_cmpuint (json_array_get_length (json_object_get_array_member (figures, "checks")), ==, answer->lines->len);
+  g_assert_cmpuint (json_array_get_length (json_object_get_array_member (figures, "questions")), ==,
+                    answer->questions->len);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -342,5 +360,6 @@ main (int   argc,
   ADD ("stops", test_stops);
   ADD ("sale-day", test_sale_day);
   ADD ("local", test_local);
+  ADD ("question", test_question);
   return g_test_run ();
 }
