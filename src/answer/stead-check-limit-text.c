@@ -69,8 +69,20 @@ value_text (const SteadLimit *row,
   if (!isnan (stead_limit_value_in (row, "s")))
     return stead_check_span_text (stead_limit_value_in (row, "s"));
   number = stead_number_format (row->value, 4);
+  if (g_str_equal (row->unit, "Fdiff") && units == STEAD_UNITS_METRIC)
+    {
+      g_autofree char *c = stead_number_format (floor (row->value / 1.8 * 10 + 1e-6) / 10, 1);
+
+      return g_strdup_printf ("%s °C", c);
+    }
   if (g_str_equal (row->unit, "Fdiff"))
     return g_strdup_printf ("%s °F", number);
+  if (g_str_equal (row->unit, "Cdiff") && units == STEAD_UNITS_US)
+    {
+      g_autofree char *f = stead_number_format (row->value * 1.8, 1);
+
+      return g_strdup_printf ("%s °F", f);
+    }
   if (g_str_equal (row->unit, "Cdiff"))
     return g_strdup_printf ("%s °C", number);
   if (g_str_equal (row->unit, "pH"))

@@ -348,7 +348,10 @@ limit_format (const SteadCheckLine *line)
     case STEAD_CHECK_LINE_JAR_PH: return _("Measure the pH of each batch once it has become even: %s.");
     case STEAD_CHECK_LINE_JAR_RECORDS: return _("Keep the records of each batch for %s.");
     case STEAD_CHECK_LINE_CARRY_HOT: return _("Carry it hot: %s when it leaves and when it arrives.");
-    case STEAD_CHECK_LINE_CARRY_COLD: return _("Carry it cold: %s when it leaves and when it arrives.");
+    case STEAD_CHECK_LINE_CARRY_COLD:
+      if (g_strcmp0 (line->subject, "raw_shell_eggs") == 0)
+        return _("Carry the eggs in air of %s: measure it when they leave and when they arrive.");
+      return _("Carry it cold: %s when it leaves and when it arrives.");
     case STEAD_CHECK_LINE_UTENSILS: return _("Keep spoons that are in use in the food, or in water of %s.");
     default: return "%s";
     }

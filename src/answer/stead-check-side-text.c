@@ -65,18 +65,34 @@ stead_check_reason_text (const SteadCheckLine *line)
   return g_strdup (reason_of (((const SteadLimit *) line->rows->pdata[0])->hazard, line->stage));
 }
 
+/* The source of a row, without its name if the row before has the same one: "§3-501.14(A)(2)". */
+static char *
+source_after (const SteadLimit *row,
+              const SteadLimit *before)
+{
+  gboolean same = before != NULL && g_str_equal (row->source, before->source) && g_str_equal (row->version, before->version)
+                  && g_str_equal (row->status, before->status) && !g_str_equal (row->status, "practice")
+                  && !g_str_equal (row->status, "memory");
+
+  return same ? g_strdup (row->where) : stead_limits_source (row);
+}
+
 /* Each source once, in the order of the rows. */
 char *
 stead_check_sources_text (const GPtrArray *rows)
 {
   g_autoptr(GPtrArray) sources = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr(GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  const SteadLimit *before = NULL;
 
   for (guint i = 0; i < rows->len; i++)
     {
-      g_autofree char *source = stead_limits_source (rows->pdata[i]);
+      const SteadLimit *row = rows->pdata[i];
 
-      if (!g_ptr_array_find_with_equal_func (sources, source, g_str_equal, NULL))
-        g_ptr_array_add (sources, g_steal_pointer (&source));
+      if (!g_hash_table_add (seen, stead_limits_source (row)))
+        continue;
+      g_ptr_array_add (sources, source_after (row, before));
+      before = row;
     }
   g_ptr_array_add (sources, NULL);
   return g_strjoinv ("; ", (char **) sources->pdata);

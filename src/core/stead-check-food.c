@@ -342,6 +342,23 @@ add_leftovers (CheckMaker       *maker,
              : check_ids (maker, "leftovers-served", NULL));
 }
 
+/* Of eggs in the shell the air counts, not the egg. */
+static void
+add_eggs (CheckMaker       *maker,
+          const CheckRoute *route)
+{
+  SteadCheckLine *line;
+
+  check_add (maker, STEAD_CHECK_LINE_EGG_CARTON, route->index, "carton",
+             check_rows (maker, "egg_label", "carton", "statement", NULL));
+  if (!carried (maker))
+    return;
+  line = check_add (maker, STEAD_CHECK_LINE_CARRY_COLD, route->index, "raw_shell_eggs",
+                    check_rows (maker, "hold_cold", "raw_shell_eggs", "air_temp", NULL));
+  if (line != NULL)
+    line->tool = STEAD_CHECK_TOOL_AIR;
+}
+
 void
 check_food_lines (CheckMaker       *maker,
                   const CheckRoute *route)
@@ -362,6 +379,5 @@ check_food_lines (CheckMaker       *maker,
   add_jar (maker, route);
   add_leftovers (maker, route);
   if (route->form == STEAD_CHECK_FORM_SHELL_EGGS)
-    check_add (maker, STEAD_CHECK_LINE_EGG_CARTON, route->index, "carton",
-               check_rows (maker, "egg_label", "carton", "statement", NULL));
+    add_eggs (maker, route);
 }

@@ -106,6 +106,8 @@ odd_of (const SteadCheckLine     *line,
 static const char *
 correction_subject (const SteadCheckLine *line)
 {
+  if (g_strcmp0 (line->subject, "raw_shell_eggs") == 0 && line->measure != NULL)
+    return "eggs_cold";
   switch ((int) line->kind)
     {
     case STEAD_CHECK_LINE_COOK: case STEAD_CHECK_LINE_COOK_MICROWAVE: case STEAD_CHECK_LINE_STAND:

@@ -454,6 +454,23 @@ test_lots (void)
   g_assert_cmpint (((SteadCheckStop *) plan->stops->pdata[1])->lot, ==, 3);
 }
 
+/* Eggs in the shell that are carried: the air counts.  §3-501.16(B). */
+static void
+test_carried_eggs (void)
+{
+  const SteadCheckAnswered stay[] = { { STEAD_CHECK_KEY_CARRIED, NULL, "no" } };
+  g_autoptr(SteadLimitTable) table = limit_tables ();
+  SteadCheckFood food = make_food (EGGS);
+  g_autoptr(SteadCheckPlan) plan = plan_of (table, &food, NULL, 0);
+  g_autoptr(SteadCheckPlan) here = plan_of (table, &food, stay, 1);
+  const SteadCheckLine *line = line_of (plan, STEAD_CHECK_LINE_CARRY_COLD, NULL);
+
+  g_assert_true (has_row (line, "hold-cold-eggs-45"));
+  g_assert_cmpint (line->tool, ==, STEAD_CHECK_TOOL_AIR);
+  g_assert_cmpstr (line->measure, ==, "air_temp");
+  g_assert_null (line_of (here, STEAD_CHECK_LINE_CARRY_COLD, NULL));
+}
+
 /* A stricter local rule takes the place of the row: 140 °F, as before 2005 and in some states. */
 static void
 test_local (void)
@@ -543,6 +560,7 @@ main (int   argc,
   g_test_add_func ("/core/check-plan/not-stopped", test_not_stopped);
   g_test_add_func ("/core/check-plan/jar-acidity", test_jar_acidity);
   g_test_add_func ("/core/check-plan/lots", test_lots);
+  g_test_add_func ("/core/check-plan/carried-eggs", test_carried_eggs);
   g_test_add_func ("/core/check-plan/local", test_local);
   g_test_add_func ("/core/check-plan/settings", test_settings);
   g_test_add_func ("/core/check-plan/odd-answers", test_odd_answers);
