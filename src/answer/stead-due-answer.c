@@ -377,7 +377,8 @@ stead_due_answer_new (SteadStore  *store,
   self = g_new0 (SteadDueAnswer, 1);
   self->dues = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_due_free);
   look = (SteadDueLook) { .store = store, .answer = self, .today = stead_store_get_today (store), .error = error };
-  if (!look_at_flocks (&look)
+  if (!stead_due_look_at_checks (&look)
+      || !look_at_flocks (&look)
       || !stead_crop_find_dues (store, self->dues, error)
       || !stead_due_look_at_fish (&look)
       || !stead_water_find_dues (store, self->dues, error)

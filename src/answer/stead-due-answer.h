@@ -27,6 +27,8 @@ typedef enum
   STEAD_TARGET_NEW_RECEIPT, /* Keep, a new receipt for that item */
   STEAD_TARGET_RECIPE,      /* Make, that recipe; 0: a new one */
   STEAD_TARGET_KITCHEN,     /* Make, that kitchen batch */
+  STEAD_TARGET_CHECKLIST,   /* Check, that list */
+  STEAD_TARGET_HOLD,        /* Check, what is held back */
 } SteadTarget;
 
 typedef struct

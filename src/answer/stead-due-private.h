@@ -29,6 +29,9 @@ gboolean stead_due_look_at_receipts (SteadDueLook *look,
                                      const char   *name,
                                      SteadDay      began_on) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Lists of today and older ones that nobody signed, and what is held back. */
+gboolean stead_due_look_at_checks (SteadDueLook *look) G_GNUC_WARN_UNUSED_RESULT;
+
 /* All groups of fish under way. */
 gboolean stead_due_look_at_fish (SteadDueLook *look) G_GNUC_WARN_UNUSED_RESULT;
 

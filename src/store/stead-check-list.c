@@ -6,6 +6,9 @@
 
 #include "store/stead-check-private.h"
 
+/* Longer than any hold. */
+#define LONG_ENOUGH_S 1e9
+
 static void
 food_free (gpointer food)
 {
@@ -272,6 +275,29 @@ judge_own (const SteadListLine *line,
   *out_limit = NULL;
 }
 
+/* Hot enough, and nobody timed it: not missed, and not met before it is. */
+static void
+judge_untimed (const SteadListLine      *line,
+               const GPtrArray          *rows,
+               const SteadLimitReading  *reading,
+               SteadJudgement           *out,
+               const SteadLimit        **out_limit)
+{
+  SteadLimitReading held = *reading;
+  SteadJudgement judgement;
+  const SteadLimit *decided;
+
+  held.time_s = LONG_ENOUGH_S;
+  if (out->verdict != STEAD_LIMIT_NOT_MET || !isnan (reading->time_s) ||
+      !stead_limit_rows_judge (rows, line->needs_all, &held, &judgement, &decided, NULL) ||
+      judgement.verdict == STEAD_LIMIT_NOT_MET || decided->time_direction != STEAD_LIMIT_AT_LEAST)
+    return;
+  *out = judgement;
+  out->verdict = STEAD_LIMIT_WITHIN_ERROR;
+  out->short_s = decided->time_s;
+  *out_limit = decided;
+}
+
 gboolean
 stead_list_line_judge (const SteadListLine    *line,
                        const SteadShown       *shown,
@@ -285,7 +311,7 @@ stead_list_line_judge (const SteadListLine    *line,
   gboolean judged;
 
   g_return_val_if_fail (line != NULL && shown != NULL && out != NULL, FALSE);
-  if (stead_list_line_is_cooling (line))
+  if (stead_list_line_is_cooling (line) || g_str_equal (line->topic, "sanitizer"))
     return FALSE;
   if (g_str_equal (line->measure, STEAD_MEASURE_DONE))
     {
@@ -301,6 +327,8 @@ stead_list_line_judge (const SteadListLine    *line,
           g_ptr_array_add (rows, line->rows->pdata[i]);
       reading = reading_of (line, shown, instrument);
       judged = reading.unit != NULL && stead_limit_rows_judge (rows, line->needs_all, &reading, out, &decided, NULL);
+      if (judged)
+        judge_untimed (line, rows, &reading, out, &decided);
       if (judged)
         judge_own (line, shown, out, &decided);
     }

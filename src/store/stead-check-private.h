@@ -23,9 +23,9 @@ gpointer stead_shown_from_row (SteadStmt *stmt);
 
 /* The columns of a limit that was kept, from @at on, and a row of them. */
 #define LIMIT_COLUMNS \
-  "limit_id, process, measure, direction, value, unit, word, time_direction, time_s, hazard, source," \
+  "limit_id, process, subject, conditions, measure, direction, value, unit, word, time_direction, time_s, hazard, source," \
   " source_where, version, status, note, replaces"
-#define LIMIT_N_COLUMNS 16
+#define LIMIT_N_COLUMNS 18
 /* Its strings belong to @list. */
 SteadLimit *stead_check_limit_from_row (SteadCheckList *list, SteadStmt *stmt, int at);
 void        stead_check_bind_limit     (SteadStmt *stmt, int at, const SteadLimit *limit);

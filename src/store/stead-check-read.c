@@ -57,22 +57,23 @@ stead_check_limit_from_row (SteadCheckList *list,
 
   limit->id = keep_some (list, stmt, at);
   limit->process = keep_some (list, stmt, at + 1);
-  limit->subject = limit->when = "";
-  limit->measure = keep_some (list, stmt, at + 2);
-  limit->direction = (SteadLimitDirection) stead_repo_word (stmt, at + 3, stead_direction_words);
-  limit->value = stead_stmt_real (stmt, at + 4);
-  limit->unit = keep_some (list, stmt, at + 5);
-  limit->word = keep (list, stmt, at + 6);
-  limit->has_time = sqlite3_column_type (stmt, at + 7) != SQLITE_NULL;
-  limit->time_direction = (SteadLimitDirection) stead_repo_word (stmt, at + 7, stead_direction_words);
-  limit->time_s = stead_stmt_real (stmt, at + 8);
-  limit->hazard = keep_some (list, stmt, at + 9);
-  limit->source = keep_some (list, stmt, at + 10);
-  limit->where = keep_some (list, stmt, at + 11);
-  limit->version = keep_some (list, stmt, at + 12);
-  limit->status = keep_some (list, stmt, at + 13);
-  limit->note = keep_some (list, stmt, at + 14);
-  limit->replaces = keep (list, stmt, at + 15);
+  limit->subject = keep_some (list, stmt, at + 2);
+  limit->when = keep_some (list, stmt, at + 3);
+  limit->measure = keep_some (list, stmt, at + 4);
+  limit->direction = (SteadLimitDirection) stead_repo_word (stmt, at + 5, stead_direction_words);
+  limit->value = stead_stmt_real (stmt, at + 6);
+  limit->unit = keep_some (list, stmt, at + 7);
+  limit->word = keep (list, stmt, at + 8);
+  limit->has_time = sqlite3_column_type (stmt, at + 9) != SQLITE_NULL;
+  limit->time_direction = (SteadLimitDirection) stead_repo_word (stmt, at + 9, stead_direction_words);
+  limit->time_s = stead_stmt_real (stmt, at + 10);
+  limit->hazard = keep_some (list, stmt, at + 11);
+  limit->source = keep_some (list, stmt, at + 12);
+  limit->where = keep_some (list, stmt, at + 13);
+  limit->version = keep_some (list, stmt, at + 14);
+  limit->status = keep_some (list, stmt, at + 15);
+  limit->note = keep_some (list, stmt, at + 16);
+  limit->replaces = keep (list, stmt, at + 17);
   return limit;
 }
 
@@ -416,7 +417,7 @@ stop_part (SteadCheckList *list,
            SteadStmt      *stmt,
            gpointer        data)
 {
-  g_autofree SteadLimit *limit = stead_check_limit_from_row (list, stmt, 8);
+  g_autofree SteadLimit *limit = stead_check_limit_from_row (list, stmt, 9);
   SteadListStop *stop = stead_check_list_add_stop (list, food_place (data, sqlite3_column_int64 (stmt, 1)),
                                                    keep_some (list, stmt, 2), keep_some (list, stmt, 3), limit);
 
@@ -425,6 +426,7 @@ stop_part (SteadCheckList *list,
   stop->settled = keep (list, stmt, 5);
   stop->settled_by = sqlite3_column_int64 (stmt, 6);
   stop->settled_at = stead_stmt_time (stmt, 7);
+  stop->told = keep (list, stmt, 8);
 }
 
 static void
@@ -461,7 +463,7 @@ read_parts (SteadStore      *store,
     "SELECT " SHOWN_COLUMNS " FROM reading r"
     " WHERE r.line_id IN (SELECT id FROM check_line WHERE list_id = ?1) ORDER BY r.at, r.id";
   static const char stops_sql[] =
-    "SELECT id, food_id, kind, way, lot_code, settled, settled_by, settled_at, " LIMIT_COLUMNS " FROM check_stop"
+    "SELECT id, food_id, kind, way, lot_code, settled, settled_by, settled_at, told, " LIMIT_COLUMNS " FROM check_stop"
     " WHERE list_id = ?1 ORDER BY id";
   static const char sums_sql[] = "SELECT made_from, local_from FROM checklist WHERE id = ?1";
 

@@ -78,6 +78,7 @@ typedef struct
   int               food;          /* -1: of all */
   const char       *kind, *way;    /* "eggs_pooled", "pasteurized" */
   const char       *lot_code;      /* (nullable) */
+  const char       *told;          /* (nullable): why, as it was told */
   const SteadLimit *row;           /* that decides */
   const char       *settled;       /* (nullable): what was done about it */
   gint64            settled_by;
@@ -135,8 +136,10 @@ const SteadShown *stead_check_list_find_reading (const SteadCheckList *list, gin
  * @out_limit: (out) (optional) (transfer none) (nullable): the row that decided; %NULL for
  *   a tick and for the recipe's own limit
  *
- * One reading by the limits of its line and those that the recipe asks for besides.
- * Readings of a pot that cools are judged together elsewhere (core/stead-cooling.h).
+ * One reading by the limits of its line and those that the recipe asks for besides.  What
+ * is hot enough and was not timed is within error, and short by the time of its row.
+ * Readings of a pot that cools are judged together elsewhere (core/stead-cooling.h), and so
+ * are those of a sanitizer.
  *
  * Returns: whether it can be judged by itself
  */

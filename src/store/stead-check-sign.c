@@ -19,12 +19,27 @@ stead_list_holes_free (SteadListHoles *holes)
 
 /* --- holes ---------------------------------------------------------------------- */
 
+/* Hot enough, but nobody timed how long. */
+static gboolean
+is_untimed (const SteadListLine *line,
+            const SteadShown    *shown)
+{
+  SteadJudgement judgement;
+
+  return stead_list_line_judge (line, shown, NULL, &judgement, NULL) &&
+         judgement.verdict != STEAD_LIMIT_NOT_MET && judgement.short_s > 0;
+}
+
 static gboolean
 is_read (const SteadListLine *line)
 {
   for (guint i = 0; i < line->readings->len; i++)
-    if (!((const SteadShown *) line->readings->pdata[i])->corrected)
-      return TRUE;
+    {
+      const SteadShown *shown = line->readings->pdata[i];
+
+      if (!shown->corrected && !is_untimed (line, shown))
+        return TRUE;
+    }
   return FALSE;
 }
 

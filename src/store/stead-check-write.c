@@ -13,20 +13,22 @@ stead_check_bind_limit (SteadStmt        *stmt,
 {
   stead_stmt_bind_text (stmt, at, limit->id);
   stead_stmt_bind_text (stmt, at + 1, limit->process);
-  stead_stmt_bind_text (stmt, at + 2, limit->measure);
-  stead_stmt_bind_text (stmt, at + 3, stead_direction_words[limit->direction]);
-  stead_stmt_bind_real (stmt, at + 4, limit->value);
-  stead_stmt_bind_text (stmt, at + 5, limit->unit);
-  stead_stmt_bind_text (stmt, at + 6, limit->word);
-  stead_stmt_bind_text (stmt, at + 7, limit->has_time ? stead_direction_words[limit->time_direction] : NULL);
-  stead_stmt_bind_real (stmt, at + 8, limit->has_time ? limit->time_s : NAN);
-  stead_stmt_bind_text (stmt, at + 9, limit->hazard);
-  stead_stmt_bind_text (stmt, at + 10, limit->source);
-  sqlite3_bind_text (stmt, at + 11, limit->where, -1, SQLITE_TRANSIENT);
-  stead_stmt_bind_text (stmt, at + 12, limit->version);
-  stead_stmt_bind_text (stmt, at + 13, limit->status);
-  sqlite3_bind_text (stmt, at + 14, limit->note, -1, SQLITE_TRANSIENT);
-  stead_stmt_bind_text (stmt, at + 15, limit->replaces);
+  sqlite3_bind_text (stmt, at + 2, limit->subject, -1, SQLITE_TRANSIENT);
+  sqlite3_bind_text (stmt, at + 3, limit->when, -1, SQLITE_TRANSIENT);
+  stead_stmt_bind_text (stmt, at + 4, limit->measure);
+  stead_stmt_bind_text (stmt, at + 5, stead_direction_words[limit->direction]);
+  stead_stmt_bind_real (stmt, at + 6, limit->value);
+  stead_stmt_bind_text (stmt, at + 7, limit->unit);
+  stead_stmt_bind_text (stmt, at + 8, limit->word);
+  stead_stmt_bind_text (stmt, at + 9, limit->has_time ? stead_direction_words[limit->time_direction] : NULL);
+  stead_stmt_bind_real (stmt, at + 10, limit->has_time ? limit->time_s : NAN);
+  stead_stmt_bind_text (stmt, at + 11, limit->hazard);
+  stead_stmt_bind_text (stmt, at + 12, limit->source);
+  sqlite3_bind_text (stmt, at + 13, limit->where, -1, SQLITE_TRANSIENT);
+  stead_stmt_bind_text (stmt, at + 14, limit->version);
+  stead_stmt_bind_text (stmt, at + 15, limit->status);
+  sqlite3_bind_text (stmt, at + 16, limit->note, -1, SQLITE_TRANSIENT);
+  stead_stmt_bind_text (stmt, at + 17, limit->replaces);
 }
 
 static gint64
@@ -98,7 +100,8 @@ write_limit (SteadStore        *store,
 {
   static const char sql[] =
     "INSERT INTO check_limit (line_id, position, role, " LIMIT_COLUMNS ")"
-    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19)";
+    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19,"
+    " ?20, ?21)";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
   if (stmt == NULL)
@@ -187,9 +190,9 @@ write_stop (SteadStore            *store,
             GError               **error)
 {
   static const char sql[] =
-    "INSERT INTO check_stop (list_id, food_id, kind, way, lot_code, settled, settled_by, settled_at, " LIMIT_COLUMNS ")"
+    "INSERT INTO check_stop (list_id, food_id, kind, way, lot_code, settled, settled_by, settled_at, told, " LIMIT_COLUMNS ")"
     " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, ?17, ?18, ?19, ?20, ?21, ?22,"
-    " ?23, ?24)";
+    " ?23, ?24, ?25, ?26, ?27)";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
   if (stmt == NULL)
@@ -202,7 +205,8 @@ write_stop (SteadStore            *store,
   stead_repo_bind_tidy (stmt, 6, stop->settled);
   stead_stmt_bind_id (stmt, 7, stop->settled_by);
   stead_stmt_bind_time (stmt, 8, stop->settled_at);
-  stead_check_bind_limit (stmt, 9, stop->row);
+  stead_repo_bind_tidy (stmt, 9, stop->told);
+  stead_check_bind_limit (stmt, 10, stop->row);
   if (!stead_store_run (store, stmt, error))
     return FALSE;
   stop->id = stead_store_last_id (store);

@@ -31,6 +31,8 @@
 #define LIMIT_COLUMNS \
   "  limit_id TEXT NOT NULL,\n" \
   "  process TEXT NOT NULL,\n" \
+  "  subject TEXT NOT NULL,\n" \
+  "  conditions TEXT NOT NULL,\n" \
   "  measure TEXT NOT NULL,\n" \
   "  direction TEXT NOT NULL CHECK (direction IN ('at_least', 'at_most', 'above', 'below', 'is')),\n" \
   "  value REAL,\n" \
@@ -169,6 +171,8 @@
   "  kind TEXT NOT NULL CHECK (length (kind) BETWEEN 1 AND 80),\n" \
   "  way TEXT NOT NULL CHECK (length (way) BETWEEN 1 AND 80),\n" \
   "  lot_code TEXT,\n" \
+  /* Why, as it was told. */ \
+  "  told TEXT,\n" \
   "  settled TEXT CHECK (length (settled) BETWEEN 1 AND 4000),\n" \
   "  settled_by INTEGER REFERENCES person (id),\n" \
   "  settled_at INTEGER,\n" \

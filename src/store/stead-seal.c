@@ -169,7 +169,7 @@ stead_seal_receipt (SteadStore  *store,
 /* --- checklists --------------------------------------------------------------- */
 
 #define LIMIT_COLUMNS \
-  "limit_id, process, measure, direction, value, unit, word, time_direction, time_s, hazard, source, source_where," \
+  "limit_id, process, subject, conditions, measure, direction, value, unit, word, time_direction, time_s, hazard, source, source_where," \
   " version, status, note, replaces"
 #define LINES "(SELECT id FROM check_line WHERE list_id = ?1)"
 
@@ -188,7 +188,7 @@ stead_seal_compute_list (sqlite3              *db,
     " FROM check_line WHERE list_id = ?1 ORDER BY id",
     "SELECT line_id, position, role, " LIMIT_COLUMNS " FROM check_limit WHERE line_id IN " LINES
     " ORDER BY line_id, position",
-    "SELECT id, food_id, kind, way, lot_code, settled, settled_by, settled_at, " LIMIT_COLUMNS
+    "SELECT id, food_id, kind, way, lot_code, told, settled, settled_by, settled_at, " LIMIT_COLUMNS
     " FROM check_stop WHERE list_id = ?1 ORDER BY id",
     "SELECT id, line_id, name, method, depth_m FROM check_pot WHERE line_id IN " LINES " ORDER BY id",
   };

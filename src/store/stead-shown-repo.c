@@ -299,7 +299,8 @@ fill_in (SteadStore           *store,
     shown->batch_id = list->batch_id;
   if (shown->instrument_id == 0)
     shown->instrument_id = line->instrument_id;
-  return g_str_equal (shown->kind, line->measure);
+  /* A solution is measured in several ways at one time. */
+  return g_str_equal (shown->kind, line->measure) || g_str_equal (line->topic, "sanitizer");
 }
 
 /* --- checking ------------------------------------------------------------------------------ */
@@ -308,7 +309,7 @@ static gboolean
 is_temperature (const SteadShown    *shown,
                 const SteadListLine *line)
 {
-  if (line != NULL && line->unit != NULL)
+  if (line != NULL && line->unit != NULL && g_str_equal (line->measure, shown->kind))
     return g_str_equal (line->unit, "F") || g_str_equal (line->unit, "C");
   return g_str_has_suffix (shown->kind, "_temp") || g_str_equal (shown->kind, STEAD_SHOWN_ICE_BATH) ||
          g_str_equal (shown->kind, STEAD_SHOWN_BOILING_WATER);

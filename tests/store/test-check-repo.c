@@ -158,7 +158,8 @@ test_judge (void)
   g_assert_cmpint (verdict (cook, 155, 17), ==, STEAD_LIMIT_MET);
   g_assert_cmpint (verdict (cook, 155, 16), ==, STEAD_LIMIT_NOT_MET);
   g_assert_cmpint (verdict (cook, 150, 60), ==, STEAD_LIMIT_MET);
-  g_assert_cmpint (verdict (cook, 155, 0), ==, STEAD_LIMIT_NOT_MET);    /* nobody timed it */
+  g_assert_cmpint (verdict (cook, 155, 0), ==, STEAD_LIMIT_WITHIN_ERROR);    /* nobody timed it */
+  g_assert_cmpint (verdict (cook, 149, 0), ==, STEAD_LIMIT_NOT_MET);
   cook->own_least_c = 74;    /* the recipe asks for 165.2 °F */
   g_assert_cmpint (verdict (cook, 160, 20), ==, STEAD_LIMIT_NOT_MET);
   g_assert_cmpint (verdict (cook, 166, 20), ==, STEAD_LIMIT_MET);

@@ -1,0 +1,13 @@
+/* stead-check-answer-private.h - what the parts of the answer about one checklist share. */
+#pragma once
+
+#include "answer/stead-check-answer.h"
+
+G_BEGIN_DECLS
+
+/* Fills in the sentences, once all else is there. */
+void        stead_check_answer_say  (SteadCheckAnswer *self);
+/* (nullable): the name of a person. */
+const char *stead_check_person_name (const SteadCheckAnswer *self, gint64 id);
+
+G_END_DECLS

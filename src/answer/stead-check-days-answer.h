@@ -1,0 +1,88 @@
+/* stead-check-days-answer.h - "What must be checked today and was not?", a month, and a place's trend. */
+#pragma once
+
+#include "answer/stead-check-answer.h"
+#include "core/stead-trend.h"
+
+G_BEGIN_DECLS
+
+/* One list of a day. */
+typedef struct
+{
+  gint64    id;
+  char     *name;
+  SteadDay  day;
+  gint64    n_lines, n_open, n_readings, n_failed, n_stops, n_holds;   /* failed: readings with nothing done */
+  gboolean  is_signed;
+  char     *text;      /* "3 of 12 lines are still to be read." */
+} SteadCheckDayList;
+
+typedef struct
+{
+  SteadDay   day;
+  GPtrArray *lists;       /* of SteadCheckDayList */
+  gint64     n_readings;
+  gint64     n_open;      /* holes: lines that were neither read nor left out */
+  gint64     n_failed;    /* readings that did not meet their limit, handled or not */
+  gint64     n_unhandled; /* of them: nothing says what was done */
+  gboolean   all_signed;  /* of a day with lists */
+} SteadCheckDay;
+
+typedef struct
+{
+  SteadDay   from, to;
+  GPtrArray *days;        /* of SteadCheckDay, each day of the span in order */
+  gint64     n_lists, n_readings, n_open, n_failed, n_unsigned;
+  char      *sentence;    /* markup */
+} SteadCheckDaysAnswer;
+
+void stead_check_days_answer_free (SteadCheckDaysAnswer *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadCheckDaysAnswer, stead_check_days_answer_free)
+
+/* A span of 1 to 366 days. */
+SteadCheckDaysAnswer *stead_check_days_answer_new (SteadStore  *store,
+                                                   SteadDay     from,
+                                                   SteadDay     to,
+                                                   GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What is out or missing today, for the post of the strip and for Today. */
+typedef struct
+{
+  gint64     n_missing;   /* lines of today's lists and of older ones not signed, not read */
+  gint64     n_out;       /* readings that did not meet their limit, and nothing was done */
+  gint64     n_held;      /* open holds */
+  GPtrArray *lists;       /* of SteadCheckDayList: with something missing, out, or ready to be signed */
+  GPtrArray *holds;       /* of SteadHold: open */
+  char      *sentence;    /* markup */
+  char      *figure;      /* (nullable): of the post: "2 out, 5 missing"; NULL: nothing */
+} SteadCheckTodayAnswer;
+
+void stead_check_today_answer_free (SteadCheckTodayAnswer *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadCheckTodayAnswer, stead_check_today_answer_free)
+
+SteadCheckTodayAnswer *stead_check_today_answer_new (SteadStore  *store,
+                                                     GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* A place's readings, a refrigerator that creeps up. */
+typedef struct
+{
+  GPtrArray  *readings;    /* of SteadShown: of its air, those that count, oldest first */
+  gboolean    has_trend;   /* up or down can be told */
+  SteadTrend  trend;       /* °C, days from the last reading */
+  double      limit_c;     /* of cold holding */
+  double      days_left;   /* until the line reaches the limit; NAN: it does not, or is there */
+  gboolean    warns;
+  char       *sentence;    /* plain */
+  char       *source;      /* of the limit */
+} SteadPlaceAirAnswer;
+
+void stead_place_air_answer_free (SteadPlaceAirAnswer *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadPlaceAirAnswer, stead_place_air_answer_free)
+
+/* Of the last @days days. */
+SteadPlaceAirAnswer *stead_place_air_answer_new (SteadStore  *store,
+                                                 gint64       place_id,
+                                                 int          days,
+                                                 GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

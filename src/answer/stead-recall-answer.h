@@ -1,0 +1,51 @@
+/* stead-recall-answer.h - "If this lot were bad: what is touched, who must be called, and where is all of it?" */
+#pragma once
+
+#include "answer/stead-trace-answer.h"
+#include "store/stead-shown-repo.h"
+
+G_BEGIN_DECLS
+
+/* One thing that the bad lot got into, or the lot itself. */
+typedef struct
+{
+  const SteadTraceLot *lot;
+  char     *name;         /* "Tomato sauce, K26062-1" */
+  char     *left;         /* (nullable): still on the farm, and where: "3 jars in the cold room" */
+  char     *out;          /* (nullable): sold and given away: "21 jars" */
+  char     *gone;         /* (nullable): lost or thrown away */
+  double    known_frac;   /* of what came in: used, sold, given, lost or still there, 0 to 1 */
+  gboolean  is_held;
+} SteadRecallRow;
+
+/* Someone to call, once. */
+typedef struct
+{
+  char    *who;      /* "Lakeside Feed & Seed", "Market of March 7", "The health department" */
+  char    *why;      /* "24 lb of tomatoes came from them on March 1.", "21 jars went there on March 7." */
+} SteadRecallCall;
+
+typedef struct
+{
+  SteadTraceAnswer *trace;
+  GPtrArray        *rows;         /* of SteadRecallRow: the lot first, then what was made of it */
+  GPtrArray        *calls;        /* of SteadRecallCall: who has it, then who it came from, then authorities */
+  double            known_frac;   /* of all rows: the worst of them */
+  double            out_base;     /* of the lot itself: in other hands, base units */
+  char             *share;        /* "100 %" */
+  SteadDrill       *drill;        /* (nullable): the one asked about, or the last of this lot */
+  double            minutes;      /* that the drill took, NAN: none, or under way */
+  char             *sentence;     /* markup */
+  char             *caution;
+} SteadRecallAnswer;
+
+void stead_recall_answer_free (SteadRecallAnswer *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadRecallAnswer, stead_recall_answer_free)
+
+/* @drill_id: 0: the last drill of the lot, if any */
+SteadRecallAnswer *stead_recall_answer_new (SteadStore  *store,
+                                            gint64       lot_id,
+                                            gint64       drill_id,
+                                            GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
