@@ -250,8 +250,24 @@ lay_over (double    x,
   box->x = MAX (MIN (x - box->width / 2, width - box->width - 2), 2);
 }
 
+/* Off a line that runs down through the row of @box, to the side where most of it stands. */
+static void
+keep_off (double    line_x,
+          double    gap,
+          double    width,
+          SteadBox *box)
+{
+  if (box->width <= 0 || line_x <= box->x - gap || line_x >= box->x + box->width + gap)
+    return;
+  if (line_x >= box->x + box->width / 2)
+    box->x = MAX (line_x - gap - box->width, 2);
+  else
+    box->x = MIN (line_x + gap, width - box->width - 2);
+}
+
 static void
 lay_marks (const SteadCoolingSeries *series,
+           const SteadDrawStyle     *style,
            double                    width,
            SteadCoolingLayout       *out)
 {
@@ -261,6 +277,21 @@ lay_marks (const SteadCoolingSeries *series,
       out->due_y[i] = stead_cooling_chart_y (out, series->marks[i].temp_f);
       lay_over (out->due_x[i], width, &out->mark_box[i]);
     }
+  /* The second name stands in the row under the first. */
+  if (series->n_marks > 1 && out->mark_box[0].width > 0)
+    keep_off (out->due_x[0], style->font_size * 0.4, width, &out->mark_box[1]);
+}
+
+static void
+keep_off_marks (const SteadCoolingSeries *series,
+                const SteadDrawStyle     *style,
+                double                    width,
+                const SteadCoolingLayout *layout,
+                SteadBox                 *box)
+{
+  for (gsize i = 0; i < series->n_marks; i++)
+    if (layout->mark_box[i].width > 0)
+      keep_off (layout->due_x[i], style->font_size * 0.4, width, box);
 }
 
 static void
@@ -280,6 +311,7 @@ lay_now (cairo_t                  *cr,
     {
       out->act_x = stead_cooling_chart_x (out, series, series->act_min);
       lay_over (out->act_x, width, &out->act_box);
+      keep_off_marks (series, style, width, out, &out->act_box);
     }
   if (!out->has_now || words->now == NULL)
     return;
@@ -287,6 +319,9 @@ lay_now (cairo_t                  *cr,
   stead_text_measure (cr, style, words->now, 1, TRUE, &box->width, &box->height);
   box->y = out->plot.y - box->height - style->font_size * 0.2;
   lay_over (out->now_x, width, box);
+  keep_off_marks (series, style, width, out, box);
+  if (out->has_act && out->act_x != out->now_x)
+    keep_off (out->act_x, style->font_size * 0.4, width, box);
 }
 
 void
@@ -309,7 +344,7 @@ stead_cooling_chart_layout (cairo_t                  *cr,
   lay_plot (cr, series, words, &fit, width, height, out);
   lay_hours (cr, series, &fit, out);
   make_room_left (cr, &fit, out);
-  lay_marks (series, width, out);
+  lay_marks (series, &fit, width, out);
   lay_now (cr, series, words, &fit, width, out);
   if (!out->narrow)
     lay_right_labels (cr, series, words, &fit, out);

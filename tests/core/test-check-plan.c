@@ -82,14 +82,31 @@ make_food (Which which)
 }
 
 static SteadCheckPlan *
+plan_of_all (const SteadLimitTable    *table,
+             const SteadCheckFood     *foods,
+             gsize                     n,
+             const SteadCheckAnswered *answers,
+             gsize                     n_answers)
+{
+  const SteadCheckCase given = { foods, n, answers, n_answers, DAY, NULL, NULL };
+
+  return stead_check_plan_new (table, &given);
+}
+
+static SteadCheckPlan *
 plan_of (const SteadLimitTable    *table,
          const SteadCheckFood     *food,
          const SteadCheckAnswered *answers,
          gsize                     n_answers)
 {
-  const SteadCheckCase given = { food, food != NULL, answers, n_answers, DAY, NULL, NULL };
+  return plan_of_all (table, food, food != NULL, answers, n_answers);
+}
 
-  return stead_check_plan_new (table, &given);
+static const char *
+name_of (const SteadCheckFood     *foods,
+         const SteadCheckQuestion *question)
+{
+  return question->food >= 0 ? foods[question->food].name : NULL;
 }
 
 /* --- properties over all foods and all answers -------------------------------------- */
@@ -132,7 +149,8 @@ expect_lines (const SteadCheckPlan *plan)
 /* Two answers of each question that is asked make two lists. */
 static void
 expect_questions_matter (const SteadLimitTable *table,
-                         const SteadCheckFood  *food,
+                         const SteadCheckFood  *foods,
+                         gsize                  n,
                          GArray                *answers,
                          const SteadCheckPlan  *plan)
 {
@@ -144,12 +162,12 @@ expect_questions_matter (const SteadLimitTable *table,
 
       for (gsize w = 0; question->words[w] != NULL && !differs; w++)
         {
-          SteadCheckAnswered answer = { question->key, question->food >= 0 ? food->name : NULL, question->words[w] };
+          SteadCheckAnswered answer = { question->key, name_of (foods, question), question->words[w] };
           g_autoptr(GArray) with = g_array_copy (answers);
           g_autoptr(SteadCheckPlan) other = NULL;
 
           g_array_prepend_val (with, answer);
-          other = plan_of (table, food, (const SteadCheckAnswered *) (void *) with->data, with->len);
+          other = plan_of_all (table, foods, n, (const SteadCheckAnswered *) (void *) with->data, with->len);
           expect_lines (other);
           if (first == NULL)
             first = g_steal_pointer (&other);
@@ -165,28 +183,29 @@ expect_questions_matter (const SteadLimitTable *table,
 /* Answers as a random person would: asked, answered, asked on, until nothing is open. */
 static void
 walk (const SteadLimitTable *table,
-      const SteadCheckFood  *food,
+      const SteadCheckFood  *foods,
+      gsize                  n,
       GRand                 *rand)
 {
   g_autoptr(GArray) answers = g_array_new (FALSE, FALSE, sizeof (SteadCheckAnswered));
 
   for (guint round = 0; round < STEAD_N_CHECK_KEYS; round++)
     {
-      g_autoptr(SteadCheckPlan) plan = plan_of (table, food, (const SteadCheckAnswered *) (void *) answers->data,
-                                                answers->len);
+      g_autoptr(SteadCheckPlan) plan = plan_of_all (table, foods, n, (const SteadCheckAnswered *) (void *) answers->data,
+                                                    answers->len);
       guint before = answers->len;
 
       expect_lines (plan);
-      expect_questions_matter (table, food, answers, plan);
+      expect_questions_matter (table, foods, n, answers, plan);
       for (guint q = 0; q < plan->questions->len; q++)
         {
           const SteadCheckQuestion *question = plan->questions->pdata[q];
-          SteadCheckAnswered answer = { question->key, question->food >= 0 ? food->name : NULL, NULL };
-          gint32 n = (gint32) g_strv_length ((char **) question->words);
+          SteadCheckAnswered answer = { question->key, name_of (foods, question), NULL };
+          gint32 n_words = (gint32) g_strv_length ((char **) question->words);
 
           if (question->word != NULL)
             continue;
-          answer.word = question->words[g_rand_int_range (rand, 0, n)];
+          answer.word = question->words[g_rand_int_range (rand, 0, n_words)];
           g_array_append_val (answers, answer);
         }
       if (answers->len == before)
@@ -205,13 +224,35 @@ test_every_line_has_its_row (void)
   g_autoptr(GRand) rand = g_rand_new_with_seed (5);
 
   for (int which = 0; which < N_FOODS; which++)
-    for (guint i = 0; i < 40; i++)
+    for (guint i = 0; i < 20; i++)
       {
         SteadCheckFood food = make_food ((Which) which);
 
         g_test_message ("food %d, walk %u", which, i);
-        walk (table, &food, rand);
+        walk (table, &food, 1, rand);
       }
+}
+
+/* Several foods on one list share the kitchen and its questions. */
+static void
+test_many_foods (void)
+{
+  static const char * const names[] = { "One", "Two", "Three", "Four" };
+  g_autoptr(SteadLimitTable) table = limit_tables ();
+  g_autoptr(GRand) rand = g_rand_new_with_seed (7);
+
+  for (guint i = 0; i < 15; i++)
+    {
+      SteadCheckFood foods[G_N_ELEMENTS (names)];
+      gsize n = (gsize) g_rand_int_range (rand, 2, G_N_ELEMENTS (names) + 1);
+
+      for (gsize f = 0; f < n; f++)
+        {
+          foods[f] = make_food ((Which) g_rand_int_range (rand, 0, N_FOODS));
+          foods[f].name = names[f];
+        }
+      walk (table, foods, n, rand);
+    }
 }
 
 /* --- cases ---------------------------------------------------------------------------- */
@@ -554,6 +595,7 @@ main (int   argc,
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/core/check-plan/every-line-has-its-row", test_every_line_has_its_row);
+  g_test_add_func ("/core/check-plan/many-foods", test_many_foods);
   g_test_add_func ("/core/check-plan/bowl", test_bowl);
   g_test_add_func ("/core/check-plan/eggs-to-order", test_eggs_to_order);
   g_test_add_func ("/core/check-plan/stops", test_stops);

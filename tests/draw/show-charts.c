@@ -329,6 +329,7 @@ main (int    argc,
   show_cvp (argv[1], "cvp-same", &same, &cvp_words, STEAD_SCHEME_LIGHT, 640, 420, 12, TRUE);
   show_cooling (argv[1], "cooling-small", 0.02, TRUE, STEAD_SCHEME_LIGHT, 320, 300, 12);
   show_cooling (argv[1], "cooling-big", 0.007, FALSE, STEAD_SCHEME_LIGHT, 900, 560, 24);
+  show_cooling (argv[1], "cooling-act-small", 0.007, FALSE, STEAD_SCHEME_DARK, 320, 320, 12);
   show_trend (argv[1], "trend-far", 40, STEAD_SCHEME_LIGHT, 640, 360, 12);
   show_trend (argv[1], "trend-small", 1, STEAD_SCHEME_LIGHT, 320, 300, 12);
   show_trend (argv[1], "trend-big", 1, STEAD_SCHEME_LIGHT, 900, 560, 24);
