@@ -512,6 +512,47 @@ test_carried_eggs (void)
   g_assert_null (line_of (here, STEAD_CHECK_LINE_CARRY_COLD, NULL));
 }
 
+/* §2-201.12(H): a sore throat with fever keeps a helper out where people at risk eat, else only
+ * from food.  §4-501.114: each sanitizer has its own limits.  §4-203.11, §4-204.112: so has each scale. */
+static void
+test_kitchen (void)
+{
+  static const struct { SteadCheckAnswered answers[2]; SteadCheckLineKind kind; const char *has, *lacks; gboolean all; } cases[] = {
+    { { { STEAD_CHECK_KEY_EATERS, NULL, "hsp" } }, STEAD_CHECK_LINE_ILL, "ill-throat-hsp", "ill-throat", TRUE },
+    { { { STEAD_CHECK_KEY_EATERS, NULL, "general" } }, STEAD_CHECK_LINE_ILL, "ill-throat", "ill-throat-hsp", TRUE },
+    { { { STEAD_CHECK_KEY_EATERS, NULL, "hsp" } }, STEAD_CHECK_LINE_ILL, "ill-diagnosis-hsp", "ill-diagnosis", TRUE },
+    { { { STEAD_CHECK_KEY_SANITIZER, NULL, "chlorine" } }, STEAD_CHECK_LINE_SANITIZER, "chlorine-50-ph10",
+      "chlorine-50-ph8", FALSE },
+    { { { STEAD_CHECK_KEY_SANITIZER, NULL, "chlorine" }, { STEAD_CHECK_KEY_WATER_PH, NULL, "up_to_8" } },
+      STEAD_CHECK_LINE_SANITIZER, "chlorine-50-ph8", "chlorine-50-ph10", FALSE },
+    { { { STEAD_CHECK_KEY_SANITIZER, NULL, "iodine" } }, STEAD_CHECK_LINE_SANITIZER, "iodine-ph", "chlorine-100", TRUE },
+    { { { STEAD_CHECK_KEY_SANITIZER, NULL, "quat" } }, STEAD_CHECK_LINE_SANITIZER, "quat-hardness", "iodine-ph", TRUE },
+    { { { STEAD_CHECK_KEY_SANITIZER, NULL, "quat" } }, STEAD_CHECK_LINE_SANITIZER_CONTACT, "quat-contact",
+      "chlorine-contact-10", FALSE },
+    { { { STEAD_CHECK_KEY_SANITIZER, NULL, "hot_water" } }, STEAD_CHECK_LINE_SANITIZER, "wash-hand-hot-171", "quat-temp",
+      FALSE },
+    { { { STEAD_CHECK_KEY_THERMOMETER, NULL, "F_only" } }, STEAD_CHECK_LINE_THERMOMETER_ICE, "thermometer-food-f",
+      "thermometer-food-c", TRUE },
+    { { { STEAD_CHECK_KEY_THERMOMETER, NULL, "C_only" } }, STEAD_CHECK_LINE_THERMOMETER_ICE, "thermometer-step-c",
+      "thermometer-step-f", TRUE },
+    { { { STEAD_CHECK_KEY_WASH, NULL, "machine" } }, STEAD_CHECK_LINE_WASH_MACHINE, "wash-machine-surface-160",
+      "wash-hand-110", FALSE },
+  };
+  g_autoptr(SteadLimitTable) table = limit_tables ();
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      SteadCheckFood food = make_food (BOWL);
+      g_autoptr(SteadCheckPlan) plan = plan_of (table, &food, cases[i].answers, G_N_ELEMENTS (cases[i].answers));
+      const SteadCheckLine *line = line_of (plan, cases[i].kind, NULL);
+
+      g_test_message ("case %u", (guint) i);
+      g_assert_true (has_row (line, cases[i].has));
+      g_assert_false (has_row (line, cases[i].lacks));
+      g_assert_cmpint (line->all, ==, cases[i].all);
+    }
+}
+
 /* A stricter local rule takes the place of the row: 140 °F, as before 2005 and in some states. */
 static void
 test_local (void)
@@ -603,6 +644,7 @@ main (int   argc,
   g_test_add_func ("/core/check-plan/jar-acidity", test_jar_acidity);
   g_test_add_func ("/core/check-plan/lots", test_lots);
   g_test_add_func ("/core/check-plan/carried-eggs", test_carried_eggs);
+  g_test_add_func ("/core/check-plan/kitchen", test_kitchen);
   g_test_add_func ("/core/check-plan/local", test_local);
   g_test_add_func ("/core/check-plan/settings", test_settings);
   g_test_add_func ("/core/check-plan/odd-answers", test_odd_answers);
