@@ -29,6 +29,7 @@ typedef enum
   STEAD_TARGET_KITCHEN,     /* Make, that kitchen batch */
   STEAD_TARGET_CHECKLIST,   /* Check, that list */
   STEAD_TARGET_HOLD,        /* Check, what is held back */
+  STEAD_TARGET_SALE,        /* Sell, that sale day */
 } SteadTarget;
 
 typedef struct
@@ -66,6 +67,7 @@ typedef struct
   char     *raise;
   char     *make;    /* next kitchen day */
   char     *price;   /* cost of the selected product */
+  char     *sell;    /* next sale day */
   char     *keep;    /* value of what is on hand */
   /* The same where there is little room: "3 due", "$2.41"; %NULL: it is short already. */
   char     *today_brief;

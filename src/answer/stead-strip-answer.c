@@ -4,6 +4,7 @@
 #include "answer/stead-answer-error.h"
 #include "answer/stead-cost-answer.h"
 #include "answer/stead-due-answer.h"
+#include "answer/stead-season-answer.h"
 #include "answer/stead-stock-answer.h"
 #include "answer/stead-words-private.h"
 #include "core/stead-money.h"
@@ -20,6 +21,7 @@ stead_strip_answer_free (SteadStripAnswer *self)
   g_free (self->raise);
   g_free (self->make);
   g_free (self->price);
+  g_free (self->sell);
   g_free (self->keep);
   g_free (self->today_brief);
   g_free (self->make_brief);
@@ -206,6 +208,7 @@ stead_strip_answer_new (SteadStore  *store,
       || !read_raise (store, self, error)
       || !read_make (store, self, error)
       || !read_price (store, product_id, self, error)
+      || (self->sell = stead_season_figure (store, error)) == NULL
       || !read_keep (store, self, error))
     return NULL;
   return g_steal_pointer (&self);

@@ -12,6 +12,7 @@
 #include "store/stead-lot-repo.h"
 #include "store/stead-product-repo.h"
 #include "store/stead-recipe-repo.h"
+#include "store/stead-sale-repo.h"
 #include "store/stead-trace-repo.h"
 #include "store/stead-water-repo.h"
 
@@ -549,5 +550,74 @@ stead_subject_enterprise (SteadStore  *store,
       g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
                    _("No part of the farm is called “%s”. There is: %s."), name, names);
     }
+  return FALSE;
+}
+
+/* By name and day first, then those that are not cashed up, the nearest day first. */
+static const SteadSale *
+pick_sale (const GPtrArray *sales,
+           const char      *name)
+{
+  const SteadSale *picked = NULL;
+  g_autofree char *wanted = folded (name);
+
+  for (guint i = 0; i < sales->len; i++)
+    {
+      const SteadSale *sale = sales->pdata[i];
+      g_autofree char *day = stead_day_format (sale->day, STEAD_DAY_STYLE_ISO);
+      g_autofree char *full = g_strdup_printf ("%s %s", sale->name, day);
+      g_autofree char *its = folded (sale->name);
+      g_autofree char *dated = folded (full);
+
+      if (g_str_equal (wanted, dated))
+        return sale;
+      if (g_str_equal (wanted, its) && (picked == NULL || sale->count_id == 0))
+        picked = sale;
+    }
+  return picked;
+}
+
+gboolean
+stead_subject_sale (SteadStore  *store,
+                    const char  *name,
+                    gint64      *out_id,
+                    GError     **error)
+{
+  g_autoptr(GPtrArray) sales = NULL;
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
+  g_autofree char *names = NULL;
+  const SteadSale *picked = NULL;
+  gint64 next;
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  sales = stead_sale_repo_list (store, error);
+  next = sales != NULL ? stead_sale_repo_next (store, error) : -1;
+  if (next < 0)
+    return FALSE;
+  for (guint i = 0; i < sales->len; i++)
+    {
+      const SteadSale *sale = sales->pdata[i];
+      Named named = { sale->id, sale->name, sale->count_id != 0 };
+
+      g_array_append_val (all, named);
+      if (name == NULL && (picked == NULL || sale->id == next))
+        picked = sale;
+    }
+  if (name != NULL)
+    picked = pick_sale (sales, name);
+  if (picked != NULL)
+    {
+      *out_id = picked->id;
+      return TRUE;
+    }
+  if (all->len == 0)
+    {
+      g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                           _("No sale is planned yet. Plan one in Sell."));
+      return FALSE;
+    }
+  names = names_of (all);
+  g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+               _("No sale is called “%s”. There is: %s."), name, names);
   return FALSE;
 }

@@ -12,6 +12,7 @@
 #include "app/make/stead-make-page.h"
 #include "app/price/stead-price-page.h"
 #include "app/raise/stead-raise-page.h"
+#include "app/sell/stead-sell-page.h"
 #include "app/stead-page.h"
 #include "app/stead-jump.h"
 #include "app/stead-said.h"
@@ -35,6 +36,7 @@ static const Place places[] = {
   { "raise", NC_("place", "Raise"), stead_raise_page_get_type },
   { "make", NC_("place", "Make"), stead_make_page_get_type },
   { "price", NC_("place", "Price"), stead_price_page_get_type },
+  { "sell", NC_("place", "Sell"), stead_sell_page_get_type },
   { "keep", NC_("place", "Keep"), stead_keep_page_get_type },
 };
 
@@ -52,6 +54,7 @@ static const char * const place_of_target[] = {
   [STEAD_TARGET_NEW_RECEIPT] = "keep",
   [STEAD_TARGET_RECIPE] = "make",
   [STEAD_TARGET_KITCHEN] = "make",
+  [STEAD_TARGET_SALE] = "sell",
 };
 
 #define ALONE "alone"   /* name of a page that stands without posts */
@@ -101,6 +104,7 @@ show_figures (SteadWindow            *self,
   stead_strip_set_figure (strip, "raise", answer->raise, FALSE);
   stead_strip_set_figure (strip, "make", answer->make, FALSE);
   stead_strip_set_figure (strip, "price", answer->price, FALSE);
+  stead_strip_set_figure (strip, "sell", answer->sell, FALSE);
   stead_strip_set_figure (strip, "keep", answer->keep, FALSE);
   stead_strip_set_brief (strip, "today", answer->today_brief);
   stead_strip_set_brief (strip, "make", answer->make_brief);

@@ -62,6 +62,32 @@ SteadPages *stead_count_paper_new     (SteadStore               *store,
                                        const SteadPaperOptions  *options,
                                        GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* @of: a sale day. */
+SteadPages *stead_sale_paper_new (SteadStore               *store,
+                                  const char               *of,
+                                  const SteadPaperOptions  *options,
+                                  GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_sign_paper_new (SteadStore               *store,
+                                  const char               *of,
+                                  const SteadPaperOptions  *options,
+                                  GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_tally_paper_new (SteadStore               *store,
+                                   const char               *of,
+                                   const SteadPaperOptions  *options,
+                                   GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_float_paper_new (SteadStore               *store,
+                                   const char               *of,
+                                   const SteadPaperOptions  *options,
+                                   GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_order_paper_new (SteadStore               *store,
+                                   const char               *of,
+                                   const SteadPaperOptions  *options,
+                                   GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_thanks_paper_new (SteadStore               *store,
+                                    const char               *of,
+                                    const SteadPaperOptions  *options,
+                                    GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The same as tables: each entry behind the statements; the whole book. */
 SteadLogAnswer *stead_statement_paper_log (SteadStore               *store,
                                            const char               *of,

@@ -93,6 +93,12 @@ static const SteadPaperKind kinds[] = {
   { "statements", N_("Statements"), NULL, STEAD_FORMAT_PDF | TABLES },
   { "cash-book", N_("Cash book"), NULL, STEAD_FORMAT_PDF | TABLES },
   { "count-sheet", N_("Count and deposit"), NULL, STEAD_FORMAT_PDF },
+  { "sale-plan", N_("Plan of a sale day"), "sale", STEAD_FORMAT_PDF },
+  { "price-signs", N_("Price signs"), "sale", STEAD_FORMAT_PDF },
+  { "tally-sheet", N_("Tally sheet"), "sale", STEAD_FORMAT_PDF },
+  { "float-sheet", N_("Float and cash-up"), "sale", STEAD_FORMAT_PDF },
+  { "order-list", N_("Order list"), "sale", STEAD_FORMAT_PDF },
+  { "thank-you", N_("Thanks to the helpers"), "sale", STEAD_FORMAT_PDF },
 };
 
 /* What makes each of them, in the same order. */
@@ -116,6 +122,12 @@ static const struct
   { stead_statement_paper_new, stead_statement_paper_log },
   { stead_cash_paper_new, stead_cash_paper_log },
   { stead_count_paper_new, NULL },
+  { stead_sale_paper_new, NULL },
+  { stead_sign_paper_new, NULL },
+  { stead_tally_paper_new, NULL },
+  { stead_float_paper_new, NULL },
+  { stead_order_paper_new, NULL },
+  { stead_thanks_paper_new, NULL },
 };
 
 const SteadPaperKind *

@@ -39,7 +39,7 @@ def make_farm(w):
 
 
 def make_feed(w):
-    w.keys('alt+5')
+    w.keys('alt+6')
     w.wait('push button', 'New item')
     w.wait_words('Feed, litter, cartons belong here')
     w.press('push button', 'New item')
@@ -76,7 +76,7 @@ def import_log(w, folder):
 
 def enter_receipt(w):
     """Dated before the feed was given: it covers the log that came before it."""
-    w.keys('alt+5')
+    w.keys('alt+6')
     w.press('push button', 'Receipts')
     w.wait_words('Every purchase')
     w.press('push button', 'New receipt')
