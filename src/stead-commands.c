@@ -7,12 +7,12 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "answer/stead-demo-answer.h"
 #include "answer/stead-import-answer.h"
 #include "answer/stead-question.h"
 #include "answer/stead-subject.h"
 #include "answer/stead-words.h"
 #include "paper/stead-paper.h"
-#include "store/stead-demo-farm.h"
 #include "store/stead-store.h"
 
 #define STATUS_DONE 0
@@ -158,7 +158,7 @@ make_demo (const Options *options)
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadStore) store = NULL;
 
-  store = stead_demo_farm_create (options->demo, description,
+  store = stead_demo_answer_create (options->demo, description,
                                   options->day != STEAD_DAY_NONE ? options->day : clock_day (), &error);
   if (store == NULL)
     return complain (error->message);

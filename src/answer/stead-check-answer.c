@@ -407,6 +407,14 @@ pots_state (const SteadCheckedLine *line)
   return state;
 }
 
+static gboolean
+is_over (const SteadCheckList *list,
+         gint64                now)
+{
+  return list->signed_by != 0 || stead_time_day (now) > list->day;
+}
+
+/* @now: STEAD_TIME_NONE once the work is over: then nothing is due again. */
 static SteadCheckedState
 find_state (SteadCheckedLine *line,
             gint64            now)
@@ -427,7 +435,7 @@ find_state (SteadCheckedLine *line,
     return STEAD_CHECKED_HANDLED;
   if (last->state != STEAD_READ_MET)
     return STEAD_CHECKED_UNSURE;
-  if (!isnan (line->line->every_s))
+  if (!isnan (line->line->every_s) && now != STEAD_TIME_NONE)
     line->next_at = last->shown->at + (gint64) line->line->every_s;
   return line->next_at != STEAD_TIME_NONE && line->next_at <= now ? STEAD_CHECKED_AGAIN : STEAD_CHECKED_MET;
 }
@@ -494,7 +502,7 @@ add_line (SteadCheckAnswer *self,
         add_pot (self, line, kept->pots->pdata[i], dones, now);
       add_pot (self, line, NULL, dones, now);
     }
-  line->state = find_state (line, now);
+  line->state = find_state (line, is_over (self->list, now) ? STEAD_TIME_NONE : now);
   line->state_text = state_text (line);
   g_ptr_array_add (self->lines, line);
 }

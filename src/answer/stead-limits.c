@@ -36,8 +36,8 @@ stead_limits_get (void)
 {
   static SteadLimitTable *table;
 
-  if (table == NULL)
-    table = read_all ();
+  if (g_once_init_enter (&table))
+    g_once_init_leave (&table, read_all ());
   return table;
 }
 

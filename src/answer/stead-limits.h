@@ -8,7 +8,7 @@ G_BEGIN_DECLS
 /**
  * stead_limits_get:
  *
- * All tables of data/limits together, for the edition of 2022.  From one thread only.
+ * All tables of data/limits together, for the edition of 2022.  From any thread.
  *
  * Returns: (transfer none): the table; never changed by those who ask it
  */

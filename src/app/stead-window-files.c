@@ -12,6 +12,7 @@
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 
+#include "answer/stead-demo-answer.h"
 #include "app/stead-backups.h"
 #include "app/stead-files.h"
 #include "app/stead-new-farm.h"
@@ -19,7 +20,6 @@
 #include "app/stead-trouble.h"
 #include "app/stead-welcome.h"
 #include "app/stead-window-private.h"
-#include "store/stead-demo-farm.h"
 
 #define LARGE_BYTES (8 * 1024 * 1024)   /* the quick check of it can be felt */
 
@@ -315,7 +315,7 @@ make_demo_in_worker (GTask        *task,
 
   if (!g_file_test (demo->path, G_FILE_TEST_EXISTS))
     {
-      store = stead_demo_farm_create (demo->path, NULL, demo->today, &error);
+      store = stead_demo_answer_create (demo->path, NULL, demo->today, &error);
       if (store == NULL)
         {
           g_task_return_error (task, error);

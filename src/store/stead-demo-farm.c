@@ -94,6 +94,16 @@ stead_demo_farm_create (const char  *path,
                         SteadDay     today,
                         GError     **error)
 {
+  return stead_demo_farm_create_with (path, description, today, NULL, error);
+}
+
+SteadStore *
+stead_demo_farm_create_with (const char     *path,
+                             const char     *description,
+                             SteadDay        today,
+                             SteadDemoMore   more,
+                             GError        **error)
+{
   g_auto(SteadDemoStory) story = { .today = today };
   g_autoptr(SteadStore) draft = NULL;
   g_autofree char *name = NULL;
@@ -117,6 +127,7 @@ stead_demo_farm_create (const char  *path,
   draft = stead_store_create_memory (name, error);
   if (draft == NULL ||
       !stead_demo_write (&story, draft, error) ||
+      (more != NULL && !more (draft, error)) ||
       !stead_store_save_copy (draft, path, NULL, error))
     return NULL;
   return open_at (path, today, error);

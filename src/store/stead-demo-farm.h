@@ -20,4 +20,14 @@ SteadStore *stead_demo_farm_create (const char  *path,
                                     SteadDay     today,
                                     GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* One more part of the story, told once the store's own is told. */
+typedef gboolean (*SteadDemoMore) (SteadStore *store, GError **error);
+
+/* The same, with a part that is made of answers: @more writes it before the file is there. */
+SteadStore *stead_demo_farm_create_with (const char     *path,
+                                         const char     *description,
+                                         SteadDay        today,
+                                         SteadDemoMore   more,
+                                         GError        **error) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -8,8 +8,8 @@
 
 #include <glib/gstdio.h>
 
+#include "answer/stead-demo-answer.h"
 #include "paper/stead-paper.h"
-#include "store/stead-demo-farm.h"
 
 static void
 write_one (SteadStore           *store,
@@ -34,7 +34,7 @@ make_demo_farm (const char *folder)
   SteadStore *store;
 
   g_unlink (path);
-  store = stead_demo_farm_create (path, NULL, today, &error);
+  store = stead_demo_answer_create (path, NULL, today, &error);
   if (store == NULL)
     g_printerr ("%s\n", error->message);
   return store;
