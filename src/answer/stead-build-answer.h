@@ -1,0 +1,134 @@
+/* stead-build-answer.h - "What does this build take, what does it cost, and who pays?"
+ *
+ * When it will be paid for is in stead-build-path.h.
+ */
+#pragma once
+
+#include "answer/stead-build-takeoff.h"
+#include "answer/stead-words.h"
+#include "core/stead-bill.h"
+#include "core/stead-limit.h"
+#include "core/stead-work-rules.h"
+#include "store/stead-build-bill-repo.h"
+#include "store/stead-build-money-repo.h"
+#include "store/stead-farm-repo.h"
+
+G_BEGIN_DECLS
+
+/* One row of the bill: something that the drawing takes, or a line of the farm's own. */
+typedef struct
+{
+  gint64          line_id;      /* 0: nobody said anything about it yet */
+  char           *key;          /* (nullable): of the drawing */
+  SteadBuildPart  part;
+  char           *name;
+  char           *how;          /* (nullable): how it was worked out */
+  double          drawn;        /* by the drawing; NAN: a line of the farm's own */
+  double          quantity;     /* that is bought */
+  char           *unit;         /* (nullable): pieces */
+  double          pack;
+  double          packs;        /* quantity ÷ pack, rounded up */
+  gint64          price_cents;  /* of a pack; -1: not known */
+  gint64          cents;        /* packs x price; what was paid once it was bought */
+  gboolean        given, taxed, left_out;
+  char           *giver;        /* (nullable) */
+  gboolean        is_bought;
+  guint           n_quotes;
+  gint64          best_cents;   /* lowest quote; -1: none */
+  char           *best_supplier;
+} SteadBuildRow;
+
+/* Whether the animals have room. */
+typedef struct
+{
+  char     *what;       /* "Floor under a roof" */
+  char     *need;       /* "90 sq ft" */
+  char     *has;        /* (nullable): "96 sq ft"; NULL: nothing to compare with */
+  gboolean  is_short;
+  char     *source;     /* of the allowance */
+} SteadBuildRoom;
+
+typedef struct
+{
+  gint64  fund_id;
+  char   *name;
+  int     part;          /* a SteadBuildPart, or STEAD_BUILD_PART_ANY */
+  gint64  cents;         /* in it */
+  gint64  usable_cents;  /* of it, for what is still to be bought */
+} SteadBuildBound;
+
+typedef struct
+{
+  SteadBuildPhase  *phase;   /* (transfer none) */
+  SteadToolFlag     flag;
+  const SteadLimit *row;     /* (nullable): the rule that set an age */
+  char             *text;    /* (nullable): what it means; NULL: nothing to say */
+} SteadBuildWork;
+
+typedef struct
+{
+  SteadFarm         *farm;
+  SteadDay           day;
+  SteadBuild        *build;
+  SteadBuildTakeoff *takeoff;      /* NULL with @trouble */
+  char              *trouble;      /* (nullable): why the drawing cannot be built */
+  GPtrArray         *rows;         /* of SteadBuildRow, by part */
+  GPtrArray         *rooms;        /* of SteadBuildRoom */
+  GPtrArray         *phases;       /* of SteadBuildPhase */
+  GPtrArray         *works;        /* of SteadBuildWork, one a phase */
+  GPtrArray         *pledges;      /* of SteadBuildPledge */
+  GPtrArray         *incomes;      /* of SteadBuildIncome */
+  GPtrArray         *upkeeps;      /* of SteadBuildUpkeep */
+  GPtrArray         *bounds;       /* of SteadBuildBound */
+  SteadBill          bill;         /* of what is still to be bought, and of what was given */
+  gint64             spent_cents;  /* paid already */
+  gint64             goal_cents;   /* spent + still to be raised */
+  gint64             part_cents[STEAD_N_BUILD_PARTS];  /* to be bought, without tax */
+  guint              n_unpriced;
+  gint64             free_cents;   /* in the build's own fund */
+  gint64             bound_cents;  /* usable, of grants */
+  gint64             have_cents;   /* spent + free + bound, at most the goal */
+  gint64             over_cents;   /* beyond the goal */
+  gint64             pledged_cents, expected_cents;   /* open pledges; x their chance */
+  double             share;        /* funded, 0 to 1; NAN: there is no price yet */
+  double             hours, worked_h;
+  gint64             yearly_cents; /* afterwards */
+  gint64             wear_cents;   /* a year, over the life of a pen */
+  SteadDay           call_by;      /* latest day to ask about buried lines; STEAD_DAY_NONE */
+  char              *sentence;     /* markup */
+  char              *money_sentence;
+  GPtrArray         *cautions;     /* of char* */
+} SteadBuildAnswer;
+
+/* Life of a pen (build-and-records, record rule 7: 20 years). */
+#define STEAD_BUILD_LIFE_YEARS 20
+
+void stead_build_answer_free (SteadBuildAnswer *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadBuildAnswer, stead_build_answer_free)
+
+/* A drawing that cannot be built gives an answer with @trouble, not an error. */
+SteadBuildAnswer *stead_build_answer_new (SteadStore  *store,
+                                          gint64       build_id,
+                                          GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * stead_build_answer_draw:
+ * @build: as it is being drawn; copied
+ *
+ * The same answer for a drawing that is not saved.
+ */
+SteadBuildAnswer *stead_build_answer_draw (SteadStore        *store,
+                                           const SteadBuild  *build,
+                                           GError           **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full) (element-type SteadWhy) */
+GPtrArray *stead_build_answer_whys (const SteadBuildAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The row with that key, or NULL. */
+const SteadBuildRow *stead_build_answer_find (const SteadBuildAnswer *self, const char *key);
+
+/* The animals of a build by word: "sheep" gives "Sheep"; NULL-terminated list of words. */
+const char * const *stead_build_animals (void);
+const char *stead_build_animal_name (const char *animal);
+
+G_END_DECLS

@@ -1,0 +1,20 @@
+/* stead-build-path-private.h - what the files of the path share. */
+#pragma once
+
+#include "answer/stead-build-path.h"
+
+G_BEGIN_DECLS
+
+/* With all blocks run; NULL with @error if it was stopped. */
+SteadOutlookRun *stead_build_path_simulate (const GArray *events, double start_cents, double goal_cents,
+                                            double together, gsize n_paths, GCancellable *cancellable,
+                                            GError **error);
+/* The day by which the goal is reached so surely; today if it is there. */
+SteadDay stead_build_path_day (SteadOutlookRun *run, SteadDay today, double surety);
+/* Chance by the end of @day. */
+double   stead_build_path_chance (SteadOutlookRun *run, SteadDay day);
+
+gboolean stead_build_path_try (SteadBuildPath *self, gsize n_paths, GCancellable *cancellable, GError **error);
+void     stead_build_path_say (SteadBuildPath *self);
+
+G_END_DECLS

@@ -1,0 +1,91 @@
+/* stead-build-path.h - "When will it be paid for, how surely, and what helps most?"
+ *
+ * Read from the file by stead_build_path_new(); run, which takes a while, in any thread
+ * and without the file.  The same farm gives the same figures.
+ */
+#pragma once
+
+#include "answer/stead-build-answer.h"
+#include "core/stead-outlook.h"
+
+G_BEGIN_DECLS
+
+#define STEAD_BUILD_N_SURETIES 3   /* 50, 80 and 95 of 100 */
+
+/* One band of the fan at the end of a day. */
+typedef struct
+{
+  SteadDay  day;
+  SteadBand wide;     /* 95 of 100 paths */
+  SteadBand narrow;   /* 50 of 100 */
+  double    chance;   /* that the goal was reached by then */
+} SteadBuildFan;
+
+typedef enum
+{
+  STEAD_TRY_SALE,      /* one more sale day, the next week after today */
+  STEAD_TRY_PRICE,     /* everything that is sold brings 10 % more */
+  STEAD_TRY_GIVEN,     /* the dearest thing is given */
+  STEAD_TRY_PLEDGES,   /* all pledges come */
+  STEAD_TRY_LEAN,      /* all that was left for surprises is not needed */
+} SteadTryKind;
+
+typedef struct
+{
+  SteadTryKind  kind;
+  char         *text;      /* "One more Winter market" */
+  SteadDay      day;       /* reached with 80 of 100; STEAD_DAY_NONE: not by the plan */
+  int           days;      /* earlier than now; 0 if not known */
+  double        chance;    /* by the wanted day, or the last one */
+  char         *effect;    /* "9 days earlier" */
+} SteadBuildTry;
+
+typedef struct
+{
+  GArray    *events;        /* of SteadOutlookEvent */
+  double     start_cents;
+  double     goal_cents;
+  double     together;
+  SteadDay   today;
+  SteadDay   goal_on;       /* STEAD_DAY_NONE: not said */
+  char      *currency;
+  char      *sale_name;     /* (nullable): of the best planned sale */
+  double     sale_mean, sale_sd;
+  gint64     dearest_cents; /* of the line that costs most; 0: none */
+  char      *dearest;       /* (nullable) */
+  gint64     spare_cents;   /* contingency */
+  double     pledges_cents;
+  /* After the run: */
+  GArray    *fans;          /* of SteadBuildFan, by day; the first is today */
+  SteadDay   days[STEAD_BUILD_N_SURETIES];   /* STEAD_DAY_NONE: not by what is planned */
+  double     chance_goal;   /* by the wanted day; NAN: none is said */
+  double     chance_end;    /* by the last planned day */
+  int        sales_needed;  /* sale days for the wanted day with 80 of 100; -1: no such number, or nothing to tell */
+  int        sales_planned; /* until then */
+  GPtrArray *tries;         /* of SteadBuildTry, what helps most first */
+  char      *sentence;      /* markup */
+  char      *back_sentence; /* (nullable): the plan backwards; markup */
+} SteadBuildPath;
+
+void stead_build_path_free (SteadBuildPath *self);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadBuildPath, stead_build_path_free)
+
+extern const double stead_build_sureties[STEAD_BUILD_N_SURETIES];
+
+SteadBuildPath *stead_build_path_new (SteadStore              *store,
+                                      const SteadBuildAnswer  *answer,
+                                      GError                 **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * stead_build_path_run:
+ * @n_paths: 20000 for what is shown
+ * @cancellable: (nullable): asked again and again
+ *
+ * Returns: %TRUE; %FALSE if it was stopped, with @self only good for freeing
+ */
+gboolean stead_build_path_run (SteadBuildPath  *self,
+                               gsize            n_paths,
+                               GCancellable    *cancellable,
+                               GError         **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

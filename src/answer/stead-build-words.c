@@ -1,0 +1,274 @@
+/* stead-build-words.c - the sentences about a build, its cautions, and why. */
+#include "config.h"
+
+#include "answer/stead-build-private.h"
+#include "answer/stead-limits.h"
+#include "answer/stead-rules.h"
+#include "answer/stead-words-private.h"
+#include "core/stead-money.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#define SQFT (0.3048 * 0.3048)
+
+static char *
+money (const SteadBuildAnswer *self,
+       gint64                  cents)
+{
+  return stead_money_format (cents, self->farm->currency);
+}
+
+/* --- what it takes ------------------------------------------------------------------- */
+
+static char *
+drawing_sentence (const SteadBuildAnswer *self)
+{
+  g_autofree char *area = NULL;
+  g_autofree char *round = NULL;
+
+  if (self->trouble != NULL)
+    return g_markup_escape_text (self->trouble, -1);
+  if (self->build->kind == STEAD_BUILD_LIST)
+    return NULL;
+  area = stead_build_area_text (self->takeoff->area_m2, self->farm->units);
+  round = stead_build_length_text (self->takeoff->perimeter_m, self->farm->units);
+  /* Translators: size of a pen, and the way round it. */
+  return g_strdup_printf (_("It holds %s, and it is %s round."), area, round);
+}
+
+static char *
+room_sentence (const SteadBuildAnswer *self)
+{
+  for (guint i = 0; i < self->rooms->len; i++)
+    {
+      const SteadBuildRoom *room = self->rooms->pdata[i];
+
+      if (room->is_short)
+        /* Translators: what is too small, what it should be, what it is. */
+        return g_strdup_printf (_("<b>%s</b> is too small: %s is needed, and the plan has %s."),
+                                room->what, room->need, room->has);
+    }
+  return NULL;
+}
+
+static char *
+price_sentence (const SteadBuildAnswer *self)
+{
+  g_autofree char *goal = money (self, self->goal_cents);
+  g_autofree char *given = money (self, self->bill.given_cents);
+  gulong n = self->n_unpriced;
+
+  if (self->goal_cents == 0 && n == 0)
+    return g_strdup (_("Nothing is on the bill yet."));
+  if (n > 0)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
+                                         "It costs <b>%s</b> so far; %lu thing has no price yet.",
+                                         "It costs <b>%s</b> so far; %lu things have no price yet.", n), goal, n);
+  if (self->bill.given_cents > 0)
+    return g_strdup_printf (_("It costs <b>%s</b>, and things worth %s are given."), goal, given);
+  return g_strdup_printf (_("It costs <b>%s</b>."), goal);
+}
+
+static char *
+make_sentence (const SteadBuildAnswer *self)
+{
+  GString *text = g_string_new (NULL);
+  g_autofree char *drawing = drawing_sentence (self);
+  g_autofree char *room = room_sentence (self);
+  g_autofree char *price = price_sentence (self);
+
+  stead_words_add (text, drawing);
+  stead_words_add (text, room);
+  stead_words_add (text, price);
+  return stead_words_end (text);
+}
+
+/* --- who pays --------------------------------------------------------------------------- */
+
+static char *
+have_sentence (const SteadBuildAnswer *self)
+{
+  g_autofree char *have = money (self, self->have_cents);
+  g_autofree char *goal = money (self, self->goal_cents);
+  g_autofree char *missing = money (self, self->goal_cents - self->have_cents);
+  g_autofree char *share = NULL;
+
+  if (isnan (self->share))
+    return g_strdup (_("Without a price there is no goal yet."));
+  if (self->have_cents >= self->goal_cents)
+    return g_strdup_printf (_("All of the <b>%s</b> is there."), goal);
+  share = stead_words_percent (self->share, 0);
+  return g_strdup_printf (_("<b>%s</b> of %s is there, %s. %s is still missing."), have, goal, share, missing);
+}
+
+static char *
+pledge_sentence (const SteadBuildAnswer *self)
+{
+  g_autofree char *pledged = money (self, self->pledged_cents);
+  g_autofree char *expected = money (self, self->expected_cents);
+
+  if (self->pledged_cents == 0)
+    return NULL;
+  return g_strdup_printf (_("Pledges of %s are open; by their chances about %s of it comes."), pledged, expected);
+}
+
+static char *
+bound_sentence (const SteadBuildAnswer *self)
+{
+  gint64 all = 0;
+  g_autofree char *bound = NULL;
+  g_autofree char *idle = NULL;
+
+  for (guint i = 0; i < self->bounds->len; i++)
+    all += MAX (((const SteadBuildBound *) self->bounds->pdata[i])->cents, 0);
+  if (all == 0)
+    return NULL;
+  bound = money (self, self->bound_cents);
+  idle = money (self, all - self->bound_cents);
+  if (all > self->bound_cents)
+    return g_strdup_printf (_("%s of it is bound to what the givers said; another %s of grants does not fit this build."), bound, idle);
+  return g_strdup_printf (_("%s of it is bound to what the givers said."), bound);
+}
+
+static char *
+make_money_sentence (const SteadBuildAnswer *self)
+{
+  GString *text = g_string_new (NULL);
+  g_autofree char *have = have_sentence (self);
+  g_autofree char *bound = bound_sentence (self);
+  g_autofree char *pledged = pledge_sentence (self);
+
+  stead_words_add (text, have);
+  stead_words_add (text, bound);
+  stead_words_add (text, pledged);
+  if (self->build->fund_id == 0)
+    stead_words_add (text, _("Choose the fund of the cash book in which its money is kept."));
+  return stead_words_end (text);
+}
+
+/* --- cautions ----------------------------------------------------------------------------- */
+
+static void
+caution (SteadBuildAnswer *self,
+         char             *text)
+{
+  if (text != NULL)
+    g_ptr_array_add (self->cautions, text);
+}
+
+static char *
+dig_caution (const SteadBuildAnswer *self)
+{
+  g_autofree char *dig = NULL;
+  g_autofree char *call = NULL;
+
+  if (self->build->called_on != STEAD_DAY_NONE)
+    return g_strdup (_("Dig by hand within 24 in of a mark of a buried line. If the marks fade, ask for new ones."));
+  if (self->call_by == STEAD_DAY_NONE)
+    return g_strdup (_("Before any hole is dug, have buried lines marked: call 811. The call is free. Dig by hand within 24 in of a mark."));
+  dig = stead_day_format (self->build->dig_on, STEAD_DAY_STYLE_LONG);
+  call = stead_day_format (self->call_by, STEAD_DAY_STYLE_LONG);
+  return g_strdup_printf (_("Call 811 by %s to have buried lines marked before digging on %s. The call is free; days off may lie between."),
+                          call, dig);
+}
+
+static char *
+permit_caution (const SteadBuildAnswer *self)
+{
+  if (self->build->permit_on != STEAD_DAY_NONE)
+    return NULL;
+  return g_strdup (_("Ask the school's facilities office and the building office about permits before anything is bought. What needs no permit still has to follow the rules."));
+}
+
+static void
+make_cautions (SteadBuildAnswer *self)
+{
+  const SteadBuild *build = self->build;
+
+  self->cautions = g_ptr_array_new_with_free_func (g_free);
+  if (build->kind == STEAD_BUILD_LIST)
+    return;
+  caution (self, dig_caution (self));
+  caution (self, permit_caution (self));
+  if (build->has_shelter || build->kind == STEAD_BUILD_HOOP || build->kind == STEAD_BUILD_RUN)
+    caution (self, g_strdup (_("Only amounts are worked out here. Whether it carries snow and stands wind is for a builder or the building office to check.")));
+  if (stead_build_answer_find (self, "corner_post") != NULL)
+    caution (self, g_strdup (_("Cement burns skin and lungs: gloves, glasses and a dust mask.")));
+  if (g_strcmp0 (build->animal, "sheep") == 0)
+    caution (self, g_strdup (_("The room for an animal is a floor, not an aim; the extension office goes first. Sheep must not get feed with added copper. A sick animal is a case for a veterinarian.")));
+  else if (build->animal != NULL)
+    caution (self, g_strdup (_("The room for an animal is a floor, not an aim; the extension office goes first. A sick animal is a case for a veterinarian.")));
+  for (guint i = 0; i < self->works->len; i++)
+    {
+      const SteadBuildWork *work = self->works->pdata[i];
+
+      caution (self, g_strdup (work->text));
+    }
+}
+
+void
+stead_build_say (SteadBuildAnswer *self)
+{
+  self->sentence = make_sentence (self);
+  self->money_sentence = make_money_sentence (self);
+  make_cautions (self);
+}
+
+/* --- why -------------------------------------------------------------------------------- */
+
+static void
+add_room_whys (const SteadBuildAnswer *self,
+               GPtrArray              *whys)
+{
+  for (guint i = 0; i < self->rooms->len; i++)
+    {
+      const SteadBuildRoom *room = self->rooms->pdata[i];
+
+      g_ptr_array_add (whys, stead_why_new (g_strdup (room->what), _("animals × room for one"),
+                                            /* Translators: how many animals, and what they need together. */
+                                            g_strdup_printf (_("%d animals need %s"), self->build->head, room->need),
+                                            room->source));
+    }
+}
+
+static void
+add_bill_why (const SteadBuildAnswer *self,
+              GPtrArray              *whys)
+{
+  g_autofree char *bought = money (self, self->bill.bought_cents);
+  g_autofree char *tax = money (self, self->bill.tax_cents);
+  g_autofree char *more = money (self, self->bill.contingency_cents);
+  g_autofree char *cash = money (self, self->bill.cash_cents);
+
+  g_ptr_array_add (whys, stead_why_new (g_strdup (_("What is to be raised")),
+                                        _("what is bought + sales tax + a share for what was forgotten"),
+                                        g_strdup_printf ("%s + %s + %s = %s", bought, tax, more, cash),
+                                        _("Each line is rounded to the cent, then lines are added. The share is the farm's own; a tenth is usual.")));
+}
+
+GPtrArray *
+stead_build_answer_whys (const SteadBuildAnswer *self)
+{
+  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+
+  g_return_val_if_fail (self != NULL, whys);
+  add_room_whys (self, whys);
+  for (guint i = 0; i < self->rows->len; i++)
+    {
+      const SteadBuildRow *row = self->rows->pdata[i];
+      g_autofree char *number = stead_number_format (row->drawn, 2);
+
+      if (row->how != NULL && !isnan (row->drawn) && row->part != STEAD_BUILD_PART_ANIMALS)
+        g_ptr_array_add (whys, stead_why_new (g_strdup (row->name), row->how,
+                                              row->unit != NULL ? g_strdup_printf ("%s %s", number, row->unit)
+                                                                : g_steal_pointer (&number),
+                                              row->part == STEAD_BUILD_PART_FENCE
+                                              ? _("Fence: USDA-NRCS specification CS-382 and job sheet 382(b); University of Missouri Extension")
+                                              : row->part == STEAD_BUILD_PART_GROUND
+                                              ? _("Concrete: hole less post, and what one bag makes; a construction reference")
+                                              : _("Roof and boards: a metal roofing maker's guide; a University of Florida building booklet")));
+    }
+  add_bill_why (self, whys);
+  return whys;
+}
