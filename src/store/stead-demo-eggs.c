@@ -123,6 +123,7 @@ write_lot (SteadDemoWriter  *writer,
   SteadDay day = stead_demo_day_at (writer, writer->at);
   g_autoptr(SteadHarvest) harvest = stead_harvest_new ();
   g_autofree char *item = stead_demo_text (reader, "eggs", "gives");
+  g_autofree char *group = g_strconcat ("item ", item, NULL);
   gint64 used;
 
   if ((basket->from == STEAD_DAY_NONE && !begin_basket (writer, basket, error)) ||
@@ -142,7 +143,8 @@ write_lot (SteadDemoWriter  *writer,
   harvest->person_id = stead_demo_person_on (writer, writer->at);
   basket->eggs = basket->cracked = 0;
   basket->from = day + 1;
-  return stead_demo_sound (writer, error) && stead_harvest_repo_save (writer->store, harvest, error);
+  return stead_demo_sound (writer, error) && stead_harvest_repo_save (writer->store, harvest, error) &&
+         stead_demo_put (writer, group, harvest->lot_id, error);
 }
 
 static gboolean

@@ -13,6 +13,7 @@
 #include <math.h>
 
 #include "store/stead-cash-repo.h"
+#include "store/stead-count-repo.h"
 #include "store/stead-demo-writer-private.h"
 #include "store/stead-kitchen-repo.h"
 
@@ -206,6 +207,7 @@ write_result (SteadDemoWriter  *writer,
   SteadDemoReader *reader = &writer->story->reader;
   g_autoptr(SteadHarvest) harvest = stead_harvest_new ();
   g_autofree char *makes = stead_demo_text (reader, cooking->group, "makes");
+  g_autofree char *group = g_strconcat ("item ", makes, NULL);
   g_auto(GStrv) lost = stead_demo_list (reader, cooking->group, "lost");
   guint n = g_strv_length (lost);
   g_auto(GStrv) words = n > 0 ? g_strsplit (lost[(guint) cooking->number % n], ":", 2) : NULL;
@@ -223,7 +225,8 @@ write_result (SteadDemoWriter  *writer,
   harvest->lost_base = stead_demo_base_of (writer, makes, spoiled);
   harvest->tasted_base = stead_demo_base_of (writer, makes, tasted);
   harvest->person_id = stead_demo_person_on (writer, writer->at);
-  return stead_demo_sound (writer, error) && stead_kitchen_repo_finish (writer->store, harvest, error);
+  return stead_demo_sound (writer, error) && stead_kitchen_repo_finish (writer->store, harvest, error) &&
+         stead_demo_put (writer, group, harvest->lot_id, error);
 }
 
 /* --- what becomes of it -------------------------------------------------------------------- */
@@ -439,6 +442,41 @@ live_recipe (SteadDemoWriter  *writer,
   return !last || !(cooking.wanted > 0) || stead_demo_act (writer, planned, write_planned, &cooking, error);
 }
 
+/* --- the count of the store room --------------------------------------------------------------- */
+
+static gboolean
+write_count (SteadDemoWriter  *writer,
+             gconstpointer     what,
+             GError          **error)
+{
+  SteadDemoReader *reader = &writer->story->reader;
+  g_autofree char *place = stead_demo_text (reader, "count", "place");
+  g_autofree char *item = stead_demo_text (reader, "count", "short");
+  gint64 place_id = stead_demo_id_of (writer, "place", place);
+  g_autoptr(SteadStockCount) count = NULL;
+
+  if (!stead_demo_sound (writer, error))
+    return FALSE;
+  count = stead_count_repo_sheet (writer->store, place_id, stead_demo_day_at (writer, writer->at), error);
+  if (count == NULL)
+    return FALSE;
+  count->person_id = stead_demo_person_on (writer, writer->at);
+  count->second_id = stead_demo_second_on (writer, writer->at);
+  count->note = stead_demo_text_if (reader, "count", "note");
+  for (guint i = 0; i < count->lines->len; i++)
+    {
+      SteadCountLine *line = count->lines->pdata[i];
+      double missing = stead_demo_number (reader, "count", "missing");
+
+      line->counted_base = line->expected_base;
+      if (!g_str_equal (line->item_name, item) || !(line->expected_base > missing))
+        continue;
+      line->counted_base -= missing;
+      line->reason = stead_demo_text (reader, "count", "reason");
+    }
+  return stead_demo_sound (writer, error) && stead_count_repo_save (writer->store, count, error);
+}
+
 /**
  * stead_demo_live_kitchen:
  *
@@ -466,5 +504,8 @@ stead_demo_live_kitchen (SteadDemoWriter  *writer,
     if (cooks_at (writer, *group, writer->at + 1, NULL) &&
         !stead_demo_act (writer, _("Shopping for the kitchen"), stead_demo_shop, *group, error))
       return FALSE;
+  if (writer->at == stead_demo_days_back (writer, "count", "back", -1) &&
+      !stead_demo_act (writer, _("count of the store room"), write_count, NULL, error))
+    return FALSE;
   return stead_demo_sound (writer, error);
 }

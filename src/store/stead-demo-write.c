@@ -85,7 +85,8 @@ write_buy (SteadDemoWriter  *writer,
                                                               20417 + 37 * (buy->day + 60) + (int) buy->packs);
   receipt->person_id = buy->is_gift ? writer->advisor_id : stead_demo_person_on (writer, buy->day);
   g_array_append_val (receipt->lines, line);
-  if (!stead_receipt_repo_save (writer->store, receipt, error))
+  if (!stead_receipt_repo_save (writer->store, receipt, error) ||
+      !stead_demo_put (writer, group, g_array_index (receipt->lines, SteadReceiptLine, 0).lot_id, error))
     return FALSE;
   stead_demo_cash_owe (writer, receipt, group);
   return TRUE;

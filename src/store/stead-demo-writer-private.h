@@ -121,6 +121,9 @@ void             stead_demo_cash_sold    (SteadDemoWriter *writer, const char *g
 void             stead_demo_cash_sold_of (SteadDemoWriter *writer, gint64 item_id, double base);
 /* Somebody to work or count with: not the person of the day. */
 gint64           stead_demo_second_on    (SteadDemoWriter *writer, int at);
+/* Within an action: where a lot of @group lies, if the description says so. */
+gboolean         stead_demo_put          (SteadDemoWriter *writer, const char *group, gint64 lot_id,
+                                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* Within an action: a receipt of today with a pack of each item. */
 gboolean         stead_demo_buy_packs    (SteadDemoWriter *writer, const char *supplier, const char * const *groups,
                                           GError **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -148,6 +148,19 @@ add_pack (SteadDemoWriter  *writer,
 }
 
 gboolean
+stead_demo_put (SteadDemoWriter  *writer,
+                const char       *group,
+                gint64            lot_id,
+                GError          **error)
+{
+  g_autofree char *place = stead_demo_text_if (&writer->story->reader, group, "place");
+  gint64 id = place != NULL ? stead_demo_id_of (writer, "place", place) : 0;
+
+  return stead_demo_sound (writer, error) &&
+         (id == 0 || stead_lot_repo_put (writer->store, lot_id, id, error));
+}
+
+gboolean
 stead_demo_buy_packs (SteadDemoWriter     *writer,
                       const char          *supplier,
                       const char * const  *groups,
@@ -164,6 +177,9 @@ stead_demo_buy_packs (SteadDemoWriter     *writer,
       return FALSE;
   if (!stead_receipt_repo_save (writer->store, receipt, error))
     return FALSE;
+  for (guint i = 0; i < receipt->lines->len; i++)
+    if (!stead_demo_put (writer, groups[i], g_array_index (receipt->lines, SteadReceiptLine, i).lot_id, error))
+      return FALSE;
   stead_demo_cash_owe (writer, receipt, groups[0]);
   return TRUE;
 }

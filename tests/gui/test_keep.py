@@ -86,7 +86,7 @@ def test_count_needs_a_reason():
     w = opened(farm)
     w.click('push button', 'Lots')
     w.wait_words('Each lot came')
-    w.keys('Tab', 'Home', 'Down', 'Up')
+    w.keys('Tab', 'Tab', 'Home', 'Down', 'Up')         # over the places to the first lot
     w.press('push button', "Open the lot's card")
     w.wait('text', 'How much is really there')
     moves = int(farm.rows('SELECT count(*) FROM movement')[0])
@@ -106,7 +106,7 @@ def test_where_a_lot_came_from():
     w = opened(farm)
     w.click('push button', 'Lots')
     w.wait_words('Each lot came')
-    w.keys('Tab', 'Home', 'Down', 'Up')
+    w.keys('Tab', 'Tab', 'Home', 'Down', 'Up')         # over the places to the first lot
     w.press('push button', "Open the lot's card")
     w.wait('text', 'How much is really there')
     w.press('push button', 'Where it came from and went…')

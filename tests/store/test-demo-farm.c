@@ -239,6 +239,15 @@ limits (void)
   return table;
 }
 
+/* Two people counted the kitchen's shelf, and found cartons missing. */
+static void
+assert_count (SteadStore *store)
+{
+  g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM stock_count WHERE person_id <> second_id"), ==, 1);
+  g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM stock_count_line WHERE movement_id IS NOT NULL"), ==, 1);
+  g_assert_cmpint (fixture_number (store, "SELECT count (DISTINCT place_id) FROM lot"), ==, 2);
+}
+
 /* What a batch used is what its lot carries; a finished one is measured at each limit. */
 static void
 assert_batch (SteadStore            *store,
@@ -404,6 +413,7 @@ test_story (void)
       assert_kitchen (store, today);
       assert_cash (store, today);
       assert_sales (store);
+      assert_count (store);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM receipt WHERE signed_by IS NOT NULL"), >, 30);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM receipt WHERE signed_by IS NULL"), >, 0);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM receipt WHERE is_gift"), ==, 1);

@@ -6,8 +6,14 @@
 #include "app/keep/stead-lots-pane.h"
 
 #include "app/keep/stead-lot-dialog.h"
+#include "app/keep/stead-pick.h"
+#include "app/keep/stead-put-dialog.h"
+#include "app/keep/stead-waste-dialog.h"
 #include "core/stead-money.h"
 #include "store/stead-lot-repo.h"
+
+/* Choices of the places beside their ids; 0 is what has no place. */
+#define EVERYWHERE (-1)
 
 struct _SteadLotsPane
 {
@@ -15,6 +21,7 @@ struct _SteadLotsPane
 
   SteadTable     *table;
   GtkCheckButton *all;
+  SteadPick      *place;
 };
 
 G_DEFINE_FINAL_TYPE (SteadLotsPane, stead_lots_pane, STEAD_TYPE_PANE)
@@ -52,7 +59,16 @@ supplier_text (gpointer item,
 {
   const SteadLot *lot = lot_of (item);
 
-  return g_strdup (lot->supplier != NULL ? lot->supplier : "");
+  return g_strdup (lot->supplier != NULL ? lot->supplier : lot->batch_name != NULL ? lot->batch_name : "");
+}
+
+static char *
+place_text (gpointer item,
+            gpointer data)
+{
+  const SteadLot *lot = lot_of (item);
+
+  return g_strdup (lot->place_name != NULL ? lot->place_name : "");
 }
 
 static char *
@@ -121,6 +137,128 @@ open_cb (SteadPane *pane)
 }
 
 static void
+waste_cb (SteadPane *pane)
+{
+  const SteadLot *lot = stead_pane_get_chosen (pane);
+
+  if (lot != NULL)
+    stead_waste_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), lot->id, STEAD_MOVE_LOST);
+}
+
+static void
+give_cb (SteadPane *pane)
+{
+  const SteadLot *lot = stead_pane_get_chosen (pane);
+
+  if (lot != NULL)
+    stead_waste_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), lot->id, STEAD_MOVE_GIVEN);
+}
+
+static void
+put_cb (SteadPane *pane)
+{
+  const SteadLot *lot = stead_pane_get_chosen (pane);
+
+  if (lot != NULL)
+    stead_put_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), lot->id);
+}
+
+/* --- places ------------------------------------------------------------------------ */
+
+/* What lies in one place. */
+typedef struct
+{
+  gint64      id;
+  const char *name;      /* (nullable) */
+  guint       n;
+  gint64      cents;
+} Place;
+
+static int
+compare_places (gconstpointer a,
+                gconstpointer b)
+{
+  const Place *x = a, *y = b;
+
+  if (x->name == NULL || y->name == NULL)
+    return (x->name == NULL) - (y->name == NULL);
+  return g_utf8_collate (x->name, y->name);
+}
+
+static GArray *
+places_of (GPtrArray *lots)
+{
+  GArray *places = g_array_new (FALSE, FALSE, sizeof (Place));
+
+  for (guint i = 0; i < lots->len; i++)
+    {
+      const SteadLot *lot = lots->pdata[i];
+      guint at = 0;
+
+      while (at < places->len && g_array_index (places, Place, at).id != lot->place_id)
+        at++;
+      if (at == places->len)
+        {
+          const Place place = { lot->place_id, lot->place_name, 0, 0 };
+
+          g_array_append_val (places, place);
+        }
+      g_array_index (places, Place, at).n++;
+      g_array_index (places, Place, at).cents += lot->on_hand_cents;
+    }
+  g_array_sort (places, compare_places);
+  return places;
+}
+
+static void
+add_place (SteadLotsPane *self,
+           gint64         id,
+           const char    *name,
+           guint          n,
+           gint64         cents)
+{
+  const SteadFarm *farm = stead_desk_get_farm (stead_pane_get_desk (STEAD_PANE (self)));
+  g_autofree char *money = stead_money_format (cents, farm->currency);
+  /* Translators: a place, the number of lots there, what they cost. */
+  g_autofree char *text = g_strdup_printf (ngettext ("%s: %u lot, %s", "%s: %u lots, %s", n), name, n, money);
+
+  stead_pick_append (self->place, id, text);
+}
+
+/* What was chosen stays, if something still lies there. */
+static void
+show_places (SteadLotsPane *self,
+             GPtrArray     *lots)
+{
+  g_autoptr(GArray) places = places_of (lots);
+  gint64 chosen = stead_pick_count (self->place) > 0 ? stead_pick_get (self->place) : EVERYWHERE;
+  gint64 cents = 0;
+
+  for (guint i = 0; i < lots->len; i++)
+    cents += ((const SteadLot *) lots->pdata[i])->on_hand_cents;
+  stead_pick_clear (self->place);
+  add_place (self, EVERYWHERE, _("Everywhere"), lots->len, cents);
+  for (guint i = 0; i < places->len; i++)
+    {
+      const Place *place = &g_array_index (places, Place, i);
+
+      add_place (self, place->id, place->name != NULL ? place->name : _("What has no place"), place->n, place->cents);
+    }
+  stead_pick_show (self->place, chosen);
+}
+
+static void
+drop_elsewhere (SteadLotsPane *self,
+                GPtrArray     *lots)
+{
+  gint64 place = stead_pick_get (self->place);
+
+  for (guint i = lots->len; i > 0 && place != EVERYWHERE; i--)
+    if (((const SteadLot *) lots->pdata[i - 1])->place_id != place)
+      g_ptr_array_remove_index (lots, i - 1);
+}
+
+static void
 stead_lots_pane_refresh (SteadPane *pane)
 {
   SteadLotsPane *self = STEAD_LOTS_PANE (pane);
@@ -129,7 +267,12 @@ stead_lots_pane_refresh (SteadPane *pane)
   g_autoptr(GPtrArray) lots = stead_lot_repo_list (stead_pane_get_store (pane), all, &error);
   g_autoptr(GListModel) model = NULL;
 
-  stead_pane_say (pane, _("Each lot came on one receipt line; what left it is on its card."), error);
+  stead_pane_say (pane, _("Each lot came on a receipt or was made by one batch; what left it is on its card."), error);
+  if (lots != NULL)
+    {
+      show_places (self, lots);
+      drop_elsewhere (self, lots);
+    }
   if (lots != NULL)
     model = stead_rows_from_array (g_steal_pointer (&lots), (GDestroyNotify) stead_lot_free);
   stead_table_set_model (self->table, model);
@@ -154,6 +297,10 @@ stead_lots_pane_init (SteadLotsPane *self)
   SteadPane *pane = STEAD_PANE (self);
   GtkWidget *open;
 
+  self->place = STEAD_PICK (stead_pick_new (_("Where they lie")));
+  gtk_widget_set_halign (GTK_WIDGET (self->place), GTK_ALIGN_START);
+  g_signal_connect_swapped (self->place, "changed", G_CALLBACK (all_cb), self);
+  stead_pane_add_head (pane, GTK_WIDGET (self->place));
   self->table = stead_pane_add_table (pane, _("Lots"));
   stead_table_add_column (self->table, _("Lot"), FALSE, FALSE, code_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Item"), FALSE, FALSE, item_text, NULL, compare_item, self);
@@ -161,10 +308,14 @@ stead_lots_pane_init (SteadLotsPane *self)
   stead_table_add_column (self->table, _("Best by"), FALSE, FALSE, best_by_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("On hand"), TRUE, FALSE, on_hand_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Cost"), TRUE, FALSE, cost_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("Place"), FALSE, FALSE, place_text, NULL, NULL, self);
   stead_table_add_column (self->table, C_("supplier", "From"), FALSE, TRUE, supplier_text, NULL, NULL, self);
   stead_table_set_empty (self->table, _("Nothing is on hand. A receipt brings lots."));
   stead_table_set_activate (self->table, open_lot, self);
   open = stead_pane_add_button (pane, _("Open the lot's card…"), G_CALLBACK (open_cb));
+  stead_pane_add_button (pane, _("Waste…"), G_CALLBACK (waste_cb));
+  stead_pane_add_button (pane, _("Give away…"), G_CALLBACK (give_cb));
+  stead_pane_add_button (pane, _("Put in a place…"), G_CALLBACK (put_cb));
   self->all = GTK_CHECK_BUTTON (gtk_check_button_new_with_label (_("Show used-up lots too")));
   gtk_box_append (GTK_BOX (gtk_widget_get_parent (open)), GTK_WIDGET (self->all));
   g_signal_connect_swapped (self->all, "toggled", G_CALLBACK (all_cb), self);

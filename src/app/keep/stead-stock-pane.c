@@ -6,10 +6,13 @@
 
 #include "app/keep/stead-stock-pane.h"
 
-#include "answer/stead-stock-answer.h"
+#include "answer/stead-store-room-answer.h"
+#include "app/keep/stead-count-dialog.h"
+#include "app/keep/stead-counts-window.h"
 #include "app/keep/stead-item-dialog.h"
 #include "app/keep/stead-receipt-dialog.h"
 #include "app/keep/stead-use-dialog.h"
+#include "app/stead-ui.h"
 #include "core/stead-money.h"
 
 struct _SteadStockPane
@@ -17,6 +20,7 @@ struct _SteadStockPane
   SteadPane   parent_instance;
 
   SteadTable *table;
+  GtkLabel   *buy;
 };
 
 G_DEFINE_FINAL_TYPE (SteadStockPane, stead_stock_pane, STEAD_TYPE_PANE)
@@ -146,16 +150,45 @@ edit_cb (SteadPane *pane)
 }
 
 static void
+count_cb (SteadPane *pane)
+{
+  stead_count_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane));
+}
+
+static void
+counts_cb (SteadPane *pane)
+{
+  stead_counts_window_show (GTK_WIDGET (pane), stead_pane_get_desk (pane));
+}
+
+/* "To buy: Potatoes: 16 lb; Layer feed: 150 lb." */
+static void
+show_to_buy (SteadStockPane             *self,
+             const SteadStoreRoomAnswer *answer)
+{
+  g_autoptr(GString) list = g_string_new (NULL);
+  g_autofree char *text = NULL;
+
+  for (guint i = 0; answer != NULL && i < answer->reorder->len; i++)
+    g_string_append_printf (list, "%s%s", i > 0 ? "; " : "", ((const SteadReorderLine *) answer->reorder->pdata[i])->text);
+  gtk_widget_set_visible (GTK_WIDGET (self->buy), list->len > 0);
+  /* Translators: a list follows: "Potatoes: 16 lb; Layer feed: 150 lb". */
+  text = g_strdup_printf (_("To buy, for four weeks: %s."), list->str);
+  gtk_label_set_text (self->buy, text);
+}
+
+static void
 stead_stock_pane_refresh (SteadPane *pane)
 {
   SteadStockPane *self = STEAD_STOCK_PANE (pane);
   g_autoptr(GError) error = NULL;
-  g_autoptr(SteadStockAnswer) answer = stead_stock_answer_new (stead_pane_get_store (pane), &error);
+  g_autoptr(SteadStoreRoomAnswer) answer = stead_store_room_answer_new (stead_pane_get_store (pane), &error);
   g_autoptr(GListModel) model = NULL;
 
   stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
+  show_to_buy (self, answer);
   if (answer != NULL)
-    model = stead_rows_from_array (g_steal_pointer (&answer->lines), (GDestroyNotify) stead_stock_line_free);
+    model = stead_rows_from_array (g_steal_pointer (&answer->stock->lines), (GDestroyNotify) stead_stock_line_free);
   stead_table_set_model (self->table, model);
 }
 
@@ -170,6 +203,10 @@ stead_stock_pane_init (SteadStockPane *self)
 {
   SteadPane *pane = STEAD_PANE (self);
 
+  self->buy = GTK_LABEL (gtk_label_new (NULL));
+  gtk_label_set_xalign (self->buy, 0);
+  stead_ui_wrap (self->buy);
+  stead_pane_add_head (pane, GTK_WIDGET (self->buy));
   self->table = stead_pane_add_table (pane, _("Items in the store room"));
   stead_table_add_column (self->table, _("Item"), FALSE, FALSE, name_text, NULL, compare_name, self);
   stead_table_add_column (self->table, _("Kind"), FALSE, FALSE, kind_text, NULL, NULL, self);
@@ -183,4 +220,6 @@ stead_stock_pane_init (SteadStockPane *self)
   stead_pane_add_button (pane, _("Use in a batch…"), G_CALLBACK (use_cb));
   stead_pane_add_button (pane, _("New item…"), G_CALLBACK (new_item_cb));
   stead_pane_add_button (pane, _("Change item…"), G_CALLBACK (edit_cb));
+  stead_pane_add_button (pane, _("Count the store room…"), G_CALLBACK (count_cb));
+  stead_pane_add_button (pane, _("Past counts…"), G_CALLBACK (counts_cb));
 }
