@@ -63,13 +63,18 @@ def stock_flour(w):
     w.go(3, 'Make')
 
 
+def click(w, role, name):
+    """Click on something in the recipe's dialog; what lies below its edge is scrolled there."""
+    while w.middle(role, name)[1] > 480:
+        before = w.middle(role, name)
+        x('mousemove', '--window', w.id, 300, 300, 'click', 5)
+        until(lambda: w.middle(role, name) != before)
+    w.click(role, name)
+
+
 def choose(w, name, *keys):
     """Choose in a drop-down by its keys: it opens, they move, Return takes."""
-    while w.middle('push button', name)[1] > 440:      # below what the dialog shows: turn the wheel
-        before = w.middle('push button', name)
-        x('mousemove', '--window', w.id, 300, 300, 'click', 5)
-        until(lambda: w.middle('push button', name) != before)
-    w.click('push button', name)
+    click(w, 'push button', name)
     w.keys(*keys, 'Return')
 
 
@@ -122,6 +127,34 @@ def test_recipe_of_bought_things():
     assert w.close() == 0
 
 
+def test_sealed_food_asks_a_process_authority():
+    """At pH 4.6 or below a food with acid added is acidified, above it low-acid: 21 CFR 114.3."""
+    farm = empty_farm()
+    w = opened(farm)
+    w.keys('alt+5')
+    w.wait('push button', 'Store room')
+    new_item(w, FLOUR)
+    w.go(3, 'Make')
+    write_recipe(w)
+    choose(w, 'Kept until it is sold', 'Down', 'Down', 'Down')     # at room temperature
+    w.wait('text', 'Measured pH')
+    click(w, 'check box', 'In sealed jars or packs')
+    click(w, 'check box', 'Acid is added')
+    w.fill('Measured pH', '4.2')
+    w.press('push button', 'Save recipe')
+    told(w, 'Day of that measurement')                 # a pH without its day says little
+    w.fill('Day of that measurement', '2026-01-05')
+    w.press('push button', 'Save recipe')
+    w.wait_words('this is an acidified food')
+    w.wait_words('a process authority must approve')
+    press_for(w, 'Change…', 'Measured pH')
+    w.fill('Measured pH', '5.2')
+    w.press('push button', 'Save recipe')
+    w.wait_words('not for sale sealed at room temperature')
+    assert w.close() == 0
+    farm.verify()
+
+
 def save_cooked_recipe(w, farm):
     """The same with the limit of eggs that are held: 158 °F, FDA Food Code 2022, 3-401.11(A)(2) chart."""
     write_recipe(w)
@@ -140,6 +173,7 @@ def plan_batch(w, farm):
     # 10 lb are 4.536 kg; 0.5 kg make 12
     assert w.read('How many are wanted') == '108', w.read('How many are wanted')
     w.fill('How many are wanted', '24')
+    w.click('check box', 'Robin')
     w.press('push button', 'Plan it')
     until(lambda: farm.rows('SELECT wanted_base FROM kitchen') == ['24.0'])
 
@@ -208,6 +242,16 @@ def read_temperatures(w, farm):
     assert farm.rows('SELECT count (*) FROM kitchen_step WHERE done_at IS NOT NULL') == ['1']
 
 
+def record_minutes(w, farm):
+    assert farm.rows('SELECT minutes FROM batch_person') == ['0.0']
+    w.press('push button', 'Record minutes')
+    told(w, 'Minutes of work')
+    w.fill('Minutes of work', '45')
+    w.press('push button', 'Record minutes')
+    until(lambda: farm.rows('SELECT minutes FROM batch_person') == ['45.0'])
+    w.wait_words('45 minutes of work.')
+
+
 def finish(w, farm):
     w.press('push button', 'Finish the batch')
     w.wait('text', 'Good, into the store room')
@@ -231,12 +275,13 @@ def check_paper(farm):
     path = os.path.join(farm.folder.name, 'run.pdf')
     subprocess.check_call([PROGRAM, '--document', 'run-sheet', '--out', path, farm.path], stdout=subprocess.DEVNULL)
     text = subprocess.check_output(['pdftotext', '-layout', path, '-'], text=True)
-    for words in ('8 cup', '3-401.11', '130 °F', '160 °F', 'burnt'):
+    for words in ('8 cup', '3-401.11', '130 °F', '160 °F', 'Robin', 'burnt'):
         assert words in text, (words, text)
 
 
 def test_batch_in_the_kitchen():
     farm = empty_farm()
+    farm.rows("INSERT INTO person (name, role) VALUES ('Robin', 'student')")
     w = opened(farm)
     stock_flour(w)
     save_cooked_recipe(w, farm)
@@ -245,6 +290,7 @@ def test_batch_in_the_kitchen():
     take_lots(w, farm)
     change_amount(w, farm)
     read_temperatures(w, farm)
+    record_minutes(w, farm)
     finish(w, farm)
     w.wait('push button', 'Make, no day planned')
     assert w.nameless() == [], w.nameless()
@@ -266,4 +312,4 @@ def test_batch_in_the_kitchen():
     farm.verify()
 
 
-run_cases(test_recipe_of_bought_things, test_batch_in_the_kitchen)
+run_cases(test_recipe_of_bought_things, test_sealed_food_asks_a_process_authority, test_batch_in_the_kitchen)
