@@ -174,6 +174,12 @@ stead_demo_begin_cash (SteadDemoWriter  *writer,
          stead_demo_write_groups (writer, "fund", write_fund, error);
 }
 
+gint64
+stead_demo_cash_till (SteadDemoWriter *writer)
+{
+  return writer->cash->till_id;
+}
+
 /* --- one line ------------------------------------------------------------------------- */
 
 /* Out of, or into, the account in the school's books. */

@@ -119,6 +119,10 @@ gboolean         stead_demo_cash_begin_product (SteadDemoWriter *writer, const c
 void             stead_demo_cash_sold    (SteadDemoWriter *writer, const char *group, double units);
 /* The same for what is sold loose out of the store room: the product that says "item=…" of it. */
 void             stead_demo_cash_sold_of (SteadDemoWriter *writer, gint64 item_id, double base);
+/* The cash box. */
+gint64           stead_demo_cash_till    (SteadDemoWriter *writer);
+/* The sale days to come, at the end of the story. */
+gboolean         stead_demo_plan_sales   (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* Somebody to work or count with: not the person of the day. */
 gint64           stead_demo_second_on    (SteadDemoWriter *writer, int at);
 /* Within an action: where a lot of @group lies, if the description says so. */
