@@ -170,6 +170,24 @@ check_eggs (const SteadCostAnswer  *self,
   return FALSE;
 }
 
+/* To an earlier span of the same length. */
+static gboolean
+go_back (SteadCostAnswer  *self,
+         GError          **error)
+{
+  SteadDay first = stead_flock_first_lay (self->flock);
+
+  if (self->spans_back == 0)
+    return TRUE;
+  self->to -= 28 * self->spans_back;
+  self->from = MAX (first, self->to - 27);
+  if (self->to - self->from >= 27)
+    return TRUE;
+  g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING, _("“%s” did not lay yet on all of those days."),
+               self->flock->name);
+  return FALSE;
+}
+
 /* By the period: what it cost, over what it laid. */
 static gboolean
 answer_for_flock (SteadStore       *store,
@@ -181,6 +199,8 @@ answer_for_flock (SteadStore       *store,
   if (self->flock == NULL)
     return FALSE;
   stead_period_days (self->period, self->farm, self->flock, stead_store_get_today (store), &self->from, &self->to);
+  if (!go_back (self, error))
+    return FALSE;
   if (!stead_flock_repo_totals (store, self->flock->id, self->from, self->to, &self->totals, error)
       || !check_eggs (self, error)
       || !stead_cost_facts_read (store, self, facts, error))
@@ -258,24 +278,45 @@ answer_by_source (SteadStore       *store,
   return answer_for_batch (store, self, facts, error);
 }
 
-SteadCostAnswer *
-stead_cost_answer_new (SteadStore   *store,
-                       gint64        product_id,
-                       SteadPeriod   period,
-                       GError      **error)
+static SteadCostAnswer *
+answer_new (SteadStore   *store,
+            gint64        product_id,
+            SteadPeriod   period,
+            int           spans_back,
+            GError      **error)
 {
-  g_autoptr(SteadCostAnswer) self = NULL;
+  g_autoptr(SteadCostAnswer) self = g_new0 (SteadCostAnswer, 1);
   g_auto(SteadCostFacts) facts = { 0 };
 
-  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  g_return_val_if_fail (period < STEAD_N_PERIODS, NULL);
-
-  self = g_new0 (SteadCostAnswer, 1);
   self->period = period;
+  self->spans_back = spans_back;
   if (!read_subject (store, product_id, self, error))
     return NULL;
   if (!answer_by_source (store, self, &facts, error))
     return NULL;
   stead_cost_answer_put_in_words (self, &facts);
   return g_steal_pointer (&self);
+}
+
+SteadCostAnswer *
+stead_cost_answer_new (SteadStore   *store,
+                       gint64        product_id,
+                       SteadPeriod   period,
+                       GError      **error)
+{
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  g_return_val_if_fail (period < STEAD_N_PERIODS, NULL);
+
+  return answer_new (store, product_id, period, 0, error);
+}
+
+SteadCostAnswer *
+stead_cost_answer_new_span (SteadStore  *store,
+                            gint64       product_id,
+                            int          back,
+                            GError     **error)
+{
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+
+  return answer_new (store, product_id, STEAD_PERIOD_4_WEEKS, back, error);
 }

@@ -95,6 +95,7 @@ typedef struct
   SteadBatchMoney *money;                      /* (nullable): of a batch of fish or a crop */
   SteadPeriod      period;                     /* the whole batch, if it is harvested at its end */
   SteadDay         from, to;
+  int              spans_back;                 /* periods before the one up to today; 0: that one */
   SteadDay         wait_until;                 /* nothing of it is sold up to this day; STEAD_DAY_NONE */
   SteadFlockTotals totals;                     /* of a flock's log in the period */
   SteadCostSheet   sheet;

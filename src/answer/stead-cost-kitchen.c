@@ -231,6 +231,8 @@ set_days (SteadStore      *store,
                                             answer->farm->school_year_mday);
   else if (answer->period == STEAD_PERIOD_WHOLE_BATCH)
     answer->from = 0;
+  answer->from -= 28 * answer->spans_back;
+  answer->to -= 28 * answer->spans_back;
 }
 
 gboolean

@@ -107,6 +107,12 @@ void stead_cost_money_settle (SteadCostAnswer *answer,
 void stead_cost_kitchen_settle (SteadCostAnswer *answer,
                                 SteadCostFacts  *facts);
 
+/* The sheet of 28 days: the last ones (@back 0), the 28 before them (1) … */
+SteadCostAnswer *stead_cost_answer_new_span (SteadStore  *store,
+                                             gint64       product_id,
+                                             int          back,
+                                             GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Reads what the kitchen used and made; the days, uses and "kitchen" of @answer. */
 gboolean stead_cost_kitchen_read (SteadStore       *store,
                                   SteadCostAnswer  *answer,

@@ -87,5 +87,42 @@ def test_what_if_and_its_scenarios():
     farm.verify()
 
 
+def test_step_by_step():
+    farm = Farm()
+    cost = farm.ask('cost', 'Eggs')
+    w = opened(farm, 'Step by step')
+    w.wait_words(f'One dozen costs us {dollars(round(cost["unit_cents"]))}')
+    chart = w.wait('image', 'Cost of one, step by step')
+    assert dollars(round(cost['unit_cents'])) in chart.description, chart.description
+    w.press('push button', 'Feed, $')    # a step opens to its entries
+    until(lambda: any('Layer feed, lot' in n.name for n in w.walk(rows=True)), 30)
+    assert w.nameless() == [], w.nameless()
+    assert w.close() == 0
+    assert 'CRITICAL' not in w.said() and 'WARNING' not in w.said(), w.said()
+
+
+def test_which_price():
+    farm = Farm()
+    w = opened(farm, 'Which price')
+    figures = farm.ask('price', 'Eggs')
+    price, unit = figures['price_cents'], figures['unit_cents']
+    w.wait_words(f'{round((price - unit) / unit * 100)}% markup')
+    w.wait_words(f'{round((price - unit) / price * 100)}% margin')
+    w.wait_words('3 more days')
+    for cents, sold in ((4.00, 90), (4.50, 70), (5.00, 52)):
+        w.fill('Price that day', f'{cents:.2f}')
+        w.fill('How many were sold', str(sold))
+        w.press('push button', 'Add this day')
+        until(lambda: f'{round(cents * 100)}|{sold}.0' in farm.rows('SELECT price_cents, units FROM price_trial'))
+    w.wait_words('should earn most')
+    w.wait('image', 'Number sold, by price')
+    assert w.nameless() == [], w.nameless()
+    assert w.close() == 0
+    assert 'CRITICAL' not in w.said() and 'WARNING' not in w.said(), w.said()
+    farm.verify()
+
+
 run_cases(test_all_products_together,
-          test_what_if_and_its_scenarios)
+          test_what_if_and_its_scenarios,
+          test_step_by_step,
+          test_which_price)

@@ -12,6 +12,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "answer/stead-answer-error.h"
+#include "app/price/stead-choice-view.h"
 #include "app/price/stead-cost-card.h"
 #include "app/price/stead-cvp-view.h"
 #include "app/price/stead-figure-row.h"
@@ -21,6 +22,7 @@
 #include "app/price/stead-price-table.h"
 #include "app/price/stead-product-dialog.h"
 #include "app/price/stead-together-view.h"
+#include "app/price/stead-steps-view.h"
 #include "app/price/stead-what-if-view.h"
 #include "app/stead-chips.h"
 #include "app/stead-paper-dialog.h"
@@ -62,7 +64,7 @@ struct _SteadPricePage
 };
 
 /* What to look at; chip ids count from 1.  ONE is the product alone. */
-enum { ONE = 1, WHAT_IF, TOGETHER };
+enum { ONE = 1, STEPS, CHOICE, WHAT_IF, TOGETHER };
 
 /* The other views, each made when it is first looked at. */
 static const struct
@@ -72,6 +74,8 @@ static const struct
   gboolean    by_product;     /* it speaks of the chosen product */
   GtkWidget *(*make) (void);
 } views[] = {
+  { STEPS, N_("Step by step"), TRUE, stead_steps_view_new },
+  { CHOICE, N_("Which price"), TRUE, stead_choice_view_new },
   { WHAT_IF, N_("What if"), TRUE, stead_what_if_view_new },
   { TOGETHER, N_("All products together"), FALSE, stead_together_view_new },
 };

@@ -1,0 +1,484 @@
+/* stead-choice-view.c - which price: markup and margin, a bundle, and what people paid before.
+ *
+ * Days with their price and what was sold are entered here, or come from the sale days.
+ */
+#include "config.h"
+
+#include "app/price/stead-choice-view.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "answer/stead-price-choice.h"
+#include "app/stead-field.h"
+#include "app/stead-ui.h"
+#include "app/stead-why-box.h"
+#include "core/stead-money.h"
+#include "draw/stead-path-chart.h"
+
+#define BAND_POINTS 25
+
+struct _SteadChoiceView
+{
+  SteadView         parent_instance;
+
+  gint64            product_id;
+  SteadPriceChoice *answer;       /* (nullable) */
+  SteadHandle      *price, *other, *units, *off;
+  GtkWidget        *bundle, *same, *error;
+  SteadField       *day, *cents, *sold;
+  SteadPlot        *plot;
+  GtkWidget        *empty;
+  SteadWhyBox      *whys;
+
+  GArray           *dots, *line, *low, *high;   /* of SteadPathPoint */
+  char             *best_text;
+  SteadPathLayout   layout;
+};
+
+G_DEFINE_FINAL_TYPE (SteadChoiceView, stead_choice_view, STEAD_TYPE_VIEW)
+
+static char *
+money (SteadChoiceView *self,
+       double           cents)
+{
+  return stead_money_format (stead_money_round (cents), self->answer->price->cost->farm->currency);
+}
+
+static SteadPack
+pack_of (SteadChoiceView *self)
+{
+  return self->answer->price->cost->product->pack;
+}
+
+/* --- the chart ------------------------------------------------------------------------ */
+
+static void
+add_point (GArray *points,
+           double  x,
+           double  y)
+{
+  SteadPathPoint point = { x, y };
+
+  g_array_append_val (points, point);
+}
+
+static void
+fill_points (SteadChoiceView *self)
+{
+  const SteadDemandLine *line = &self->answer->line;
+
+  g_array_set_size (self->dots, 0);
+  g_array_set_size (self->line, 0);
+  g_array_set_size (self->low, 0);
+  g_array_set_size (self->high, 0);
+  for (guint i = 0; i < self->answer->trials->len; i++)
+    {
+      const SteadPriceTrial *trial = self->answer->trials->pdata[i];
+
+      add_point (self->dots, (double) trial->price_cents, trial->units);
+    }
+  for (int i = 0; self->answer->has_line && i < BAND_POINTS; i++)
+    {
+      double x = line->x_low + (line->x_high - line->x_low) * i / (BAND_POINTS - 1);
+      SteadBand band;
+
+      if (!stead_demand_line_at (line, x, STEAD_PRICE_CHOICE_LEVEL, &band, NULL))
+        continue;
+      add_point (self->line, x, MAX (0, line->intercept + line->slope * x));
+      add_point (self->low, x, MAX (0, band.low));
+      add_point (self->high, x, MAX (0, band.high));
+    }
+}
+
+static const SteadPathPoint *
+data_of (GArray *points)
+{
+  return (const SteadPathPoint *) (gpointer) points->data;
+}
+
+static SteadPathSeries
+make_series (SteadChoiceView *self)
+{
+  SteadPathSeries series = { .dots = data_of (self->dots), .n_dots = (int) self->dots->len,
+                             .band_low = data_of (self->low), .band_high = data_of (self->high),
+                             .n_band = (int) self->low->len, .x_name = _("price of one"),
+                             .y_name = stead_words_unit_plural (pack_of (self)), .x_money = TRUE };
+
+  if (self->line->len > 0)
+    series.paths[series.n_paths++] = (SteadPath) { data_of (self->line), (int) self->line->len,
+                                                   C_("label on a chart", "what people ask for"), STEAD_ROLE_FISH,
+                                                   STEAD_LINE_SOLID };
+  if (self->best_text != NULL)
+    series.marks[series.n_marks++] = (SteadPathMark) {
+      self->answer->best_cents,
+      MAX (0, self->answer->line.intercept + self->answer->line.slope * self->answer->best_cents),
+      self->best_text, TRUE, TRUE };
+  return series;
+}
+
+static void
+paint_cb (cairo_t              *cr,
+          const SteadDrawStyle *style,
+          double                width,
+          double                height,
+          gpointer              data)
+{
+  SteadChoiceView *self = data;
+  SteadPathSeries series;
+  SteadPathLayout layout;
+
+  if (self->answer == NULL || self->dots->len == 0)
+    return;
+  series = make_series (self);
+  stead_path_chart_layout (cr, &series, style, width, height, &layout);
+  stead_path_chart_paint (cr, &series, style, &layout);
+  if ((int) width == gtk_widget_get_width (GTK_WIDGET (stead_plot_get_chart (self->plot))))
+    self->layout = layout;
+}
+
+static char *
+trial_text (SteadChoiceView *self,
+            guint            i)
+{
+  const SteadPriceTrial *trial = self->answer->trials->pdata[i];
+  g_autofree char *day = stead_day_format (trial->day, STEAD_DAY_STYLE_MEDIUM);
+  g_autofree char *price = money (self, (double) trial->price_cents);
+  g_autofree char *units = stead_words_units (pack_of (self), trial->units);
+
+  /* Translators: a day, "72 dozen", a price. */
+  return g_strdup_printf (_("%s: %s sold at %s"), day, units, price);
+}
+
+static char *
+hint_cb (double   x,
+         double   y,
+         gpointer data)
+{
+  SteadChoiceView *self = data;
+  double least = INFINITY;
+  int nearest = -1;
+
+  for (guint i = 0; self->answer != NULL && i < self->dots->len; i++)
+    {
+      const SteadPathPoint *dot = &data_of (self->dots)[i];
+      double away = hypot (stead_path_chart_x (&self->layout, dot->x) - x, stead_path_chart_y (&self->layout, dot->y) - y);
+
+      if (away < least)
+        {
+          least = away;
+          nearest = (int) i;
+        }
+    }
+  return nearest >= 0 ? trial_text (self, (guint) nearest) : NULL;
+}
+
+static char *
+step_cb (int       index,
+         double   *x,
+         double   *y,
+         gpointer  data)
+{
+  SteadChoiceView *self = data;
+
+  if (self->answer == NULL || index < 0 || index >= (int) self->dots->len)
+    return NULL;
+  *x = stead_path_chart_x (&self->layout, data_of (self->dots)[index].x);
+  *y = stead_path_chart_y (&self->layout, data_of (self->dots)[index].y);
+  return trial_text (self, (guint) index);
+}
+
+/* --- showing ---------------------------------------------------------------------------- */
+
+static GPtrArray *
+make_rows (SteadChoiceView *self)
+{
+  GPtrArray *rows = g_ptr_array_new ();
+
+  for (guint i = 0; i < self->answer->trials->len; i++)
+    {
+      const SteadPriceTrial *trial = self->answer->trials->pdata[i];
+      char **row = g_new0 (char *, 5);
+
+      row[0] = stead_day_format (trial->day, STEAD_DAY_STYLE_MEDIUM);
+      row[1] = money (self, (double) trial->price_cents);
+      row[2] = stead_words_units (pack_of (self), trial->units);
+      row[3] = g_strdup (trial->is_counted ? _("counted on the sale day") : _("entered"));
+      g_ptr_array_add (rows, row);
+    }
+  return rows;
+}
+
+static void
+show (SteadChoiceView *self)
+{
+  g_autoptr(GPtrArray) whys = stead_price_choice_whys (self->answer);
+  g_autofree char *best = money (self, self->answer->best_cents);
+
+  fill_points (self);
+  g_free (self->best_text);
+  /* Translators: on a chart: the price that earns most. */
+  self->best_text = self->answer->has_line ? g_strdup_printf (C_("label on a chart", "earns most: %s"), best) : NULL;
+  stead_view_say (STEAD_VIEW (self), self->answer->sentence, self->answer->advice);
+  gtk_label_set_text (GTK_LABEL (self->bundle), self->answer->bundle_text);
+  gtk_label_set_text (GTK_LABEL (self->same), self->answer->same_text);
+  stead_plot_show (self->plot, self->answer->advice, self->answer->price->cost->farm->currency, make_rows (self));
+  gtk_widget_set_visible (GTK_WIDGET (self->plot), self->answer->trials->len > 0);
+  gtk_widget_set_visible (self->empty, self->answer->trials->len == 0);
+  stead_why_box_set (self->whys, whys);
+}
+
+/* --- what the person does ----------------------------------------------------------------- */
+
+static void
+turned_cb (SteadChoiceView *self)
+{
+  if (self->answer == NULL)
+    return;
+  self->answer->try_cents = stead_handle_get (self->price);
+  self->answer->other_cents = stead_handle_get (self->other);
+  self->answer->bundle_units = stead_handle_get (self->units);
+  self->answer->bundle_off = stead_handle_get (self->off) / 100;
+  stead_price_choice_settle (self->answer);
+  show (self);
+}
+
+typedef struct
+{
+  gint64           product_id;
+  SteadPriceTrial *trial;
+} Added;
+
+static gboolean
+add_act (SteadStore  *store,
+         gpointer     data,
+         GError     **error)
+{
+  const Added *added = data;
+
+  return stead_price_trial_repo_add (store, added->product_id, added->trial, error);
+}
+
+static void
+add_cb (SteadChoiceView *self)
+{
+  SteadDesk *desk = stead_view_get_desk (STEAD_VIEW (self));
+  g_autoptr(SteadPriceTrial) trial = g_new0 (SteadPriceTrial, 1);
+  g_autoptr(GError) error = NULL;
+  g_autofree char *day = NULL, *step = NULL;
+  Added added = { self->product_id, trial };
+  gint64 sold = 0;
+
+  if (!stead_field_read_day (self->day, stead_store_get_today (stead_desk_get_store (desk)), &trial->day)
+      || !stead_field_read_money (self->cents, -1, &trial->price_cents)
+      || !stead_field_read_count (self->sold, 0, &sold))
+    return;
+  trial->units = (double) sold;
+  day = stead_day_format (trial->day, STEAD_DAY_STYLE_MEDIUM);
+  /* Translators: the step that Undo names: what was sold on a day. */
+  step = g_strdup_printf (_("price and number sold on %s"), day);
+  if (stead_desk_act (desk, step, add_act, &added, &error))
+    {
+      stead_field_set_text (self->cents, "");
+      stead_field_set_text (self->sold, "");
+    }
+  gtk_label_set_text (GTK_LABEL (self->error), error != NULL ? error->message : "");
+  gtk_widget_set_visible (self->error, error != NULL);
+}
+
+/* --- reading -------------------------------------------------------------------------------- */
+
+static char *
+cents_text (double   value,
+            gpointer data)
+{
+  SteadChoiceView *self = data;
+
+  return self->answer != NULL ? money (self, value) : g_strdup ("");
+}
+
+static char *
+units_text (double   value,
+            gpointer data)
+{
+  SteadChoiceView *self = data;
+
+  return self->answer != NULL ? stead_words_units (pack_of (self), value) : g_strdup ("");
+}
+
+static char *
+share_text (double   value,
+            gpointer data)
+{
+  return stead_words_percent (value / 100, 0);
+}
+
+static void
+fill_handles (SteadChoiceView *self)
+{
+  const char *currency = self->answer->price->cost->farm->currency;
+  double step = stead_currency_digits (currency) > 0 ? 5 : 1;
+  double top = MAX (self->answer->price->plan.price_cents, self->answer->unit_cents) * 3;
+
+  stead_handle_range (self->price, 0, MAX (top, 100), step);
+  stead_handle_range (self->other, 0, MAX (top, 100), step);
+  stead_handle_range (self->units, 2, 12, 1);
+  stead_handle_range (self->off, 0, 50, 1);
+  stead_handle_set (self->price, self->answer->try_cents);
+  stead_handle_set (self->other, self->answer->other_cents);
+  stead_handle_set (self->units, self->answer->bundle_units);
+  stead_handle_set (self->off, self->answer->bundle_off * 100);
+  stead_field_set_currency (self->cents, currency);
+}
+
+static void
+stead_choice_view_refresh (SteadView  *view,
+                           SteadStore *store,
+                           gint64      product_id)
+{
+  SteadChoiceView *self = STEAD_CHOICE_VIEW (view);
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadPriceChoice) old = g_steal_pointer (&self->answer);
+
+  if (product_id != 0)
+    self->answer = stead_price_choice_new (store, product_id, stead_desk_get_period (stead_view_get_desk (view)), &error);
+  if (self->answer == NULL)
+    {
+      stead_view_miss (view, error != NULL ? error->message : _("First make a product under “One product”."));
+      return;
+    }
+  if (old != NULL && self->product_id == product_id)
+    {
+      self->answer->try_cents = old->try_cents;
+      self->answer->other_cents = old->other_cents;
+      self->answer->bundle_units = old->bundle_units;
+      self->answer->bundle_off = old->bundle_off;
+      stead_price_choice_settle (self->answer);
+    }
+  self->product_id = product_id;
+  stead_field_set_today (self->day, stead_store_get_today (store));
+  fill_handles (self);
+  show (self);
+}
+
+/* --- widget ---------------------------------------------------------------------------------- */
+
+static void
+stead_choice_view_finalize (GObject *object)
+{
+  SteadChoiceView *self = STEAD_CHOICE_VIEW (object);
+
+  g_clear_pointer (&self->answer, stead_price_choice_free);
+  g_array_unref (self->dots);
+  g_array_unref (self->line);
+  g_array_unref (self->low);
+  g_array_unref (self->high);
+  g_free (self->best_text);
+  G_OBJECT_CLASS (stead_choice_view_parent_class)->finalize (object);
+}
+
+static void
+stead_choice_view_class_init (SteadChoiceViewClass *klass)
+{
+  g_type_ensure (STEAD_TYPE_FIELD);
+  G_OBJECT_CLASS (klass)->finalize = stead_choice_view_finalize;
+  STEAD_VIEW_CLASS (klass)->refresh = stead_choice_view_refresh;
+}
+
+static SteadHandle *
+add_handle (SteadChoiceView *self,
+            GtkWidget       *card,
+            const char      *name,
+            SteadHandleText  text)
+{
+  GtkWidget *handle = stead_handle_new (name, text, self);
+
+  g_signal_connect_swapped (handle, "turned", G_CALLBACK (turned_cb), self);
+  gtk_box_append (GTK_BOX (card), handle);
+  return STEAD_HANDLE (handle);
+}
+
+static GtkWidget *
+make_card (SteadChoiceView *self)
+{
+  GtkWidget *card = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+
+  gtk_widget_add_css_class (card, "card");
+  stead_view_add_left (STEAD_VIEW (self), card);
+  return card;
+}
+
+static SteadField *
+add_field (GtkWidget      *card,
+           const char     *label,
+           SteadFieldKind  kind)
+{
+  GtkWidget *field = stead_field_new (label, kind);
+
+  gtk_box_append (GTK_BOX (card), field);
+  return STEAD_FIELD (field);
+}
+
+static void
+add_left (SteadChoiceView *self)
+{
+  GtkWidget *card = make_card (self), *button;
+
+  gtk_box_append (GTK_BOX (card), stead_view_heading (_("Try a price")));
+  self->price = add_handle (self, card, _("Price tried"), cents_text);
+  self->other = add_handle (self, card, _("Another price"), cents_text);
+  self->same = stead_view_note (NULL);
+  gtk_box_append (GTK_BOX (card), self->same);
+  gtk_box_append (GTK_BOX (card), stead_view_heading (_("Several for one price")));
+  self->units = add_handle (self, card, _("In one bundle"), units_text);
+  self->off = add_handle (self, card, _("Taken off the price"), share_text);
+  self->bundle = stead_view_note (NULL);
+  gtk_box_append (GTK_BOX (card), self->bundle);
+
+  card = make_card (self);
+  gtk_box_append (GTK_BOX (card), stead_view_heading (_("What people paid before")));
+  self->day = add_field (card, _("Day of the sale"), STEAD_FIELD_DAY);
+  self->cents = add_field (card, _("Price that day"), STEAD_FIELD_MONEY);
+  self->sold = add_field (card, _("How many were sold"), STEAD_FIELD_COUNT);
+  g_object_set (self->cents, "required", TRUE, NULL);
+  g_object_set (self->sold, "required", TRUE, NULL);
+  button = gtk_button_new_with_label (_("Add this day"));
+  g_signal_connect_swapped (button, "clicked", G_CALLBACK (add_cb), self);
+  gtk_box_append (GTK_BOX (card), button);
+  self->error = stead_view_note (NULL);
+  gtk_widget_add_css_class (self->error, "message");
+  gtk_widget_set_visible (self->error, FALSE);
+  gtk_box_append (GTK_BOX (card), self->error);
+}
+
+static void
+stead_choice_view_init (SteadChoiceView *self)
+{
+  const char *columns[] = { _("Day"), _("Price"), _("Sold"), _("Where from"), NULL };
+  GtkWidget *whys = gtk_expander_new (_("Why? The figures worked out"));
+
+  self->dots = g_array_new (FALSE, FALSE, sizeof (SteadPathPoint));
+  self->line = g_array_new (FALSE, FALSE, sizeof (SteadPathPoint));
+  self->low = g_array_new (FALSE, FALSE, sizeof (SteadPathPoint));
+  self->high = g_array_new (FALSE, FALSE, sizeof (SteadPathPoint));
+  add_left (self);
+  self->plot = STEAD_PLOT (stead_plot_new (_("How many people ask for, by the price"), _("Number sold, by price"), columns));
+  stead_plot_set_height (self->plot, 280);
+  stead_chart_area_set_paint (stead_plot_get_chart (self->plot), paint_cb, hint_cb, self);
+  stead_chart_area_set_step (stead_plot_get_chart (self->plot), step_cb);
+  stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
+  self->empty = stead_view_note (_("Here comes a chart of what was sold at which price. Enter days at the left, or sell on a sale "
+                                   "day: what is counted there comes by itself."));
+  gtk_widget_add_css_class (self->empty, "card");
+  stead_view_add_right (STEAD_VIEW (self), self->empty);
+  self->whys = STEAD_WHY_BOX (stead_why_box_new ());
+  stead_ui_name (whys, _("Why? The figures worked out"));
+  stead_ui_expander_set_child (whys, GTK_WIDGET (self->whys));
+  stead_view_add_right (STEAD_VIEW (self), whys);
+}
+
+GtkWidget *
+stead_choice_view_new (void)
+{
+  return g_object_new (STEAD_TYPE_CHOICE_VIEW, NULL);
+}
