@@ -156,6 +156,30 @@ read_on_hand (SteadStore           *store,
   return lots != NULL;
 }
 
+/* What kitchen batches that are planned or under way will make by then. */
+static gboolean
+read_cooking (SteadStore           *store,
+              const SteadSale      *sale,
+              SteadSaleLineAnswer  *line,
+              GError              **error)
+{
+  g_autoptr(GPtrArray) kitchens = stead_kitchen_repo_list (store, FALSE, error);
+  double base = 0;
+
+  if (kitchens == NULL)
+    return FALSE;
+  for (guint i = 0; i < kitchens->len; i++)
+    {
+      const SteadKitchen *kitchen = kitchens->pdata[i];
+
+      if (kitchen->item_id == line->good->item_id && kitchen->batch.started_on <= sale->day)
+        base += kitchen->wanted_base;
+    }
+  if (base > 0)
+    line->coming_units = base / line->good->base_per_unit;
+  return TRUE;
+}
+
 /* What the batch is still expected to give, by the share of days until then. */
 static gboolean
 read_coming (SteadStore           *store,
@@ -170,6 +194,8 @@ read_coming (SteadStore           *store,
 
   if (product == NULL)
     return FALSE;
+  if (product->batch_id == 0 && line->good->item_id != 0)
+    return read_cooking (store, sale, line, error);
   if (product->batch_id == 0 || sale->day <= today)
     return TRUE;
   batch = stead_batch_repo_get (store, product->batch_id, error);
