@@ -39,7 +39,8 @@ line_text (const SteadSaleAnswer     *self,
   if (known && line->good->planned > ready + 0.5)
     {
       g_autofree char *there = units (line, ready);
-      g_autofree char *sentence = g_strdup_printf (_("Only about %s will be there by then."), there);
+      g_autofree char *sentence = ready < 0.5 ? g_strdup (_("There is none for it yet: make or harvest some by then."))
+                                              : g_strdup_printf (_("Only about %s will be there by then."), there);
 
       stead_words_add (text, sentence);
     }
