@@ -62,7 +62,7 @@ line_text (const SteadSaleAnswer     *self,
       chance = stead_words_percent (line->sold_out_frac, 0);
       left = units (line, line->left_units);
       /* Translators: a chance, and an amount. */
-      sentence = g_strdup_printf (_("The chance to sell out is %s; about %s are left over."), chance, left);
+      sentence = g_strdup_printf (_("The chance to sell out is %s; expect %s left over."), chance, left);
       stead_words_add (text, sentence);
     }
   if (!isnan (line->best_units))

@@ -242,6 +242,7 @@ good_new (SteadTallyView       *self,
 
   gtk_box_append (GTK_BOX (face), label = stead_make_label (line->good->name, "tap-name"));
   gtk_label_set_xalign (GTK_LABEL (label), 0.5);
+  gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
   gtk_box_append (GTK_BOX (face), label = stead_make_label (head, NULL));
   gtk_label_set_xalign (GTK_LABEL (label), 0.5);
   gtk_widget_set_valign (face, GTK_ALIGN_CENTER);
@@ -471,23 +472,25 @@ stead_tally_view_class_init (SteadTallyViewClass *klass)
   GTK_WIDGET_CLASS (klass)->unmap = stead_tally_view_unmap;
 }
 
+/* In one row over the goods, so that it is seen while they are tapped. */
 static void
 add_till (SteadTallyView *self)
 {
-  GtkWidget *card = stead_sell_card (GTK_WIDGET (self), _("What the customer pays"));
-  GtkWidget *row;
+  GtkWidget *card = stead_sell_card (GTK_WIDGET (self), NULL);
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
 
+  gtk_box_append (GTK_BOX (card), row);
   self->basket = GTK_LABEL (stead_make_label (NULL, "sentence"));
-  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->basket));
-  self->given = stead_sell_field (card, _("Money given"), STEAD_FIELD_MONEY);
+  gtk_widget_set_hexpand (GTK_WIDGET (self->basket), TRUE);
+  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->basket));
+  self->given = stead_sell_field (row, _("Money given"), STEAD_FIELD_MONEY);
   g_object_set (self->given, "compact", TRUE, NULL);
-  gtk_widget_set_halign (GTK_WIDGET (self->given), GTK_ALIGN_START);
+  gtk_widget_set_hexpand (GTK_WIDGET (self->given), FALSE);
   g_signal_connect_swapped (self->given, "changed", G_CALLBACK (show_basket), self);
   g_signal_connect_swapped (self->given, "activate", G_CALLBACK (next_cb), self);
+  gtk_widget_set_valign (stead_sell_button (row, _("Next customer"), G_CALLBACK (next_cb), self), GTK_ALIGN_START);
   self->change = GTK_LABEL (stead_make_label (NULL, "strong"));
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->change));
-  row = stead_sell_row (card);
-  stead_sell_button (row, _("Next customer"), G_CALLBACK (next_cb), self);
 }
 
 static void
@@ -505,12 +508,12 @@ stead_tally_view_init (SteadTallyView *self)
   gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->last));
   self->problem = GTK_LABEL (stead_make_label (NULL, "warn"));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->problem));
+  add_till (self);
   self->goods = gtk_grid_new ();
   gtk_grid_set_column_spacing (GTK_GRID (self->goods), 12);
   gtk_grid_set_row_spacing (GTK_GRID (self->goods), 12);
   gtk_grid_set_column_homogeneous (GTK_GRID (self->goods), TRUE);
   gtk_box_append (GTK_BOX (self), self->goods);
-  add_till (self);
   card = stead_sell_card (GTK_WIDGET (self), _("What was ordered ahead"));
   self->orders = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_box_append (GTK_BOX (card), self->orders);

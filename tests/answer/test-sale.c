@@ -1,0 +1,328 @@
+/* test-sale.c - sale days: the plan, the stall, the result and the season, worked out by hand.
+ *
+ * The triangle of 12, 20 and 32 has the mean 64 / 3; 24 are not enough with the chance
+ * (32 - 24)² / ((32 - 12) (32 - 20)) = 64 / 240.
+ */
+#include "farm.h"
+#include "numbers.h"
+
+#include "answer/stead-sale-result-answer.h"
+#include "answer/stead-sale-tally-answer.h"
+#include "answer/stead-season-answer.h"
+#include "core/stead-money.h"
+#include "store/stead-cash-repo.h"
+
+#include <math.h>
+
+#define AT 1774944000
+
+typedef struct
+{
+  gint64 till, bank, one, two;
+} Money;
+
+static gint64
+account_new (Farm *farm, const char *name, SteadAccountKind kind, gint64 cents)
+{
+  SteadAccount account = { .name = (char *) name, .kind = kind, .opened_on = farm->today - 300, .opening_cents = cents,
+                           .closed_on = STEAD_DAY_NONE };
+
+  FARM_DO (farm, stead_account_repo_save (farm->store, &account, &farm_error));
+  return account.id;
+}
+
+static gint64
+person_new (Farm *farm, const char *name)
+{
+  SteadPerson person = { .name = (char *) name, .role = STEAD_PERSON_STUDENT, .left_on = STEAD_DAY_NONE };
+
+  FARM_DO (farm, stead_person_repo_save (farm->store, &person, &farm_error));
+  return person.id;
+}
+
+static Money
+money_new (Farm *farm)
+{
+  return (Money) { account_new (farm, "Till", STEAD_ACCOUNT_TILL, 2000),
+                   account_new (farm, "School", STEAD_ACCOUNT_ACTIVITY, 0), person_new (farm, "Ada B."),
+                   person_new (farm, "Ben C.") };
+}
+
+/* @planned dozens at $4.50 that cost $2.00 each; a table for $10.00; four hours. */
+static SteadSale *
+sale_new (Farm *farm, const Money *money, SteadDay day, double planned)
+{
+  SteadSale *sale = stead_sale_new ();
+  SteadSaleGood *good = stead_sale_good_new ();
+  SteadSaleCost *cost = g_new0 (SteadSaleCost, 1);
+  SteadCashPiece piece = { .face_cents = 100, .pieces = 20 };
+
+  sale->name = g_strdup ("Market");
+  sale->location = g_strdup ("Hall");
+  sale->day = day;
+  sale->opens_min = 540;
+  sale->closes_min = 780;
+  sale->account_id = money->till;
+  good->product_id = farm->product;
+  good->price_cents = 450;
+  good->planned = planned;
+  good->cost_cents = 200;
+  g_ptr_array_add (sale->goods, good);
+  cost->name = g_strdup ("Table");
+  cost->cents = 1000;
+  cost->paid_cents = -1;
+  g_ptr_array_add (sale->costs, cost);
+  g_array_append_val (sale->float_pieces, piece);
+  FARM_DO (farm, stead_sale_repo_save (farm->store, sale, NULL, &farm_error));
+  return sale;
+}
+
+/* @sold dozens, the rest kept; @over cents too much in the box. */
+static void
+hold (Farm *farm, const Money *money, SteadSale *sale, int sold, gint64 over)
+{
+  SteadSaleGood *good = sale->goods->pdata[0];
+  g_autoptr(SteadSaleCashUp) up = stead_sale_cash_up_new ();
+  SteadCashPiece piece = { .face_cents = 2000 + sold * 450 + over, .pieces = 1 };
+
+  for (int i = 0; i < sold; i++)
+    FARM_DO (farm, stead_sale_tally_add (farm->store, good->id, STEAD_TAP_SOLD, 1, AT + i, NULL, &farm_error));
+  up->sale_id = sale->id;
+  g_array_append_val (up->pieces, piece);
+  up->first_id = money->one;
+  up->second_id = money->two;
+  up->reason = over != 0 ? g_strdup ("Nobody knows") : NULL;
+  up->keep_cents = 2000;
+  up->deposit_account = money->bank;
+  up->at = AT + 9999;
+  if (sold < good->planned)
+    {
+      SteadSaleLeft *left = g_new0 (SteadSaleLeft, 1);
+
+      left->line_id = good->id;
+      left->goes_to = STEAD_LEFT_KITCHEN;
+      left->units = good->planned - sold;
+      g_ptr_array_add (up->lefts, left);
+    }
+  FARM_DO (farm, stead_sale_cash_up_post (farm->store, up, NULL, &farm_error));
+}
+
+/* --- the plan ------------------------------------------------------------------------------ */
+
+static void
+test_plan (Farm *farm, gconstpointer data)
+{
+  Money money = money_new (farm);
+  g_autoptr(SteadSale) sale = sale_new (farm, &money, farm->today + 4, 24);
+  SteadSaleGood *good = sale->goods->pdata[0];
+  g_autoptr(SteadSaleAnswer) answer = NULL;
+  g_autoptr(GError) error = NULL;
+  g_autofree char *text = NULL;
+  const SteadSaleLineAnswer *line;
+  SteadOrderOnce order;
+
+  good->low = 12;
+  good->likely = 20;
+  good->high = 32;
+  good->left_cents = 100;
+  FARM_DO (farm, stead_sale_repo_save (farm->store, sale, NULL, &farm_error));
+  answer = stead_sale_answer_new (farm->store, sale->id, &error);
+  g_assert_no_error (error);
+  line = answer->lines->pdata[0];
+  g_assert_true (line->has_demand);
+  g_assert_cmpuint (line->n_days, ==, 0);
+  g_assert_cmpfloat_with_epsilon (line->demand_units, 64.0 / 3, 1e-9);
+  g_assert_cmpfloat_with_epsilon (line->sold_out_frac, 64.0 / 240, 1e-9);
+  /* Beyond 24: the integral of (32 - x)² / 240 from 24 to 32 is 512 / 720. */
+  g_assert_cmpfloat_with_epsilon (line->missed_units, 512.0 / 720, 1e-9);
+  g_assert_cmpfloat_with_epsilon (line->left_units, 24 - 64.0 / 3 + 512.0 / 720, 1e-9);
+  order = (SteadOrderOnce) { .demand = line->demand, .short_cents = 450 - line->unit_cents,
+                             .over_cents = line->unit_cents - 100 };
+  g_assert_cmpfloat_with_epsilon (line->ratio, (450 - line->unit_cents) / 350, 1e-9);
+  g_assert_cmpfloat (line->best_units, ==, round (stead_order_once_quantity (&order)));
+  g_assert_cmpint (answer->full_cents, ==, 24 * 450);
+  g_assert_cmpint (answer->fixed_cents, ==, 1000);
+  g_assert_cmpfloat_with_epsilon (answer->even_cents, 1000 * 450 / (450 - line->unit_cents), 1e-6);
+  g_assert_true (answer->has_band);
+  g_assert_cmpfloat (answer->profit.low, <, answer->profit.likely);
+  g_assert_cmpfloat (answer->profit.likely, <, answer->profit.high);
+  text = stead_words_plain (answer->sentence);
+  NUMBERS_ARE (text, (double) stead_money_round (answer->profit.likely) / 100, 8, 10,
+               (double) stead_money_round (answer->profit.low) / 100, (double) stead_money_round (answer->profit.high) / 100,
+               round (100 * answer->loss_frac));
+  NUMBERS_ARE (line->text, 21, 27, 3, line->best_units, round (100 * line->ratio));
+}
+
+/* Past days of the product are learned from; without a guess they alone tell. */
+static void
+test_learns (Farm *farm, gconstpointer data)
+{
+  Money money = money_new (farm);
+  g_autoptr(SteadSale) first = sale_new (farm, &money, farm->today - 14, 20);
+  g_autoptr(SteadSale) second = sale_new (farm, &money, farm->today - 7, 20);
+  g_autoptr(SteadSale) next = sale_new (farm, &money, farm->today + 7, 20);
+  g_autoptr(SteadSaleAnswer) answer = NULL;
+  g_autoptr(GError) error = NULL;
+  const SteadSaleLineAnswer *line;
+
+  hold (farm, &money, first, 10, 0);
+  hold (farm, &money, second, 14, 0);
+  answer = stead_sale_answer_new (farm->store, next->id, &error);
+  g_assert_no_error (error);
+  line = answer->lines->pdata[0];
+  g_assert_cmpuint (line->n_days, ==, 2);
+  /* Neither day sold out: the mean of the guess (12) and of both days is 12. */
+  g_assert_cmpfloat_with_epsilon (line->demand_units, 12, 1e-6);
+  g_assert_cmpint (line->demand.shape, ==, STEAD_DEMAND_NORMAL);
+}
+
+/* --- at the stall ------------------------------------------------------------------------------ */
+
+static void
+test_tally (Farm *farm, gconstpointer data)
+{
+  Money money = money_new (farm);
+  g_autoptr(SteadSale) sale = sale_new (farm, &money, farm->today, 10);
+  SteadSaleGood *good = sale->goods->pdata[0];
+  g_autoptr(SteadTallyAnswer) answer = NULL;
+  g_autoptr(GError) error = NULL;
+  g_autofree char *text = NULL;
+  g_autofree char *change = NULL;
+  g_autofree char *missing = NULL;
+  g_autofree char *none = NULL;
+
+  for (int i = 0; i < 8; i++)
+    FARM_DO (farm, stead_sale_tally_add (farm->store, good->id, STEAD_TAP_SOLD, 1, AT + i, NULL, &farm_error));
+  answer = stead_tally_answer_new (farm->store, sale->id, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (answer->till.takings_cents, ==, 3600);
+  g_assert_cmpint (answer->till.expected_cents, ==, 5600);
+  g_assert_cmpfloat (((SteadTallyLine *) answer->lines->pdata[0])->left_units, ==, 2);
+  text = stead_words_plain (answer->sentence);
+  NUMBERS_ARE (text, 36.00, 56.00, 2);
+  /* $20.00 for $13.50: a five, a one and two quarters, 6.50. */
+  change = stead_tally_change (answer->farm, 1350, 2000);
+  NUMBERS_ARE (change, 6.50, 1, 5.00, 1, 1.00, 2, 0.25);
+  missing = stead_tally_change (answer->farm, 1350, 1000);
+  NUMBERS_ARE (missing, 3.50);
+  none = stead_tally_change (answer->farm, 1350, 1350);
+  numbers_assert_are (none, NULL, 0);
+}
+
+static void
+test_clock (void)
+{
+  static const struct { const char *text; int minute; } good[] = {
+    { "9", 540 }, { "9:30", 570 }, { "13:05", 785 }, { "1 pm", 780 }, { "1:15 PM", 795 }, { "12 am", 0 }, { "12 p.m.", 720 },
+    { " 0:00", 0 }, { "23.59", 1439 },
+  };
+  static const char * const bad[] = { "", "noon", "24:00", "9:60", "13 pm", "0 am", "9 o'clock", "-1" };
+  int minute = -1;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (good); i++)
+    {
+      g_test_message ("%s", good[i].text);
+      g_assert_true (stead_sale_clock_parse (good[i].text, &minute));
+      g_assert_cmpint (minute, ==, good[i].minute);
+    }
+  for (gsize i = 0; i < G_N_ELEMENTS (bad); i++)
+    {
+      minute = -1;
+      g_test_message ("%s", bad[i]);
+      g_assert_false (stead_sale_clock_parse (bad[i], &minute));
+      g_assert_cmpint (minute, ==, -1);
+    }
+  /* What is shown can be typed. */
+  for (int i = 0; i < 1440; i += 7)
+    {
+      g_autofree char *text = stead_sale_clock (i);
+
+      g_assert_true (stead_sale_clock_parse (text, &minute));
+      g_assert_cmpint (minute, ==, i);
+    }
+}
+
+/* --- afterwards ---------------------------------------------------------------------------------- */
+
+/* Planned 20 at 4.50 - 2.00, less 10.00: 40.00.  16 sold leave 30.00: 10.00 less, all of it for
+ * want of volume: 4 x 2.50. */
+static void
+test_result (Farm *farm, gconstpointer data)
+{
+  Money money = money_new (farm);
+  g_autoptr(SteadSale) sale = sale_new (farm, &money, farm->today - 7, 20);
+  g_autoptr(SteadResultAnswer) answer = NULL;
+  g_autoptr(GError) error = NULL;
+  g_autofree char *text = NULL;
+
+  hold (farm, &money, sale, 16, -200);
+  answer = stead_result_answer_new (farm->store, sale->id, &error);
+  g_assert_no_error (error);
+  g_assert_true (answer->has_variance);
+  g_assert_cmpfloat_with_epsilon (answer->variance.planned_cents, 4000, 1e-6);
+  g_assert_cmpfloat_with_epsilon (answer->variance.actual_cents, 3000, 1e-6);
+  g_assert_cmpfloat_with_epsilon (answer->variance.quantity_cents, -1000, 1e-6);
+  g_assert_cmpint (answer->over_cents, ==, -200);
+  text = stead_words_plain (answer->sentence);
+  NUMBERS_ARE (text, 72.00, 30.00, 10.00);
+  g_assert_cmpuint (answer->reasons->len, ==, 1);
+  NUMBERS_ARE (answer->reasons->pdata[0], 10.00);
+  if (farm_in_english ())
+    g_assert_cmpstr (answer->reasons->pdata[0], ==, "Less was sold than planned: that cost $10.00.");
+}
+
+/* Two sales of four hours: 45.00 and 63.00 are 108.00, 13.50 an hour. */
+static void
+test_season (Farm *farm, gconstpointer data)
+{
+  Money money = money_new (farm);
+  g_autoptr(SteadSale) first = sale_new (farm, &money, farm->today - 14, 20);
+  g_autoptr(SteadSale) second = sale_new (farm, &money, farm->today - 7, 20);
+  g_autoptr(SteadSale) next = sale_new (farm, &money, farm->today + 7, 20);
+  g_autoptr(SteadSeasonAnswer) answer = NULL;
+  g_autoptr(GError) error = NULL;
+  g_autofree char *text = NULL;
+  const SteadSeasonSum *place;
+
+  hold (farm, &money, first, 10, 100);
+  hold (farm, &money, second, 14, -300);
+  answer = stead_season_answer_new (farm->store, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (answer->days->len, ==, 3);
+  g_assert_cmpuint (answer->n_done, ==, 2);
+  g_assert_cmpint (answer->next_id, ==, next->id);
+  g_assert_cmpint (answer->takings_cents, ==, 10800);
+  place = answer->places->pdata[0];
+  g_assert_cmpstr (place->name, ==, "Hall");
+  g_assert_cmpint (place->per_hour_cents, ==, 1350);
+  g_assert_cmpint (answer->over_cents, ==, -200);
+  g_assert_cmpfloat (g_array_index (answer->overs, double, 0), ==, 100);
+  text = stead_words_plain (answer->sentence);
+  NUMBERS_ARE (text, 2, 108.00, 13.50);
+  NUMBERS_ARE (answer->run_text, 2.00);
+}
+
+#define CASE(name, test) g_test_add (name, Farm, NULL, farm_set_up, test, farm_tear_down)
+#define LOGGED(name, test) g_test_add (name, Farm, NULL, set_up_logged, test, farm_tear_down)
+
+static void
+set_up_logged (Farm *farm, gconstpointer data)
+{
+  farm_set_up (farm, data);
+  farm_log (farm);
+  farm_stock (farm);
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  farm_start (&argc, &argv);
+  LOGGED ("/answer/sale/plan", test_plan);
+  CASE ("/answer/sale/learns", test_learns);
+  CASE ("/answer/sale/tally", test_tally);
+  g_test_add_func ("/answer/sale/clock", test_clock);
+  CASE ("/answer/sale/result", test_result);
+  CASE ("/answer/sale/season", test_season);
+  return g_test_run ();
+}
