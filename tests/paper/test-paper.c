@@ -9,6 +9,7 @@
 #include "paper/stead-paper-error.h"
 #include "paper/stead-paper.h"
 #include "store/stead-kitchen-repo.h"
+#include "store/stead-sale-repo.h"
 
 typedef struct
 {
@@ -47,6 +48,23 @@ plan_kitchen (Farm *farm)
 }
 
 static void
+plan_sale (Farm *farm)
+{
+  g_autoptr(SteadSale) sale = stead_sale_new ();
+  SteadSaleGood *good = stead_sale_good_new ();
+
+  sale->name = g_strdup ("Winter market");
+  sale->day = farm->today + 4;
+  sale->opens_min = 540;
+  sale->closes_min = 780;
+  good->product_id = farm->product;
+  good->price_cents = 450;
+  good->planned = 24;
+  g_ptr_array_add (sale->goods, good);
+  FARM_DO (farm, stead_sale_repo_save (farm->store, sale, NULL, &farm_error));
+}
+
+static void
 set_up (Fixture       *fixture,
         gconstpointer  data)
 {
@@ -54,6 +72,7 @@ set_up (Fixture       *fixture,
   farm_log (&fixture->shoal.farm);
   farm_stock (&fixture->shoal.farm);
   plan_kitchen (&fixture->shoal.farm);
+  plan_sale (&fixture->shoal.farm);
   fixture->folder = g_dir_make_tmp ("steading-paper-XXXXXX", NULL);
 }
 
