@@ -9,6 +9,8 @@ G_BEGIN_DECLS
 char *stead_question_recipe  (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_question_kitchen (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_question_checks  (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_question_sale    (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_question_season  (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* @id: an account, or 0 for all; the lines of the school year. */
 char *stead_question_ask_cash      (SteadStore   *store,
                                     gint64        id,

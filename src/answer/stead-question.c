@@ -43,6 +43,8 @@ static const SteadQuestion questions[] = {
   { "trace", N_("Where did this lot come from, and where is all of it now?"), "lot" },
   { "cash", N_("What money is there, and what in the cash book needs a look?"), "account" },
   { "statement", N_("What came in, what did we earn, and what is the farm worth?"), "enterprise" },
+  { "sale", N_("How many should we bring to this sale, and what did it bring?"), "sale" },
+  { "season", N_("Which sales, products and places do best?"), NULL },
 };
 
 const SteadQuestion *
@@ -808,6 +810,8 @@ find_subject (SteadStore           *store,
     return stead_subject_recipe (store, of, id, error);
   if (g_str_equal (question->of, "kitchen"))
     return stead_subject_kitchen (store, of, id, error);
+  if (g_str_equal (question->of, "sale"))
+    return stead_subject_sale (store, of, id, error);
   if (g_str_equal (question->of, "lot"))
     return stead_subject_lot (store, of, id, error);
   if (g_str_equal (question->of, "water"))
@@ -828,6 +832,7 @@ stead_question_ask (SteadStore  *store,
     stead_question_recipe, stead_question_kitchen, stead_question_checks, ask_batch, ask_due, ask_stock,
     ask_store_room, ask_trace,
     stead_question_ask_cash, stead_question_ask_statement,
+    stead_question_sale, stead_question_season,
   };
   const SteadQuestion *question;
   g_autoptr(JsonBuilder) figures = NULL;

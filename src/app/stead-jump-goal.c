@@ -9,6 +9,7 @@
 #include "store/stead-kitchen-repo.h"
 #include "store/stead-product-repo.h"
 #include "store/stead-search-repo.h"
+#include "store/stead-sale-repo.h"
 
 #define N_HITS 12
 
@@ -158,6 +159,7 @@ add_papers (GPtrArray  *goals,
   g_autoptr(GPtrArray) batches = stead_batch_repo_list (store, TRUE, NULL);
   g_autoptr(GPtrArray) kitchens = stead_kitchen_repo_list (store, TRUE, NULL);
   g_autoptr(GPtrArray) products = stead_product_repo_list (store, FALSE, NULL);
+  g_autoptr(GPtrArray) sales = stead_sale_repo_list (store, NULL);
 
   for (gsize i = 0; i < n_kinds; i++)
     {
@@ -174,6 +176,15 @@ add_papers (GPtrArray  *goals,
       else if (g_str_equal (list[i].of, "kitchen"))
         for (guint k = 0; kitchens != NULL && k < kitchens->len; k++)
           add_paper (goals, &list[i], ((SteadKitchen *) kitchens->pdata[k])->batch.name, text);
+      else if (g_str_equal (list[i].of, "sale"))
+        for (guint k = 0; sales != NULL && k < sales->len; k++)
+          {
+            const SteadSale *sale = sales->pdata[k];
+            g_autofree char *day = stead_day_format (sale->day, STEAD_DAY_STYLE_ISO);
+            g_autofree char *of = g_strdup_printf ("%s %s", sale->name, day);
+
+            add_paper (goals, &list[i], of, text);
+          }
       else if (g_str_equal (list[i].of, "product"))
         for (guint k = 0; products != NULL && k < products->len; k++)
           add_paper (goals, &list[i], ((SteadProduct *) products->pdata[k])->name, text);
