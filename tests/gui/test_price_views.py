@@ -9,7 +9,7 @@ from farm import Farm, PROGRAM
 def opened(farm, view):
     w = Window(PROGRAM, farm.path)
     w.fit()
-    w.go(4, 'Price')
+    w.press('push button', 'Price')
     w.press('push button', view)
     return w
 
@@ -122,7 +122,24 @@ def test_which_price():
     farm.verify()
 
 
+def test_best_use():
+    farm = Farm()
+    w = opened(farm, 'Best use')
+    w.wait_words('after packaging')
+    w.wait('image', 'Best use, by product')
+    w.wait('slider', 'Brown hens, ')
+    tab_to(w, 'Brown hens, ')
+    before = w.wait('slider', 'Brown hens, ').name
+    w.keys('Left')                       # a dozen less
+    until(lambda: w.wait('slider', 'Brown hens, ').name != before)
+    w.wait_words('Brown hens: ')
+    assert w.nameless() == [], w.nameless()
+    assert w.close() == 0
+    assert 'CRITICAL' not in w.said() and 'WARNING' not in w.said(), w.said()
+
+
 run_cases(test_all_products_together,
           test_what_if_and_its_scenarios,
           test_step_by_step,
-          test_which_price)
+          test_which_price,
+          test_best_use)

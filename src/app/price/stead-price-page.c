@@ -12,6 +12,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "answer/stead-answer-error.h"
+#include "app/price/stead-best-use-view.h"
 #include "app/price/stead-choice-view.h"
 #include "app/price/stead-cost-card.h"
 #include "app/price/stead-cvp-view.h"
@@ -64,7 +65,7 @@ struct _SteadPricePage
 };
 
 /* What to look at; chip ids count from 1.  ONE is the product alone. */
-enum { ONE = 1, STEPS, CHOICE, WHAT_IF, TOGETHER };
+enum { ONE = 1, STEPS, CHOICE, WHAT_IF, TOGETHER, BEST_USE };
 
 /* The other views, each made when it is first looked at. */
 static const struct
@@ -78,6 +79,7 @@ static const struct
   { CHOICE, N_("Which price"), TRUE, stead_choice_view_new },
   { WHAT_IF, N_("What if"), TRUE, stead_what_if_view_new },
   { TOGETHER, N_("All products together"), FALSE, stead_together_view_new },
+  { BEST_USE, N_("Best use"), FALSE, stead_best_use_view_new },
 };
 
 G_DEFINE_FINAL_TYPE (SteadPricePage, stead_price_page, STEAD_TYPE_PAGE)

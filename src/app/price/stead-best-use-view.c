@@ -1,0 +1,333 @@
+/* stead-best-use-view.c - the best use of eggs, fruit, jars and time that are scarce.
+ *
+ * What there is of each is a handle; the chart holds the best plan against the farm's.
+ */
+#include "config.h"
+
+#include "app/price/stead-best-use-view.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "answer/stead-best-use.h"
+#include "core/stead-money.h"
+#include "draw/stead-bar-chart.h"
+
+struct _SteadBestUseView
+{
+  SteadView       parent_instance;
+
+  SteadBestUse   *answer;    /* (nullable) */
+  GtkWidget      *handles, *worth;
+  SteadHandle    *more;
+  SteadPlot      *plot;
+
+  GPtrArray      *values;    /* of char *: beside the bars */
+  SteadBarLayout  layout;
+};
+
+G_DEFINE_FINAL_TYPE (SteadBestUseView, stead_best_use_view, STEAD_TYPE_VIEW)
+
+static const SteadBestUseLine *
+line_at (SteadBestUseView *self,
+         guint             i)
+{
+  return self->answer->lines->pdata[i];
+}
+
+static SteadScarce *
+scarce_at (SteadBestUseView *self,
+           guint             i)
+{
+  return self->answer->scarce->pdata[i];
+}
+
+static double
+left_of (const SteadBestUseLine *line)
+{
+  return line->price_cents - line->own_cents;
+}
+
+/* --- the chart: what each product brings at its best -------------------------------------- */
+
+static SteadBarSeries
+make_series (SteadBestUseView *self,
+             SteadBar         *bars)
+{
+  static const SteadRole roles[] = { STEAD_ROLE_EGG, STEAD_ROLE_FISH, STEAD_ROLE_CROP, STEAD_ROLE_SAUCE, STEAD_ROLE_WATER };
+  static const SteadPattern patterns[] = { STEAD_PATTERN_SOLID, STEAD_PATTERN_FALLING, STEAD_PATTERN_RISING,
+                                           STEAD_PATTERN_LINES, STEAD_PATTERN_CROSS };
+  int n = (int) MIN (self->answer->lines->len, STEAD_MAX_BARS);
+
+  for (int i = 0; i < n; i++)
+    bars[i] = (SteadBar) { line_at (self, i)->name, self->values->pdata[i], 0, line_at (self, i)->best * left_of (line_at (self, i)),
+                           roles[line_at (self, i)->source % G_N_ELEMENTS (roles)],
+                           patterns[line_at (self, i)->source % G_N_ELEMENTS (patterns)], FALSE };
+  return (SteadBarSeries) { bars, n, FALSE, NAN, NULL };
+}
+
+static void
+paint_cb (cairo_t              *cr,
+          const SteadDrawStyle *style,
+          double                width,
+          double                height,
+          gpointer              data)
+{
+  SteadBestUseView *self = data;
+  SteadBar bars[STEAD_MAX_BARS];
+  SteadBarSeries series;
+  SteadBarLayout layout;
+
+  if (self->answer == NULL || !self->answer->solved)
+    return;
+  series = make_series (self, bars);
+  stead_bar_chart_layout (cr, &series, style, width, height, &layout);
+  stead_bar_chart_paint (cr, &series, style, &layout, -1);
+  if ((int) width == gtk_widget_get_width (GTK_WIDGET (stead_plot_get_chart (self->plot))))
+    self->layout = layout;
+}
+
+static char *
+bar_text (SteadBestUseView *self,
+          int               i)
+{
+  g_autofree char *planned = stead_words_units (line_at (self, i)->pack, line_at (self, i)->planned);
+
+  /* Translators: a product, "60 dozen, $246.00", "72 dozen". */
+  return g_strdup_printf (_("%s: %s; the plan has %s"), line_at (self, i)->name, (char *) self->values->pdata[i], planned);
+}
+
+static char *
+hint_cb (double   x,
+         double   y,
+         gpointer data)
+{
+  SteadBestUseView *self = data;
+  SteadBar bars[STEAD_MAX_BARS];
+  SteadBarSeries series;
+  int i;
+
+  if (self->answer == NULL || !self->answer->solved)
+    return NULL;
+  series = make_series (self, bars);
+  i = stead_bar_chart_at (&series, &self->layout, y);
+  return i >= 0 ? bar_text (self, i) : NULL;
+}
+
+static char *
+step_cb (int       index,
+         double   *x,
+         double   *y,
+         gpointer  data)
+{
+  SteadBestUseView *self = data;
+
+  if (self->answer == NULL || !self->answer->solved || index < 0
+      || index >= (int) MIN (self->answer->lines->len, STEAD_MAX_BARS))
+    return NULL;
+  *x = self->layout.bars[index].x + self->layout.bars[index].width / 2;
+  *y = self->layout.bars[index].y;
+  return bar_text (self, index);
+}
+
+/* --- showing ------------------------------------------------------------------------------- */
+
+static char *
+money (SteadBestUseView *self,
+       double            cents)
+{
+  return stead_money_format (stead_money_round (cents), self->answer->currency);
+}
+
+static GPtrArray *
+make_rows (SteadBestUseView *self)
+{
+  GPtrArray *rows = g_ptr_array_new ();
+
+  for (guint i = 0; i < self->answer->lines->len; i++)
+    {
+      const SteadBestUseLine *line = line_at (self, i);
+      char **row = g_new0 (char *, 7);
+
+      row[0] = g_strdup (line->name);
+      row[1] = money (self, left_of (line));
+      row[2] = stead_words_units (line->pack, line->planned);
+      row[3] = stead_words_units (line->pack, floor (line->most + 1e-9));
+      row[4] = stead_words_units (line->pack, line->best);
+      row[5] = money (self, line->best * left_of (line));
+      g_ptr_array_add (rows, row);
+    }
+  return rows;
+}
+
+static void
+show (SteadBestUseView *self)
+{
+  g_ptr_array_set_size (self->values, 0);
+  for (guint i = 0; i < self->answer->lines->len; i++)
+    {
+      g_autofree char *units = stead_words_units (line_at (self, i)->pack, line_at (self, i)->best);
+      g_autofree char *cents = money (self, line_at (self, i)->best * left_of (line_at (self, i)));
+
+      /* Translators: "60 dozen" and the money that they bring. */
+      g_ptr_array_add (self->values, g_strdup_printf (C_("label on a chart", "%s, %s"), units, cents));
+    }
+  stead_view_say (STEAD_VIEW (self), self->answer->sentence, NULL);
+  gtk_label_set_markup (GTK_LABEL (self->worth), self->answer->scarce_text);
+  stead_plot_show (self->plot, self->answer->sentence, self->answer->currency, make_rows (self));
+}
+
+static char *
+amount_text (double   value,
+             gpointer data)
+{
+  return stead_scarce_amount (data, value);
+}
+
+static char *
+share_text (double   value,
+            gpointer data)
+{
+  return stead_words_percent (value / 100, 0);
+}
+
+static void
+amount_cb (SteadHandle *handle,
+           double       value,
+           gpointer     data)
+{
+  SteadBestUseView *self = data;
+
+  scarce_at (self, GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (handle), "scarce")))->amount = value;
+  stead_best_use_settle (self->answer);
+  show (self);
+}
+
+static void
+more_cb (SteadBestUseView *self,
+         double            value)
+{
+  if (self->answer == NULL)
+    return;
+  self->answer->more_frac = value / 100;
+  stead_best_use_settle (self->answer);
+  show (self);
+}
+
+static void
+fill_handles (SteadBestUseView *self)
+{
+  stead_view_clear (self->handles);
+  for (guint i = 0; i < self->answer->scarce->len; i++)
+    {
+      SteadScarce *scarce = scarce_at (self, i);
+      double step = scarce->base_per_pack > 0 ? scarce->base_per_pack : 6;
+      GtkWidget *handle = stead_handle_new (scarce->name, amount_text, scarce);
+
+      stead_handle_range (STEAD_HANDLE (handle), 0, MAX (scarce->planned * 2.5, step * 10), step);
+      stead_handle_set (STEAD_HANDLE (handle), scarce->amount);
+      g_object_set_data (G_OBJECT (handle), "scarce", GUINT_TO_POINTER (i));
+      g_signal_connect (handle, "turned", G_CALLBACK (amount_cb), self);
+      gtk_box_append (GTK_BOX (self->handles), handle);
+    }
+  stead_handle_set (self->more, self->answer->more_frac * 100);
+}
+
+static void
+load (SteadBestUseView *self,
+      SteadStore       *store)
+{
+  SteadPeriod period = stead_desk_get_period (stead_view_get_desk (STEAD_VIEW (self)));
+  g_autoptr(GError) error = NULL;
+
+  stead_view_clear (self->handles);
+  g_clear_pointer (&self->answer, stead_best_use_free);
+  self->answer = stead_best_use_new (store, period, &error);
+  if (self->answer == NULL || self->answer->lines->len == 0)
+    {
+      stead_view_miss (STEAD_VIEW (self), error != NULL ? error->message
+                       : _("Here all products of a sale day stand together. Give at least one of them a batch, a price "
+                           "and a number planned."));
+      g_clear_pointer (&self->answer, stead_best_use_free);
+      return;
+    }
+  fill_handles (self);
+  show (self);
+}
+
+static void
+stead_best_use_view_refresh (SteadView  *view,
+                             SteadStore *store,
+                             gint64      product_id)
+{
+  load (STEAD_BEST_USE_VIEW (view), store);
+}
+
+static void
+reset_cb (SteadBestUseView *self)
+{
+  load (self, stead_desk_get_store (stead_view_get_desk (STEAD_VIEW (self))));
+}
+
+/* --- widget ----------------------------------------------------------------------------------- */
+
+static void
+stead_best_use_view_finalize (GObject *object)
+{
+  SteadBestUseView *self = STEAD_BEST_USE_VIEW (object);
+
+  g_clear_pointer (&self->answer, stead_best_use_free);
+  g_ptr_array_unref (self->values);
+  G_OBJECT_CLASS (stead_best_use_view_parent_class)->finalize (object);
+}
+
+static void
+stead_best_use_view_class_init (SteadBestUseViewClass *klass)
+{
+  G_OBJECT_CLASS (klass)->finalize = stead_best_use_view_finalize;
+  STEAD_VIEW_CLASS (klass)->refresh = stead_best_use_view_refresh;
+}
+
+static void
+stead_best_use_view_init (SteadBestUseView *self)
+{
+  const char *columns[] = { _("Product"), _("Left of one, after packaging"), _("Planned"), _("Most that sells"),
+                            _("Best use"), _("Brings"), NULL };
+  GtkWidget *card = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6), *reset, *scarce;
+
+  self->values = g_ptr_array_new_with_free_func (g_free);
+  gtk_widget_add_css_class (card, "card");
+  gtk_box_append (GTK_BOX (card), stead_view_heading (_("What there is for the day")));
+  self->handles = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  gtk_box_append (GTK_BOX (card), self->handles);
+  self->more = STEAD_HANDLE (stead_handle_new (_("More than planned that could sell"), share_text, NULL));
+  stead_handle_range (self->more, 0, 200, 5);
+  g_signal_connect_swapped (self->more, "turned", G_CALLBACK (more_cb), self);
+  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->more));
+  reset = gtk_button_new_with_label (_("As the plan uses it"));
+  g_signal_connect_swapped (reset, "clicked", G_CALLBACK (reset_cb), self);
+  gtk_box_append (GTK_BOX (card), reset);
+  stead_view_add_left (STEAD_VIEW (self), card);
+
+  self->plot = STEAD_PLOT (stead_plot_new (_("What to make of it"), _("Best use, by product"), columns));
+  stead_plot_set_height (self->plot, 230);
+  stead_chart_area_set_paint (stead_plot_get_chart (self->plot), paint_cb, hint_cb, self);
+  stead_chart_area_set_step (stead_plot_get_chart (self->plot), step_cb);
+  stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
+  scarce = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  gtk_widget_add_css_class (scarce, "card");
+  gtk_box_append (GTK_BOX (scarce), stead_view_heading (_("What one more of it is worth")));
+  self->worth = gtk_label_new (NULL);
+  gtk_label_set_xalign (GTK_LABEL (self->worth), 0);
+  gtk_label_set_wrap (GTK_LABEL (self->worth), TRUE);
+  gtk_box_append (GTK_BOX (scarce), self->worth);
+  gtk_box_append (GTK_BOX (scarce), stead_view_note (_("Feed and work are spent either way, so what counts here is the price less "
+                                                       "the product's own packaging. A part of a unit means: round down.")));
+  stead_view_add_right (STEAD_VIEW (self), scarce);
+}
+
+GtkWidget *
+stead_best_use_view_new (void)
+{
+  return g_object_new (STEAD_TYPE_BEST_USE_VIEW, NULL);
+}
