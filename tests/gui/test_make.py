@@ -131,7 +131,7 @@ def test_sealed_food_asks_a_process_authority():
     """At pH 4.6 or below a food with acid added is acidified, above it low-acid: 21 CFR 114.3."""
     farm = empty_farm()
     w = opened(farm)
-    w.keys('alt+5')
+    w.keys('alt+6')
     w.wait('push button', 'Store room')
     new_item(w, FLOUR)
     w.go(3, 'Make')
