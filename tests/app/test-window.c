@@ -72,9 +72,9 @@ test_places (void)
   g_assert_cmpstr (stead_strip_get_selected (strip), ==, "keep");
   gtk_widget_activate_action (GTK_WIDGET (window), "win.back", NULL);
   gtk_widget_activate_action (GTK_WIDGET (window), "win.back", NULL);
-  g_assert_cmpstr (stead_strip_get_selected (strip), ==, "make");
-  stead_desk_jump (stead_window_get_desk (window), STEAD_TARGET_PRODUCT, 1);
   g_assert_cmpstr (stead_strip_get_selected (strip), ==, "price");
+  stead_desk_jump (stead_window_get_desk (window), STEAD_TARGET_RECIPE, 1);
+  g_assert_cmpstr (stead_strip_get_selected (strip), ==, "make");
   destroy (window);
 }
 
