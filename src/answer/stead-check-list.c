@@ -1,10 +1,14 @@
 /* stead-check-list.c - a plan of checks as a checklist to be kept, and back. */
 #include "config.h"
 
+#include "answer/stead-answer-error.h"
 #include "answer/stead-check-list.h"
 #include "answer/stead-limits.h"
 #include "store/stead-kitchen-repo.h"
 #include "store/stead-product-repo.h"
+#include "store/stead-recipe-repo.h"
+
+#include <glib/gi18n-lib.h>
 
 /* The words of the file, in the order of their enums. */
 static const char * const tools[] = { "none", "probe", "air", "strip", "ph_meter", "indicator", "clock", NULL };
@@ -318,4 +322,25 @@ stead_check_table_on (SteadStore  *store,
   if (table == NULL || !stead_local_limit_repo_apply (store, day, table, error))
     return NULL;
   return g_steal_pointer (&table);
+}
+
+char *
+stead_check_own_foods (SteadStore  *store,
+                       GError     **error)
+{
+  g_autoptr(GPtrArray) recipes = stead_recipe_repo_list (store, FALSE, error);
+  g_autoptr(GPtrArray) products = recipes != NULL ? stead_product_repo_list (store, FALSE, error) : NULL;
+  g_autoptr(GString) text = g_string_new (NULL);
+
+  if (products == NULL)
+    return NULL;
+  for (guint i = 0; i < recipes->len; i++)
+    g_string_append_printf (text, "%s\n", ((const SteadRecipe *) recipes->pdata[i])->name);
+  for (guint i = 0; i < products->len; i++)
+    g_string_append_printf (text, "%s\n", ((const SteadProduct *) products->pdata[i])->name);
+  if (text->len > 0)
+    return g_strdup (text->str);
+  g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                       _("There is no recipe and no product yet, so there is nothing to keep limits of."));
+  return NULL;
 }

@@ -42,4 +42,8 @@ GArray *stead_check_local_rows (const GPtrArray *limits) G_GNUC_WARN_UNUSED_RESU
 /* The limits in force on @day, with the farm's own. */
 SteadLimitTable *stead_check_table_on (SteadStore *store, SteadDay day, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The recipes in use and what is sold, a line each: a menu of the kitchen's own foods.
+ * Returns: (transfer full): or %NULL with @error if there are none */
+char *stead_check_own_foods (SteadStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -4,6 +4,7 @@
 #include "answer/stead-answer-error.h"
 #include "answer/stead-subject.h"
 #include "store/stead-cash-repo.h"
+#include "store/stead-check-repo.h"
 #include "store/stead-crop-repo.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-fish-repo.h"
@@ -619,5 +620,49 @@ stead_subject_sale (SteadStore  *store,
   names = names_of (all);
   g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
                _("No sale is called “%s”. There is: %s."), name, names);
+  return FALSE;
+}
+
+/* A list a day would make a long message: the names of a few are enough. */
+#define MOST_LISTS 8
+
+gboolean
+stead_subject_checklist (SteadStore  *store,
+                         const char  *name,
+                         gint64      *out_id,
+                         GError     **error)
+{
+  g_autoptr(GPtrArray) lists = NULL;
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
+  const Named *picked;
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  lists = stead_check_repo_list (store, stead_day_new (1900, 1, 1), stead_day_new (2199, 12, 31), error);
+  if (lists == NULL)
+    return FALSE;
+  for (guint i = 0; i < lists->len; i++)
+    {
+      const SteadCheckList *list = lists->pdata[i];
+      Named named = { list->id, list->name, list->signed_at != STEAD_TIME_NONE };
+
+      g_array_append_val (all, named);
+    }
+  picked = pick (all, name);
+  if (picked != NULL)
+    {
+      *out_id = picked->id;
+      return TRUE;
+    }
+  if (all->len == 0)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING, _("There is no checklist yet."));
+  else
+    {
+      g_autofree char *names = NULL;
+
+      g_array_set_size (all, MIN (all->len, MOST_LISTS));
+      names = names_of (all);
+      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+                   _("No checklist is called “%s”. There is: %s."), name, names);
+    }
   return FALSE;
 }

@@ -17,6 +17,7 @@ G_BEGIN_DECLS
  * stead_subject_account:
  * stead_subject_enterprise:
  * stead_subject_sale:
+ * stead_subject_checklist:
  * @store: an open farm
  * @name: (nullable): as a person types it, case and outer blanks aside; %NULL for the first one
  * @out_id: (out): the product (flock, group of fish, crop, place, water, any batch, lot, account, part of the farm)
@@ -25,7 +26,8 @@ G_BEGIN_DECLS
  *
  * Products that are retired, batches that are over and waters no longer in use are found
  * by name too, but never taken as the first one while another is there.  A lot goes by its
- * code; without one the newest that was made here, or else bought, is taken.
+ * code; without one the newest that was made here, or else bought, is taken.  Of checklists
+ * the newest of that name is taken; the first one is the newest that is not signed.
  *
  * A sale day goes by its name, the next one to come of it first, or by its name and day:
  * "Winter market 2026-12-05".
@@ -96,5 +98,10 @@ gboolean stead_subject_sale (SteadStore  *store,
                              const char  *name,
                              gint64      *out_id,
                              GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+gboolean stead_subject_checklist (SteadStore  *store,
+                                  const char  *name,
+                                  gint64      *out_id,
+                                  GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

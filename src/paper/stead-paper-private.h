@@ -33,6 +33,42 @@ SteadPages *stead_run_paper_new   (SteadStore               *store,
                                    const char               *of,
                                    const SteadPaperOptions  *options,
                                    GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+/* A checklist to be filled in by hand, as it is filled in, and its pots that cool; @of: its name. */
+SteadPages *stead_check_paper_new_blank (SteadStore               *store,
+                                         const char               *of,
+                                         const SteadPaperOptions  *options,
+                                         GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_check_paper_new       (SteadStore               *store,
+                                         const char               *of,
+                                         const SteadPaperOptions  *options,
+                                         GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_cooling_paper_new     (SteadStore               *store,
+                                         const char               *of,
+                                         const SteadPaperOptions  *options,
+                                         GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Of the days of @options, or of the last 31: holding hot and cold, thermometers, what was done. */
+SteadPages *stead_hold_paper_new        (SteadStore               *store,
+                                         const char               *of,
+                                         const SteadPaperOptions  *options,
+                                         GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_thermometer_paper_new (SteadStore               *store,
+                                         const char               *of,
+                                         const SteadPaperOptions  *options,
+                                         GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_corrective_paper_new  (SteadStore               *store,
+                                         const char               *of,
+                                         const SteadPaperOptions  *options,
+                                         GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+/* @of: the code of a lot. */
+SteadPages *stead_recall_paper_new      (SteadStore               *store,
+                                         const char               *of,
+                                         const SteadPaperOptions  *options,
+                                         GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+/* A poster: the limits of the kitchen's own foods. */
+SteadPages *stead_limit_card_paper_new  (SteadStore               *store,
+                                         const char               *of,
+                                         const SteadPaperOptions  *options,
+                                         GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
 /* A blank sheet for the bench; @of: the name of a flock. */
 SteadPages *stead_grading_paper_new (SteadStore               *store,
                                      const char               *of,

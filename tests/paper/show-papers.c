@@ -8,6 +8,7 @@
 
 #include <glib/gstdio.h>
 
+#include "answer/stead-check-list.h"
 #include "answer/stead-demo-answer.h"
 #include "paper/stead-paper.h"
 
@@ -25,6 +26,21 @@ write_one (SteadStore           *store,
     g_printerr ("%s: %s\n", path, error->message);
 }
 
+/* A checklist, for the papers that are of one. */
+static void
+add_list (SteadStore *store)
+{
+  const SteadCheckOrder order = { .kind = STEAD_CHECK_ORDER_MENU, .text = "breakfast bowls, tomato sauce",
+                                  .day = STEAD_DAY_NONE };
+  g_autoptr(SteadCheckPlanAnswer) plan = stead_check_plan_answer_new (store, &order, NULL);
+  g_autoptr(SteadCheckList) list = plan != NULL ? stead_check_list_from_plan (store, plan, &order, NULL, NULL) : NULL;
+
+  g_assert_nonnull (list);
+  g_assert_true (stead_store_begin (store, "list", NULL));
+  g_assert_true (stead_check_repo_save (store, list, NULL));
+  g_assert_true (stead_store_commit (store, NULL));
+}
+
 static SteadStore *
 make_demo_farm (const char *folder)
 {
@@ -37,6 +53,8 @@ make_demo_farm (const char *folder)
   store = stead_demo_answer_create (path, NULL, today, &error);
   if (store == NULL)
     g_printerr ("%s\n", error->message);
+  else
+    add_list (store);
   return store;
 }
 
