@@ -37,7 +37,8 @@ done_from_row (SteadStmt *stmt)
 
 #define DONE_FROM_LISTS \
   "SELECT a.id, a.reading_id, a.at, a.action, a.text, a.person_id FROM checklist l" \
-  " JOIN check_line c ON c.list_id = l.id JOIN reading r ON r.line_id = c.id JOIN check_action a ON a.reading_id = r.id"
+  " CROSS JOIN check_line c ON c.list_id = l.id CROSS JOIN reading r ON r.line_id = c.id" \
+  " CROSS JOIN check_action a ON a.reading_id = r.id"
 
 GPtrArray *
 stead_done_repo_of_list (SteadStore  *store,
@@ -125,10 +126,10 @@ stead_hold_free (SteadHold *hold)
 }
 
 #define HOLDS \
-  "SELECT h.id, h.lot_id, h.batch_id, h.reading_id, h.since_at, h.reason, h.ended_at, h.ended_by, h.outcome, h.note," \
-  " coalesce (b.name, i.name || ', ' || lot.code), c.list_id FROM safety_hold h" \
-  " LEFT JOIN batch b ON b.id = h.batch_id LEFT JOIN lot ON lot.id = h.lot_id LEFT JOIN item i ON i.id = lot.item_id" \
-  " LEFT JOIN reading r ON r.id = h.reading_id LEFT JOIN check_line c ON c.id = r.line_id"
+  "SELECT hd.id, hd.lot_id, hd.batch_id, hd.reading_id, hd.since_at, hd.reason, hd.ended_at, hd.ended_by, hd.outcome, hd.note," \
+  " coalesce (b.name, i.name || ', ' || lot.code), c.list_id FROM safety_hold hd" \
+  " LEFT JOIN batch b ON b.id = hd.batch_id LEFT JOIN lot ON lot.id = hd.lot_id LEFT JOIN item i ON i.id = lot.item_id" \
+  " LEFT JOIN reading r ON r.id = hd.reading_id LEFT JOIN check_line c ON c.id = r.line_id"
 
 static gpointer
 hold_from_row (SteadStmt *stmt)
@@ -174,7 +175,7 @@ GPtrArray *
 stead_hold_repo_open (SteadStore  *store,
                       GError     **error)
 {
-  static const char sql[] = HOLDS " WHERE h.ended_at IS NULL ORDER BY h.since_at, h.id";
+  static const char sql[] = HOLDS " WHERE hd.ended_at IS NULL ORDER BY hd.since_at, hd.id";
 
   return holds_of (store, sql, 0, 0, error);
 }
@@ -185,7 +186,7 @@ stead_hold_repo_of_days (SteadStore  *store,
                          SteadDay     to,
                          GError     **error)
 {
-  static const char sql[] = HOLDS " WHERE h.since_at >= ?1 AND h.since_at < ?2 ORDER BY h.since_at, h.id";
+  static const char sql[] = HOLDS " WHERE hd.since_at >= ?1 AND hd.since_at < ?2 ORDER BY hd.since_at, hd.id";
 
   return holds_of (store, sql, stead_time_midnight (from), stead_time_midnight (to + 1), error);
 }
@@ -196,8 +197,8 @@ stead_hold_repo_of_list (SteadStore  *store,
                          GError     **error)
 {
   static const char sql[] =
-    HOLDS " WHERE h.reading_id IN (SELECT r.id FROM check_line k JOIN reading r ON r.line_id = k.id WHERE k.list_id = ?1)"
-    " ORDER BY h.since_at, h.id";
+    HOLDS " WHERE hd.reading_id IN (SELECT r.id FROM check_line k JOIN reading r ON r.line_id = k.id WHERE k.list_id = ?1)"
+    " ORDER BY hd.since_at, hd.id";
 
   return holds_of (store, sql, list_id, 0, error);
 }
@@ -209,7 +210,7 @@ stead_hold_repo_is_held (SteadStore  *store,
 {
   static const char sql[] =
     "SELECT EXISTS (SELECT 1 FROM safety_hold WHERE lot_id = ?1 AND ended_at IS NULL) OR EXISTS (SELECT 1 FROM lot"
-    " JOIN safety_hold h ON h.batch_id = lot.batch_id WHERE lot.id = ?1 AND h.ended_at IS NULL)";
+    " JOIN safety_hold hd ON hd.batch_id = lot.batch_id WHERE lot.id = ?1 AND hd.ended_at IS NULL)";
 
   g_return_val_if_fail (STEAD_IS_STORE (store), -1);
   return (int) stead_repo_count_id (store, sql, lot_id, error);
@@ -336,7 +337,7 @@ open_hold (SteadStore  *store,
            gint64       id,
            GError     **error)
 {
-  static const char sql[] = HOLDS " WHERE h.id = ?1";
+  static const char sql[] = HOLDS " WHERE hd.id = ?1";
   g_autoptr(GPtrArray) holds = holds_of (store, sql, id, 0, error);
   g_autoptr(SteadHold) hold = NULL;
 

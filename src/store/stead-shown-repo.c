@@ -181,7 +181,7 @@ stead_shown_repo_of_days (SteadStore  *store,
                           GError     **error)
 {
   static const char sql[] =
-    "SELECT " SHOWN_COLUMNS " FROM checklist l JOIN check_line k ON k.list_id = l.id JOIN reading r ON r.line_id = k.id"
+    "SELECT " SHOWN_COLUMNS " FROM checklist l CROSS JOIN check_line k ON k.list_id = l.id CROSS JOIN reading r ON r.line_id = k.id"
     " WHERE l.day BETWEEN ?1 AND ?2 ORDER BY r.line_id, r.at, r.id";
   g_autoptr(SteadStmt) stmt = NULL;
 
