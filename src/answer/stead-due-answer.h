@@ -66,6 +66,8 @@ typedef struct
   gboolean  today_warns;
   char     *raise;
   char     *make;    /* next kitchen day */
+  char     *check;   /* readings out or missing */
+  gboolean  check_warns;
   char     *price;   /* cost of the selected product */
   char     *sell;    /* next sale day */
   char     *keep;    /* value of what is on hand */

@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "answer/stead-answer-error.h"
+#include "answer/stead-check-days-answer.h"
 #include "answer/stead-cost-answer.h"
 #include "answer/stead-due-answer.h"
 #include "answer/stead-season-answer.h"
@@ -20,6 +21,7 @@ stead_strip_answer_free (SteadStripAnswer *self)
   g_free (self->today);
   g_free (self->raise);
   g_free (self->make);
+  g_free (self->check);
   g_free (self->price);
   g_free (self->sell);
   g_free (self->keep);
@@ -121,6 +123,21 @@ read_make (SteadStore        *store,
   return TRUE;
 }
 
+/* A farm that checks nothing has no list either. */
+static gboolean
+read_check (SteadStore        *store,
+            SteadStripAnswer  *self,
+            GError           **error)
+{
+  g_autoptr(SteadCheckTodayAnswer) check = stead_check_today_answer_new (store, error);
+
+  if (check == NULL)
+    return FALSE;
+  self->check = g_strdup (check->figure != NULL ? check->figure : C_("live figure", "nothing open"));
+  self->check_warns = check->n_out > 0 || check->n_held > 0;
+  return TRUE;
+}
+
 /* @product_id, or the first product; 0: there is none. */
 static gboolean
 find_product (SteadStore  *store,
@@ -207,6 +224,7 @@ stead_strip_answer_new (SteadStore  *store,
   if (!read_today (store, self, error)
       || !read_raise (store, self, error)
       || !read_make (store, self, error)
+      || !read_check (store, self, error)
       || !read_price (store, product_id, self, error)
       || (self->sell = stead_season_figure (store, error)) == NULL
       || !read_keep (store, self, error))

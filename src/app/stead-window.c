@@ -8,6 +8,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/check/stead-check-page.h"
 #include "app/keep/stead-keep-page.h"
 #include "app/make/stead-make-page.h"
 #include "app/price/stead-price-page.h"
@@ -35,6 +36,7 @@ static const Place places[] = {
   { "today", NC_("place", "Today"), stead_today_page_get_type },
   { "raise", NC_("place", "Raise"), stead_raise_page_get_type },
   { "make", NC_("place", "Make"), stead_make_page_get_type },
+  { "check", NC_("place", "Check"), stead_check_page_get_type },
   { "price", NC_("place", "Price"), stead_price_page_get_type },
   { "sell", NC_("place", "Sell"), stead_sell_page_get_type },
   { "keep", NC_("place", "Keep"), stead_keep_page_get_type },
@@ -55,6 +57,8 @@ static const char * const place_of_target[] = {
   [STEAD_TARGET_RECIPE] = "make",
   [STEAD_TARGET_KITCHEN] = "make",
   [STEAD_TARGET_SALE] = "sell",
+  [STEAD_TARGET_CHECKLIST] = "check",
+  [STEAD_TARGET_HOLD] = "check",
 };
 
 #define ALONE "alone"   /* name of a page that stands without posts */
@@ -103,6 +107,7 @@ show_figures (SteadWindow            *self,
   stead_strip_set_figure (strip, "today", answer->today, answer->today_warns);
   stead_strip_set_figure (strip, "raise", answer->raise, FALSE);
   stead_strip_set_figure (strip, "make", answer->make, FALSE);
+  stead_strip_set_figure (strip, "check", answer->check, answer->check_warns);
   stead_strip_set_figure (strip, "price", answer->price, FALSE);
   stead_strip_set_figure (strip, "sell", answer->sell, FALSE);
   stead_strip_set_figure (strip, "keep", answer->keep, FALSE);

@@ -1,0 +1,453 @@
+/* stead-ask-dialog.c - what is made or sold, and the questions that matter; then its checklist.
+ *
+ * The plan is made anew at each answer: a question that no longer matters goes, and
+ * one that begins to comes.  What cannot be sold as planned stands before all else.
+ */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/check/stead-ask-dialog.h"
+
+#include "answer/stead-check-list.h"
+#include "app/check/stead-ask-row.h"
+#include "app/keep/stead-pick.h"
+#include "app/make/stead-make-parts.h"
+#include "app/stead-field.h"
+#include "app/stead-ui.h"
+#include "store/stead-kitchen-repo.h"
+
+struct _SteadAskDialog
+{
+  SteadDialog           parent_instance;
+
+  GArray               *answers;    /* of SteadCheckAnswered, their strings interned */
+  SteadCheckPlanAnswer *plan;       /* (nullable): nothing to plan yet */
+  SteadCheckList       *renewed;    /* (nullable): the list that is made anew */
+  GPtrArray            *kitchens;   /* of SteadKitchen */
+  gboolean              quiet;      /* the code fills in, not the person */
+
+  SteadPick            *what;
+  SteadField           *menu, *day;
+  GtkWidget            *stops, *questions;
+  GtkLabel             *unknown, *sentence, *caution;
+};
+
+G_DEFINE_FINAL_TYPE (SteadAskDialog, stead_ask_dialog, STEAD_TYPE_DIALOG)
+
+#define A_MENU -1   /* in the choice of what is checked; else a kitchen batch */
+
+/* --- what was answered --------------------------------------------------------------- */
+
+static void
+keep_answer (SteadAskDialog           *self,
+             const SteadCheckAnswered *answer)
+{
+  SteadCheckAnswered kept = { answer->key, g_intern_string (answer->food), g_intern_string (answer->word) };
+
+  for (guint i = 0; i < self->answers->len; i++)
+    {
+      SteadCheckAnswered *old = &g_array_index (self->answers, SteadCheckAnswered, i);
+
+      if (old->key == kept.key && old->food == kept.food)
+        {
+          old->word = kept.word;
+          return;
+        }
+    }
+  g_array_append_val (self->answers, kept);
+}
+
+/* @limits: of SteadLocalLimit, @rows: what stead_check_local_rows() made of them. */
+static SteadCheckOrder
+order_of (SteadAskDialog *self,
+          SteadDay        day,
+          const GArray   *rows)
+{
+  gint64 what = stead_pick_get (self->what);
+  SteadCheckOrder order = { .kind = STEAD_CHECK_ORDER_KITCHEN, .id = what, .day = day };
+
+  if (what == A_MENU)
+    {
+      order.kind = STEAD_CHECK_ORDER_MENU;
+      order.id = 0;
+      order.text = stead_field_get_text (self->menu);
+    }
+  order.answers = (const SteadCheckAnswered *) (void *) self->answers->data;
+  order.n_answers = self->answers->len;
+  order.local = (const SteadLimitLocal *) (void *) rows->data;
+  order.n_local = rows->len;
+  return order;
+}
+
+static SteadDay
+day_of (SteadAskDialog *self)
+{
+  SteadDay today = stead_store_get_today (stead_desk_get_store (stead_dialog_get_desk (STEAD_DIALOG (self))));
+  SteadDay day = today;
+
+  if (!stead_field_is_empty (self->day) && !stead_field_read_day (self->day, today, &day))
+    return STEAD_DAY_NONE;
+  return day;
+}
+
+/* --- showing the plan ------------------------------------------------------------------- */
+
+static void plan_anew (SteadAskDialog *self);
+
+static void
+answered_cb (SteadAskDialog *self,
+             SteadAskRow    *row)
+{
+  SteadCheckAnswered answer = stead_ask_row_get (row);
+
+  if (self->quiet || answer.word == NULL)
+    return;
+  keep_answer (self, &answer);
+  plan_anew (self);
+}
+
+static GtkWidget *
+add_question (SteadAskDialog *self)
+{
+  GtkWidget *row = stead_ask_row_new ();
+
+  g_signal_connect_object (row, "answered", G_CALLBACK (answered_cb), self, G_CONNECT_SWAPPED);
+  return row;
+}
+
+/* Rows of questions that stay are kept where they are: one of them has the focus. */
+static void
+show_questions (SteadAskDialog *self)
+{
+  GtkWidget *at = gtk_widget_get_first_child (self->questions), *before = NULL;
+  const char *food = NULL;
+
+  for (guint i = 0; self->plan != NULL && i < self->plan->questions->len; i++)
+    {
+      const SteadCheckAsked *asked = self->plan->questions->pdata[i];
+      GtkWidget *row = at;
+
+      while (row != NULL && !stead_ask_row_is (STEAD_ASK_ROW (row), asked))
+        row = gtk_widget_get_next_sibling (row);
+      if (row == NULL)
+        {
+          row = add_question (self);
+          gtk_box_insert_child_after (GTK_BOX (self->questions), row, before);
+        }
+      else if (row != at)
+        gtk_box_reorder_child_after (GTK_BOX (self->questions), row, before);
+      stead_ask_row_show (STEAD_ASK_ROW (row), asked, g_strcmp0 (food, asked->food) != 0);
+      food = asked->food;
+      before = row;
+      at = gtk_widget_get_next_sibling (row);
+    }
+  while (at != NULL)
+    {
+      GtkWidget *gone = at;
+
+      at = gtk_widget_get_next_sibling (at);
+      gtk_box_remove (GTK_BOX (self->questions), gone);
+    }
+}
+
+static void
+show_stops (SteadAskDialog *self)
+{
+  stead_make_clear (self->stops);
+  for (guint i = 0; self->plan != NULL && i < self->plan->stops->len; i++)
+    {
+      const SteadCheckStopped *stopped = self->plan->stops->pdata[i];
+      GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
+
+      gtk_widget_add_css_class (box, "stop");
+      if (stopped->food != NULL)
+        gtk_box_append (GTK_BOX (box), stead_make_label (stopped->food, "heading"));
+      gtk_box_append (GTK_BOX (box), stead_make_label (stopped->text, "sentence"));
+      gtk_box_append (GTK_BOX (box), stead_make_label (stopped->way, "strong"));
+      gtk_box_append (GTK_BOX (box), stead_make_label (stopped->source, "soft"));
+      gtk_box_append (GTK_BOX (self->stops), box);
+    }
+  gtk_widget_set_visible (self->stops, gtk_widget_get_first_child (self->stops) != NULL);
+}
+
+static void
+show_unknown (SteadAskDialog *self)
+{
+  g_autoptr(GPtrArray) names = g_ptr_array_new ();
+  g_autofree char *list = NULL, *text = NULL;
+
+  for (guint i = 0; self->plan != NULL && i < self->plan->menu->unknown->len; i++)
+    g_ptr_array_add (names, self->plan->menu->unknown->pdata[i]);
+  if (names->len > 0)
+    {
+      g_ptr_array_add (names, NULL);
+      list = g_strjoinv (", ", (char **) names->pdata);
+      /* Translators: names of foods follow. */
+      text = g_strdup_printf (_("Not in the recipes, so more is asked about it: %s"), list);
+    }
+  stead_make_say (self->unknown, text, FALSE);
+}
+
+static void
+show_plan (SteadAskDialog *self,
+           const char     *problem)
+{
+  self->quiet = TRUE;
+  show_stops (self);
+  show_unknown (self);
+  show_questions (self);
+  stead_make_say (self->sentence, self->plan != NULL ? self->plan->sentence : problem, FALSE);
+  stead_make_say (self->caution, self->plan != NULL ? self->plan->caution : NULL, FALSE);
+  self->quiet = FALSE;
+}
+
+static void
+plan_anew (SteadAskDialog *self)
+{
+  SteadStore *store = stead_desk_get_store (stead_dialog_get_desk (STEAD_DIALOG (self)));
+  SteadDay day = day_of (self);
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) limits = NULL;
+  g_autoptr(GArray) rows = NULL;
+  SteadCheckOrder order;
+
+  g_clear_pointer (&self->plan, stead_check_plan_answer_free);
+  if (day == STEAD_DAY_NONE)
+    return;
+  if (stead_pick_get (self->what) == A_MENU && stead_field_is_empty (self->menu))
+    {
+      show_plan (self, _("Type what is made or sold, with commas between."));
+      return;
+    }
+  limits = stead_local_limit_repo_list (store, day, &error);
+  rows = limits != NULL ? stead_check_local_rows (limits) : NULL;
+  if (rows != NULL)
+    {
+      order = order_of (self, day, rows);
+      self->plan = stead_check_plan_answer_new (store, &order, &error);
+    }
+  show_plan (self, error != NULL ? error->message : NULL);
+}
+
+/* --- saving --------------------------------------------------------------------------------- */
+
+static gboolean
+save_act (SteadStore *store,
+          gpointer    data,
+          GError    **error)
+{
+  SteadCheckList *list = data;
+
+  return list->id != 0 ? stead_check_repo_renew (store, list, error) : stead_check_repo_save (store, list, error);
+}
+
+static gboolean
+stead_ask_dialog_save (SteadDialog *dialog,
+                       GError     **error)
+{
+  SteadAskDialog *self = STEAD_ASK_DIALOG (dialog);
+  SteadDesk *desk = stead_dialog_get_desk (dialog);
+  SteadStore *store = stead_desk_get_store (desk);
+  SteadDay day = day_of (self);
+  g_autoptr(GPtrArray) limits = NULL;
+  g_autoptr(GArray) rows = NULL;
+  g_autoptr(SteadCheckList) list = NULL;
+  g_autofree char *step = NULL;
+  SteadCheckOrder order;
+
+  if (day == STEAD_DAY_NONE)
+    return FALSE;
+  if (stead_pick_get (self->what) == A_MENU && stead_field_is_empty (self->menu))
+    {
+      stead_field_set_error (self->menu, _("Type what is made or sold, with commas between."));
+      return FALSE;
+    }
+  plan_anew (self);
+  limits = self->plan != NULL ? stead_local_limit_repo_list (store, day, error) : NULL;
+  if (limits == NULL)
+    return FALSE;
+  rows = stead_check_local_rows (limits);
+  order = order_of (self, day, rows);
+  list = stead_check_list_from_plan (store, self->plan, &order, self->renewed != NULL ? self->renewed->name : NULL, error);
+  if (list == NULL)
+    return FALSE;
+  list->id = self->renewed != NULL ? self->renewed->id : 0;
+  /* Translators: a step that can be undone; the name of a checklist follows. */
+  step = list->id != 0 ? g_strdup_printf (_("making the checklist “%s” anew"), list->name)
+                       : g_strdup_printf (_("the checklist “%s”"), list->name);
+  if (!stead_desk_act (desk, step, save_act, list, error))
+    return FALSE;
+  stead_desk_jump (desk, STEAD_TARGET_CHECKLIST, list->id);
+  return TRUE;
+}
+
+/* --- the object ----------------------------------------------------------------------------- */
+
+static void
+what_cb (SteadAskDialog *self)
+{
+  gint64 what = stead_pick_get (self->what);
+  SteadDay today = stead_store_get_today (stead_desk_get_store (stead_dialog_get_desk (STEAD_DIALOG (self))));
+
+  gtk_widget_set_visible (GTK_WIDGET (self->menu), what == A_MENU);
+  for (guint i = 0; i < self->kitchens->len; i++)
+    {
+      const SteadKitchen *kitchen = self->kitchens->pdata[i];
+
+      if (kitchen->batch.id == what)
+        stead_field_show_day (self->day, kitchen->batch.started_on);
+    }
+  if (what == A_MENU && stead_field_is_empty (self->day))
+    stead_field_show_day (self->day, today);
+  plan_anew (self);
+}
+
+static void
+menu_cb (SteadAskDialog *self)
+{
+  if (!self->quiet)
+    plan_anew (self);
+}
+
+static void
+stead_ask_dialog_dispose (GObject *object)
+{
+  SteadAskDialog *self = STEAD_ASK_DIALOG (object);
+
+  self->quiet = TRUE;
+  gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_ASK_DIALOG);
+  g_clear_pointer (&self->answers, g_array_unref);
+  g_clear_pointer (&self->plan, stead_check_plan_answer_free);
+  g_clear_pointer (&self->renewed, stead_check_list_free);
+  g_clear_pointer (&self->kitchens, g_ptr_array_unref);
+  G_OBJECT_CLASS (stead_ask_dialog_parent_class)->dispose (object);
+}
+
+static void
+stead_ask_dialog_class_init (SteadAskDialogClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  g_type_ensure (STEAD_TYPE_FIELD);
+  g_type_ensure (STEAD_TYPE_PICK);
+  G_OBJECT_CLASS (klass)->dispose = stead_ask_dialog_dispose;
+  STEAD_DIALOG_CLASS (klass)->save = stead_ask_dialog_save;
+  gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("check/stead-ask-dialog.ui"));
+  gtk_widget_class_bind_template_child (widget_class, SteadAskDialog, caution);
+  gtk_widget_class_bind_template_child (widget_class, SteadAskDialog, day);
+  gtk_widget_class_bind_template_child (widget_class, SteadAskDialog, menu);
+  gtk_widget_class_bind_template_child (widget_class, SteadAskDialog, questions);
+  gtk_widget_class_bind_template_child (widget_class, SteadAskDialog, sentence);
+  gtk_widget_class_bind_template_child (widget_class, SteadAskDialog, stops);
+  gtk_widget_class_bind_template_child (widget_class, SteadAskDialog, unknown);
+  gtk_widget_class_bind_template_child (widget_class, SteadAskDialog, what);
+  gtk_widget_class_bind_template_callback (widget_class, menu_cb);
+  gtk_widget_class_bind_template_callback (widget_class, what_cb);
+}
+
+static void
+stead_ask_dialog_init (SteadAskDialog *self)
+{
+  self->answers = g_array_new (FALSE, FALSE, sizeof (SteadCheckAnswered));
+  self->kitchens = g_ptr_array_new ();
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+static gboolean
+fill_what (SteadAskDialog *self,
+           SteadStore     *store,
+           gint64          chosen,
+           GError        **error)
+{
+  GPtrArray *kitchens = stead_kitchen_repo_list (store, chosen > 0, error);
+
+  if (kitchens == NULL)
+    return FALSE;
+  g_ptr_array_unref (self->kitchens);
+  self->kitchens = kitchens;
+  for (guint i = 0; i < kitchens->len; i++)
+    {
+      const SteadKitchen *kitchen = kitchens->pdata[i];
+      g_autofree char *day = stead_day_format (kitchen->batch.started_on, STEAD_DAY_STYLE_SHORT);
+      /* Translators: the name of a kitchen batch, a day: "Breakfast bowls, Mar 3". */
+      g_autofree char *text = g_strdup_printf (C_("kitchen batch", "%s, %s"), kitchen->batch.name, day);
+
+      stead_pick_append (self->what, kitchen->batch.id, text);
+    }
+  stead_pick_append (self->what, A_MENU, _("A menu that I type in"));
+  stead_pick_show (self->what, chosen);
+  return TRUE;
+}
+
+static void
+present (SteadAskDialog *self,
+         GtkWidget      *parent,
+         SteadDesk      *desk,
+         gint64          what)
+{
+  g_autoptr(GError) error = NULL;
+
+  if (!fill_what (self, stead_desk_get_store (desk), what, &error))
+    {
+      stead_desk_say (desk, error->message, FALSE);
+      gtk_window_destroy (GTK_WINDOW (self));
+      return;
+    }
+  stead_dialog_present (STEAD_DIALOG (self), parent, desk);
+  stead_field_set_today (self->day, stead_store_get_today (stead_desk_get_store (desk)));
+  what_cb (self);
+}
+
+void
+stead_ask_dialog_show (GtkWidget *parent,
+                       SteadDesk *desk,
+                       gint64     batch_id)
+{
+  SteadAskDialog *self = g_object_new (STEAD_TYPE_ASK_DIALOG, "title", _("New checklist"), NULL);
+
+  present (self, parent, desk, batch_id);
+}
+
+static char *
+menu_of (const SteadCheckList *list)
+{
+  g_autoptr(GPtrArray) names = g_ptr_array_new ();
+
+  for (guint i = 0; i < list->foods->len; i++)
+    g_ptr_array_add (names, (gpointer) ((const SteadListFood *) list->foods->pdata[i])->name);
+  g_ptr_array_add (names, NULL);
+  return g_strjoinv (", ", (char **) names->pdata);
+}
+
+void
+stead_ask_dialog_show_renew (GtkWidget *parent,
+                             SteadDesk *desk,
+                             gint64     list_id)
+{
+  g_autoptr(GError) error = NULL;
+  SteadCheckList *list = stead_check_repo_get (stead_desk_get_store (desk), list_id, &error);
+  g_autoptr(GArray) answers = NULL;
+  g_autofree char *menu = NULL;
+  SteadAskDialog *self;
+
+  if (list == NULL)
+    {
+      stead_desk_say (desk, error->message, FALSE);
+      return;
+    }
+  self = g_object_new (STEAD_TYPE_ASK_DIALOG, "title", _("Make the checklist anew"), "save-label", _("Make it anew"), NULL);
+  self->renewed = list;
+  answers = stead_check_list_answers (list);
+  for (guint i = 0; i < answers->len; i++)
+    keep_answer (self, &g_array_index (answers, SteadCheckAnswered, i));
+  menu = menu_of (list);
+  self->quiet = TRUE;
+  if (list->batch_id == 0)
+    stead_field_set_text (self->menu, menu);
+  stead_field_show_day (self->day, list->day);
+  self->quiet = FALSE;
+  present (self, parent, desk, list->batch_id != 0 ? list->batch_id : A_MENU);
+  stead_field_show_day (self->day, list->day);
+  gtk_widget_set_sensitive (GTK_WIDGET (self->what), FALSE);
+}

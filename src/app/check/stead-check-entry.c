@@ -1,0 +1,355 @@
+/* stead-check-entry.c - where one reading is typed: what was shown, for how long, when. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "app/check/stead-check-entry.h"
+
+#include "app/make/stead-make-parts.h"
+#include "app/stead-field.h"
+#include "app/stead-ui.h"
+#include "app/stead-wrap-layout.h"
+
+struct _SteadCheckEntry
+{
+  GtkWidget        parent_instance;
+
+  SteadUnitSystem  units;
+  const char      *scale;        /* in which an odd reading was after all: "F", "C"; NULL: not asked */
+  gboolean         confirmed;    /* it is as typed, however odd */
+  const char      *other;        /* the other scale than typed */
+
+  SteadField      *value, *held, *at;
+  GtkWidget       *save, *ask, *as_typed, *otherwise;
+  GtkLabel        *question;
+};
+
+enum { READ, N_SIGNALS };
+
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (SteadCheckEntry, stead_check_entry, GTK_TYPE_WIDGET)
+
+static void
+read_cb (SteadCheckEntry *self)
+{
+  g_signal_emit (self, signals[READ], 0);
+}
+
+static void
+as_typed_cb (SteadCheckEntry *self)
+{
+  self->confirmed = TRUE;
+  read_cb (self);
+}
+
+static void
+otherwise_cb (SteadCheckEntry *self)
+{
+  self->confirmed = TRUE;
+  self->scale = self->other;
+  read_cb (self);
+}
+
+/* Another number is another question. */
+static void
+changed_cb (SteadCheckEntry *self)
+{
+  self->confirmed = FALSE;
+  self->scale = NULL;
+  gtk_widget_hide (self->ask);
+}
+
+static SteadField *
+add_field (SteadCheckEntry *self,
+           GtkWidget       *box,
+           const char      *label,
+           int              width)
+{
+  GtkWidget *field = stead_field_new (label, STEAD_FIELD_TEXT);
+
+  g_signal_connect_swapped (field, "activate", G_CALLBACK (read_cb), self);
+  gtk_widget_set_size_request (field, width, -1);
+  gtk_widget_set_hexpand (field, FALSE);
+  gtk_box_append (GTK_BOX (box), field);
+  return STEAD_FIELD (field);
+}
+
+static void
+make_ask (SteadCheckEntry *self,
+          GtkWidget       *box)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+
+  self->ask = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  self->question = GTK_LABEL (stead_make_label ("", "caution"));
+  gtk_widget_set_layout_manager (row, stead_wrap_layout_new ());
+  self->as_typed = gtk_button_new ();
+  self->otherwise = gtk_button_new ();
+  g_signal_connect_swapped (self->as_typed, "clicked", G_CALLBACK (as_typed_cb), self);
+  g_signal_connect_swapped (self->otherwise, "clicked", G_CALLBACK (otherwise_cb), self);
+  gtk_box_append (GTK_BOX (row), self->otherwise);
+  gtk_box_append (GTK_BOX (row), self->as_typed);
+  gtk_box_append (GTK_BOX (self->ask), GTK_WIDGET (self->question));
+  gtk_box_append (GTK_BOX (self->ask), row);
+  gtk_widget_hide (self->ask);
+  gtk_box_append (GTK_BOX (box), self->ask);
+}
+
+static void
+stead_check_entry_init (SteadCheckEntry *self)
+{
+  GtkWidget *whole = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *press = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
+
+  gtk_widget_set_layout_manager (box, stead_wrap_layout_new ());
+  self->value = add_field (self, box, _("Reading"), 150);
+  self->held = add_field (self, box, _("Held for, seconds"), 150);
+  self->at = add_field (self, box, _("At"), 100);
+  g_object_set (self->at, "hint", _("now"), NULL);
+  g_signal_connect_swapped (self->value, "changed", G_CALLBACK (changed_cb), self);
+  self->save = gtk_button_new_with_label (_("Record reading"));
+  g_signal_connect_swapped (self->save, "clicked", G_CALLBACK (read_cb), self);
+  /* As the fields beside it: an empty line over the button. */
+  gtk_box_append (GTK_BOX (press), gtk_label_new (NULL));
+  gtk_box_append (GTK_BOX (press), self->save);
+  gtk_widget_set_valign (press, GTK_ALIGN_START);
+  gtk_box_append (GTK_BOX (box), press);
+  gtk_box_append (GTK_BOX (whole), box);
+  make_ask (self, whole);
+  gtk_widget_set_parent (whole, GTK_WIDGET (self));
+}
+
+static void
+stead_check_entry_dispose (GObject *object)
+{
+  stead_ui_drop_children (GTK_WIDGET (object));
+  G_OBJECT_CLASS (stead_check_entry_parent_class)->dispose (object);
+}
+
+static void
+stead_check_entry_class_init (SteadCheckEntryClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = stead_check_entry_dispose;
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+  signals[READ] = g_signal_new ("read", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+}
+
+GtkWidget *
+stead_check_entry_new (void)
+{
+  return g_object_new (STEAD_TYPE_CHECK_ENTRY, NULL);
+}
+
+/* --- showing -------------------------------------------------------------------------------- */
+
+static gboolean
+is_warmth (const SteadListLine *line)
+{
+  return g_strcmp0 (line->unit, "F") == 0 || g_strcmp0 (line->unit, "C") == 0;
+}
+
+static gboolean
+asks_held (const SteadListLine *line)
+{
+  if (line->own_hold_s > 0)
+    return TRUE;
+  for (guint i = 0; i < line->rows->len; i++)
+    {
+      const SteadLimit *row = line->rows->pdata[i];
+
+      if (row->has_time && row->time_direction == STEAD_LIMIT_AT_LEAST && g_str_equal (row->measure, line->measure))
+        return TRUE;
+    }
+  return FALSE;
+}
+
+static const char *
+unit_text (SteadCheckEntry     *self,
+           const SteadListLine *line)
+{
+  if (is_warmth (line))
+    return stead_unit_symbol (stead_unit_default (STEAD_DIMENSION_TEMPERATURE, self->units));
+  return line->unit != NULL ? line->unit : "";
+}
+
+void
+stead_check_entry_show (SteadCheckEntry        *self,
+                        SteadCheckAnswer       *answer,
+                        const SteadCheckedLine *line,
+                        int                     number)
+{
+  g_autofree char *value = NULL, *held = NULL, *at = NULL, *save = NULL;
+
+  g_return_if_fail (STEAD_IS_CHECK_ENTRY (self));
+
+  self->units = answer->farm->units;
+  /* Translators: the number of a check, a unit: "Reading of check 4, °F". */
+  value = g_strdup_printf (_("Reading of check %d, %s"), number, unit_text (self, line->line));
+  held = g_strdup_printf (_("Check %d held for, seconds"), number);
+  at = g_strdup_printf (_("Time of check %d"), number);
+  save = g_strdup_printf (_("Record the reading of check %d"), number);
+  g_object_set (self->value, "label", value, NULL);
+  g_object_set (self->held, "label", held, NULL);
+  g_object_set (self->at, "label", at, NULL);
+  stead_ui_name (self->save, save);
+  gtk_widget_set_visible (GTK_WIDGET (self->held), asks_held (line->line));
+}
+
+/* --- reading --------------------------------------------------------------------------------- */
+
+/* The number as typed, and the scale: as typed with it, else that of the farm, else what was answered. */
+static gboolean
+read_value (SteadCheckEntry      *self,
+            const SteadListLine  *line,
+            double               *out_value,
+            const char          **out_unit,
+            GError              **error)
+{
+  const char *text = stead_field_get_text (self->value);
+  const SteadUnit *usual = stead_unit_default (STEAD_DIMENSION_TEMPERATURE, self->units), *unit = NULL;
+  double base;
+
+  if (!is_warmth (line))
+    {
+      *out_unit = line->unit;
+      return stead_number_parse (text, out_value, error);
+    }
+  if (!stead_quantity_parse (text, STEAD_DIMENSION_TEMPERATURE, usual, &base, &unit, error))
+    return FALSE;
+  *out_value = stead_quantity_from_base (base, unit);
+  *out_unit = self->scale != NULL ? self->scale : g_str_equal (unit->id, "degC") ? "C" : "F";
+  return TRUE;
+}
+
+/* Now, or a time of the day of the list; what was read after midnight is of the next day. */
+static gboolean
+read_time (SteadCheckEntry       *self,
+           SteadCheckAnswer      *answer,
+           gint64                 now,
+           gint64                *out,
+           GError               **error)
+{
+  *out = now;
+  if (stead_field_is_empty (self->at))
+    return TRUE;
+  if (!stead_make_read_clock (stead_field_get_text (self->at), answer->list->day, out, error))
+    return FALSE;
+  return TRUE;
+}
+
+static gboolean
+ask_about (SteadCheckEntry         *self,
+           const SteadCheckVerdict *verdict)
+{
+  if (verdict->as_typed == NULL)
+    {
+      gboolean of_time = verdict->judged.odd == STEAD_CHECK_ODD_FUTURE || verdict->judged.odd == STEAD_CHECK_ODD_BEFORE;
+
+      stead_field_set_error (of_time ? self->at : self->value, verdict->question);
+      return FALSE;
+    }
+  self->other = g_strcmp0 (verdict->judged.other_unit, "C") == 0 ? "C" : "F";
+  gtk_label_set_text (self->question, verdict->question);
+  gtk_button_set_label (GTK_BUTTON (self->as_typed), verdict->as_typed);
+  gtk_button_set_label (GTK_BUTTON (self->otherwise), verdict->otherwise);
+  stead_ui_name (self->as_typed, verdict->as_typed);
+  stead_ui_name (self->otherwise, verdict->otherwise);
+  gtk_widget_show (self->ask);
+  gtk_widget_grab_focus (self->otherwise);
+  return FALSE;
+}
+
+/* Whether the reading is to be kept as it is. */
+static gboolean
+is_settled (SteadCheckEntry         *self,
+            const SteadCheckVerdict *verdict,
+            double                   held_s)
+{
+  if (verdict->question != NULL)
+    return ask_about (self, verdict);
+  if (verdict->judged.outcome == STEAD_CHECK_IF_HELD && isnan (held_s))
+    {
+      stead_field_set_error (self->held, _("Hot enough. How long did it stay so? Enter 0 if nobody timed it."));
+      gtk_widget_grab_focus (GTK_WIDGET (self->held));
+      return FALSE;
+    }
+  return TRUE;
+}
+
+gboolean
+stead_check_entry_read (SteadCheckEntry        *self,
+                        SteadCheckAnswer       *answer,
+                        const SteadCheckedLine *line,
+                        SteadShown             *shown)
+{
+  gint64 now = g_get_real_time () / G_USEC_PER_SEC;
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadCheckVerdict) verdict = NULL;
+  const char *unit = NULL;
+  double value = NAN, held = NAN;
+
+  g_return_val_if_fail (STEAD_IS_CHECK_ENTRY (self), FALSE);
+
+  if (stead_field_is_empty (self->value))
+    {
+      stead_field_set_error (self->value, _("Enter what the instrument shows."));
+      return FALSE;
+    }
+  if (!read_value (self, line->line, &value, &unit, &error))
+    {
+      stead_field_set_error (self->value, error->message);
+      return FALSE;
+    }
+  if (!stead_field_is_empty (self->held) && !stead_number_parse (stead_field_get_text (self->held), &held, &error))
+    {
+      stead_field_set_error (self->held, error->message);
+      return FALSE;
+    }
+  if (stead_time_day (now) > answer->list->day && stead_field_is_empty (self->at))
+    now = MIN (now, stead_time_midnight (answer->list->day) + 12 * 3600);
+  if (!read_time (self, answer, now, &shown->at, &error))
+    {
+      stead_field_set_error (self->at, error->message);
+      return FALSE;
+    }
+  if (!stead_list_line_is_cooling (line->line))
+    {
+      verdict = stead_check_answer_judge (answer, line, value, unit, held, shown->at, self->confirmed, &error);
+      if (verdict == NULL)
+        stead_field_set_error (self->value, error->message);
+      if (verdict == NULL || !is_settled (self, verdict, held))
+        return FALSE;
+    }
+  shown->scale = is_warmth (line->line) ? unit[0] : 0;
+  shown->value = shown->scale == 'F' ? (value - 32) / 1.8 : value;
+  shown->held_s = held > 0 ? held : NAN;
+  return TRUE;
+}
+
+void
+stead_check_entry_complain (SteadCheckEntry *self,
+                            const char      *message)
+{
+  g_return_if_fail (STEAD_IS_CHECK_ENTRY (self));
+  stead_field_set_error (self->value, message);
+}
+
+void
+stead_check_entry_clear (SteadCheckEntry *self)
+{
+  g_return_if_fail (STEAD_IS_CHECK_ENTRY (self));
+  stead_field_set_text (self->value, "");
+  stead_field_set_text (self->held, "");
+  stead_field_set_text (self->at, "");
+  changed_cb (self);
+}
+
+void
+stead_check_entry_focus (SteadCheckEntry *self)
+{
+  g_return_if_fail (STEAD_IS_CHECK_ENTRY (self));
+  gtk_widget_grab_focus (GTK_WIDGET (self->value));
+}

@@ -1,0 +1,25 @@
+/* stead-check-entry.h - where one reading is typed: what was shown, for how long, when. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "answer/stead-check-answer.h"
+
+G_BEGIN_DECLS
+
+#define STEAD_TYPE_CHECK_ENTRY (stead_check_entry_get_type ())
+G_DECLARE_FINAL_TYPE (SteadCheckEntry, stead_check_entry, STEAD, CHECK_ENTRY, GtkWidget)
+
+/* Signal: "read" (): Return, or the button; then ask stead_check_entry_read(). */
+
+GtkWidget *stead_check_entry_new   (void);
+void       stead_check_entry_show  (SteadCheckEntry *self, SteadCheckAnswer *answer, const SteadCheckedLine *line,
+                                    int number);
+/* Fills in value, scale, how long it was so, and when.  %FALSE: something is asked, or said at a field. */
+gboolean   stead_check_entry_read  (SteadCheckEntry *self, SteadCheckAnswer *answer, const SteadCheckedLine *line,
+                                    SteadShown *shown);
+void       stead_check_entry_complain (SteadCheckEntry *self, const char *message);
+void       stead_check_entry_clear (SteadCheckEntry *self);
+void       stead_check_entry_focus (SteadCheckEntry *self);
+
+G_END_DECLS

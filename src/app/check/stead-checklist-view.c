@@ -1,0 +1,557 @@
+/* stead-checklist-view.c - one checklist: what stops, what is held, its lines, and the signature.
+ *
+ * What cannot be sold as planned stands before all else.  Lines stand food by food, in
+ * the order of the work; what goes for the whole kitchen comes before and after them.
+ */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/check/stead-checklist-view.h"
+
+#include "answer/stead-check-answer.h"
+#include "app/check/stead-ask-dialog.h"
+#include "app/check/stead-check-row.h"
+#include "app/check/stead-settle-box.h"
+#include "app/make/stead-make-parts.h"
+#include "app/stead-field.h"
+#include "app/stead-paper-dialog.h"
+#include "app/stead-ui.h"
+
+struct _SteadChecklistView
+{
+  GtkWidget         parent_instance;
+
+  SteadDesk        *desk;
+  gint64            list_id;
+  SteadCheckAnswer *answer;      /* (nullable): as last shown */
+  GPtrArray        *rows;        /* of SteadCheckRow, in the order of the view; they belong to their boxes */
+  char             *form;        /* (nullable): which lines stand there, and in which order */
+
+  GtkWidget        *scroller, *buttons, *renew, *delete, *stale_card, *stops, *holds, *lines, *who_card, *sign_box, *sign;
+  GtkLabel         *title, *sentence, *caution, *stale, *trouble, *missing, *signed_by;
+  SteadPersonPick  *person, *signer;
+  SteadPick        *instrument;
+};
+
+enum { POTS, N_SIGNALS };
+
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (SteadChecklistView, stead_checklist_view, GTK_TYPE_WIDGET)
+
+/* --- stops and holds -------------------------------------------------------------------- */
+
+typedef struct
+{
+  gint64           id, person_id;
+  const char      *text;
+  SteadHoldOutcome outcome;
+} Settle;
+
+static gboolean
+stop_act (SteadStore *store,
+          gpointer    data,
+          GError    **error)
+{
+  const Settle *settle = data;
+
+  return stead_check_repo_settle_stop (store, settle->id, settle->text, settle->person_id, error);
+}
+
+static gboolean
+hold_act (SteadStore *store,
+          gpointer    data,
+          GError    **error)
+{
+  const Settle *settle = data;
+
+  return stead_hold_repo_settle (store, settle->id, settle->outcome, settle->text, settle->person_id, error);
+}
+
+static void
+settle (SteadChecklistView *self,
+        SteadSettleBox     *box,
+        SteadDeskAct        act,
+        SteadHoldOutcome    outcome,
+        const char         *step)
+{
+  g_autofree char *text = g_strdup (stead_settle_box_get_text (box));
+  Settle settle = { stead_settle_box_get_id (box), stead_person_pick_get (self->person), text, outcome };
+  g_autoptr(GError) error = NULL;
+
+  g_strstrip (text);
+  if (*text == '\0')
+    stead_settle_box_complain (box, _("Write down what was done."));
+  else if (!stead_desk_act (self->desk, step, act, &settle, &error))
+    stead_settle_box_complain (box, error->message);
+}
+
+static void
+stop_cb (SteadChecklistView *self,
+         int                 way,
+         SteadSettleBox     *box)
+{
+  /* Translators: a step that can be undone; the name of a checklist follows. */
+  g_autofree char *step = g_strdup_printf (_("what was done about a stop of “%s”"), self->answer->list->name);
+
+  settle (self, box, stop_act, STEAD_HOLD_OPEN, step);
+}
+
+static void
+hold_cb (SteadChecklistView *self,
+         int                 way,
+         SteadSettleBox     *box)
+{
+  static const SteadHoldOutcome outcomes[] = { STEAD_HOLD_MENDED, STEAD_HOLD_DISCARDED, STEAD_HOLD_MISTAKEN };
+  /* Translators: a step that can be undone; the name of a checklist follows. */
+  g_autofree char *step = g_strdup_printf (_("settling what was held by “%s”"), self->answer->list->name);
+
+  settle (self, box, hold_act, outcomes[way], step);
+}
+
+/* Boxes stay as long as the same things are open, so that nothing typed is lost. */
+static GtkWidget *
+find_box (GtkWidget *parent,
+          gint64     id)
+{
+  GtkWidget *box = gtk_widget_get_first_child (parent);
+
+  while (box != NULL && stead_settle_box_get_id (STEAD_SETTLE_BOX (box)) != id)
+    box = gtk_widget_get_next_sibling (box);
+  return box;
+}
+
+static void
+show_stop (SteadChecklistView       *self,
+           const SteadCheckStopRead *read,
+           int                       number)
+{
+  GtkWidget *box = find_box (self->stops, read->stop->id);
+  gboolean open = read->settled == NULL;
+
+  if (box == NULL && open)
+    {
+      g_autofree char *label = g_strdup_printf (_("What was done instead of stop %d"), number);
+      g_autofree char *name = g_strdup_printf (_("Save what was done instead of stop %d"), number);
+
+      box = stead_settle_box_new (read->stop->id);
+      stead_settle_box_ask (STEAD_SETTLE_BOX (box), label);
+      stead_settle_box_add (STEAD_SETTLE_BOX (box), _("Save what was done"), name);
+      g_signal_connect_object (box, "settled", G_CALLBACK (stop_cb), self, G_CONNECT_SWAPPED);
+      gtk_box_append (GTK_BOX (self->stops), box);
+    }
+  if (open)
+    stead_settle_box_say (STEAD_SETTLE_BOX (box), read->food, read->text, read->way, read->source);
+}
+
+static gboolean
+is_open_stop (SteadChecklistView *self,
+              gint64              id)
+{
+  for (guint i = 0; i < self->answer->stops->len; i++)
+    {
+      const SteadCheckStopRead *read = self->answer->stops->pdata[i];
+
+      if (read->stop->id == id)
+        return read->settled == NULL;
+    }
+  return FALSE;
+}
+
+static gboolean
+is_open_hold (SteadChecklistView *self,
+              gint64              id)
+{
+  for (guint i = 0; i < self->answer->holds->len; i++)
+    {
+      const SteadHold *hold = self->answer->holds->pdata[i];
+
+      if (hold->id == id)
+        return hold->ended_at == STEAD_TIME_NONE;
+    }
+  return FALSE;
+}
+
+static void
+drop_settled (SteadChecklistView *self,
+              GtkWidget          *parent,
+              gboolean          (*is_open) (SteadChecklistView *, gint64))
+{
+  GtkWidget *box = gtk_widget_get_first_child (parent);
+
+  while (box != NULL)
+    {
+      GtkWidget *next = gtk_widget_get_next_sibling (box);
+
+      if (!is_open (self, stead_settle_box_get_id (STEAD_SETTLE_BOX (box))))
+        gtk_box_remove (GTK_BOX (parent), box);
+      box = next;
+    }
+}
+
+static void
+show_hold (SteadChecklistView *self,
+           const SteadHold    *hold,
+           int                 number)
+{
+  GtkWidget *box = find_box (self->holds, hold->id);
+  /* Translators: the name of a batch, or an item and the code of its lot. */
+  g_autofree char *text = g_strdup_printf (_("Held back from sale and from use: %s"), hold->what);
+
+  if (box == NULL)
+    {
+      g_autofree char *label = g_strdup_printf (_("How hold %d was settled"), number);
+      g_autofree char *mended = g_strdup_printf (_("Hold %d was put right"), number);
+      g_autofree char *thrown = g_strdup_printf (_("What hold %d keeps was thrown away"), number);
+      g_autofree char *slip = g_strdup_printf (_("Hold %d came of a slip"), number);
+
+      box = stead_settle_box_new (hold->id);
+      stead_settle_box_ask (STEAD_SETTLE_BOX (box), label);
+      stead_settle_box_add (STEAD_SETTLE_BOX (box), _("Put right, and read again"), mended);
+      stead_settle_box_add (STEAD_SETTLE_BOX (box), _("Thrown away"), thrown);
+      stead_settle_box_add (STEAD_SETTLE_BOX (box), _("The reading was a slip"), slip);
+      g_signal_connect_object (box, "settled", G_CALLBACK (hold_cb), self, G_CONNECT_SWAPPED);
+      gtk_box_append (GTK_BOX (self->holds), box);
+    }
+  stead_settle_box_say (STEAD_SETTLE_BOX (box), NULL, text, hold->reason, NULL);
+}
+
+static void
+show_stops_and_holds (SteadChecklistView *self)
+{
+  drop_settled (self, self->stops, is_open_stop);
+  drop_settled (self, self->holds, is_open_hold);
+  for (guint i = 0; i < self->answer->stops->len; i++)
+    show_stop (self, self->answer->stops->pdata[i], (int) i + 1);
+  for (guint i = 0; i < self->answer->holds->len; i++)
+    if (((const SteadHold *) self->answer->holds->pdata[i])->ended_at == STEAD_TIME_NONE)
+      show_hold (self, self->answer->holds->pdata[i], (int) i + 1);
+  gtk_widget_set_visible (self->stops, gtk_widget_get_first_child (self->stops) != NULL);
+  gtk_widget_set_visible (self->holds, gtk_widget_get_first_child (self->holds) != NULL);
+}
+
+/* --- lines -------------------------------------------------------------------------------- */
+
+/* What goes for the whole kitchen comes before the foods, or after them. */
+static int
+part_of (const SteadCheckedLine *line)
+{
+  if (line->line->food >= 0)
+    return 1 + line->line->food;
+  return line->known && line->plan.stage >= STEAD_CHECK_STAGE_COOK ? G_MAXINT : 0;
+}
+
+static int
+compare_lines (gconstpointer a,
+               gconstpointer b)
+{
+  const SteadCheckedLine *one = *(const SteadCheckedLine * const *) a, *two = *(const SteadCheckedLine * const *) b;
+  int by_part = (part_of (one) > part_of (two)) - (part_of (one) < part_of (two));
+
+  if (by_part != 0)
+    return by_part;
+  if (one->known && two->known && one->plan.stage != two->plan.stage)
+    return one->plan.stage < two->plan.stage ? -1 : 1;
+  return (one->line->id > two->line->id) - (one->line->id < two->line->id);
+}
+
+/* Return and "Done" lead on to the next line about which something is to be done. */
+static void
+saved_cb (SteadChecklistView *self,
+          SteadCheckRow      *row)
+{
+  guint at = 0;
+
+  if (!g_ptr_array_find (self->rows, row, &at))
+    return;
+  if (stead_check_row_is_open (row) && gtk_widget_get_visible (GTK_WIDGET (row)))
+    return;
+  for (guint i = 1; i < self->rows->len; i++)
+    {
+      SteadCheckRow *next = self->rows->pdata[(at + i) % self->rows->len];
+
+      if (stead_check_row_is_open (next))
+        {
+          stead_check_row_focus (next);
+          return;
+        }
+    }
+  gtk_widget_grab_focus (self->sign);
+}
+
+static void
+pots_cb (SteadChecklistView *self,
+         SteadCheckRow      *row)
+{
+  g_signal_emit (self, signals[POTS], 0, stead_check_row_get_id (row));
+}
+
+static GtkWidget *
+add_card (SteadChecklistView     *self,
+          const SteadCheckedLine *line)
+{
+  GtkWidget *card = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  int part = part_of (line);
+  const char *head = part == 0 ? _("The whole kitchen, before") : part == G_MAXINT ? _("The whole kitchen, after")
+                     : line->food != NULL ? line->food : "";
+
+  gtk_widget_add_css_class (card, "card");
+  gtk_box_append (GTK_BOX (card), stead_make_label (head, "title"));
+  gtk_box_append (GTK_BOX (self->lines), card);
+  return card;
+}
+
+static void
+build_lines (SteadChecklistView *self,
+             GPtrArray          *lines)
+{
+  GtkWidget *card = NULL;
+  int part = -1, stage = -1;
+
+  g_ptr_array_set_size (self->rows, 0);
+  stead_make_clear (self->lines);
+  for (guint i = 0; i < lines->len; i++)
+    {
+      const SteadCheckedLine *line = lines->pdata[i];
+      GtkWidget *row = stead_check_row_new (self->desk, self->person, self->instrument);
+
+      if (part_of (line) != part)
+        {
+          card = add_card (self, line);
+          part = part_of (line);
+          stage = -1;
+        }
+      if (line->known && (int) line->plan.stage != stage)
+        {
+          gtk_box_append (GTK_BOX (card), stead_make_label (stead_check_stage_name (line->plan.stage), "heading"));
+          stage = (int) line->plan.stage;
+        }
+      g_signal_connect_object (row, "saved", G_CALLBACK (saved_cb), self, G_CONNECT_SWAPPED);
+      g_signal_connect_object (row, "pots", G_CALLBACK (pots_cb), self, G_CONNECT_SWAPPED);
+      gtk_box_append (GTK_BOX (card), row);
+      g_ptr_array_add (self->rows, row);
+    }
+}
+
+/* Rows stay as long as the lines are the same, so that nothing typed is lost. */
+static void
+show_lines (SteadChecklistView *self)
+{
+  g_autoptr(GPtrArray) lines = g_ptr_array_new ();
+  g_autoptr(GString) form = g_string_new (NULL);
+
+  for (guint i = 0; i < self->answer->lines->len; i++)
+    g_ptr_array_add (lines, self->answer->lines->pdata[i]);
+  g_ptr_array_sort (lines, compare_lines);
+  for (guint i = 0; i < lines->len; i++)
+    g_string_append_printf (form, "%" G_GINT64_FORMAT " ", ((const SteadCheckedLine *) lines->pdata[i])->line->id);
+  if (g_strcmp0 (self->form, form->str) != 0)
+    {
+      build_lines (self, lines);
+      g_free (self->form);
+      self->form = g_strdup (form->str);
+    }
+  for (guint i = 0; i < lines->len; i++)
+    stead_check_row_show (self->rows->pdata[i], self->answer, lines->pdata[i], (int) i + 1);
+}
+
+/* --- buttons ---------------------------------------------------------------------------------- */
+
+static void
+renew_cb (SteadChecklistView *self)
+{
+  stead_ask_dialog_show_renew (GTK_WIDGET (self), self->desk, self->list_id);
+}
+
+typedef struct
+{
+  gint64 id, person_id;
+} Sign;
+
+static gboolean
+delete_act (SteadStore *store,
+            gpointer    data,
+            GError    **error)
+{
+  return stead_check_repo_delete (store, ((const Sign *) data)->id, error);
+}
+
+static void
+delete_cb (SteadChecklistView *self)
+{
+  Sign act = { self->list_id, 0 };
+  g_autoptr(GError) error = NULL;
+  /* Translators: a step that can be undone; the name of a checklist follows. */
+  g_autofree char *step = g_strdup_printf (_("deleting the checklist “%s”"), self->answer->list->name);
+
+  if (!stead_desk_act (self->desk, step, delete_act, &act, &error))
+    stead_make_say (self->trouble, error->message, FALSE);
+}
+
+static gboolean
+sign_act (SteadStore *store,
+          gpointer    data,
+          GError    **error)
+{
+  const Sign *sign = data;
+
+  return stead_check_repo_sign (store, sign->id, sign->person_id, error);
+}
+
+static void
+sign_cb (SteadChecklistView *self)
+{
+  Sign sign = { self->list_id, stead_person_pick_get (self->signer) };
+  g_autoptr(GError) error = NULL;
+  /* Translators: a step that can be undone; the name of a checklist follows. */
+  g_autofree char *step = g_strdup_printf (_("the signature on “%s”"), self->answer->list->name);
+
+  if (!stead_desk_act (self->desk, step, sign_act, &sign, &error))
+    {
+      /* What is missing is named one by one; else who signs. */
+      stead_make_say (self->missing, self->answer->missing != NULL ? self->answer->missing : error->message, FALSE);
+      gtk_widget_grab_focus (self->sign);
+    }
+}
+
+/* --- showing ------------------------------------------------------------------------------------- */
+
+static void
+fill_instruments (SteadChecklistView *self)
+{
+  gint64 chosen = stead_pick_get (self->instrument);
+
+  stead_pick_clear (self->instrument);
+  stead_pick_append (self->instrument, 0, _("not said"));
+  for (guint i = 0; i < self->answer->instruments->len; i++)
+    {
+      const SteadInstrument *instrument = self->answer->instruments->pdata[i];
+
+      if (instrument->kind == STEAD_INSTRUMENT_PROBE && instrument->retired_on == STEAD_DAY_NONE)
+        stead_pick_append (self->instrument, instrument->id, instrument->name);
+    }
+  stead_pick_show (self->instrument, chosen);
+  gtk_widget_set_visible (GTK_WIDGET (self->instrument), stead_pick_count (self->instrument) > 1);
+}
+
+static void
+show_answer (SteadChecklistView *self)
+{
+  SteadCheckAnswer *answer = self->answer;
+  gboolean open = answer->list->signed_at == STEAD_TIME_NONE;
+  g_autofree char *day = stead_day_format (answer->list->day, STEAD_DAY_STYLE_MEDIUM);
+  /* Translators: the name of a checklist, its day. */
+  g_autofree char *title = g_strdup_printf (C_("checklist", "%s, %s"), answer->list->name, day);
+
+  gtk_label_set_text (self->title, title);
+  stead_make_say (self->sentence, answer->sentence, TRUE);
+  stead_make_say (self->caution, answer->caution, FALSE);
+  stead_make_say (self->stale, answer->stale, FALSE);
+  stead_make_say (self->trouble, NULL, FALSE);
+  stead_make_say (self->signed_by, answer->signed_by, FALSE);
+  stead_make_say (self->missing, open ? answer->missing : NULL, FALSE);
+  gtk_widget_set_visible (self->stale_card, open && answer->stale != NULL);
+  gtk_widget_set_visible (self->delete, open);
+  gtk_widget_set_visible (self->renew, open);
+  gtk_widget_set_visible (self->sign_box, open);
+  stead_person_pick_fill (self->person, stead_desk_get_store (self->desk));
+  stead_person_pick_fill (self->signer, stead_desk_get_store (self->desk));
+  fill_instruments (self);
+  show_stops_and_holds (self);
+  show_lines (self);
+}
+
+void
+stead_checklist_view_show (SteadChecklistView *self,
+                           SteadDesk          *desk,
+                           gint64              list_id)
+{
+  g_autoptr(GError) error = NULL;
+  SteadCheckAnswer *answer, *old;
+
+  g_return_if_fail (STEAD_IS_CHECKLIST_VIEW (self));
+
+  g_set_object (&self->desk, desk);
+  answer = stead_check_answer_new (stead_desk_get_store (desk), list_id, &error);
+  gtk_widget_set_sensitive (self->buttons, answer != NULL);
+  if (answer == NULL)
+    {
+      gtk_label_set_text (self->sentence, error->message);
+      return;
+    }
+  if (self->list_id != list_id)
+    gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller)), 0);
+  self->list_id = list_id;
+  /* The rows still point into the old one. */
+  old = self->answer;
+  self->answer = answer;
+  show_answer (self);
+  stead_check_answer_free (old);
+}
+
+/* --- the object ------------------------------------------------------------------------------------ */
+
+static void
+stead_checklist_view_dispose (GObject *object)
+{
+  SteadChecklistView *self = STEAD_CHECKLIST_VIEW (object);
+
+  gtk_widget_dispose_template (GTK_WIDGET (object), STEAD_TYPE_CHECKLIST_VIEW);
+  stead_ui_drop_children (GTK_WIDGET (object));
+  g_clear_pointer (&self->rows, g_ptr_array_unref);
+  g_clear_pointer (&self->answer, stead_check_answer_free);
+  g_clear_pointer (&self->form, g_free);
+  g_clear_object (&self->desk);
+  G_OBJECT_CLASS (stead_checklist_view_parent_class)->dispose (object);
+}
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, buttons);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, caution);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, delete);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, holds);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, instrument);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, lines);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, missing);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, person);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, renew);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, scroller);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, sentence);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, sign);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, sign_box);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, signed_by);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, signer);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, stale);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, stale_card);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, stops);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, title);
+  gtk_widget_class_bind_template_child (widget_class, SteadChecklistView, trouble);
+}
+
+static void
+stead_checklist_view_class_init (SteadChecklistViewClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  g_type_ensure (STEAD_TYPE_PERSON_PICK);
+  g_type_ensure (STEAD_TYPE_PICK);
+  G_OBJECT_CLASS (klass)->dispose = stead_checklist_view_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("check/stead-checklist-view.ui"));
+  bind_children (widget_class);
+  gtk_widget_class_bind_template_callback (widget_class, delete_cb);
+  gtk_widget_class_bind_template_callback (widget_class, renew_cb);
+  gtk_widget_class_bind_template_callback (widget_class, sign_cb);
+  signals[POTS] = g_signal_new ("pots", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                G_TYPE_NONE, 1, G_TYPE_INT64);
+}
+
+static void
+stead_checklist_view_init (SteadChecklistView *self)
+{
+  self->rows = g_ptr_array_new ();
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
