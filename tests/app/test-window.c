@@ -52,7 +52,7 @@ test_welcome (void)
 static void
 test_places (void)
 {
-  static const char * const names[] = { "today", "raise", "make", "price", "sell", "keep" };
+  static const char * const names[] = { "today", "raise", "make", "check", "price", "sell", "keep" };
   g_autoptr(SteadStore) store = fixture_farm ();
   SteadWindow *window = present ();
   SteadStrip *strip = strip_of (window);

@@ -84,7 +84,7 @@ def test_crop_from_temperatures_to_a_lot():
                     f" JOIN movement m ON m.lot_id = lot.id WHERE lot.batch_id = {OURS} GROUP BY lot.id")
     assert lot == ['Tomatoes|5.443'], lot                      # 12 lb of 0.45359237 kg
     assert w.nameless() == [], w.nameless()
-    w.keys('alt+6')
+    w.keys('alt+7')
     w.wait_words('Tomatoes', rows=True)
     assert w.close() == 0
     farm.verify()

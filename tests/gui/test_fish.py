@@ -125,7 +125,7 @@ def harvest(w, farm):
 def add_product(w, farm):
     names = farm.rows("SELECT name FROM batch ORDER BY CASE kind WHEN 'flock' THEN 0 WHEN 'fish' THEN 1 WHEN 'crop'"
                       ' THEN 2 ELSE 3 END, ended_on IS NOT NULL, name, id')
-    w.keys('alt+4')
+    w.keys('alt+5')
     w.press('push button', 'New product')
     w.wait('text', 'Name of the product')
     w.fill('Name of the product', 'Tilapia by the pound')

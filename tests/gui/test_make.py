@@ -56,7 +56,7 @@ def buy(w, amount, cost):
 
 def stock_flour(w):
     """10 lb of flour for $8.00 in the store room; then Make."""
-    w.keys('alt+6')
+    w.keys('alt+7')
     w.wait('push button', 'Store room')
     new_item(w, FLOUR)
     buy(w, '10 lb', '8.00')

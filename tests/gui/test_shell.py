@@ -107,7 +107,7 @@ def test_from_nothing_to_a_price():
     w = Window(program, path)
     w.fit()
     w.wait_words('Hens: 24 eggs collected')
-    w.keys('alt+4')
+    w.keys('alt+5')
     w.wait_words(sentence.split(',')[0])
     assert w.close() == 0, w.said()
 
@@ -402,7 +402,7 @@ def test_tab_goes_round():
     """Every control of a place once, in the order of reading, then the posts and the tools."""
     w = Window(program, copy_of_demo('tab.steading'))
     w.fit()
-    for key, place in (('alt+6', 'Keep,'), ('alt+1', 'Today,')):
+    for key, place in (('alt+7', 'Keep,'), ('alt+1', 'Today,')):
         w.keys(key)
         until(lambda: is_chosen(w, place))
         names = []

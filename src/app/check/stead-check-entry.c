@@ -198,6 +198,29 @@ stead_check_entry_show (SteadCheckEntry        *self,
   gtk_widget_set_visible (GTK_WIDGET (self->held), asks_held (line->line));
 }
 
+void
+stead_check_entry_show_pot (SteadCheckEntry        *self,
+                            SteadCheckAnswer       *answer,
+                            const SteadCheckedLine *line,
+                            const char             *name)
+{
+  g_autofree char *value = NULL, *at = NULL, *save = NULL;
+
+  g_return_if_fail (STEAD_IS_CHECK_ENTRY (self));
+
+  self->units = answer->farm->units;
+  /* Translators: the name of a pot, a unit: "Reading of Sauce, °F". */
+  value = g_strdup_printf (_("Reading of %s, %s"), name, unit_text (self, line->line));
+  /* Translators: the name of a pot. */
+  at = g_strdup_printf (_("Time of the reading of %s"), name);
+  /* Translators: the name of a pot. */
+  save = g_strdup_printf (_("Record the reading of %s"), name);
+  g_object_set (self->value, "label", value, NULL);
+  g_object_set (self->at, "label", at, NULL);
+  stead_ui_name (self->save, save);
+  gtk_widget_hide (GTK_WIDGET (self->held));
+}
+
 /* --- reading --------------------------------------------------------------------------------- */
 
 /* The number as typed, and the scale: as typed with it, else that of the farm, else what was answered. */

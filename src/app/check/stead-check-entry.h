@@ -15,6 +15,9 @@ G_DECLARE_FINAL_TYPE (SteadCheckEntry, stead_check_entry, STEAD, CHECK_ENTRY, Gt
 GtkWidget *stead_check_entry_new   (void);
 void       stead_check_entry_show  (SteadCheckEntry *self, SteadCheckAnswer *answer, const SteadCheckedLine *line,
                                     int number);
+/* The same for a pot of the line; its fields bear the pot's name. */
+void       stead_check_entry_show_pot (SteadCheckEntry *self, SteadCheckAnswer *answer, const SteadCheckedLine *line,
+                                       const char *name);
 /* Fills in value, scale, how long it was so, and when.  %FALSE: something is asked, or said at a field. */
 gboolean   stead_check_entry_read  (SteadCheckEntry *self, SteadCheckAnswer *answer, const SteadCheckedLine *line,
                                     SteadShown *shown);

@@ -11,6 +11,7 @@
 #include "answer/stead-check-days-answer.h"
 #include "app/check/stead-ask-dialog.h"
 #include "app/check/stead-checklist-view.h"
+#include "app/check/stead-pots-view.h"
 #include "app/make/stead-make-parts.h"
 #include "app/stead-chips.h"
 #include "app/stead-ui.h"
@@ -20,6 +21,7 @@ struct _SteadCheckPage
   SteadPage           parent_instance;
 
   gint64              list_id;   /* shown; 0: none */
+  gint64              line_id;   /* of which the pots are shown; 0: the list */
   gboolean            quiet;     /* the code fills the list, not the person */
 
   SteadChips         *chips;
@@ -27,6 +29,7 @@ struct _SteadCheckPage
   GtkWidget          *add;
   GtkListBox         *lists;
   SteadChecklistView *view;
+  SteadPotsView      *pots;
 };
 
 G_DEFINE_FINAL_TYPE (SteadCheckPage, stead_check_page, STEAD_TYPE_PAGE)
@@ -129,6 +132,19 @@ fill_lists (SteadCheckPage *self,
   self->quiet = FALSE;
 }
 
+/* The list, or the pots of one of its lines. */
+static void
+show_side (SteadCheckPage *self)
+{
+  SteadDesk *desk = stead_page_get_desk (STEAD_PAGE (self));
+
+  if (self->line_id != 0 && !stead_pots_view_show (self->pots, desk, self->list_id, self->line_id))
+    self->line_id = 0;
+  gtk_stack_set_visible_child (self->side, self->line_id != 0 ? GTK_WIDGET (self->pots) : GTK_WIDGET (self->view));
+  if (self->list_id != 0 && self->line_id == 0)
+    stead_checklist_view_show (self->view, desk, self->list_id);
+}
+
 static void
 row_cb (SteadCheckPage *self,
         GtkListBoxRow  *row)
@@ -136,7 +152,8 @@ row_cb (SteadCheckPage *self,
   if (self->quiet || row == NULL)
     return;
   self->list_id = stead_make_row_id (GTK_WIDGET (row));
-  stead_checklist_view_show (self->view, stead_page_get_desk (STEAD_PAGE (self)), self->list_id);
+  self->line_id = 0;
+  show_side (self);
 }
 
 static void
@@ -156,8 +173,7 @@ refresh_lists (SteadCheckPage *self)
   fill_lists (self, heads);
   gtk_widget_set_visible (self->add, heads->len > 0);
   gtk_stack_set_visible_child_name (self->stack, heads->len > 0 ? "lists" : "empty");
-  if (self->list_id != 0)
-    stead_checklist_view_show (self->view, desk, self->list_id);
+  show_side (self);
 }
 
 static void
@@ -170,6 +186,15 @@ static void
 pots_cb (SteadCheckPage *self,
          gint64          line_id)
 {
+  self->line_id = line_id;
+  show_side (self);
+}
+
+static void
+back_cb (SteadCheckPage *self)
+{
+  self->line_id = 0;
+  show_side (self);
 }
 
 /* --- the page ----------------------------------------------------------------------------- */
@@ -210,7 +235,10 @@ stead_check_page_show (SteadPage  *page,
                    : target == STEAD_TARGET_CHECKLIST ? id : 0;
 
   if (list_id != 0)
-    self->list_id = list_id;
+    {
+      self->list_id = list_id;
+      self->line_id = 0;
+    }
   stead_chips_choose (self->chips, LISTS);
   stead_page_invalidate (page);
 }
@@ -233,6 +261,7 @@ stead_check_page_class_init (SteadCheckPageClass *klass)
 
   g_type_ensure (STEAD_TYPE_CHECKLIST_VIEW);
   g_type_ensure (STEAD_TYPE_CHIPS);
+  g_type_ensure (STEAD_TYPE_POTS_VIEW);
   G_OBJECT_CLASS (klass)->dispose = stead_check_page_dispose;
   STEAD_PAGE_CLASS (klass)->refresh = stead_check_page_refresh;
   STEAD_PAGE_CLASS (klass)->show = stead_check_page_show;
@@ -241,9 +270,11 @@ stead_check_page_class_init (SteadCheckPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, add);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, chips);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, lists);
+  gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, pots);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, side);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, stack);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, view);
+  gtk_widget_class_bind_template_callback (widget_class, back_cb);
   gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, new_cb);
   gtk_widget_class_bind_template_callback (widget_class, pots_cb);

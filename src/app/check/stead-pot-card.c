@@ -1,0 +1,455 @@
+/* stead-pot-card.c - one pot that cools: its chart, what to do and until when, and the next reading. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "app/check/stead-pot-card.h"
+
+#include "app/check/stead-check-entry.h"
+#include "app/make/stead-make-parts.h"
+#include "app/stead-chart-area.h"
+#include "app/stead-ui.h"
+#include "app/stead-wrap-layout.h"
+#include "core/stead-clock.h"
+#include "draw/stead-cooling-chart.h"
+
+#define CHART_HEIGHT 260
+#define DAY_MIN (24 * 60)
+
+struct _SteadPotCard
+{
+  GtkWidget                parent_instance;
+
+  SteadDesk               *desk;
+  SteadPersonPick         *person;   /* of the view */
+  SteadCheckAnswer        *answer;   /* of the view, as last shown */
+  const SteadCheckedLine  *line;
+  const SteadCheckPotRead *pot;
+  SteadCoolingWords        words;    /* its strings are the card's */
+  char                    *mark_words[STEAD_COOLING_MARKS], *act_words;
+
+  GtkLabel                *title, *sentence, *action, *notes, *source, *caution;
+  SteadChartArea          *chart;
+  SteadCheckEntry         *entry;
+  GtkWidget               *reads, *acts_box, *acts;
+};
+
+G_DEFINE_FINAL_TYPE (SteadPotCard, stead_pot_card, GTK_TYPE_WIDGET)
+
+static const SteadCoolingSeries *
+series_of (SteadPotCard *self)
+{
+  return self->pot != NULL && self->pot->cooling != NULL ? &self->pot->cooling->series : NULL;
+}
+
+/* --- the chart ---------------------------------------------------------------------- */
+
+static void
+paint_cb (cairo_t              *cr,
+          const SteadDrawStyle *style,
+          double                width,
+          double                height,
+          gpointer              data)
+{
+  SteadPotCard *self = data;
+  const SteadCoolingSeries *series = series_of (self);
+  SteadCoolingLayout layout;
+
+  if (series == NULL || series->n_readings == 0)
+    return;
+  stead_cooling_chart_layout (cr, series, &self->words, style, width, height, &layout);
+  stead_cooling_chart_paint (cr, series, &self->words, style, &layout);
+}
+
+static char *
+temp_text (SteadPotCard *self,
+           double        temp_f)
+{
+  gboolean metric = self->answer->farm->units == STEAD_UNITS_METRIC;
+  g_autofree char *number = stead_number_format (metric ? (temp_f - 32) / 1.8 : temp_f, 1);
+
+  return g_strdup_printf (metric ? "%s °C" : "%s °F", number);
+}
+
+static char *
+clock_of (const SteadCoolingSeries *series,
+          double                    minute)
+{
+  return stead_minute_format ((int) fmod (series->first_of_day + floor (minute + 0.5) + 10.0 * DAY_MIN, DAY_MIN));
+}
+
+static char *
+reading_text (SteadPotCard *self,
+              int           index)
+{
+  const SteadCoolingSeries *series = series_of (self);
+  const SteadCoolingReading *reading = &series->readings[index];
+  g_autofree char *temp = temp_text (self, reading->temp_f);
+  g_autofree char *clock = clock_of (series, reading->minute);
+
+  /* Translators: a temperature, a time of the day. */
+  return g_strdup_printf (_("%s at %s"), temp, clock);
+}
+
+static void
+lay (SteadPotCard       *self,
+     SteadCoolingLayout *out)
+{
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, 1, 1);
+  cairo_t *cr = cairo_create (surface);
+  SteadDrawStyle style;
+
+  stead_chart_area_get_style (self->chart, NULL, &style);
+  stead_cooling_chart_layout (cr, series_of (self), &self->words, &style, gtk_widget_get_width (GTK_WIDGET (self->chart)),
+                              gtk_widget_get_height (GTK_WIDGET (self->chart)), out);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+}
+
+static char *
+hint_cb (double   x,
+         double   y,
+         gpointer data)
+{
+  SteadPotCard *self = data;
+  SteadCoolingLayout layout;
+  int found;
+
+  if (series_of (self) == NULL || series_of (self)->n_readings == 0)
+    return NULL;
+  lay (self, &layout);
+  found = stead_cooling_chart_nearest (&layout, series_of (self), x);
+  return found >= 0 ? reading_text (self, found) : NULL;
+}
+
+static char *
+step_cb (int       index,
+         double   *x,
+         double   *y,
+         gpointer  data)
+{
+  SteadPotCard *self = data;
+  const SteadCoolingSeries *series = series_of (self);
+  SteadCoolingLayout layout;
+
+  if (series == NULL || index < 0 || (gsize) index >= series->n_readings)
+    return NULL;
+  lay (self, &layout);
+  *x = stead_cooling_chart_x (&layout, series, series->readings[index].minute);
+  *y = stead_cooling_chart_y (&layout, series->readings[index].temp_f);
+  return reading_text (self, index);
+}
+
+static void
+fill_words (SteadPotCard *self)
+{
+  const SteadCoolingSeries *series = series_of (self);
+
+  self->words.celsius = self->answer->farm->units == STEAD_UNITS_METRIC;
+  self->words.unit = self->words.celsius ? _("°C in the middle of the pot") : _("°F in the middle of the pot");
+  self->words.expected = C_("cooling", "expected");
+  self->words.too_warm = C_("cooling", "too warm");
+  self->words.now = C_("cooling", "now");
+  for (gsize i = 0; i < STEAD_COOLING_MARKS; i++)
+    {
+      g_clear_pointer (&self->mark_words[i], g_free);
+      if (i < series->n_marks)
+        {
+          g_autofree char *temp = temp_text (self, series->marks[i].temp_f);
+          g_autofree char *clock = clock_of (series, series->marks[i].due_min);
+
+          /* Translators: a temperature that must be reached, a time of the day. */
+          self->mark_words[i] = g_strdup_printf (_("%s by %s"), temp, clock);
+        }
+      self->words.marks[i] = self->mark_words[i];
+    }
+  g_clear_pointer (&self->act_words, g_free);
+  if (!isnan (series->act_min))
+    {
+      g_autofree char *clock = clock_of (series, series->act_min);
+
+      /* Translators: a time of the day. */
+      self->act_words = g_strdup_printf (_("act by %s"), clock);
+    }
+  self->words.act = self->act_words;
+}
+
+/* --- writing down ----------------------------------------------------------------------- */
+
+static gboolean
+reading_act (SteadStore *store,
+             gpointer    data,
+             GError    **error)
+{
+  return stead_shown_repo_add (store, data, error);
+}
+
+static void
+read_cb (SteadPotCard *self)
+{
+  SteadShown shown = { .at = STEAD_TIME_NONE };
+  g_autofree char *value = NULL, *step = NULL;
+  g_autoptr(GError) error = NULL;
+
+  if (!stead_check_entry_read (self->entry, self->answer, self->line, &shown))
+    return;
+  shown.line_id = self->line->line->id;
+  shown.pot_id = self->pot->pot != NULL ? self->pot->pot->id : 0;
+  shown.kind = (char *) self->line->line->measure;
+  shown.person_id = stead_person_pick_get (self->person);
+  shown.instrument_id = self->line->line->instrument_id;
+  value = stead_check_value_text (&shown, self->line->line->unit, self->answer->farm->units);
+  /* Translators: a step that can be undone: a reading "92 °F", the name of a pot. */
+  step = g_strdup_printf (_("%s in “%s”"), value, self->pot->name);
+  if (!stead_desk_act (self->desk, step, reading_act, &shown, &error))
+    stead_check_entry_complain (self->entry, error->message);
+  else
+    {
+      stead_check_entry_clear (self->entry);
+      stead_check_entry_focus (self->entry);
+    }
+}
+
+static const SteadShown *
+last_reading (SteadPotCard *self)
+{
+  const GPtrArray *readings = self->line->line->readings;
+
+  for (guint i = readings->len; i-- > 0;)
+    {
+      const SteadShown *shown = readings->pdata[i];
+
+      if (!shown->corrected && shown->pot_id == (self->pot->pot != NULL ? self->pot->pot->id : 0))
+        return shown;
+    }
+  return NULL;
+}
+
+static gboolean
+done_act (SteadStore *store,
+          gpointer    data,
+          GError    **error)
+{
+  return stead_done_repo_add (store, data, error);
+}
+
+static void
+act_cb (GtkButton *button,
+        gpointer   card)
+{
+  SteadPotCard *self = card;
+  const SteadShown *last = last_reading (self);
+  const char *id = g_object_get_data (G_OBJECT (button), "action");
+  SteadDone done = { .at = stead_time_now (stead_desk_get_store (self->desk)), .text = (char *) stead_cooling_action_name (id),
+                     .person_id = stead_person_pick_get (self->person) };
+  g_autoptr(GError) error = NULL;
+  /* Translators: a step that can be undone: the name of a pot. */
+  g_autofree char *step = g_strdup_printf (_("what was done with “%s”"), self->pot->name);
+
+  if (last == NULL)
+    return;
+  done.reading_id = last->id;
+  done.at = MAX (done.at, last->at);
+  if (!stead_desk_act (self->desk, step, done_act, &done, &error))
+    stead_desk_say (self->desk, error->message, FALSE);
+}
+
+/* --- showing --------------------------------------------------------------------------------- */
+
+static void
+add_act (SteadPotCard *self,
+         const char   *id,
+         gboolean      is_best)
+{
+  GtkWidget *button = gtk_button_new_with_label (stead_cooling_action_name (id));
+  /* Translators: what was done with a pot, the name of the pot. */
+  g_autofree char *name = g_strdup_printf (_("%s: done with %s"), stead_cooling_action_name (id), self->pot->name);
+
+  stead_ui_name (button, name);
+  g_object_set_data_full (G_OBJECT (button), "action", g_strdup (id), g_free);
+  if (is_best)
+    gtk_widget_add_css_class (button, "primary");
+  g_signal_connect (button, "clicked", G_CALLBACK (act_cb), self);
+  gtk_box_append (GTK_BOX (self->acts), button);
+}
+
+static void
+show_acts (SteadPotCard *self)
+{
+  const SteadCoolingAnswer *cooling = self->pot->cooling;
+  gboolean open = self->answer->list->signed_at == STEAD_TIME_NONE;
+
+  stead_make_clear (self->acts);
+  for (guint i = 0; cooling != NULL && i < cooling->actions->len; i++)
+    add_act (self, g_array_index (cooling->actions, SteadPotAction, i).id, (int) i == cooling->best);
+  gtk_widget_set_visible (self->acts_box, open && cooling != NULL && cooling->actions->len > 0
+                                          && cooling->state != STEAD_POT_MET);
+}
+
+/* The same numbers as the chart, in words. */
+static void
+show_reads (SteadPotCard *self)
+{
+  stead_make_clear (self->reads);
+  for (guint i = 0; i < self->line->reads->len; i++)
+    {
+      const SteadCheckRead *read = self->line->reads->pdata[i];
+      g_autofree char *text = NULL, *done = NULL;
+
+      if (read->shown->pot_id != (self->pot->pot != NULL ? self->pot->pot->id : 0))
+        continue;
+      text = g_strdup_printf ("%s · %s%s%s", read->time, read->value, read->who != NULL ? " · " : "",
+                              read->who != NULL ? read->who : "");
+      gtk_box_append (GTK_BOX (self->reads),
+                      stead_make_label (text, read->state == STEAD_READ_CORRECTED ? "done" : "soft"));
+      if (read->done == NULL)
+        continue;
+      done = g_strdup_printf (_("What was done: %s"), read->done);
+      gtk_box_append (GTK_BOX (self->reads), stead_make_label (done, NULL));
+    }
+}
+
+static char *
+notes_of (const SteadCoolingAnswer *cooling)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; cooling != NULL && i < cooling->notes->len; i++)
+    g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", (const char *) cooling->notes->pdata[i]);
+  return g_string_free (text, FALSE);
+}
+
+static void
+show_style (SteadPotCard *self)
+{
+  SteadPotState state = self->pot->cooling != NULL ? self->pot->cooling->state : STEAD_POT_WAITING;
+  GtkWidget *label = GTK_WIDGET (self->sentence);
+
+  gtk_widget_remove_css_class (label, "warn");
+  if (state == STEAD_POT_ACT || state == STEAD_POT_TOO_LATE || state == STEAD_POT_LOOK || state == STEAD_POT_FAILED)
+    gtk_widget_add_css_class (label, "warn");
+}
+
+void
+stead_pot_card_show (SteadPotCard            *self,
+                     SteadCheckAnswer        *answer,
+                     const SteadCheckedLine  *line,
+                     const SteadCheckPotRead *pot)
+{
+  const SteadCoolingAnswer *cooling = pot->cooling;
+  g_autofree char *notes = notes_of (cooling);
+  g_autofree char *label = NULL;
+  gboolean drawn = cooling != NULL && cooling->series.n_readings > 0;
+
+  g_return_if_fail (STEAD_IS_POT_CARD (self));
+
+  self->answer = answer;
+  self->line = line;
+  self->pot = pot;
+  gtk_label_set_text (self->title, pot->name);
+  stead_make_say (self->sentence, cooling != NULL ? cooling->sentence
+                  : _("Read the middle of the pot, now and then every half hour. Three readings foretell the rest."), FALSE);
+  stead_make_say (self->action, cooling != NULL ? cooling->action : NULL, FALSE);
+  stead_make_say (self->notes, notes, FALSE);
+  stead_make_say (self->source, cooling != NULL ? cooling->source : NULL, FALSE);
+  stead_make_say (self->caution, cooling != NULL ? cooling->caution : NULL, FALSE);
+  show_style (self);
+  gtk_widget_set_visible (GTK_WIDGET (self->chart), drawn);
+  if (drawn)
+    {
+      fill_words (self);
+      /* Translators: the name of a pot: what a chart is. */
+      label = g_strdup_printf (_("How %s cools"), pot->name);
+      stead_chart_area_describe (self->chart, label, cooling->sentence);
+      gtk_widget_queue_draw (GTK_WIDGET (self->chart));
+    }
+  show_reads (self);
+  show_acts (self);
+  stead_check_entry_show_pot (self->entry, answer, line, pot->name);
+  gtk_widget_set_visible (GTK_WIDGET (self->entry), answer->list->signed_at == STEAD_TIME_NONE);
+}
+
+/* --- the object --------------------------------------------------------------------------------- */
+
+static GtkLabel *
+add_label (GtkWidget  *box,
+           const char *style)
+{
+  GtkWidget *label = stead_make_label ("", style);
+
+  gtk_box_append (GTK_BOX (box), label);
+  return GTK_LABEL (label);
+}
+
+static void
+make_chart (SteadPotCard *self,
+            GtkWidget    *box)
+{
+  self->chart = STEAD_CHART_AREA (stead_chart_area_new ());
+  stead_chart_area_set_paint (self->chart, paint_cb, hint_cb, self);
+  stead_chart_area_set_step (self->chart, step_cb);
+  stead_chart_area_set_file_name (self->chart, _("cooling"));
+  gtk_widget_set_size_request (GTK_WIDGET (self->chart), -1, CHART_HEIGHT);
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->chart));
+}
+
+static void
+stead_pot_card_init (SteadPotCard *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 9);
+
+  gtk_widget_add_css_class (box, "card");
+  self->title = add_label (box, "title");
+  self->sentence = add_label (box, "sentence");
+  self->action = add_label (box, "caution");
+  self->acts_box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  add_label (self->acts_box, "heading");
+  gtk_label_set_text (GTK_LABEL (gtk_widget_get_first_child (self->acts_box)), _("Press what you did"));
+  self->acts = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  gtk_widget_set_layout_manager (self->acts, stead_wrap_layout_new ());
+  gtk_box_append (GTK_BOX (self->acts_box), self->acts);
+  gtk_box_append (GTK_BOX (box), self->acts_box);
+  make_chart (self, box);
+  self->entry = STEAD_CHECK_ENTRY (stead_check_entry_new ());
+  g_signal_connect_swapped (self->entry, "read", G_CALLBACK (read_cb), self);
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->entry));
+  self->reads = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  gtk_box_append (GTK_BOX (box), self->reads);
+  self->notes = add_label (box, "soft");
+  self->source = add_label (box, "soft");
+  self->caution = add_label (box, "caution");
+  gtk_widget_set_parent (box, GTK_WIDGET (self));
+}
+
+static void
+stead_pot_card_dispose (GObject *object)
+{
+  SteadPotCard *self = STEAD_POT_CARD (object);
+
+  self->pot = NULL;
+  stead_ui_drop_children (GTK_WIDGET (object));
+  g_clear_object (&self->desk);
+  for (gsize i = 0; i < STEAD_COOLING_MARKS; i++)
+    g_clear_pointer (&self->mark_words[i], g_free);
+  g_clear_pointer (&self->act_words, g_free);
+  G_OBJECT_CLASS (stead_pot_card_parent_class)->dispose (object);
+}
+
+static void
+stead_pot_card_class_init (SteadPotCardClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = stead_pot_card_dispose;
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+}
+
+GtkWidget *
+stead_pot_card_new (SteadDesk       *desk,
+                    SteadPersonPick *person)
+{
+  SteadPotCard *self = g_object_new (STEAD_TYPE_POT_CARD, NULL);
+
+  self->desk = g_object_ref (desk);
+  self->person = person;
+  return GTK_WIDGET (self);
+}
