@@ -369,11 +369,8 @@ fill_what (SteadAskDialog *self,
   for (guint i = 0; i < kitchens->len; i++)
     {
       const SteadKitchen *kitchen = kitchens->pdata[i];
-      g_autofree char *day = stead_day_format (kitchen->batch.started_on, STEAD_DAY_STYLE_SHORT);
-      /* Translators: the name of a kitchen batch, a day: "Breakfast bowls, Mar 3". */
-      g_autofree char *text = g_strdup_printf (C_("kitchen batch", "%s, %s"), kitchen->batch.name, day);
 
-      stead_pick_append (self->what, kitchen->batch.id, text);
+      stead_pick_append (self->what, kitchen->batch.id, kitchen->batch.name);
     }
   stead_pick_append (self->what, A_MENU, _("A menu that I type in"));
   stead_pick_show (self->what, chosen);

@@ -73,6 +73,20 @@ stead_ask_row_new (void)
   return g_object_new (STEAD_TYPE_ASK_ROW, NULL);
 }
 
+/* An answer is read whole, however long it is. */
+static void
+unfold (GtkWidget *widget)
+{
+  if (GTK_IS_LABEL (widget))
+    {
+      gtk_label_set_ellipsize (GTK_LABEL (widget), PANGO_ELLIPSIZE_NONE);
+      gtk_label_set_max_width_chars (GTK_LABEL (widget), 60);
+      stead_ui_wrap (GTK_LABEL (widget));
+    }
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+    unfold (child);
+}
+
 static void
 fill_answers (SteadAskRow           *self,
               const SteadCheckAsked *asked)
@@ -84,6 +98,7 @@ fill_answers (SteadAskRow           *self,
   stead_chips_clear (self->answers);
   for (guint i = 0; i < asked->answers->len; i++)
     stead_chips_append (self->answers, i + 1, asked->answers->pdata[i]);
+  unfold (GTK_WIDGET (self->answers));
 }
 
 void

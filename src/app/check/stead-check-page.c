@@ -11,6 +11,10 @@
 #include "answer/stead-check-days-answer.h"
 #include "app/check/stead-ask-dialog.h"
 #include "app/check/stead-checklist-view.h"
+#include "app/check/stead-drill-pane.h"
+#include "app/check/stead-instruments-pane.h"
+#include "app/check/stead-limits-pane.h"
+#include "app/check/stead-month-pane.h"
 #include "app/check/stead-pots-view.h"
 #include "app/make/stead-make-parts.h"
 #include "app/stead-chips.h"
@@ -30,12 +34,16 @@ struct _SteadCheckPage
   GtkListBox         *lists;
   SteadChecklistView *view;
   SteadPotsView      *pots;
+  SteadMonthPane     *month;
+  SteadInstrumentsPane *instruments;
+  SteadLimitsPane    *limits;
+  SteadDrillPane     *drill;
 };
 
 G_DEFINE_FINAL_TYPE (SteadCheckPage, stead_check_page, STEAD_TYPE_PAGE)
 
 /* In the order of the chips; chip ids count from 1. */
-enum { LISTS = 1 };
+enum { LISTS = 1, MONTH, INSTRUMENTS, LIMITS, DRILL };
 
 /* Groups of lists, in the order in which they stand. */
 enum { TODAY, UNDER_WAY, SIGNED };
@@ -202,7 +210,27 @@ back_cb (SteadCheckPage *self)
 static void
 stead_check_page_refresh (SteadPage *page)
 {
-  refresh_lists (STEAD_CHECK_PAGE (page));
+  SteadCheckPage *self = STEAD_CHECK_PAGE (page);
+  SteadDesk *desk = stead_page_get_desk (page);
+  gint64 view = stead_chips_get (self->chips);
+
+  if (view == LISTS)
+    {
+      refresh_lists (self);
+      return;
+    }
+  gtk_widget_hide (self->add);
+  gtk_stack_set_visible_child (self->stack, view == MONTH ? GTK_WIDGET (self->month)
+                                            : view == INSTRUMENTS ? GTK_WIDGET (self->instruments)
+                                            : view == LIMITS ? GTK_WIDGET (self->limits) : GTK_WIDGET (self->drill));
+  if (view == MONTH)
+    stead_pane_refresh (STEAD_PANE (self->month), desk);
+  else if (view == INSTRUMENTS)
+    stead_instruments_pane_refresh (self->instruments, desk);
+  else if (view == LIMITS)
+    stead_limits_pane_refresh (self->limits, desk);
+  else
+    stead_drill_pane_refresh (self->drill, desk);
 }
 
 static void
@@ -261,6 +289,10 @@ stead_check_page_class_init (SteadCheckPageClass *klass)
 
   g_type_ensure (STEAD_TYPE_CHECKLIST_VIEW);
   g_type_ensure (STEAD_TYPE_CHIPS);
+  g_type_ensure (STEAD_TYPE_DRILL_PANE);
+  g_type_ensure (STEAD_TYPE_INSTRUMENTS_PANE);
+  g_type_ensure (STEAD_TYPE_LIMITS_PANE);
+  g_type_ensure (STEAD_TYPE_MONTH_PANE);
   g_type_ensure (STEAD_TYPE_POTS_VIEW);
   G_OBJECT_CLASS (klass)->dispose = stead_check_page_dispose;
   STEAD_PAGE_CLASS (klass)->refresh = stead_check_page_refresh;
@@ -269,7 +301,11 @@ stead_check_page_class_init (SteadCheckPageClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("check/stead-check-page.ui"));
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, add);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, chips);
+  gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, drill);
+  gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, instruments);
+  gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, limits);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, lists);
+  gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, month);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, pots);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, side);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, stack);
@@ -286,6 +322,10 @@ stead_check_page_init (SteadCheckPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   stead_chips_append (self->chips, LISTS, _("Checklists"));
+  stead_chips_append (self->chips, MONTH, _("Month"));
+  stead_chips_append (self->chips, INSTRUMENTS, _("Instruments"));
+  stead_chips_append (self->chips, LIMITS, _("Limits of your own"));
+  stead_chips_append (self->chips, DRILL, _("Recall drill"));
   stead_chips_choose (self->chips, LISTS);
   gtk_list_box_set_header_func (self->lists, header_cb, NULL, NULL);
 }

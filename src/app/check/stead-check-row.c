@@ -31,7 +31,7 @@ struct _SteadCheckRow
   gint64                  wrong_id;     /* the reading that is corrected; 0: none */
 
   GtkLabel               *digits, *text, *own, *state;
-  GtkWidget              *reads, *todo_box, *ticks, *done, *undone, *links, *why_box, *leave_box;
+  GtkWidget              *reads, *todo_box, *done, *undone, *links, *why_box, *leave_box;
   GtkWidget              *why, *more, *correct, *leave, *pots, *take_back, *did, *leave_save, *done_save;
   GtkLabel               *todo, *todo_source, *reason, *source, *how;
   SteadField             *action, *leave_reason;
@@ -387,13 +387,14 @@ make_links (SteadCheckRow *self,
             GtkWidget     *box)
 {
   self->links = new_row ();
+  self->done = add_button (self, self->links, C_("check", "Done"), NULL, done_cb);
+  self->undone = add_button (self, self->links, C_("check", "Not done"), NULL, undone_cb);
   self->why = add_button (self, self->links, _("Why?"), "link", why_cb);
   self->more = add_button (self, self->links, _("Another reading"), "link", more_cb);
   self->pots = add_button (self, self->links, _("Pots and their curves"), "link", pots_cb);
   self->correct = add_button (self, self->links, _("Correct the last reading"), "link", correct_cb);
   self->leave = add_button (self, self->links, _("Leave it out…"), "link", leave_cb);
   self->take_back = add_button (self, self->links, _("Take it in again"), "link", take_back_cb);
-  gtk_widget_set_margin_start (self->links, -6);
   gtk_box_append (GTK_BOX (box), self->links);
 }
 
@@ -446,10 +447,6 @@ stead_check_row_init (SteadCheckRow *self)
   self->entry = STEAD_CHECK_ENTRY (stead_check_entry_new ());
   g_signal_connect_swapped (self->entry, "read", G_CALLBACK (read_cb), self);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->entry));
-  self->ticks = new_row ();
-  self->done = add_button (self, self->ticks, C_("check", "Done"), NULL, done_cb);
-  self->undone = add_button (self, self->ticks, C_("check", "Not done"), NULL, undone_cb);
-  gtk_box_append (GTK_BOX (box), self->ticks);
   make_links (self, box);
   make_why (self, box);
   make_leave (self, box);
@@ -616,7 +613,8 @@ show_buttons (SteadCheckRow *self)
 
   wanted |= self->wrong_id != 0;
   gtk_widget_set_visible (GTK_WIDGET (self->entry), wanted && !out && !is_tick (self->line) && (!cooling || self->wrong_id != 0));
-  gtk_widget_set_visible (self->ticks, wanted && !out && is_tick (self->line));
+  gtk_widget_set_visible (self->done, wanted && !out && is_tick (self->line));
+  gtk_widget_set_visible (self->undone, wanted && !out && is_tick (self->line));
   gtk_widget_set_visible (self->more, !wanted && !closed && !out && !cooling);
   gtk_widget_set_visible (self->pots, cooling && !out);
   gtk_widget_set_visible (self->correct, has);
@@ -723,7 +721,7 @@ stead_check_row_focus (SteadCheckRow *self)
 
   if (gtk_widget_get_visible (GTK_WIDGET (self->entry)))
     stead_check_entry_focus (self->entry);
-  else if (gtk_widget_get_visible (self->ticks))
+  else if (gtk_widget_get_visible (self->done))
     gtk_widget_grab_focus (self->done);
   else if (gtk_widget_get_visible (self->pots))
     gtk_widget_grab_focus (self->pots);

@@ -6,6 +6,7 @@
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "app/check/stead-checklist-view.h"
 
@@ -441,8 +442,9 @@ show_answer (SteadChecklistView *self)
   SteadCheckAnswer *answer = self->answer;
   gboolean open = answer->list->signed_at == STEAD_TIME_NONE;
   g_autofree char *day = stead_day_format (answer->list->day, STEAD_DAY_STYLE_MEDIUM);
-  /* Translators: the name of a checklist, its day. */
-  g_autofree char *title = g_strdup_printf (C_("checklist", "%s, %s"), answer->list->name, day);
+  /* A kitchen batch bears its day in its name.  Translators: the name of a checklist, its day. */
+  g_autofree char *title = strstr (answer->list->name, day) != NULL ? g_strdup (answer->list->name)
+                           : g_strdup_printf (C_("checklist", "%s, %s"), answer->list->name, day);
 
   gtk_label_set_text (self->title, title);
   stead_make_say (self->sentence, answer->sentence, TRUE);
