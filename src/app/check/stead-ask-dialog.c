@@ -298,7 +298,7 @@ what_cb (SteadAskDialog *self)
       if (kitchen->batch.id == what)
         stead_field_show_day (self->day, kitchen->batch.started_on);
     }
-  if (what == A_MENU && stead_field_is_empty (self->day))
+  if (what == A_MENU && self->renewed == NULL)
     stead_field_show_day (self->day, today);
   plan_anew (self);
 }

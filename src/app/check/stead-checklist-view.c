@@ -365,6 +365,18 @@ renew_cb (SteadChecklistView *self)
   stead_ask_dialog_show_renew (GTK_WIDGET (self), self->desk, self->list_id);
 }
 
+static void
+paper_cb (SteadChecklistView *self)
+{
+  stead_paper_dialog_show (GTK_WIDGET (self), self->desk, "checklist", self->answer->list->name);
+}
+
+static void
+blank_cb (SteadChecklistView *self)
+{
+  stead_paper_dialog_show (GTK_WIDGET (self), self->desk, "checklist-blank", self->answer->list->name);
+}
+
 typedef struct
 {
   gint64 id, person_id;
@@ -544,7 +556,9 @@ stead_checklist_view_class_init (SteadChecklistViewClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("check/stead-checklist-view.ui"));
   bind_children (widget_class);
+  gtk_widget_class_bind_template_callback (widget_class, blank_cb);
   gtk_widget_class_bind_template_callback (widget_class, delete_cb);
+  gtk_widget_class_bind_template_callback (widget_class, paper_cb);
   gtk_widget_class_bind_template_callback (widget_class, renew_cb);
   gtk_widget_class_bind_template_callback (widget_class, sign_cb);
   signals[POTS] = g_signal_new ("pots", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
@@ -556,4 +570,6 @@ stead_checklist_view_init (SteadChecklistView *self)
 {
   self->rows = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_person_pick_set_label (self->person, _("Read by"));
+  stead_person_pick_set_label (self->signer, _("Signed by"));
 }

@@ -107,3 +107,13 @@ stead_person_pick_share_width (SteadPersonPick *self,
   g_return_if_fail (STEAD_IS_PERSON_PICK (self));
   gtk_size_group_add_widget (group, self->label);
 }
+
+void
+stead_person_pick_set_label (SteadPersonPick *self,
+                             const char      *label)
+{
+  g_return_if_fail (STEAD_IS_PERSON_PICK (self));
+
+  gtk_label_set_text (GTK_LABEL (self->label), label);
+  stead_ui_name_drop_downs (GTK_WIDGET (self));
+}

@@ -14,6 +14,8 @@ GtkWidget *stead_person_pick_new         (void);
 /* Reads the people anew; who was chosen stays chosen. */
 void       stead_person_pick_fill        (SteadPersonPick *self, SteadStore *store);
 gint64     stead_person_pick_get         (SteadPersonPick *self);   /* 0: not said */
+/* In place of "By", where there are two of them. */
+void       stead_person_pick_set_label   (SteadPersonPick *self, const char *label);
 void       stead_person_pick_share_width (SteadPersonPick *self, GtkSizeGroup *group);
 
 G_END_DECLS

@@ -1,0 +1,188 @@
+"""Check: a list of what is made, its readings, a failed one, a pot that cools, the signature, a correction."""
+import time
+
+from drive import Window, run_cases, until, x
+from farm import Farm, PROGRAM
+
+MENU = 'Egg-and-potato breakfast bowls, Roasted tomato sauce'
+
+
+def opened(farm):
+    w = Window(PROGRAM, farm.path)
+    w.fit()
+    w.go(4, 'Check')
+    return w
+
+
+def is_shown(node):
+    import pyatspi
+    return node is not None and node.getState().contains(pyatspi.STATE_VISIBLE)
+
+
+def choose_menu(w):
+    """The menu stands last in the choice of what is checked."""
+    if is_shown(w.find('text', 'Menu')):
+        return
+    w.click('push button', 'What is to be checked')
+    w.keys('End', 'Return')
+    until(lambda: is_shown(w.find('text', 'Menu')))
+
+
+def make_list(w, farm):
+    n = int(farm.rows('SELECT count (*) FROM checklist')[0])
+    w.press('push button', 'New checklist')
+    until(lambda: w.find('text', 'On'), 40)             # it plans the batch at once
+    choose_menu(w)
+    w.fill('Menu', MENU)
+    w.wait_words('2 foods')
+    w.press('push button', 'people of all kinds')       # a question is answered with a button
+    w.press('push button', 'Make the list')
+    until(lambda: farm.rows('SELECT count (*) FROM checklist') == [str(n + 1)])
+    w.wait_words('27 are still to be read')
+
+
+def number_of(w, words):
+    """The number that a check bears, by the words of its sentence."""
+    def found():
+        before = None
+        for node in w.walk():
+            if node.getRoleName() == 'label':
+                if words in node.name and before is not None and before.isdigit():
+                    return int(before)
+                before = node.name
+        return None
+    return until(found)
+
+
+def read(w, number, value, held=None):
+    w.fill(f'Reading of check {number}', value)
+    if held is not None:
+        w.fill(f'Check {number} held for', held)
+    w.press('push button', f'Record the reading of check {number}')
+
+
+def cook_and_hold(w, farm):
+    """Pooled eggs: too cool, something is done, hot enough; then an odd reading is asked about."""
+    n = number_of(w, 'Cook the pooled eggs')
+    read(w, n, '140')
+    w.wait_words('Not met')
+    w.wait_words('Cook it on')
+    assert farm.rows("SELECT count (*) FROM reading WHERE kind = 'food_temp' AND round (value, 1) = 60.0") >= ['1']
+    w.press('push button', f'I did what check {n} says')
+    w.wait_words('What was done: Cook it on')
+    read(w, n, '156')                                   # hot enough, but for how long?
+    until(lambda: 'How long' in (w.find('text', f'Check {n} held for').description or ''))
+    read(w, n, '156', '20')
+    w.wait_words('Met by')
+    hot = number_of(w, 'hot')
+    return n, hot
+
+
+def scale_is_asked(w, n):
+    read(w, n, '63')                                    # 63 °F of food that is held hot: it was Celsius
+    w.wait_words('Which scale')
+    w.press('push button', 'It is 63 °C')
+    w.wait_words('63 °C')
+
+
+def cool(w, farm):
+    """Three readings of a slow pot: it will miss its mark, and an ice bath is pressed."""
+    n = number_of(w, 'Cool ')
+    w.press('push button', f'Pots of check {n}')
+    w.fill('Name of the pot', 'Big pot')
+    w.press('push button', 'Add the pot')
+    now = time.gmtime()
+    step = min(20, (now.tm_hour * 60 + now.tm_min) // 5)
+    for i, temp in enumerate(('134', '130', '127')):
+        then = time.gmtime(time.time() - 60 * step * (3 - i))
+        w.wait('text', 'Reading of Big pot')
+        w.fill('Reading of Big pot', temp)
+        w.fill('Time of the reading of Big pot', time.strftime('%H:%M', then))
+        w.press('push button', 'Record the reading of Big pot')
+        until(lambda: farm.rows('SELECT count (*) FROM reading WHERE pot_id IS NOT NULL') == [str(i + 1)])
+    w.wait_words('How Big pot cools')
+    w.press('push button', 'Set it in an ice bath and stir it: done with Big pot')
+    w.wait_words('What was done: Set it in an ice bath')
+    assert w.nameless() == [], w.nameless()
+    w.press('push button', 'Back to the list')
+
+
+def finish(w, farm):
+    """What is left: the lines are ticked, or left out with a reason."""
+    ticked = left = 0
+    for node in [n for n in w.walk() if n.getRoleName() == 'push button' and n.name.startswith('Check ')
+                 and n.name.endswith(' is done') and is_shown(n)]:
+        node.queryAction().doAction(0)
+        ticked += 1
+    for number in [int(n.name.split()[3][:-1]) for n in w.walk() if n.getRoleName() == 'push button'
+                   and n.name.startswith('Leave out check ') and n.name.endswith('…') and is_shown(n)]:
+        w.press('push button', f'Leave out check {number}…')
+        w.fill(f'Why check {number} need not be done', 'It was read on paper.')
+        next(n for n in w.walk() if n.name == f'Leave out check {number}').queryAction().doAction(0)
+        left += 1
+    assert ticked > 5 and left > 3, (ticked, left)
+
+
+def sign(w, farm):
+    w.press('push button', 'Sign the list')             # nobody chosen
+    w.wait_words('Choose who signs')
+    w.click('push button', 'Signed by')
+    w.keys('Down', 'Return')
+    w.press('push button', 'Sign the list')
+    until(lambda: farm.rows("SELECT count (*) FROM checklist WHERE name LIKE '%Roasted tomato sauce' AND"
+                            " signed_at IS NOT NULL") == ['1'])
+    w.wait_words('Signed by')
+
+
+def test_bowls_and_sauce():
+    farm = Farm()
+    w = opened(farm)
+    make_list(w, farm)
+    assert w.nameless() == [], w.nameless()
+    w.press('push button', 'Sign the list')             # what is missing is named
+    w.wait_words('Wash hands')
+    n, _ = cook_and_hold(w, farm)
+    scale_is_asked(w, number_of(w, 'Keep it hot'))
+    cool(w, farm)
+    finish(w, farm)
+    sign(w, farm)
+    w.press('push button', f'Correct the last reading of check {n}')
+    read(w, n, '158', '20')
+    w.wait_words('wrong, corrected')
+    w.wait_words('after signing')
+    assert w.close() == 0, w.said()
+    farm.verify()
+    w = opened(farm)
+    w.wait_words('Signed by')
+    assert w.close() == 0, w.said()
+
+
+def test_own_limit_and_drill():
+    farm = Farm()
+    w = opened(farm)
+    w.press('push button', 'Limits of your own')
+    w.fill('Your limit', '130')                         # looser than 135 °F for hot food
+    w.fill('Who asks for it', 'County health department')
+    w.press('push button', 'Save the limit')
+    until(lambda: w.find('text', 'Your limit').description)
+    assert farm.rows('SELECT count (*) FROM local_limit') == ['0']
+    w.fill('Your limit', '140')
+    w.press('push button', 'Save the limit')
+    w.wait_words('Hot holding: 140 °F')
+    w.press('push button', 'Instruments')
+    w.fill('What it shows', '36')
+    w.press('push button', 'Record the try')
+    w.wait_words('4 °F off')
+    w.press('push button', 'Recall drill')
+    w.press('push button', 'Start the clock')
+    w.fill('What was learned', 'The labels help.')
+    w.press('push button', 'Stop the clock')
+    w.wait_words('The labels help.')
+    assert farm.rows('SELECT count (*) FROM drill WHERE ended_at IS NOT NULL') >= ['1']
+    w.press('push button', 'Month')
+    w.wait_words('readings')
+    assert w.close() == 0, w.said()
+    farm.verify()
+
+
+run_cases(test_bowls_and_sauce, test_own_limit_and_drill)
