@@ -189,9 +189,12 @@ class Window:
         return any(n.getRoleName() == role and n.name.startswith(name)
                    and n.getState().contains(pyatspi.STATE_PRESSED) for n in self.walk())
 
-    def go(self, number, name):
-        """Go to a place by its key, and wait until the strip says that we are there."""
-        self.keys(f'alt+{number}')
+    def place(self, name):
+        """Go to a place by its key, whatever number it has, and wait until the strip says that we are there."""
+        def posts():
+            strip = next((n for n in self.walk() if n.name == 'Places'), None)
+            return strip and [strip.getChildAtIndex(i).name.split(',')[0] for i in range(strip.childCount)]
+        self.keys(f'alt+{until(posts).index(name) + 1}')
         until(lambda: self.is_pressed('push button', name))
 
     # Looking ------------------------------------------------------------------

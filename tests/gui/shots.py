@@ -20,8 +20,8 @@ with tempfile.TemporaryDirectory() as folder:
     w = Window(os.path.abspath(program), copy)
     w.fit()
     faults = []
-    for number, place in enumerate(places, 1):
-        w.go(number, place.capitalize())
+    for place in places:
+        w.place(place.capitalize())
         w.shot(f'{prefix}-{place}.png')
         faults += [f'{place}: a control without a name: {control}' for control in w.nameless()]
         if not w.fits():

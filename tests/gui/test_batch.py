@@ -40,7 +40,7 @@ def show_panel(w, batch):
 def opened(farm, batch):
     w = Window(PROGRAM, farm.path)
     w.fit()
-    w.keys('alt+2')
+    w.place('Raise')
     w.wait('push button', batch)
     show_panel(w, batch)
     return w
@@ -147,7 +147,7 @@ def test_batch_from_plan_to_review():
     press(w, 'Cancel')
     until(lambda: len(w.windows()) == 1)
     w.focus()
-    w.go(2, 'Raise')
+    w.place('Raise')
     assert w.nameless() == [], w.nameless()
 
     dialog = Dialog(w, 'Plan…', 'Plan of the batch', 'Save plan')                                 # what was saved stands there again
@@ -177,7 +177,7 @@ def test_batch_from_plan_to_review():
 
     w = Window(PROGRAM, farm.path)
     w.fit()
-    w.keys('alt+2')
+    w.place('Raise')
     w.wait('push button', 'Also what is over')
     w.press('push button', 'Also what is over')
     w.wait('push button', FISH)

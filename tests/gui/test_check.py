@@ -10,7 +10,7 @@ MENU = 'Egg-and-potato breakfast bowls, Roasted tomato sauce'
 def opened(farm):
     w = Window(PROGRAM, farm.path)
     w.fit()
-    w.go(4, 'Check')
+    w.place('Check')
     return w
 
 

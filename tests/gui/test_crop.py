@@ -16,7 +16,7 @@ def days_ago(n):
 def opened(farm):
     w = Window(PROGRAM, farm.path)
     w.fit()
-    w.keys('alt+2')
+    w.place('Raise')
     w.wait('push button', 'New batch')
     return w
 
@@ -84,7 +84,7 @@ def test_crop_from_temperatures_to_a_lot():
                     f" JOIN movement m ON m.lot_id = lot.id WHERE lot.batch_id = {OURS} GROUP BY lot.id")
     assert lot == ['Tomatoes|5.443'], lot                      # 12 lb of 0.45359237 kg
     assert w.nameless() == [], w.nameless()
-    w.keys('alt+7')
+    w.place('Keep')
     w.wait_words('Tomatoes', rows=True)
     assert w.close() == 0
     farm.verify()

@@ -39,7 +39,7 @@ def make_farm(w):
 
 
 def make_feed(w):
-    w.keys('alt+7')
+    w.place('Keep')
     w.wait('push button', 'New item')
     w.wait_words('Feed, litter, cartons belong here')
     w.press('push button', 'New item')
@@ -49,7 +49,7 @@ def make_feed(w):
 
 
 def make_flock(w):
-    w.keys('alt+2')
+    w.place('Raise')
     w.press('push button', 'New flock')
     w.fill('Name of the flock', 'Brown hens')
     w.fill('Day they moved in', day(60))
@@ -76,7 +76,7 @@ def import_log(w, folder):
 
 def enter_receipt(w):
     """Dated before the feed was given: it covers the log that came before it."""
-    w.keys('alt+7')
+    w.place('Keep')
     w.press('push button', 'Receipts')
     w.wait_words('Every purchase')
     w.press('push button', 'New receipt')
@@ -91,7 +91,7 @@ def enter_receipt(w):
 
 
 def make_product(w):
-    w.keys('alt+5')
+    w.place('Price')
     w.press('push button', 'New product')
     w.fill('Name of the product', 'Eggs')
     w.fill('Planned for the next sale day', '40')
@@ -156,7 +156,7 @@ def test_from_nothing_to_a_page():
     left = farm.rows('SELECT sum (cost_cents) FROM movement')
     assert left == [str(6000 - DAYS * FEED_LB * 20)], left
     w = Window(PROGRAM, farm.path)
-    w.keys('alt+5')
+    w.place('Price')
     w.wait_words(sentence)
     assert w.close() == 0, w.said()
 

@@ -21,7 +21,7 @@ def days_ago(n):
 def opened(farm):
     w = Window(PROGRAM, farm.path)
     w.fit()
-    w.keys('alt+2')
+    w.place('Raise')
     w.wait('push button', 'New batch')
     return w
 
@@ -125,7 +125,7 @@ def harvest(w, farm):
 def add_product(w, farm):
     names = farm.rows("SELECT name FROM batch ORDER BY CASE kind WHEN 'flock' THEN 0 WHEN 'fish' THEN 1 WHEN 'crop'"
                       ' THEN 2 ELSE 3 END, ended_on IS NOT NULL, name, id')
-    w.keys('alt+5')
+    w.place('Price')
     w.press('push button', 'New product')
     w.wait('text', 'Name of the product')
     w.fill('Name of the product', 'Tilapia by the pound')

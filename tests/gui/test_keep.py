@@ -6,7 +6,7 @@ from farm import Farm, PROGRAM
 def opened(farm):
     w = Window(PROGRAM, farm.path)
     w.fit()
-    w.keys('alt+7')
+    w.place('Keep')
     w.wait('push button', 'Store room')
     return w
 

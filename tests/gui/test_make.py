@@ -18,7 +18,7 @@ def empty_farm():
 def opened(farm):
     w = Window(PROGRAM, farm.path)
     w.fit()
-    w.go(3, 'Make')
+    w.place('Make')
     return w
 
 
@@ -56,11 +56,11 @@ def buy(w, amount, cost):
 
 def stock_flour(w):
     """10 lb of flour for $8.00 in the store room; then Make."""
-    w.keys('alt+7')
+    w.place('Keep')
     w.wait('push button', 'Store room')
     new_item(w, FLOUR)
     buy(w, '10 lb', '8.00')
-    w.go(3, 'Make')
+    w.place('Make')
 
 
 def click(w, role, name):
@@ -131,10 +131,10 @@ def test_sealed_food_asks_a_process_authority():
     """At pH 4.6 or below a food with acid added is acidified, above it low-acid: 21 CFR 114.3."""
     farm = empty_farm()
     w = opened(farm)
-    w.keys('alt+6')
+    w.place('Keep')
     w.wait('push button', 'Store room')
     new_item(w, FLOUR)
-    w.go(3, 'Make')
+    w.place('Make')
     write_recipe(w)
     choose(w, 'Kept until it is sold', 'Down', 'Down', 'Down')     # at room temperature
     w.wait('text', 'Measured pH')

@@ -16,7 +16,7 @@ from farm import Farm, PROGRAM
 def opened(farm):
     w = Window(PROGRAM, farm.path)
     w.fit()
-    w.go(5, 'Price')
+    w.place('Price')
     return w
 
 

@@ -16,7 +16,7 @@ def count(farm):
 def opened(farm):
     w = Window(PROGRAM, farm.path)
     w.fit()
-    w.keys('alt+2')
+    w.place('Raise')
     w.wait('push button', 'Record the day')
     return w
 

@@ -9,7 +9,7 @@ from farm import Farm, PROGRAM
 def opened(farm):
     w = Window(PROGRAM, farm.path)
     w.fit()
-    w.go(6, 'Sell')
+    w.place('Sell')
     return w
 
 

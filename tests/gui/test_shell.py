@@ -20,6 +20,10 @@ demo = os.path.join(folder, 'demo.steading')
 subprocess.check_call([program, '--demo', demo], stdout=subprocess.DEVNULL)
 
 
+# The posts, left to right.
+PLACES = ('Today', 'Raise', 'Make', 'Check', 'Price', 'Sell', 'Keep')
+
+
 def copy_of_demo(name):
     path = os.path.join(folder, name)
     shutil.copy(demo, path)
@@ -107,7 +111,7 @@ def test_from_nothing_to_a_price():
     w = Window(program, path)
     w.fit()
     w.wait_words('Hens: 24 eggs collected')
-    w.keys('alt+5')
+    w.place('Price')
     w.wait_words(sentence.split(',')[0])
     assert w.close() == 0, w.said()
 
@@ -206,7 +210,7 @@ def test_the_key_takes_back_what_was_done_last():
 def test_places_and_jump():
     w = Window(program, copy_of_demo('jump.steading'))
     w.fit()
-    for number, name in enumerate(('Today', 'Raise', 'Make', 'Price', 'Keep'), 1):
+    for number, name in enumerate(PLACES, 1):
         w.keys(f'alt+{number}')
         until(lambda: is_chosen(w, name + ','))
         assert w.nameless() == [], (name, w.nameless())
@@ -402,9 +406,8 @@ def test_tab_goes_round():
     """Every control of a place once, in the order of reading, then the posts and the tools."""
     w = Window(program, copy_of_demo('tab.steading'))
     w.fit()
-    for key, place in (('alt+7', 'Keep,'), ('alt+1', 'Today,')):
-        w.keys(key)
-        until(lambda: is_chosen(w, place))
+    for place in ('Keep', 'Today'):
+        w.place(place)
         names = []
         for _ in range(40):
             now = until(w.focused)
@@ -415,8 +418,8 @@ def test_tab_goes_round():
             until(lambda: w.focused() is not None and w.focused().name != now.name)
         assert 5 < len(names) < 40, names
         assert len(set(names)) == len(names), names
-        posts = [names.index(n) for n in names if n.split(',')[0] in ('Today', 'Raise', 'Make', 'Price', 'Sell', 'Keep')]
-        assert len(posts) == 6 and posts == sorted(posts), names
+        posts = [names.index(n) for n in names if n.split(',')[0] in PLACES]
+        assert len(posts) == len(PLACES) and posts == sorted(posts), names
     for number in (2, 3):                                 # longer ones: past each control without a fault
         w.keys(f'alt+{number}', *['Tab'] * 50)
         assert w.focused() is not None

@@ -19,7 +19,7 @@ def days_ago(n):
 def opened(farm):
     w = Window(PROGRAM, farm.path)
     w.fit()
-    w.keys('alt+2')
+    w.place('Raise')
     w.wait('push button', 'New batch')
     return w
 
@@ -97,7 +97,7 @@ def test_water_out_of_its_limits_says_what_to_do():
     kept = farm.rows(f'SELECT round (temperature_c, 2), ph FROM water_test WHERE water_id = {OURS} ORDER BY day DESC LIMIT 1')
     assert kept == ['26.0|8.6'], kept
     assert w.nameless() == [], w.nameless()
-    w.keys('alt+1')
+    w.place('Today')
     w.wait_words('Test loop: Un-ionized ammonia')
     w.press('push button', 'Undo: ')
     until(lambda: count(farm) == 1)
