@@ -7,6 +7,7 @@
 #include "answer/stead-cost-answer.h"
 #include "answer/stead-question.h"
 #include "answer/stead-water-answer.h"
+#include "store/stead-sale-repo.h"
 
 #include <math.h>
 #include <string.h>
@@ -45,6 +46,18 @@ make_water (Farm *farm)
   return water->id;
 }
 
+static void
+make_sale (Farm *farm)
+{
+  g_autoptr(SteadSale) sale = stead_sale_new ();
+
+  sale->name = g_strdup ("Winter market");
+  sale->day = farm->today + 6;
+  sale->opens_min = 9 * 60;
+  sale->closes_min = 13 * 60;
+  FARM_DO (farm, stead_sale_repo_save (farm->store, sale, NULL, &farm_error));
+}
+
 /* A farm that has something to say to each question. */
 static void
 test_list (Shoal          *shoal,
@@ -56,6 +69,7 @@ test_list (Shoal          *shoal,
   farm_stock (&shoal->farm);
   farm_log (&shoal->farm);
   make_water (&shoal->farm);
+  make_sale (&shoal->farm);
   g_assert_cmpuint (n, >=, 10);
   for (gsize i = 0; i < n; i++)
     {
