@@ -113,13 +113,17 @@ write_reading (SteadCheckRow  *self,
 {
   /* Translators: a step that can be undone: a reading "158 °F", the number of a check, the name of a checklist. */
   g_autofree char *step = g_strdup_printf (_("%s at check %d of “%s”"), value, self->number, self->answer->list->name);
+  gboolean saved;
 
   shown->line_id = self->line_id;
   shown->person_id = stead_person_pick_get (self->person);
   shown->instrument_id = is_tick (self->line) ? 0 : instrument_of (self);
   shown->corrects_id = self->wrong_id;
-  shown->kind = (char *) self->line->line->measure;
-  return stead_desk_act (self->desk, step, reading_act, shown, error);
+  /* A correction puts the kind of the wrong one in its place. */
+  shown->kind = g_strdup (self->line->line->measure);
+  saved = stead_desk_act (self->desk, step, reading_act, shown, error);
+  g_clear_pointer (&shown->kind, g_free);
+  return saved;
 }
 
 static void
@@ -140,6 +144,7 @@ read_cb (SteadCheckRow *self)
 
   if (!stead_check_entry_read (self->entry, self->answer, self->line, &shown))
     return;
+  shown.kind = (char *) self->line->line->measure;
   value = stead_check_value_text (&shown, self->line->line->unit, self->answer->farm->units);
   if (!write_reading (self, &shown, value, &error))
     {
