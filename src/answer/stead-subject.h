@@ -18,6 +18,7 @@ G_BEGIN_DECLS
  * stead_subject_enterprise:
  * stead_subject_sale:
  * stead_subject_checklist:
+ * stead_subject_build:
  * @store: an open farm
  * @name: (nullable): as a person types it, case and outer blanks aside; %NULL for the first one
  * @out_id: (out): the product (flock, group of fish, crop, place, water, any batch, lot, account, part of the farm)
@@ -103,5 +104,9 @@ gboolean stead_subject_checklist (SteadStore  *store,
                                   const char  *name,
                                   gint64      *out_id,
                                   GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean stead_subject_build (SteadStore  *store,
+                              const char  *name,
+                              gint64      *out_id,
+                              GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

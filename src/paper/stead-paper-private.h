@@ -14,6 +14,22 @@ SteadPages *stead_cost_paper_new  (SteadStore               *store,
                                    const char               *of,
                                    const SteadPaperOptions  *options,
                                    GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_build_proposal_new (SteadStore               *store,
+                                      const char               *of,
+                                      const SteadPaperOptions  *options,
+                                      GError                  **error);
+SteadPages *stead_build_shopping_new (SteadStore               *store,
+                                      const char               *of,
+                                      const SteadPaperOptions  *options,
+                                      GError                  **error);
+SteadPages *stead_build_donor_new    (SteadStore               *store,
+                                      const char               *of,
+                                      const SteadPaperOptions  *options,
+                                      GError                  **error);
+SteadPages *stead_build_poster_new   (SteadStore               *store,
+                                      const char               *of,
+                                      const SteadPaperOptions  *options,
+                                      GError                  **error);
 SteadPages *stead_price_paper_new (SteadStore               *store,
                                    const char               *of,
                                    const SteadPaperOptions  *options,

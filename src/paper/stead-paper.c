@@ -107,6 +107,10 @@ static const SteadPaperKind kinds[] = {
   { "float-sheet", N_("Float and cash-up"), "sale", STEAD_FORMAT_PDF },
   { "order-list", N_("Order list"), "sale", STEAD_FORMAT_PDF },
   { "thank-you", N_("Thanks to the helpers"), "sale", STEAD_FORMAT_PDF },
+  { "build-proposal", N_("Build proposal"), "build", STEAD_FORMAT_PDF },
+  { "shopping-list", N_("Shopping list of a build"), "build", STEAD_FORMAT_PDF },
+  { "donor-sheet", N_("Sheet for givers"), "build", STEAD_FORMAT_PDF },
+  { "progress-poster", N_("Progress poster"), "build", STEAD_FORMAT_PDF },
 };
 
 /* What makes each of them, in the same order. */
@@ -144,6 +148,10 @@ static const struct
   { stead_float_paper_new, NULL },
   { stead_order_paper_new, NULL },
   { stead_thanks_paper_new, NULL },
+  { stead_build_proposal_new, NULL },
+  { stead_build_shopping_new, NULL },
+  { stead_build_donor_new, NULL },
+  { stead_build_poster_new, NULL },
 };
 
 const SteadPaperKind *
