@@ -70,6 +70,7 @@ typedef struct
   gboolean  check_warns;
   char     *price;   /* cost of the selected product */
   char     *sell;    /* next sale day */
+  char     *fund;    /* share of a build that is funded */
   char     *keep;    /* value of what is on hand */
   /* The same where there is little room: "3 due", "$2.41"; %NULL: it is short already. */
   char     *today_brief;

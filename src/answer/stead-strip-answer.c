@@ -3,6 +3,7 @@
 
 #include "answer/stead-answer-error.h"
 #include "answer/stead-check-days-answer.h"
+#include "answer/stead-build-answer.h"
 #include "answer/stead-cost-answer.h"
 #include "answer/stead-due-answer.h"
 #include "answer/stead-season-answer.h"
@@ -24,6 +25,7 @@ stead_strip_answer_free (SteadStripAnswer *self)
   g_free (self->check);
   g_free (self->price);
   g_free (self->sell);
+  g_free (self->fund);
   g_free (self->keep);
   g_free (self->today_brief);
   g_free (self->make_brief);
@@ -138,6 +140,33 @@ read_check (SteadStore        *store,
   return TRUE;
 }
 
+/* The share of the first build that is under way. */
+static gboolean
+read_fund (SteadStore        *store,
+           SteadStripAnswer  *self,
+           GError           **error)
+{
+  g_autoptr(GPtrArray) builds = stead_build_repo_list (store, error);
+  const SteadBuild *first = builds != NULL && builds->len > 0 ? builds->pdata[0] : NULL;
+  g_autoptr(SteadBuildAnswer) answer = NULL;
+  g_autofree char *share = NULL;
+
+  if (builds == NULL)
+    return FALSE;
+  if (first == NULL)
+    {
+      self->fund = g_strdup (C_("live figure", "no build yet"));
+      return TRUE;
+    }
+  answer = stead_build_answer_new (store, first->id, error);
+  if (answer == NULL)
+    return FALSE;
+  share = stead_words_percent (answer->share >= 0 ? answer->share : 0, 0);
+  /* Translators: short, in the strip: share of a build that is funded. */
+  self->fund = g_strdup_printf (C_("live figure", "%s funded"), share);
+  return TRUE;
+}
+
 /* @product_id, or the first product; 0: there is none. */
 static gboolean
 find_product (SteadStore  *store,
@@ -227,6 +256,7 @@ stead_strip_answer_new (SteadStore  *store,
       || !read_check (store, self, error)
       || !read_price (store, product_id, self, error)
       || (self->sell = stead_season_figure (store, error)) == NULL
+      || !read_fund (store, self, error)
       || !read_keep (store, self, error))
     return NULL;
   return g_steal_pointer (&self);

@@ -104,6 +104,7 @@ gboolean stead_subject_checklist (SteadStore  *store,
                                   const char  *name,
                                   gint64      *out_id,
                                   GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
 gboolean stead_subject_build (SteadStore  *store,
                               const char  *name,
                               gint64      *out_id,

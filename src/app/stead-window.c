@@ -9,6 +9,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/check/stead-check-page.h"
+#include "app/fund/stead-fund-page.h"
 #include "app/keep/stead-keep-page.h"
 #include "app/make/stead-make-page.h"
 #include "app/price/stead-price-page.h"
@@ -39,6 +40,7 @@ static const Place places[] = {
   { "check", NC_("place", "Check"), stead_check_page_get_type },
   { "price", NC_("place", "Price"), stead_price_page_get_type },
   { "sell", NC_("place", "Sell"), stead_sell_page_get_type },
+  { "fund", NC_("place", "Fund"), stead_fund_page_get_type },
   { "keep", NC_("place", "Keep"), stead_keep_page_get_type },
 };
 
@@ -110,6 +112,7 @@ show_figures (SteadWindow            *self,
   stead_strip_set_figure (strip, "check", answer->check, answer->check_warns);
   stead_strip_set_figure (strip, "price", answer->price, FALSE);
   stead_strip_set_figure (strip, "sell", answer->sell, FALSE);
+  stead_strip_set_figure (strip, "fund", answer->fund, FALSE);
   stead_strip_set_figure (strip, "keep", answer->keep, FALSE);
   stead_strip_set_brief (strip, "today", answer->today_brief);
   stead_strip_set_brief (strip, "make", answer->make_brief);

@@ -163,10 +163,15 @@ lay_text (cairo_t              *cr,
   ny = y2 - y;
   x += nx * (out->handle_radius + GAP + w / 2);
   y += ny * (GAP + out->handle_radius * 0.6 + h / 2);
-  if (stead_labels_place (obstacles, x, y - h / 2, w, h, 0, box))
-    stead_obstacles_add_box (obstacles, *box);
-  else
-    *box = (SteadBox) { 0 };
+  *box = (SteadBox) { CLAMP (x - w / 2, 1, MAX (obstacles->inside.width - w - 1, 1)),
+                      CLAMP (y - h / 2, 1, MAX (obstacles->inside.height - h - 1, 1)), w, h };
+  for (int i = 0; i < obstacles->n_boxes; i++)
+    if (stead_box_overlaps (box, &obstacles->boxes[i]))
+      {
+        *box = (SteadBox) { 0 };
+        return;
+      }
+  stead_obstacles_add_box (obstacles, *box);
 }
 
 void
@@ -240,7 +245,7 @@ paint_gate (cairo_t               *cr,
     return;
   side_point (plan, layout, gate->side, gate->offset_m, 0, &x0, &y0);
   side_point (plan, layout, gate->side, gate->offset_m + gate->width_m, 0, &x1, &y1);
-  side_point (plan, layout, gate->side, gate->offset_m + gate->width_m * 0.87, -gate->width_m * layout->scale * 0.5, &x2, &y2);
+  side_point (plan, layout, gate->side, gate->offset_m + gate->width_m * 0.5, gate->width_m * layout->scale * 0.12, &x2, &y2);
   cairo_new_path (cr);
   cairo_move_to (cr, x0, y0);
   cairo_line_to (cr, x1, y1);
