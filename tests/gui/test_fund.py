@@ -9,7 +9,7 @@ program = sys.argv[1] if len(sys.argv) > 1 else os.environ.get('STEADING', 'buil
 
 def opened(farm):
     w = Window(program, farm)
-    w.keys('alt+6')
+    w.place('Fund')
     w.wait('push button', 'New build…')
     return w
 
