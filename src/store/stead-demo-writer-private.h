@@ -121,7 +121,9 @@ void             stead_demo_cash_sold    (SteadDemoWriter *writer, const char *g
 void             stead_demo_cash_sold_of (SteadDemoWriter *writer, gint64 item_id, double base);
 /* The cash box. */
 gint64           stead_demo_cash_till    (SteadDemoWriter *writer);
-/* The sale days to come, at the end of the story. */
+/* The pen to be built, at the end of the story. */
+gboolean         stead_demo_plan_builds  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* The sale days to come, likewise. */
 gboolean         stead_demo_plan_sales   (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* Somebody to work or count with: not the person of the day. */
 gint64           stead_demo_second_on    (SteadDemoWriter *writer, int at);

@@ -52,7 +52,7 @@ test_welcome (void)
 static void
 test_places (void)
 {
-  static const char * const names[] = { "today", "raise", "make", "check", "price", "sell", "keep" };
+  static const char * const names[] = { "today", "raise", "make", "check", "price", "sell", "fund", "keep" };
   g_autoptr(SteadStore) store = fixture_farm ();
   SteadWindow *window = present ();
   SteadStrip *strip = strip_of (window);
@@ -72,7 +72,7 @@ test_places (void)
   g_assert_cmpstr (stead_strip_get_selected (strip), ==, "keep");
   gtk_widget_activate_action (GTK_WIDGET (window), "win.back", NULL);
   gtk_widget_activate_action (GTK_WIDGET (window), "win.back", NULL);
-  g_assert_cmpstr (stead_strip_get_selected (strip), ==, "price");
+  g_assert_cmpstr (stead_strip_get_selected (strip), ==, "sell");
   stead_desk_jump (stead_window_get_desk (window), STEAD_TARGET_RECIPE, 1);
   g_assert_cmpstr (stead_strip_get_selected (strip), ==, "make");
   destroy (window);

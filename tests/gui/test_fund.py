@@ -1,14 +1,11 @@
 """Fund: a pen is typed and drawn, its bill agrees with a worked case, and stays after closing."""
-import os
-import sys
-
-from drive import Window, copy_of_demo, run_cases, until
-
-program = sys.argv[1] if len(sys.argv) > 1 else os.environ.get('STEADING', 'build/src/steading')
+from drive import Window, run_cases
+from farm import Farm, PROGRAM
 
 
 def opened(farm):
-    w = Window(program, farm)
+    w = Window(PROGRAM, farm.path)
+    w.fit()
     w.place('Fund')
     w.wait('push button', 'New build…')
     return w
@@ -16,7 +13,7 @@ def opened(farm):
 
 def test_pen_is_planned():
     """48 by 24 ft with a 12 ft gate: 4 corners, 1152 sq ft, 144 ft round (build-and-records, CASE-01)."""
-    farm = copy_of_demo('fund.steading')
+    farm = Farm()
     w = opened(farm)
     w.press('push button', 'New build…')
     w.fill('Name of the build', 'Sheep pen')

@@ -21,7 +21,7 @@ subprocess.check_call([program, '--demo', demo], stdout=subprocess.DEVNULL)
 
 
 # The posts, left to right.
-PLACES = ('Today', 'Raise', 'Make', 'Check', 'Price', 'Sell', 'Keep')
+PLACES = ('Today', 'Raise', 'Make', 'Check', 'Price', 'Sell', 'Fund', 'Keep')
 
 
 def copy_of_demo(name):

@@ -9,6 +9,7 @@
 #include "shoal.h"
 #include "paper/stead-paper-error.h"
 #include "paper/stead-paper.h"
+#include "store/stead-build-repo.h"
 #include "store/stead-kitchen-repo.h"
 #include "store/stead-sale-repo.h"
 
@@ -133,6 +134,22 @@ add_list (SteadStore *store)
   g_assert_true (stead_store_commit (store, NULL));
 }
 
+/* A pen, for the papers that are of a build; once. */
+static void
+add_build (SteadStore *store)
+{
+  g_autoptr(SteadBuild) build = stead_build_new (STEAD_BUILD_PEN);
+  g_autoptr(GPtrArray) builds = stead_build_repo_list (store, NULL);
+
+  if (builds->len > 0)
+    return;
+  build->name = g_strdup ("Sheep pen");
+  stead_build_set_rectangle (build, 12, 6);
+  g_assert_true (stead_store_begin (store, "build", NULL));
+  g_assert_true (stead_build_repo_save (store, build, NULL));
+  g_assert_true (stead_store_commit (store, NULL));
+}
+
 /* Every kind in every format that it promises, and in no other. */
 static void
 test_every_format (Fixture       *fixture,
@@ -144,6 +161,7 @@ test_every_format (Fixture       *fixture,
   gsize n_kinds;
 
   add_list (fixture->shoal.farm.store);
+  add_build (fixture->shoal.farm.store);
   kinds = stead_paper_list (&n_kinds);
   g_assert_cmpuint (n_kinds, >=, 5);
   for (gsize i = 0; i < n_kinds; i++)
@@ -267,6 +285,7 @@ test_the_farm_is_not_changed (Fixture       *fixture,
   gint64 before;
 
   add_list (fixture->shoal.farm.store);
+  add_build (fixture->shoal.farm.store);
   before = stead_store_get_change_no (fixture->shoal.farm.store);
   test_every_format (fixture, NULL);
   g_assert_cmpint (stead_store_get_change_no (fixture->shoal.farm.store), ==, before);
