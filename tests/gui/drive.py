@@ -55,6 +55,7 @@ class Window:
 
     def __init__(self, *command, log=None):
         """log: a file for what the program says; the default is a temporary one."""
+        self.strip = None
         self.out = open(log, 'w+') if log else tempfile.TemporaryFile('w+')
         self.process = subprocess.Popen(command, stdout=self.out, stderr=self.out,
                                         env=dict(os.environ, G_DEBUG='fatal-criticals'))
@@ -189,13 +190,21 @@ class Window:
         return any(n.getRoleName() == role and n.name.startswith(name)
                    and n.getState().contains(pyatspi.STATE_PRESSED) for n in self.walk())
 
+    def posts(self):
+        """The posts of the strip, left to right; found once, since a walk through all places takes long."""
+        if self.strip is None:
+            self.strip = until(lambda: next((n for n in self.walk() if n.name == 'Places'), None), 30)
+        return [self.strip.getChildAtIndex(i) for i in range(self.strip.childCount)]
+
+    def is_at(self, place):
+        return any(post.name.split(',')[0] == place and post.getState().contains(pyatspi.STATE_PRESSED)
+                   for post in self.posts())
+
     def place(self, name):
         """Go to a place by its key, whatever number it has, and wait until the strip says that we are there."""
-        def posts():
-            strip = next((n for n in self.walk() if n.name == 'Places'), None)
-            return strip and [strip.getChildAtIndex(i).name.split(',')[0] for i in range(strip.childCount)]
-        self.keys(f'alt+{until(posts).index(name) + 1}')
-        until(lambda: self.is_pressed('push button', name))
+        names = until(lambda: [post.name.split(',')[0] for post in self.posts()])
+        self.keys(f'alt+{names.index(name) + 1}')
+        until(lambda: self.is_at(name), 30)
 
     # Looking ------------------------------------------------------------------
 

@@ -47,7 +47,7 @@ def ground(w):
 
 
 def is_chosen(w, post):
-    return w.wait('push button', post).getState().contains(pyatspi.STATE_PRESSED)
+    return w.is_at(post.rstrip(','))
 
 
 def find_or_do(w, words):
