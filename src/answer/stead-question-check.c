@@ -5,18 +5,6 @@
 #include "answer/stead-question-private.h"
 
 static void
-put_text (JsonBuilder *out,
-          const char  *name,
-          const char  *text)
-{
-  json_builder_set_member_name (out, name);
-  if (text != NULL)
-    json_builder_add_string_value (out, text);
-  else
-    json_builder_add_null_value (out);
-}
-
-static void
 put_rows (JsonBuilder     *out,
           const GPtrArray *rows)
 {
@@ -38,13 +26,13 @@ put_lines (JsonBuilder                *out,
       const SteadCheckSaid *said = answer->lines->pdata[i];
 
       json_builder_begin_object (out);
-      put_text (out, "key", said->key);
-      put_text (out, "stage", stead_check_stage_id (said->line->stage));
-      put_text (out, "text", said->text);
-      put_text (out, "own", said->own);
-      put_text (out, "reason", said->reason);
-      put_text (out, "source", said->source);
-      put_text (out, "measure", said->line->measure);
+      stead_put_text (out, "key", said->key);
+      stead_put_text (out, "stage", stead_check_stage_id (said->line->stage));
+      stead_put_text (out, "text", said->text);
+      stead_put_text (out, "own", said->own);
+      stead_put_text (out, "reason", said->reason);
+      stead_put_text (out, "source", said->source);
+      stead_put_text (out, "measure", said->line->measure);
       put_rows (out, said->line->rows);
       json_builder_end_object (out);
     }
@@ -62,9 +50,9 @@ put_questions (JsonBuilder                *out,
       const SteadCheckAsked *asked = answer->questions->pdata[i];
 
       json_builder_begin_object (out);
-      put_text (out, "key", stead_check_key_id (asked->question->key));
-      put_text (out, "food", asked->food);
-      put_text (out, "text", asked->text);
+      stead_put_text (out, "key", stead_check_key_id (asked->question->key));
+      stead_put_text (out, "food", asked->food);
+      stead_put_text (out, "text", asked->text);
       json_builder_set_member_name (out, "answers");
       json_builder_begin_array (out);
       for (gsize w = 0; asked->question->words[w] != NULL; w++)
@@ -86,11 +74,11 @@ put_stops (JsonBuilder                *out,
       const SteadCheckStopped *stopped = answer->stops->pdata[i];
 
       json_builder_begin_object (out);
-      put_text (out, "stop", stead_check_stop_id (stopped->stop->kind));
-      put_text (out, "row", stopped->stop->row->id);
-      put_text (out, "text", stopped->text);
-      put_text (out, "way", stopped->way);
-      put_text (out, "source", stopped->source);
+      stead_put_text (out, "stop", stead_check_stop_id (stopped->stop->kind));
+      stead_put_text (out, "row", stopped->stop->row->id);
+      stead_put_text (out, "text", stopped->text);
+      stead_put_text (out, "way", stopped->way);
+      stead_put_text (out, "source", stopped->source);
       json_builder_end_object (out);
     }
   json_builder_end_array (out);
@@ -107,10 +95,10 @@ stead_question_checks (SteadStore   *store,
 
   if (answer == NULL)
     return NULL;
-  put_text (out, "recipe", g_array_index (answer->menu->foods, SteadCheckFood, 0).name);
+  stead_put_text (out, "recipe", g_array_index (answer->menu->foods, SteadCheckFood, 0).name);
   put_stops (out, answer);
   put_questions (out, answer);
   put_lines (out, answer);
-  put_text (out, "caution", answer->caution);
+  stead_put_text (out, "caution", answer->caution);
   return g_strdup (answer->sentence);
 }

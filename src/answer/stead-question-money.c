@@ -10,37 +10,6 @@
 #include "answer/stead-words.h"
 
 static void
-put_text (JsonBuilder *out,
-          const char  *name,
-          const char  *text)
-{
-  json_builder_set_member_name (out, name);
-  if (text == NULL)
-    json_builder_add_null_value (out);
-  else
-    json_builder_add_string_value (out, text);
-}
-
-static void
-put_int (JsonBuilder *out,
-         const char  *name,
-         gint64       value)
-{
-  json_builder_set_member_name (out, name);
-  json_builder_add_int_value (out, value);
-}
-
-static void
-put_day (JsonBuilder *out,
-         const char  *name,
-         SteadDay     day)
-{
-  g_autofree char *text = day == STEAD_DAY_NONE ? NULL : stead_day_format (day, STEAD_DAY_STYLE_ISO);
-
-  put_text (out, name, text);
-}
-
-static void
 put_accounts (JsonBuilder           *out,
               const SteadCashAnswer *answer)
 {
@@ -51,11 +20,11 @@ put_accounts (JsonBuilder           *out,
       const SteadAccountState *state = answer->accounts->pdata[i];
 
       json_builder_begin_object (out);
-      put_text (out, "account", state->account->name);
-      put_int (out, "cents", state->cents);
-      put_int (out, "restricted_cents", state->restricted_cents);
-      put_day (out, "counted_on", state->counted_on);
-      put_day (out, "agreed_to", state->agreed_to);
+      stead_put_text (out, "account", state->account->name);
+      stead_put_int (out, "cents", state->cents);
+      stead_put_int (out, "restricted_cents", state->restricted_cents);
+      stead_put_day (out, "counted_on", state->counted_on);
+      stead_put_day (out, "agreed_to", state->agreed_to);
       json_builder_end_object (out);
     }
   json_builder_end_array (out);
@@ -72,8 +41,8 @@ put_funds (JsonBuilder           *out,
       const SteadFundState *state = answer->funds->pdata[i];
 
       json_builder_begin_object (out);
-      put_text (out, "fund", state->fund->name);
-      put_int (out, "cents", state->cents);
+      stead_put_text (out, "fund", state->fund->name);
+      stead_put_int (out, "cents", state->cents);
       json_builder_end_object (out);
     }
   json_builder_end_array (out);
@@ -91,21 +60,21 @@ stead_question_ask_cash (SteadStore   *store,
   if (!stead_cash_period_start (store, STEAD_PERIOD_SCHOOL_YEAR, &from, error)
       || (answer = stead_cash_answer_new (store, from, today, id, error)) == NULL)
     return NULL;
-  put_text (out, "currency", answer->farm->currency);
-  put_day (out, "from", answer->from);
-  put_day (out, "to", answer->day);
-  put_int (out, "cents", answer->total_cents);
-  put_int (out, "restricted_cents", answer->restricted_cents);
-  put_int (out, "in_cents", answer->in_cents);
-  put_int (out, "out_cents", answer->out_cents);
-  put_int (out, "lines", answer->lines->len);
-  put_int (out, "receipts_unpaid", answer->n_unpaid);
-  put_int (out, "unpaid_cents", answer->unpaid_cents);
-  put_int (out, "looks", answer->looks->len);
-  put_day (out, "closed_to", answer->closed_to);
+  stead_put_text (out, "currency", answer->farm->currency);
+  stead_put_day (out, "from", answer->from);
+  stead_put_day (out, "to", answer->day);
+  stead_put_int (out, "cents", answer->total_cents);
+  stead_put_int (out, "restricted_cents", answer->restricted_cents);
+  stead_put_int (out, "in_cents", answer->in_cents);
+  stead_put_int (out, "out_cents", answer->out_cents);
+  stead_put_int (out, "lines", answer->lines->len);
+  stead_put_int (out, "receipts_unpaid", answer->n_unpaid);
+  stead_put_int (out, "unpaid_cents", answer->unpaid_cents);
+  stead_put_int (out, "looks", answer->looks->len);
+  stead_put_day (out, "closed_to", answer->closed_to);
   put_accounts (out, answer);
   put_funds (out, answer);
-  put_text (out, "caution", answer->caution);
+  stead_put_text (out, "caution", answer->caution);
   return stead_words_plain (answer->sentence);
 }
 
@@ -124,11 +93,11 @@ put_lines (JsonBuilder                *out,
       if (line->part != part)
         continue;
       json_builder_begin_object (out);
-      put_text (out, "line", line->name);
+      stead_put_text (out, "line", line->name);
       if (part == STEAD_STATEMENT_BALANCE)
-        put_int (out, "before_cents", line->before_cents);
-      put_int (out, "cents", line->cents);
-      put_int (out, "entries", line->entries->len);
+        stead_put_int (out, "before_cents", line->before_cents);
+      stead_put_int (out, "cents", line->cents);
+      stead_put_int (out, "entries", line->entries->len);
       json_builder_end_object (out);
     }
   json_builder_end_array (out);
@@ -146,22 +115,22 @@ stead_question_ask_statement (SteadStore   *store,
   if (!stead_cash_period_start (store, STEAD_PERIOD_SCHOOL_YEAR, &from, error)
       || (answer = stead_statement_answer_new (store, from, today, id, error)) == NULL)
     return NULL;
-  put_text (out, "enterprise", answer->enterprise_name);
-  put_text (out, "currency", answer->farm->currency);
-  put_day (out, "from", answer->from);
-  put_day (out, "to", answer->to);
-  put_int (out, "operating_cents", answer->operating);
-  put_int (out, "investing_cents", answer->investing);
-  put_int (out, "financing_cents", answer->financing);
-  put_int (out, "sales_cents", answer->sales);
-  put_int (out, "net_cents", answer->net);
-  put_int (out, "put_in_cents", answer->put_in);
-  put_int (out, "taken_out_cents", answer->taken_out);
-  put_int (out, "worth_before_cents", answer->worth_before);
-  put_int (out, "worth_cents", answer->worth_end);
+  stead_put_text (out, "enterprise", answer->enterprise_name);
+  stead_put_text (out, "currency", answer->farm->currency);
+  stead_put_day (out, "from", answer->from);
+  stead_put_day (out, "to", answer->to);
+  stead_put_int (out, "operating_cents", answer->operating);
+  stead_put_int (out, "investing_cents", answer->investing);
+  stead_put_int (out, "financing_cents", answer->financing);
+  stead_put_int (out, "sales_cents", answer->sales);
+  stead_put_int (out, "net_cents", answer->net);
+  stead_put_int (out, "put_in_cents", answer->put_in);
+  stead_put_int (out, "taken_out_cents", answer->taken_out);
+  stead_put_int (out, "worth_before_cents", answer->worth_before);
+  stead_put_int (out, "worth_cents", answer->worth_end);
   put_lines (out, answer, STEAD_STATEMENT_CASH, "cash_flow");
   put_lines (out, answer, STEAD_STATEMENT_INCOME, "income");
   put_lines (out, answer, STEAD_STATEMENT_BALANCE, "balance");
-  put_text (out, "caution", answer->caution);
+  stead_put_text (out, "caution", answer->caution);
   return stead_words_plain (answer->sentence);
 }

@@ -5,6 +5,15 @@
 
 G_BEGIN_DECLS
 
+/* One figure.  What does not exist is null: no text, a real that is not finite, a count
+ * below 0, no day. */
+void  stead_put_text  (JsonBuilder *out, const char *name, const char *text);
+void  stead_put_plain (JsonBuilder *out, const char *name, const char *markup);
+void  stead_put_int   (JsonBuilder *out, const char *name, gint64 value);
+void  stead_put_count (JsonBuilder *out, const char *name, gint64 value);
+void  stead_put_real  (JsonBuilder *out, const char *name, double value);
+void  stead_put_day   (JsonBuilder *out, const char *name, SteadDay day);
+
 /* Each adds its figures to @out and returns its sentence, plain; %NULL with @error. */
 char *stead_question_recipe  (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_question_kitchen (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;

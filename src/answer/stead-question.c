@@ -57,71 +57,6 @@ stead_question_list (gsize *n_questions)
 
 /* --- figures ------------------------------------------------------------------ */
 
-static void
-put_text (JsonBuilder *out,
-          const char  *name,
-          const char  *text)
-{
-  json_builder_set_member_name (out, name);
-  if (text == NULL)
-    json_builder_add_null_value (out);
-  else
-    json_builder_add_string_value (out, text);
-}
-
-static void
-put_int (JsonBuilder *out,
-         const char  *name,
-         gint64       value)
-{
-  json_builder_set_member_name (out, name);
-  json_builder_add_int_value (out, value);
-}
-
-static void
-put_real (JsonBuilder *out,
-          const char  *name,
-          double       value)
-{
-  json_builder_set_member_name (out, name);
-  if (isfinite (value))
-    json_builder_add_double_value (out, value);
-  else
-    json_builder_add_null_value (out);
-}
-
-/* -1 is how our figures say that there is no such number. */
-static void
-put_count (JsonBuilder *out,
-           const char  *name,
-           gint64       value)
-{
-  if (value >= 0)
-    put_int (out, name, value);
-  else
-    put_text (out, name, NULL);
-}
-
-static void
-put_day (JsonBuilder *out,
-         const char  *name,
-         SteadDay     day)
-{
-  g_autofree char *text = day == STEAD_DAY_NONE ? NULL : stead_day_format (day, STEAD_DAY_STYLE_ISO);
-
-  put_text (out, name, text);
-}
-
-static void
-put_plain (JsonBuilder *out,
-           const char  *name,
-           const char  *markup)
-{
-  g_autofree char *text = markup == NULL ? NULL : stead_words_plain (markup);
-
-  put_text (out, name, text);
-}
-
 static const char *
 part_name (SteadCostKind kind)
 {
@@ -144,49 +79,49 @@ put_cost (JsonBuilder           *out,
 {
   const SteadCostSheet *sheet = &cost->sheet;
 
-  put_text (out, "product", cost->product->name);
-  put_text (out, "batch", stead_cost_answer_source (cost));
-  put_text (out, "currency", cost->farm->currency);
-  put_text (out, "period", stead_period_id (cost->period));
-  put_day (out, "from", cost->from);
-  put_day (out, "to", cost->to);
+  stead_put_text (out, "product", cost->product->name);
+  stead_put_text (out, "batch", stead_cost_answer_source (cost));
+  stead_put_text (out, "currency", cost->farm->currency);
+  stead_put_text (out, "period", stead_period_id (cost->period));
+  stead_put_day (out, "from", cost->from);
+  stead_put_day (out, "to", cost->to);
   if (cost->kitchen != NULL)
     {
-      put_int (out, "kitchen_batches", cost->kitchen->runs->len);
-      put_int (out, "from_recipe", cost->kitchen->basis == STEAD_KITCHEN_RECIPE);
+      stead_put_int (out, "kitchen_batches", cost->kitchen->runs->len);
+      stead_put_int (out, "from_recipe", cost->kitchen->basis == STEAD_KITCHEN_RECIPE);
     }
   else if (cost->money == NULL)
     {
-      put_int (out, "eggs", cost->totals.eggs);
-      put_int (out, "cracked", cost->totals.cracked);
+      stead_put_int (out, "eggs", cost->totals.eggs);
+      stead_put_int (out, "cracked", cost->totals.cracked);
     }
   else
     {
-      put_real (out, "cost_so_far_cents", cost->money->cost.so_far_cents);
-      put_real (out, "cost_to_come_cents", cost->money->cost.to_come_cents);
-      put_real (out, "output_so_far", cost->money->cost.good_base);
-      put_real (out, "output_expected", cost->money->cost.expected_base);
+      stead_put_real (out, "cost_so_far_cents", cost->money->cost.so_far_cents);
+      stead_put_real (out, "cost_to_come_cents", cost->money->cost.to_come_cents);
+      stead_put_real (out, "output_so_far", cost->money->cost.good_base);
+      stead_put_real (out, "output_expected", cost->money->cost.expected_base);
     }
-  put_real (out, "made_units", sheet->made_units);
-  put_real (out, "good_units", sheet->good_units);
-  put_int (out, "unit_cents", sheet->unit_cents);
-  put_int (out, "unit_with_labor_cents", sheet->unit_labor_cents);
-  put_int (out, "unit_cash_cents", sheet->unit_cash_cents);
-  put_real (out, "unit_loss_cents", sheet->loss_unit_cents);
+  stead_put_real (out, "made_units", sheet->made_units);
+  stead_put_real (out, "good_units", sheet->good_units);
+  stead_put_int (out, "unit_cents", sheet->unit_cents);
+  stead_put_int (out, "unit_with_labor_cents", sheet->unit_labor_cents);
+  stead_put_int (out, "unit_cash_cents", sheet->unit_cash_cents);
+  stead_put_real (out, "unit_loss_cents", sheet->loss_unit_cents);
   json_builder_set_member_name (out, "parts");
   json_builder_begin_object (out);
   for (int kind = 0; kind < STEAD_N_COST_KINDS; kind++)
     {
       json_builder_set_member_name (out, part_name (kind));
       json_builder_begin_object (out);
-      put_real (out, "total_cents", sheet->parts[kind].total_cents);
-      put_real (out, "gift_cents", sheet->parts[kind].gift_cents);
-      put_real (out, "unit_cents", sheet->parts[kind].unit_cents);
-      put_int (out, "shown_cents", sheet->parts[kind].shown_cents);
+      stead_put_real (out, "total_cents", sheet->parts[kind].total_cents);
+      stead_put_real (out, "gift_cents", sheet->parts[kind].gift_cents);
+      stead_put_real (out, "unit_cents", sheet->parts[kind].unit_cents);
+      stead_put_int (out, "shown_cents", sheet->parts[kind].shown_cents);
       json_builder_end_object (out);
     }
   json_builder_end_object (out);
-  put_text (out, "caution", cost->caution);
+  stead_put_text (out, "caution", cost->caution);
 }
 
 static char *
@@ -215,29 +150,29 @@ ask_price (SteadStore   *store,
   if (answer == NULL)
     return NULL;
   figures = &answer->figures;
-  put_text (out, "product", answer->cost->product->name);
-  put_text (out, "currency", answer->cost->farm->currency);
-  put_real (out, "price_cents", answer->cvp.price_cents);
-  put_count (out, "price_on_file_cents", answer->price_on_file);
-  put_real (out, "unit_cents", answer->cvp.variable_cents);
-  put_real (out, "fixed_cents", answer->cvp.fixed_cents);
-  put_real (out, "step_cents", answer->cvp.step_cents);
-  put_real (out, "step_units", answer->cvp.step_units);
-  put_real (out, "planned_units", answer->cvp.planned_units);
-  put_real (out, "target_cents", answer->cvp.target_cents);
-  put_real (out, "margin_cents", figures->margin_cents);
-  put_real (out, "margin_frac", figures->margin_frac);
-  put_real (out, "break_even_units", figures->even_units);
-  put_count (out, "break_even_whole_units", figures->even_whole_units);
-  put_count (out, "lasting_break_even_units", figures->lasting_whole_units);
-  put_real (out, "profit_cents", figures->profit_cents);
-  put_real (out, "safety_units", figures->safety_units);
-  put_int (out, "safety_whole_units", figures->safety_whole_units);
-  put_real (out, "leverage", figures->leverage);
-  put_count (out, "target_whole_units", figures->target_whole_units);
-  put_real (out, "needed_price_cents", figures->needed_price_cents);
-  put_plain (out, "advice", answer->advice);
-  put_text (out, "caution", answer->cost->caution);
+  stead_put_text (out, "product", answer->cost->product->name);
+  stead_put_text (out, "currency", answer->cost->farm->currency);
+  stead_put_real (out, "price_cents", answer->cvp.price_cents);
+  stead_put_count (out, "price_on_file_cents", answer->price_on_file);
+  stead_put_real (out, "unit_cents", answer->cvp.variable_cents);
+  stead_put_real (out, "fixed_cents", answer->cvp.fixed_cents);
+  stead_put_real (out, "step_cents", answer->cvp.step_cents);
+  stead_put_real (out, "step_units", answer->cvp.step_units);
+  stead_put_real (out, "planned_units", answer->cvp.planned_units);
+  stead_put_real (out, "target_cents", answer->cvp.target_cents);
+  stead_put_real (out, "margin_cents", figures->margin_cents);
+  stead_put_real (out, "margin_frac", figures->margin_frac);
+  stead_put_real (out, "break_even_units", figures->even_units);
+  stead_put_count (out, "break_even_whole_units", figures->even_whole_units);
+  stead_put_count (out, "lasting_break_even_units", figures->lasting_whole_units);
+  stead_put_real (out, "profit_cents", figures->profit_cents);
+  stead_put_real (out, "safety_units", figures->safety_units);
+  stead_put_int (out, "safety_whole_units", figures->safety_whole_units);
+  stead_put_real (out, "leverage", figures->leverage);
+  stead_put_count (out, "target_whole_units", figures->target_whole_units);
+  stead_put_real (out, "needed_price_cents", figures->needed_price_cents);
+  stead_put_plain (out, "advice", answer->advice);
+  stead_put_text (out, "caution", answer->cost->caution);
   return stead_words_plain (answer->sentence);
 }
 
@@ -256,10 +191,10 @@ put_weeks_ahead (JsonBuilder            *out,
       const SteadLayAhead *week = &g_array_index (answer->ahead, SteadLayAhead, i);
 
       json_builder_begin_object (out);
-      put_day (out, "first_day", today + 7 * (SteadDay) i);
-      put_real (out, "eggs_low", week->eggs.low);
-      put_real (out, "eggs_likely", week->eggs.likely);
-      put_real (out, "eggs_high", week->eggs.high);
+      stead_put_day (out, "first_day", today + 7 * (SteadDay) i);
+      stead_put_real (out, "eggs_low", week->eggs.low);
+      stead_put_real (out, "eggs_likely", week->eggs.likely);
+      stead_put_real (out, "eggs_high", week->eggs.high);
       json_builder_end_object (out);
     }
   json_builder_end_array (out);
@@ -275,26 +210,26 @@ ask_flock (SteadStore   *store,
 
   if (answer == NULL)
     return NULL;
-  put_text (out, "flock", answer->flock->name);
-  put_text (out, "currency", answer->farm->currency);
-  put_int (out, "hens_alive", answer->alive);
-  put_int (out, "hens_housed", answer->flock->birds);
-  put_real (out, "age_weeks", answer->age_weeks);
-  put_int (out, "eggs_last_week", answer->week.eggs);
-  put_int (out, "eggs_so_far", answer->so_far.eggs);
-  put_int (out, "cracked_so_far", answer->so_far.cracked);
-  put_int (out, "hens_lost_so_far", answer->so_far.deaths);
-  put_real (out, "laying_frac", answer->week_frac);
-  put_real (out, "expected_frac", answer->expected_frac);
-  put_real (out, "feed_per_dozen_kg", answer->feed_per_dozen_kg);
-  put_real (out, "feed_on_hand_kg", answer->feed_on_hand_kg);
-  put_real (out, "feed_use_kg_day", answer->feed_use_kg_day);
-  put_real (out, "feed_days", answer->feed_days);
-  put_real (out, "next_week_dozens", answer->next_dozens);
+  stead_put_text (out, "flock", answer->flock->name);
+  stead_put_text (out, "currency", answer->farm->currency);
+  stead_put_int (out, "hens_alive", answer->alive);
+  stead_put_int (out, "hens_housed", answer->flock->birds);
+  stead_put_real (out, "age_weeks", answer->age_weeks);
+  stead_put_int (out, "eggs_last_week", answer->week.eggs);
+  stead_put_int (out, "eggs_so_far", answer->so_far.eggs);
+  stead_put_int (out, "cracked_so_far", answer->so_far.cracked);
+  stead_put_int (out, "hens_lost_so_far", answer->so_far.deaths);
+  stead_put_real (out, "laying_frac", answer->week_frac);
+  stead_put_real (out, "expected_frac", answer->expected_frac);
+  stead_put_real (out, "feed_per_dozen_kg", answer->feed_per_dozen_kg);
+  stead_put_real (out, "feed_on_hand_kg", answer->feed_on_hand_kg);
+  stead_put_real (out, "feed_use_kg_day", answer->feed_use_kg_day);
+  stead_put_real (out, "feed_days", answer->feed_days);
+  stead_put_real (out, "next_week_dozens", answer->next_dozens);
   put_weeks_ahead (out, answer, stead_store_get_today (store));
-  put_int (out, "cost_so_far_cents", answer->cost_in_cents);
-  put_text (out, "fit_note", answer->fit_note);
-  put_text (out, "caution", answer->caution);
+  stead_put_int (out, "cost_so_far_cents", answer->cost_in_cents);
+  stead_put_text (out, "fit_note", answer->fit_note);
+  stead_put_text (out, "caution", answer->caution);
   return stead_words_plain (answer->sentence);
 }
 
@@ -305,9 +240,9 @@ put_band (JsonBuilder     *out,
 {
   json_builder_set_member_name (out, name);
   json_builder_begin_object (out);
-  put_real (out, "low", band->low);
-  put_real (out, "likely", band->likely);
-  put_real (out, "high", band->high);
+  stead_put_real (out, "low", band->low);
+  stead_put_real (out, "likely", band->likely);
+  stead_put_real (out, "high", band->high);
   json_builder_end_object (out);
 }
 
@@ -317,22 +252,22 @@ put_harvest (JsonBuilder           *out,
 {
   static const char * const cuts[] = { "headed", "fillet", "hand_fillet", "gutted" };
 
-  put_real (out, "ready_frac", answer->share_ready);
-  put_day (out, "sale_day", answer->sale_day);
-  put_day (out, "sale_soonest", answer->sale_soonest);
-  put_day (out, "sale_latest", answer->sale_latest);
-  put_text (out, "no_sale", answer->no_sale);
+  stead_put_real (out, "ready_frac", answer->share_ready);
+  stead_put_day (out, "sale_day", answer->sale_day);
+  stead_put_day (out, "sale_soonest", answer->sale_soonest);
+  stead_put_day (out, "sale_latest", answer->sale_latest);
+  stead_put_text (out, "no_sale", answer->no_sale);
   put_band (out, "harvest_fish", &answer->harvest_fish);
   put_band (out, "harvest_kg", &answer->harvest_kg);
-  put_real (out, "purged_kg", answer->purged_kg);
-  put_day (out, "purge_day", answer->purge_day);
+  stead_put_real (out, "purged_kg", answer->purged_kg);
+  stead_put_day (out, "purge_day", answer->purge_day);
   json_builder_set_member_name (out, "dressed_kg");
   json_builder_begin_object (out);
   for (guint i = 0; i < answer->dressed->len; i++)
     {
       const SteadFishDressed *dressed = &g_array_index (answer->dressed, SteadFishDressed, i);
 
-      put_real (out, cuts[dressed->cut], dressed->kg);
+      stead_put_real (out, cuts[dressed->cut], dressed->kg);
     }
   json_builder_end_object (out);
 }
@@ -347,31 +282,31 @@ ask_fish (SteadStore   *store,
 
   if (answer == NULL)
     return NULL;
-  put_text (out, "fish", answer->group->batch.name);
-  put_text (out, "species", answer->group->species);
-  put_text (out, "currency", answer->farm->currency);
-  put_int (out, "alive", answer->alive);
-  put_real (out, "survival_frac", answer->survival_frac);
+  stead_put_text (out, "fish", answer->group->batch.name);
+  stead_put_text (out, "species", answer->group->species);
+  stead_put_text (out, "currency", answer->farm->currency);
+  stead_put_int (out, "alive", answer->alive);
+  stead_put_real (out, "survival_frac", answer->survival_frac);
   put_band (out, "mean_g", &answer->mean_g);
-  put_real (out, "tgc_x100", answer->tgc_x100);
-  put_int (out, "weighings_learned", (gint64) answer->n_learned);
-  put_day (out, "last_weighed", answer->last_weighed);
-  put_real (out, "biomass_kg", answer->biomass_kg);
-  put_real (out, "density_kg_m3", answer->density_kg_m3);
-  put_real (out, "water_c", answer->water_c);
-  put_real (out, "expected_water_c", answer->ahead_c);
-  put_real (out, "feed_kg", answer->feed_kg);
-  put_day (out, "feed_on", answer->feed_on);
-  put_text (out, "no_feed", answer->no_rate);
-  put_real (out, "feed_on_hand_kg", answer->feed_on_hand_kg);
-  put_real (out, "feed_days", answer->feed_days);
-  put_real (out, "feed_so_far_kg", answer->so_far.feed_kg);
-  put_real (out, "feed_for_gain", answer->fcr);
-  put_real (out, "condition", answer->condition);
+  stead_put_real (out, "tgc_x100", answer->tgc_x100);
+  stead_put_int (out, "weighings_learned", (gint64) answer->n_learned);
+  stead_put_day (out, "last_weighed", answer->last_weighed);
+  stead_put_real (out, "biomass_kg", answer->biomass_kg);
+  stead_put_real (out, "density_kg_m3", answer->density_kg_m3);
+  stead_put_real (out, "water_c", answer->water_c);
+  stead_put_real (out, "expected_water_c", answer->ahead_c);
+  stead_put_real (out, "feed_kg", answer->feed_kg);
+  stead_put_day (out, "feed_on", answer->feed_on);
+  stead_put_text (out, "no_feed", answer->no_rate);
+  stead_put_real (out, "feed_on_hand_kg", answer->feed_on_hand_kg);
+  stead_put_real (out, "feed_days", answer->feed_days);
+  stead_put_real (out, "feed_so_far_kg", answer->so_far.feed_kg);
+  stead_put_real (out, "feed_for_gain", answer->fcr);
+  stead_put_real (out, "condition", answer->condition);
   put_harvest (out, answer);
-  put_int (out, "cost_so_far_cents", answer->cost_in_cents);
-  put_text (out, "caution", answer->caution);
-  put_text (out, "rule", answer->rule);
+  stead_put_int (out, "cost_so_far_cents", answer->cost_in_cents);
+  stead_put_text (out, "caution", answer->caution);
+  stead_put_text (out, "rule", answer->rule);
   return stead_words_plain (answer->sentence);
 }
 
@@ -385,28 +320,28 @@ ask_crop (SteadStore   *store,
 
   if (answer == NULL)
     return NULL;
-  put_text (out, "crop", answer->crop->batch.name);
-  put_int (out, "plants", answer->plants);
-  put_int (out, "plants_lost", answer->lost);
-  put_real (out, "degree_days_c", answer->from == STEAD_DAY_NONE ? NAN : answer->sum_c);
-  put_real (out, "degree_days_filled_in_c", answer->assumed_c);
-  put_int (out, "days_without_reading", (gint64) answer->n_gaps);
-  put_real (out, "degree_days_needed_c", answer->need_c.likely);
-  put_day (out, "first_pick", answer->series.first_ripe);
-  put_day (out, "first_pick_early", answer->series.ripe_early);
-  put_day (out, "first_pick_late", answer->series.ripe_late);
-  put_real (out, "picked_kg", answer->picked.good_base);
-  put_real (out, "thrown_out_kg", answer->picked.lost_base);
-  put_real (out, "planned_kg", answer->plan_kg);
+  stead_put_text (out, "crop", answer->crop->batch.name);
+  stead_put_int (out, "plants", answer->plants);
+  stead_put_int (out, "plants_lost", answer->lost);
+  stead_put_real (out, "degree_days_c", answer->from == STEAD_DAY_NONE ? NAN : answer->sum_c);
+  stead_put_real (out, "degree_days_filled_in_c", answer->assumed_c);
+  stead_put_int (out, "days_without_reading", (gint64) answer->n_gaps);
+  stead_put_real (out, "degree_days_needed_c", answer->need_c.likely);
+  stead_put_day (out, "first_pick", answer->series.first_ripe);
+  stead_put_day (out, "first_pick_early", answer->series.ripe_early);
+  stead_put_day (out, "first_pick_late", answer->series.ripe_late);
+  stead_put_real (out, "picked_kg", answer->picked.good_base);
+  stead_put_real (out, "thrown_out_kg", answer->picked.lost_base);
+  stead_put_real (out, "planned_kg", answer->plan_kg);
   put_band (out, "next_week_kg", &answer->next_week);
   put_band (out, "still_to_come_kg", &answer->rest_kg);
-  put_day (out, "last_pick_expected", answer->ends_on);
-  put_real (out, "picked_of_a_plant_kg", answer->plant_kg);
-  put_real (out, "picked_of_a_m2_kg", answer->m2_kg);
-  put_real (out, "vapor_pressure_deficit_kpa", answer->deficit_kpa);
-  put_real (out, "light_mol_m2_day", answer->light_mol);
-  put_real (out, "fish_feed_g_day", answer->feed_g_day);
-  put_text (out, "caution", answer->caution);
+  stead_put_day (out, "last_pick_expected", answer->ends_on);
+  stead_put_real (out, "picked_of_a_plant_kg", answer->plant_kg);
+  stead_put_real (out, "picked_of_a_m2_kg", answer->m2_kg);
+  stead_put_real (out, "vapor_pressure_deficit_kpa", answer->deficit_kpa);
+  stead_put_real (out, "light_mol_m2_day", answer->light_mol);
+  stead_put_real (out, "fish_feed_g_day", answer->feed_g_day);
+  stead_put_text (out, "caution", answer->caution);
   return stead_words_plain (answer->sentence);
 }
 
@@ -422,22 +357,22 @@ ask_greenhouse (SteadStore   *store,
   if (answer == NULL)
     return NULL;
   known = answer->house != NULL && answer->has_year;
-  put_text (out, "bay", answer->place);
-  put_text (out, "currency", answer->farm->currency);
-  put_text (out, "fuel", answer->house != NULL ? stead_fuel_id (answer->house->fuel) : NULL);
-  put_real (out, "loss_w_c", answer->house != NULL ? answer->ua_w_c : NAN);
-  put_real (out, "heat_kwh", known ? answer->all.heat_kwh : NAN);
-  put_real (out, "fuel_amount", known ? answer->all.fuel : NAN);
-  put_real (out, "heat_cents", known ? answer->all.cents : NAN);
-  put_real (out, "heater_least_w", answer->heater_min_w);
-  put_real (out, "heater_most_w", answer->heater_max_w);
-  put_real (out, "fan_m3_h", answer->house != NULL ? answer->fan_m3_h : NAN);
+  stead_put_text (out, "bay", answer->place);
+  stead_put_text (out, "currency", answer->farm->currency);
+  stead_put_text (out, "fuel", answer->house != NULL ? stead_fuel_id (answer->house->fuel) : NULL);
+  stead_put_real (out, "loss_w_c", answer->house != NULL ? answer->ua_w_c : NAN);
+  stead_put_real (out, "heat_kwh", known ? answer->all.heat_kwh : NAN);
+  stead_put_real (out, "fuel_amount", known ? answer->all.fuel : NAN);
+  stead_put_real (out, "heat_cents", known ? answer->all.cents : NAN);
+  stead_put_real (out, "heater_least_w", answer->heater_min_w);
+  stead_put_real (out, "heater_most_w", answer->heater_max_w);
+  stead_put_real (out, "fan_m3_h", answer->house != NULL ? answer->fan_m3_h : NAN);
   json_builder_set_member_name (out, "months_cents");
   json_builder_begin_array (out);
   for (int i = 0; known && i < 12; i++)
     json_builder_add_double_value (out, answer->months[i].cents);
   json_builder_end_array (out);
-  put_text (out, "caution", answer->caution);
+  stead_put_text (out, "caution", answer->caution);
   return stead_words_plain (answer->sentence);
 }
 
@@ -465,17 +400,17 @@ put_measure (JsonBuilder            *out,
   stead_water_band (answer->scene.sharers, measure, &band);
   json_builder_set_member_name (out, measure_names[measure]);
   json_builder_begin_object (out);
-  put_real (out, "value", line->value);
-  put_text (out, "verdict", verdicts[line->judgement.verdict]);
-  put_text (out, "source", limit == NULL ? NULL : stead_source_id (limit->source));
-  put_real (out, "least", band.min);
-  put_real (out, "most", band.max);
-  put_real (out, "act_below", band.act_below);
-  put_real (out, "act_above", band.act_above);
-  put_real (out, "change_a_day", trend->told ? trend->line.slope : NAN);
-  put_day (out, "limit_met_on", trend->met_on);
-  put_day (out, "limit_met_early", trend->met_early);
-  put_day (out, "limit_met_late", trend->met_late);
+  stead_put_real (out, "value", line->value);
+  stead_put_text (out, "verdict", verdicts[line->judgement.verdict]);
+  stead_put_text (out, "source", limit == NULL ? NULL : stead_source_id (limit->source));
+  stead_put_real (out, "least", band.min);
+  stead_put_real (out, "most", band.max);
+  stead_put_real (out, "act_below", band.act_below);
+  stead_put_real (out, "act_above", band.act_above);
+  stead_put_real (out, "change_a_day", trend->told ? trend->line.slope : NAN);
+  stead_put_day (out, "limit_met_on", trend->met_on);
+  stead_put_day (out, "limit_met_early", trend->met_early);
+  stead_put_day (out, "limit_met_late", trend->met_late);
   json_builder_end_object (out);
 }
 
@@ -491,23 +426,23 @@ ask_water (SteadStore   *store,
   if (answer == NULL)
     return NULL;
   fed = answer->budget.feed_kg_day > 0;
-  put_text (out, "water", answer->water->name);
-  put_real (out, "volume_l", answer->volume_l);
-  put_day (out, "last_test", answer->last != NULL ? answer->last->day : STEAD_DAY_NONE);
-  put_day (out, "next_test", answer->due_on);
-  put_int (out, "tests", answer->tests->len);
-  put_int (out, "to_act_on", answer->n_act);
-  put_int (out, "to_watch", answer->n_watch);
+  stead_put_text (out, "water", answer->water->name);
+  stead_put_real (out, "volume_l", answer->volume_l);
+  stead_put_day (out, "last_test", answer->last != NULL ? answer->last->day : STEAD_DAY_NONE);
+  stead_put_day (out, "next_test", answer->due_on);
+  stead_put_int (out, "tests", answer->tests->len);
+  stead_put_int (out, "to_act_on", answer->n_act);
+  stead_put_int (out, "to_watch", answer->n_watch);
   json_builder_set_member_name (out, "readings");
   json_builder_begin_object (out);
   for (int i = 0; i < STEAD_N_WATER_MEASURES; i++)
     put_measure (out, answer, (SteadWaterMeasure) i);
   json_builder_end_object (out);
-  put_real (out, "feed_kg_day", answer->budget.days > 0 ? answer->budget.feed_kg_day : NAN);
-  put_real (out, "ammonia_n_g_day", fed ? answer->budget.tan_g_day : NAN);
-  put_real (out, "alkalinity_g_day", fed ? answer->budget.alkalinity_g_day : NAN);
-  put_text (out, "todo", answer->todo);
-  put_text (out, "caution", answer->caution);
+  stead_put_real (out, "feed_kg_day", answer->budget.days > 0 ? answer->budget.feed_kg_day : NAN);
+  stead_put_real (out, "ammonia_n_g_day", fed ? answer->budget.tan_g_day : NAN);
+  stead_put_real (out, "alkalinity_g_day", fed ? answer->budget.alkalinity_g_day : NAN);
+  stead_put_text (out, "todo", answer->todo);
+  stead_put_text (out, "caution", answer->caution);
   return stead_words_plain (answer->sentence);
 }
 
@@ -518,13 +453,13 @@ put_variance (JsonBuilder            *out,
   const SteadBatchVariance *variance = &answer->variance;
   double none = answer->has_variance ? 0 : NAN;
 
-  put_real (out, "planned_left_cents", variance->planned_cents + none);
-  put_real (out, "left_cents", variance->actual_cents + none);
-  put_real (out, "price_variance_cents", variance->price_cents + none);
-  put_real (out, "volume_variance_cents", variance->volume_cents + none);
-  put_real (out, "feed_price_variance_cents", variance->feed_price_cents + none);
-  put_real (out, "feed_use_variance_cents", variance->feed_use_cents + none);
-  put_real (out, "other_variance_cents", variance->other_cents + none);
+  stead_put_real (out, "planned_left_cents", variance->planned_cents + none);
+  stead_put_real (out, "left_cents", variance->actual_cents + none);
+  stead_put_real (out, "price_variance_cents", variance->price_cents + none);
+  stead_put_real (out, "volume_variance_cents", variance->volume_cents + none);
+  stead_put_real (out, "feed_price_variance_cents", variance->feed_price_cents + none);
+  stead_put_real (out, "feed_use_variance_cents", variance->feed_use_cents + none);
+  stead_put_real (out, "other_variance_cents", variance->other_cents + none);
   json_builder_set_member_name (out, "review");
   json_builder_begin_array (out);
   for (guint i = 0; i < answer->review->len; i++)
@@ -550,27 +485,27 @@ ask_batch (SteadStore   *store,
   if (answer == NULL)
     return NULL;
   money = &answer->money;
-  put_text (out, "batch", money->batch->name);
-  put_text (out, "kind", kinds[money->batch->kind]);
-  put_text (out, "currency", answer->farm->currency);
-  put_day (out, "from", money->from);
-  put_day (out, "to", money->to);
-  put_day (out, "wait_until", answer->wait_until);
-  put_text (out, "outlook", bases[money->outlook.basis]);
-  put_day (out, "ends_on", money->outlook.ends_on);
-  put_real (out, "output_so_far", money->good_base);
-  put_real (out, "output_expected", money->outlook.expected_base);
-  put_real (out, "output_expected_low", money->outlook.low_base);
-  put_real (out, "output_expected_high", money->outlook.high_base);
-  put_real (out, "cost_so_far_cents", money->cost.so_far_cents);
-  put_real (out, "cost_to_come_cents", money->cost.to_come_cents);
-  put_real (out, "output_cost_cents", answer->unit_cents);
-  put_int (out, "carried_by_lots_cents", money->cost.carried_cents);
-  put_real (out, "fed_kg", money->fed_kg);
-  put_int (out, "started", answer->started);
-  put_int (out, "lost", answer->lost);
+  stead_put_text (out, "batch", money->batch->name);
+  stead_put_text (out, "kind", kinds[money->batch->kind]);
+  stead_put_text (out, "currency", answer->farm->currency);
+  stead_put_day (out, "from", money->from);
+  stead_put_day (out, "to", money->to);
+  stead_put_day (out, "wait_until", answer->wait_until);
+  stead_put_text (out, "outlook", bases[money->outlook.basis]);
+  stead_put_day (out, "ends_on", money->outlook.ends_on);
+  stead_put_real (out, "output_so_far", money->good_base);
+  stead_put_real (out, "output_expected", money->outlook.expected_base);
+  stead_put_real (out, "output_expected_low", money->outlook.low_base);
+  stead_put_real (out, "output_expected_high", money->outlook.high_base);
+  stead_put_real (out, "cost_so_far_cents", money->cost.so_far_cents);
+  stead_put_real (out, "cost_to_come_cents", money->cost.to_come_cents);
+  stead_put_real (out, "output_cost_cents", answer->unit_cents);
+  stead_put_int (out, "carried_by_lots_cents", money->cost.carried_cents);
+  stead_put_real (out, "fed_kg", money->fed_kg);
+  stead_put_int (out, "started", answer->started);
+  stead_put_int (out, "lost", answer->lost);
   put_variance (out, answer);
-  put_text (out, "caution", answer->caution);
+  stead_put_text (out, "caution", answer->caution);
   return stead_words_plain (answer->sentence);
 }
 
@@ -585,9 +520,9 @@ ask_due (SteadStore   *store,
 
   if (answer == NULL)
     return NULL;
-  put_day (out, "today", stead_store_get_today (store));
-  put_int (out, "tasks", answer->n_tasks);
-  put_int (out, "warnings", answer->n_warnings);
+  stead_put_day (out, "today", stead_store_get_today (store));
+  stead_put_int (out, "tasks", answer->n_tasks);
+  stead_put_int (out, "warnings", answer->n_warnings);
   json_builder_set_member_name (out, "list");
   json_builder_begin_array (out);
   for (guint i = 0; i < answer->dues->len; i++)
@@ -595,9 +530,9 @@ ask_due (SteadStore   *store,
       const SteadDue *due = answer->dues->pdata[i];
 
       json_builder_begin_object (out);
-      put_text (out, "kind", kinds[due->kind]);
-      put_text (out, "text", due->text);
-      put_text (out, "detail", due->detail);
+      stead_put_text (out, "kind", kinds[due->kind]);
+      stead_put_text (out, "text", due->text);
+      stead_put_text (out, "detail", due->detail);
       json_builder_end_object (out);
     }
   json_builder_end_array (out);
@@ -614,7 +549,7 @@ ask_stock (SteadStore   *store,
 
   if (answer == NULL)
     return NULL;
-  put_int (out, "value_cents", answer->value_cents);
+  stead_put_int (out, "value_cents", answer->value_cents);
   json_builder_set_member_name (out, "items");
   json_builder_begin_array (out);
   for (guint i = 0; i < answer->lines->len; i++)
@@ -622,11 +557,11 @@ ask_stock (SteadStore   *store,
       const SteadStockLine *line = answer->lines->pdata[i];
 
       json_builder_begin_object (out);
-      put_text (out, "item", line->item->name);
-      put_text (out, "unit", line->item->unit->id);
-      put_real (out, "on_hand", stead_quantity_from_base (line->stock.on_hand_base, line->item->unit));
-      put_int (out, "on_hand_cents", line->stock.on_hand_cents);
-      put_real (out, "days", line->days);
+      stead_put_text (out, "item", line->item->name);
+      stead_put_text (out, "unit", line->item->unit->id);
+      stead_put_real (out, "on_hand", stead_quantity_from_base (line->stock.on_hand_base, line->item->unit));
+      stead_put_int (out, "on_hand_cents", line->stock.on_hand_cents);
+      stead_put_real (out, "days", line->days);
       json_builder_set_member_name (out, "low");
       json_builder_add_boolean_value (out, line->low);
       json_builder_end_object (out);
@@ -646,9 +581,9 @@ put_soon (JsonBuilder                *out,
       const SteadSoonLine *line = answer->soon->pdata[i];
 
       json_builder_begin_object (out);
-      put_text (out, "lot", line->lot->code);
-      put_text (out, "item", line->lot->item_name);
-      put_int (out, "days", line->days);
+      stead_put_text (out, "lot", line->lot->code);
+      stead_put_text (out, "item", line->lot->item_name);
+      stead_put_int (out, "days", line->days);
       json_builder_end_object (out);
     }
   json_builder_end_array (out);
@@ -659,9 +594,9 @@ put_soon (JsonBuilder                *out,
       const SteadReorderLine *line = answer->reorder->pdata[i];
 
       json_builder_begin_object (out);
-      put_text (out, "item", line->line->item->name);
-      put_text (out, "unit", line->line->item->unit->id);
-      put_real (out, "amount", stead_quantity_from_base (line->base, line->line->item->unit));
+      stead_put_text (out, "item", line->line->item->name);
+      stead_put_text (out, "unit", line->line->item->unit->id);
+      stead_put_real (out, "amount", stead_quantity_from_base (line->base, line->line->item->unit));
       json_builder_end_object (out);
     }
   json_builder_end_array (out);
@@ -677,11 +612,11 @@ ask_store_room (SteadStore   *store,
 
   if (answer == NULL)
     return NULL;
-  put_int (out, "value_cents", answer->stock->value_cents);
-  put_int (out, "lost_cents", answer->lost_cents);
-  put_int (out, "given_cents", answer->given_cents);
-  put_int (out, "counted_cents", answer->counted_cents);
-  put_day (out, "last_count", answer->counted_on);
+  stead_put_int (out, "value_cents", answer->stock->value_cents);
+  stead_put_int (out, "lost_cents", answer->lost_cents);
+  stead_put_int (out, "given_cents", answer->given_cents);
+  stead_put_int (out, "counted_cents", answer->counted_cents);
+  stead_put_day (out, "last_count", answer->counted_on);
   put_soon (out, answer);
   json_builder_set_member_name (out, "places");
   json_builder_begin_array (out);
@@ -690,13 +625,13 @@ ask_store_room (SteadStore   *store,
       const SteadPlaceLine *line = answer->places->pdata[i];
 
       json_builder_begin_object (out);
-      put_text (out, "place", line->place_id != 0 ? line->name : NULL);
-      put_int (out, "lots", line->n_lots);
-      put_int (out, "cents", line->cents);
+      stead_put_text (out, "place", line->place_id != 0 ? line->name : NULL);
+      stead_put_int (out, "lots", line->n_lots);
+      stead_put_int (out, "cents", line->cents);
       json_builder_end_object (out);
     }
   json_builder_end_array (out);
-  put_text (out, "caution", answer->caution);
+  stead_put_text (out, "caution", answer->caution);
   return stead_words_plain (answer->sentence);
 }
 
@@ -712,19 +647,19 @@ put_lots (JsonBuilder *out,
       const SteadTraceLot *lot = ((const SteadTraceRow *) rows->pdata[i])->lot;
 
       json_builder_begin_object (out);
-      put_text (out, "lot", lot->code);
-      put_text (out, "item", lot->item_name);
-      put_text (out, "unit", lot->unit->id);
-      put_day (out, "day", lot->day);
-      put_text (out, "supplier", lot->supplier);
-      put_text (out, "place", lot->place_name);
-      put_real (out, "in", stead_quantity_from_base (lot->in_base, lot->unit));
-      put_real (out, "found", stead_quantity_from_base (lot->found_base, lot->unit));
-      put_real (out, "used", stead_quantity_from_base (lot->used_base, lot->unit));
-      put_real (out, "sold", stead_quantity_from_base (lot->sold_base, lot->unit));
-      put_real (out, "given", stead_quantity_from_base (lot->given_base, lot->unit));
-      put_real (out, "lost", stead_quantity_from_base (lot->lost_base, lot->unit));
-      put_real (out, "left", stead_quantity_from_base (lot->left_base, lot->unit));
+      stead_put_text (out, "lot", lot->code);
+      stead_put_text (out, "item", lot->item_name);
+      stead_put_text (out, "unit", lot->unit->id);
+      stead_put_day (out, "day", lot->day);
+      stead_put_text (out, "supplier", lot->supplier);
+      stead_put_text (out, "place", lot->place_name);
+      stead_put_real (out, "in", stead_quantity_from_base (lot->in_base, lot->unit));
+      stead_put_real (out, "found", stead_quantity_from_base (lot->found_base, lot->unit));
+      stead_put_real (out, "used", stead_quantity_from_base (lot->used_base, lot->unit));
+      stead_put_real (out, "sold", stead_quantity_from_base (lot->sold_base, lot->unit));
+      stead_put_real (out, "given", stead_quantity_from_base (lot->given_base, lot->unit));
+      stead_put_real (out, "lost", stead_quantity_from_base (lot->lost_base, lot->unit));
+      stead_put_real (out, "left", stead_quantity_from_base (lot->left_base, lot->unit));
       json_builder_end_object (out);
     }
   json_builder_end_array (out);
@@ -740,7 +675,7 @@ ask_trace (SteadStore   *store,
 
   if (answer == NULL)
     return NULL;
-  put_text (out, "lot", answer->lot->code);
+  stead_put_text (out, "lot", answer->lot->code);
   json_builder_set_member_name (out, "balances");
   json_builder_add_boolean_value (out, answer->balances);
   put_lots (out, "back", answer->back);
@@ -752,14 +687,14 @@ ask_trace (SteadStore   *store,
       const SteadTraceBatchRow *row = answer->batches->pdata[i];
 
       json_builder_begin_object (out);
-      put_text (out, "batch", row->batch->name);
-      put_text (out, "people", row->people);
-      put_int (out, "water_tests", row->batch->n_tests);
-      put_int (out, "treatments", row->batch->n_treatments);
+      stead_put_text (out, "batch", row->batch->name);
+      stead_put_text (out, "people", row->people);
+      stead_put_int (out, "water_tests", row->batch->n_tests);
+      stead_put_int (out, "treatments", row->batch->n_treatments);
       json_builder_end_object (out);
     }
   json_builder_end_array (out);
-  put_text (out, "caution", answer->caution);
+  stead_put_text (out, "caution", answer->caution);
   return stead_words_plain (answer->sentence);
 }
 

@@ -255,14 +255,7 @@ write_asset (SteadStore  *store,
   if (asset->gone_cents >= 0)
     sqlite3_bind_int64 (stmt, 12, asset->gone_cents);
   stead_stmt_bind_text (stmt, 13, share_words[asset->share_by]);
-  if (asset->id != 0)
-    sqlite3_bind_int64 (stmt, 14, asset->id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  if (asset->id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-  asset->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_repo_save_row (store, stmt, &asset->id, error);
 }
 
 static gboolean

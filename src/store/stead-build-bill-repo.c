@@ -214,14 +214,7 @@ stead_build_line_repo_save (SteadStore      *store,
   if (stmt == NULL)
     return FALSE;
   bind_line (stmt, line);
-  if (line->id != 0)
-    sqlite3_bind_int64 (stmt, 16, line->id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  if (line->id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-  line->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_repo_save_row (store, stmt, &line->id, error);
 }
 
 static gboolean
@@ -414,14 +407,7 @@ stead_build_phase_repo_save (SteadStore       *store,
   if (stmt == NULL)
     return FALSE;
   bind_phase (stmt, phase);
-  if (phase->id != 0)
-    sqlite3_bind_int64 (stmt, 12, phase->id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  if (phase->id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-  phase->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_repo_save_row (store, stmt, &phase->id, error);
 }
 
 gboolean

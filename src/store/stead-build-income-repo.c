@@ -122,14 +122,7 @@ stead_build_income_repo_save (SteadStore        *store,
   if (stmt == NULL)
     return FALSE;
   bind_income (stmt, income);
-  if (income->id != 0)
-    sqlite3_bind_int64 (stmt, 10, income->id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  if (income->id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-  income->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_repo_save_row (store, stmt, &income->id, error);
 }
 
 gboolean
@@ -226,14 +219,7 @@ stead_build_upkeep_repo_save (SteadStore        *store,
   stead_repo_bind_tidy (stmt, 4, upkeep->unit);
   sqlite3_bind_int (stmt, 5, upkeep->per_head != FALSE);
   sqlite3_bind_int64 (stmt, 6, upkeep->price_cents);
-  if (upkeep->id != 0)
-    sqlite3_bind_int64 (stmt, 7, upkeep->id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  if (upkeep->id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-  upkeep->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_repo_save_row (store, stmt, &upkeep->id, error);
 }
 
 gboolean

@@ -237,14 +237,7 @@ stead_build_pledge_repo_save (SteadStore        *store,
   if (stmt == NULL)
     return FALSE;
   bind_pledge (stmt, pledge);
-  if (pledge->id != 0)
-    sqlite3_bind_int64 (stmt, 11, pledge->id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  if (pledge->id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-  pledge->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_repo_save_row (store, stmt, &pledge->id, error);
 }
 
 gboolean

@@ -245,14 +245,7 @@ stead_person_repo_save (SteadStore   *store,
   stead_stmt_bind_text (stmt, 2, role_words[person->role]);
   stead_stmt_bind_id (stmt, 3, person->class_year);
   stead_stmt_bind_day (stmt, 4, person->left_on);
-  if (person->id != 0)
-    sqlite3_bind_int64 (stmt, 5, person->id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  if (person->id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-  person->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_repo_save_row (store, stmt, &person->id, error);
 }
 
 /* --- forgetting -------------------------------------------------------------- */
@@ -397,12 +390,5 @@ stead_place_repo_save (SteadStore       *store,
   stead_repo_bind_tidy (stmt, 1, place->name);
   stead_stmt_bind_text (stmt, 2, place_words[place->kind]);
   stead_stmt_bind_real (stmt, 3, place->area_m2);
-  if (place->id != 0)
-    sqlite3_bind_int64 (stmt, 4, place->id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  if (place->id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-  place->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_repo_save_row (store, stmt, &place->id, error);
 }

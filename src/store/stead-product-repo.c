@@ -302,14 +302,7 @@ write_product (SteadStore    *store,
   sqlite3_bind_int64 (stmt, 8, product->target_cents);
   stead_stmt_bind_day (stmt, 9, product->retired_on);
   stead_stmt_bind_id (stmt, 10, product->item_id);
-  if (product->id != 0)
-    sqlite3_bind_int64 (stmt, 11, product->id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  if (product->id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-  product->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_repo_save_row (store, stmt, &product->id, error);
 }
 
 static gboolean

@@ -71,6 +71,18 @@ int stead_repo_word (SteadStmt          *stmt,
                      const char * const *words);
 
 /**
+ * stead_repo_save_row:
+ * @stmt: an INSERT, or an UPDATE whose last parameter is the id; all else is bound
+ * @id: (inout): 0 for a new row, filled in
+ *
+ * Returns: %TRUE, or %FALSE with what the file says, or that there is no such row
+ */
+gboolean stead_repo_save_row (SteadStore  *store,
+                              SteadStmt   *stmt,
+                              gint64      *id,
+                              GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
  * stead_repo_rows:
  * @stmt: with everything bound
  *

@@ -217,3 +217,19 @@ stead_repo_count_id (SteadStore  *store,
   sqlite3_bind_int64 (stmt, 1, id);
   return stead_repo_number (store, stmt, 0, &count, error) ? count : -1;
 }
+
+gboolean
+stead_repo_save_row (SteadStore  *store,
+                     SteadStmt   *stmt,
+                     gint64      *id,
+                     GError     **error)
+{
+  if (*id != 0)
+    sqlite3_bind_int64 (stmt, sqlite3_bind_parameter_count (stmt), *id);
+  if (!stead_store_run (store, stmt, error))
+    return FALSE;
+  if (*id != 0)
+    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
+  *id = stead_store_last_id (store);
+  return TRUE;
+}

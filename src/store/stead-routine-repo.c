@@ -157,14 +157,7 @@ stead_routine_repo_save (SteadStore    *store,
   if (stmt == NULL)
     return FALSE;
   bind_routine (stmt, routine);
-  if (routine->id != 0)
-    sqlite3_bind_int64 (stmt, 9, routine->id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  if (routine->id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-  routine->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_repo_save_row (store, stmt, &routine->id, error);
 }
 
 gboolean

@@ -44,14 +44,7 @@ write_day (SteadStore  *store,
   bind_time (stmt, 9, sale->opened_at);
   bind_time (stmt, 10, sale->closed_at);
   stead_repo_bind_tidy (stmt, 11, sale->change_next);
-  if (sale->id != 0)
-    sqlite3_bind_int64 (stmt, 12, sale->id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  if (sale->id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-  sale->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_repo_save_row (store, stmt, &sale->id, error);
 }
 
 /* --- goods ---------------------------------------------------------------------------- */

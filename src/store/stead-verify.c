@@ -452,16 +452,24 @@ check_seal (Report        *report,
   return TRUE;
 }
 
-static gboolean
-check_seals (Report  *report,
-             GError **error)
+/* Of one thing that is signed: looks at a row, and tells of one that is missing before it. */
+typedef struct
 {
-  static const char sql[] = "SELECT id, seal_no, seal, signed_by, signed_on, supplier, " DAY ("day")
-                            " FROM receipt WHERE seal_no IS NOT NULL ORDER BY seal_no";
+  const char  *sql;      /* id, number, seal …, by number */
+  gboolean   (*check) (Report *report, sqlite3_stmt *stmt, const char *previous, GError **error);
+  char      *(*tell_gap) (sqlite3_stmt *stmt);
+} Seals;
+
+/* The seals of a chain: each carries the one before it, and no number is missing. */
+static gboolean
+check_chain (Report       *report,
+             const Seals  *seals,
+             GError      **error)
+{
   g_autoptr(sqlite3_stmt) stmt = NULL;
   g_autofree char *previous = NULL;
   gint64 expected = 1;
-  int rc = sqlite3_prepare_v2 (report->db, sql, -1, &stmt, NULL);
+  int rc = sqlite3_prepare_v2 (report->db, seals->sql, -1, &stmt, NULL);
 
   while (rc == SQLITE_OK && (rc = sqlite3_step (stmt)) == SQLITE_ROW)
     {
@@ -469,15 +477,34 @@ check_seals (Report  *report,
 
       rc = SQLITE_OK;
       if (no != expected)
-        g_ptr_array_add (report->found, g_strdup_printf (_("A signed receipt is missing before the one from %s of %s."),
-                                                         text_at (stmt, 5), text_at (stmt, 6)));
-      else if (!check_seal (report, stmt, previous, error))
+        g_ptr_array_add (report->found, seals->tell_gap (stmt));
+      else if (!seals->check (report, stmt, previous, error))
         return FALSE;
       g_free (previous);
       previous = g_strdup (text_at (stmt, 2));
       expected = no + 1;
     }
   return rc == SQLITE_OK || rc == SQLITE_DONE || note_failure (report, rc, error);
+}
+
+static char *
+tell_receipt_gap (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("A signed receipt is missing before the one from %s of %s."),
+                          text_at (stmt, 5), text_at (stmt, 6));
+}
+
+static gboolean
+check_seals (Report  *report,
+             GError **error)
+{
+  static const Seals receipts = {
+    "SELECT id, seal_no, seal, signed_by, signed_on, supplier, " DAY ("day")
+    " FROM receipt WHERE seal_no IS NOT NULL ORDER BY seal_no",
+    check_seal, tell_receipt_gap
+  };
+
+  return check_chain (report, &receipts, error);
 }
 
 /* The same chain of the checklists. */
@@ -502,33 +529,23 @@ check_list_seal (Report        *report,
   return TRUE;
 }
 
+static char *
+tell_list_gap (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("A signed checklist is missing before “%s” of %s."), text_at (stmt, 7), text_at (stmt, 8));
+}
+
 static gboolean
 check_list_seals (Report  *report,
                   GError **error)
 {
-  static const char sql[] =
+  static const Seals lists = {
     "SELECT id, seal_no, seal, signed_by, signed_at, seal_reading, seal_action, name, " DAY ("day")
-    " FROM checklist WHERE seal_no IS NOT NULL ORDER BY seal_no";
-  g_autoptr(sqlite3_stmt) stmt = NULL;
-  g_autofree char *previous = NULL;
-  gint64 expected = 1;
-  int rc = sqlite3_prepare_v2 (report->db, sql, -1, &stmt, NULL);
+    " FROM checklist WHERE seal_no IS NOT NULL ORDER BY seal_no",
+    check_list_seal, tell_list_gap
+  };
 
-  while (rc == SQLITE_OK && (rc = sqlite3_step (stmt)) == SQLITE_ROW)
-    {
-      gint64 no = sqlite3_column_int64 (stmt, 1);
-
-      rc = SQLITE_OK;
-      if (no != expected)
-        g_ptr_array_add (report->found, g_strdup_printf (_("A signed checklist is missing before “%s” of %s."),
-                                                         text_at (stmt, 7), text_at (stmt, 8)));
-      else if (!check_list_seal (report, stmt, previous, error))
-        return FALSE;
-      g_free (previous);
-      previous = g_strdup (text_at (stmt, 2));
-      expected = no + 1;
-    }
-  return rc == SQLITE_OK || rc == SQLITE_DONE || note_failure (report, rc, error);
+  return check_chain (report, &lists, error);
 }
 
 /* --- the steps that can be undone --------------------------------------------- */

@@ -200,14 +200,7 @@ stead_water_repo_save (SteadStore  *store,
   sqlite3_bind_int (stmt, 5, water->test_days);
   stead_stmt_bind_day (stmt, 6, water->ended_on);
   stead_repo_bind_tidy (stmt, 7, water->note);
-  if (water->id != 0)
-    sqlite3_bind_int64 (stmt, 8, water->id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  if (water->id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-  water->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_repo_save_row (store, stmt, &water->id, error);
 }
 
 gboolean

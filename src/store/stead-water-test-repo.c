@@ -410,14 +410,7 @@ stead_water_test_repo_save (SteadStore      *store,
   if (stmt == NULL)
     return FALSE;
   bind_test (stmt, test);
-  if (test->id != 0)
-    sqlite3_bind_int64 (stmt, 18, test->id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  if (test->id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-  test->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_repo_save_row (store, stmt, &test->id, error);
 }
 
 gboolean
