@@ -201,4 +201,22 @@ def test_card_is_looked_at():
     assert w.close() == 0
 
 
-run_cases(test_batch_from_plan_to_review, test_card_is_looked_at)
+def test_what_is_counted_is_read_as_a_count():
+    """What was typed is read in the measure of the item that is chosen after it."""
+    farm = Farm()
+    farm.rows("INSERT INTO item (name, kind, unit) VALUES ('A whole catfish', 'produce', 'ea')")
+    w = opened(farm, FISH)
+    dialog = Dialog(w, 'Harvest…', 'Harvest', 'Save harvest')
+    dialog.put('Good', '12')
+    dialog.click('combo box', 'Goes into')
+    w.keys('Down', 'Return')
+    until(lambda: 'ea' in dialog.find('text', 'Good').name)
+    dialog.put('Fish taken out', '12')
+    dialog.done()
+    until(lambda: farm.rows("SELECT quantity_base FROM movement JOIN lot ON lot.id = lot_id JOIN item ON item.id = item_id"
+                            " WHERE item.name = 'A whole catfish'") == ['12.0'])
+    assert w.close() == 0
+    farm.verify()
+
+
+run_cases(test_batch_from_plan_to_review, test_what_is_counted_is_read_as_a_count, test_card_is_looked_at)

@@ -14,6 +14,7 @@
 #include "app/keep/stead-item-dialog.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "store/stead-recipe-repo.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-harvest-dialog.ui")
 
@@ -238,13 +239,14 @@ stead_harvest_dialog_remove (SteadDialog  *dialog,
 
 /* --- showing ------------------------------------------------------------------------------ */
 
-/* Eggs are counted. */
+/* Eggs are counted; what a recipe makes comes from the kitchen. */
 static gboolean
 can_give (const SteadHarvestDialog *self,
           const SteadItem          *item)
 {
   return item->kind == STEAD_ITEM_PRODUCE
-         && (self->answer->batch->kind != STEAD_BATCH_FLOCK || item->unit->dimension == STEAD_DIMENSION_COUNT);
+         && (self->answer->batch->kind != STEAD_BATCH_FLOCK || item->unit->dimension == STEAD_DIMENSION_COUNT)
+         && stead_recipe_repo_of_item (stead_desk_get_store (self->desk), item->id, NULL) == 0;
 }
 
 static gboolean
