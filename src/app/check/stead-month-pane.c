@@ -254,6 +254,7 @@ make_head (SteadMonthPane *self)
   GtkWidget *earlier = gtk_button_new_with_label (_("Month before")), *later = gtk_button_new_with_label (_("Month after"));
 
   self->month = GTK_LABEL (stead_make_label ("", "title"));
+  gtk_label_set_wrap (self->month, FALSE);
   g_signal_connect_swapped (earlier, "clicked", G_CALLBACK (earlier_cb), self);
   g_signal_connect_swapped (later, "clicked", G_CALLBACK (later_cb), self);
   gtk_box_append (GTK_BOX (row), earlier);
