@@ -20,7 +20,8 @@ class Farm:
     def forget_cash(self):
         """Make it a farm that keeps no cash book yet; call it before the window opens."""
         self.rows('DELETE FROM cash_count_piece; DELETE FROM cash_count; UPDATE cash_line SET pair_id = NULL;'
-                  ' DELETE FROM cash_line; DELETE FROM account; DELETE FROM fund')
+                  ' DELETE FROM cash_line; UPDATE sale_day SET account_id = NULL; UPDATE build SET fund_id = NULL;'
+                  ' DELETE FROM account; DELETE FROM fund')
         self.verify()
 
     def ask(self, question, of=None):

@@ -146,7 +146,7 @@ add_cb (SteadInstrumentsPane *self)
 
   if (stead_field_is_empty (self->name))
     {
-      stead_field_set_error (self->name, _("Give it a name: “Probe 1”, “Cooler thermometer”."));
+      stead_field_set_error (self->name, _("Give it a name, for example “Probe 1”."));
       return;
     }
   if (!stead_field_read_number (self->step, NAN, &instrument.step)

@@ -68,7 +68,7 @@ add_cb (SteadPotsView *self)
 
   if (stead_field_is_empty (self->name))
     {
-      stead_field_set_error (self->name, _("Give the pot a name: “big pot”, “pan 1”."));
+      stead_field_set_error (self->name, _("Give the pot a name, for example “big pot”."));
       return;
     }
   if (!stead_field_read_quantity (self->depth, NAN, &pot.depth_m))
