@@ -9,5 +9,6 @@ G_BEGIN_DECLS
 extern const char stead_schema_step_2[];
 extern const char stead_schema_step_3[];
 extern const char stead_schema_step_4[];
+extern const char stead_schema_step_5[];
 
 G_END_DECLS

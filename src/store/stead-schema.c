@@ -282,6 +282,7 @@ static const char step_1[] =
 
 static const char * const steps[STEAD_SCHEMA_VERSION] = {
   step_1, stead_schema_step_2, stead_schema_step_3, stead_schema_step_4,
+  stead_schema_step_5,
 };
 
 const SteadSchema stead_schema = { steps, STEAD_SCHEMA_VERSION };
@@ -289,7 +290,10 @@ const SteadSchema stead_schema = { steps, STEAD_SCHEMA_VERSION };
 /* Children before parents: when a step is undone or redone, rows go in this
  * order, so that a DELETE never takes along what has its own place in the step. */
 const char * const stead_schema_undo_tables[] = {
-  "scenario_value", "price_trial", "work_span", "build_upkeep", "build_income", "build_pledge",
+  "release_person", "release", "packet_section", "packet", "share_part", "share_rule", "skill_evidence",
+  "skill_try", "skill", "shot_person", "shot", "reflection", "goal", "role_held", "consent", "training",
+  "rota_turn", "duty", "group_member", "person_group", "event_score", "event_need", "event_person",
+  "scenario_value", "price_trial", "work_timer", "work_span", "event", "build_upkeep", "build_income", "build_pledge",
   "build_grant", "build_phase", "build_quote", "build_line", "build_stock", "build_shelter", "build_gate",
   "build_corner", "build", "sale_left", "sale_order", "sale_tap", "sale_bring", "sale_float",
   "sale_shift", "sale_cost", "sale_lot", "sale_price", "drill", "safety_hold", "check_action", "reading",
