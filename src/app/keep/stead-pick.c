@@ -93,6 +93,7 @@ stead_pick_init (SteadPick *self)
   gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (layout), 3);
   self->label = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->label), 0);
+  stead_ui_wrap (GTK_LABEL (self->label));
   self->choice = GTK_DROP_DOWN (gtk_drop_down_new (NULL, name));
   gtk_label_set_mnemonic_widget (GTK_LABEL (self->label), GTK_WIDGET (self->choice));
   g_signal_connect_swapped (self->choice, "notify::selected", G_CALLBACK (selected_cb), self);

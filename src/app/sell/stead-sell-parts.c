@@ -74,6 +74,15 @@ stead_sell_pick (GtkWidget  *parent,
   return STEAD_PICK (pick);
 }
 
+/* Rather two lines than a table that is wider than the screen. */
+static void
+give_way (GtkLabel *label)
+{
+  stead_ui_wrap (label);
+  gtk_label_set_justify (label, GTK_JUSTIFY_RIGHT);
+  gtk_widget_set_valign (GTK_WIDGET (label), GTK_ALIGN_START);
+}
+
 void
 stead_sell_figures (GtkWidget  *grid,
                     int         row,
@@ -91,6 +100,8 @@ stead_sell_figures (GtkWidget  *grid,
 
       if (column == 0)
         gtk_widget_set_hexpand (label, TRUE);
+      else
+        give_way (GTK_LABEL (label));
       gtk_grid_attach (GTK_GRID (grid), label, column++, row, 1, 1);
     }
   va_end (texts);
