@@ -119,3 +119,20 @@ stead_ui_wrap (GtkLabel *label)
   choose_wrap (label);
   g_signal_connect (label, "notify::label", G_CALLBACK (choose_wrap), NULL);
 }
+
+static void
+hush_unseen (GtkStack *stack)
+{
+  GtkWidget *seen = gtk_stack_get_visible_child (stack);
+
+  for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (stack)); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    gtk_accessible_update_state (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_STATE_HIDDEN, child != seen, -1);
+}
+
+void
+stead_ui_hush_stack (GtkStack *stack)
+{
+  g_signal_connect (stack, "notify::visible-child", G_CALLBACK (hush_unseen), NULL);
+  hush_unseen (stack);
+}

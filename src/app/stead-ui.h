@@ -33,6 +33,10 @@ void stead_ui_expander_set_child (GtkWidget *expander,
 GtkWidget *stead_ui_icon_button (const char *icon,
                                  const char *name);
 
+/* Tells a screen reader that what @stack does not show is not there: GTK 4.8 lets it read
+ * all pages of a stack, one after the other. */
+void stead_ui_hush_stack (GtkStack *stack);
+
 /* Lets @label wrap between words; within one only while it has a word too long for a
  * line of its own.  Breaking within words makes GTK shape each piece of the text anew
  * for each width that it tries, which cost more than all else of a start. */

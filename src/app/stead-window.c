@@ -455,6 +455,7 @@ static void
 stead_window_init (SteadWindow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_hush_stack (GTK_STACK (self->stack));
   self->desk = stead_desk_new ();
   for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
     stead_strip_add (STEAD_STRIP (self->strip), places[i].name,

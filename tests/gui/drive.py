@@ -89,12 +89,18 @@ class Window:
     # Finding ------------------------------------------------------------------
 
     def walk(self, node=None, rows=False):
-        """Every node below; with rows also the up to 205 live rows of each table."""
+        """Every node below; with rows also the up to 205 live rows of each table.
+
+        What a stack does not show is hidden, and passed over as a screen reader does.
+        """
         node = node or self.app
         yield node
         if node.getRoleName() == 'tree table' and not rows:
             return
-        for i in range(node.childCount):
+        count = node.childCount
+        if count and node != self.app and not node.getState().contains(pyatspi.STATE_VISIBLE):
+            return
+        for i in range(count):
             child = node.getChildAtIndex(i)
             if child is not None:
                 yield from self.walk(child, rows)
@@ -245,6 +251,8 @@ class Window:
         def controls(node):
             yield node
             role = node.getRoleName()
+            if node != self.app and not node.getState().contains(pyatspi.STATE_VISIBLE):
+                return
             if role == 'tree table':
                 return
             # What a combo box shows is read as its value: its parts need no names.

@@ -321,6 +321,8 @@ static void
 stead_check_page_init (SteadCheckPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_hush_stack (self->stack);
+  stead_ui_hush_stack (self->side);
   stead_chips_append (self->chips, LISTS, _("Checklists"));
   stead_chips_append (self->chips, MONTH, _("Month"));
   stead_chips_append (self->chips, INSTRUMENTS, _("Instruments"));

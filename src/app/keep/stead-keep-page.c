@@ -150,6 +150,7 @@ static void
 stead_keep_page_init (SteadKeepPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_hush_stack (self->stack);
   stead_chips_append (self->chips, STOCK, _("Store room"));
   stead_chips_append (self->chips, RECEIPTS, _("Receipts"));
   stead_chips_append (self->chips, LOTS, _("Lots"));

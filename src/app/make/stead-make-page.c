@@ -300,6 +300,7 @@ static void
 stead_make_page_init (SteadMakePage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_hush_stack (self->stack);
   stead_chips_append (self->chips, RECIPES, _("Recipes"));
   stead_chips_append (self->chips, KITCHENS, _("Kitchen batches"));
   stead_chips_choose (self->chips, RECIPES);

@@ -589,6 +589,8 @@ stead_price_page_init (SteadPricePage *self)
   self->model = stead_price_model_new ();
   self->products = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_product_free);
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_hush_stack (self->body);
+  stead_ui_hush_stack (self->view);
 }
 
 GtkWidget *

@@ -384,6 +384,7 @@ static void
 stead_crop_view_init (SteadCropView *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_hush_stack (self->views);
   self->weeks = STEAD_TABLE (stead_crop_weeks_new (&self->units));
   gtk_box_append (self->weeks_slot, GTK_WIDGET (self->weeks));
   stead_chart_area_set_paint (self->chart, paint_chart, chart_hint, self);

@@ -445,6 +445,7 @@ static void
 stead_fish_view_init (SteadFishView *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_hush_stack (self->views);
   self->weeks = STEAD_TABLE (stead_fish_weeks_new (&self->units));
   gtk_box_append (self->weeks_slot, GTK_WIDGET (self->weeks));
   stead_chart_area_set_paint (self->chart, paint_chart, chart_hint, self);

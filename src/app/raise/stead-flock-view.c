@@ -609,6 +609,7 @@ static void
 stead_flock_view_init (SteadFlockView *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_hush_stack (self->views);
   build_weeks (self);
   stead_chart_area_set_paint (self->chart, paint_chart, chart_hint, self);
   view_cb (self);

@@ -430,6 +430,7 @@ stead_raise_page_init (SteadRaisePage *self)
 {
   self->kind_of = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, NULL);
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_hush_stack (self->views);
   build_add (self, GTK_WIDGET (gtk_widget_get_template_child (GTK_WIDGET (self), STEAD_TYPE_RAISE_PAGE, "first")));
 }
 

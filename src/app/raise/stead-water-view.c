@@ -411,6 +411,7 @@ static void
 stead_water_view_init (SteadWaterView *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_hush_stack (self->views);
   build_measures (self);
   build_below (self);
   for (gsize i = 0; i < G_N_ELEMENTS (self->sheets); i++)

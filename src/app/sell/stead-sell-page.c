@@ -254,4 +254,6 @@ static void
 stead_sell_page_init (SteadSellPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_hush_stack (self->stack);
+  stead_ui_hush_stack (self->views);
 }
