@@ -30,6 +30,7 @@ typedef enum
   STEAD_TARGET_CHECKLIST,   /* Check, that list */
   STEAD_TARGET_HOLD,        /* Check, what is held back */
   STEAD_TARGET_SALE,        /* Sell, that sale day */
+  STEAD_TARGET_PERSON,      /* Show, that person; 0: the class */
 } SteadTarget;
 
 typedef struct
@@ -72,11 +73,13 @@ typedef struct
   char     *sell;    /* next sale day */
   char     *fund;    /* share of a build that is funded */
   char     *keep;    /* value of what is on hand */
+  char     *show;    /* hours of the school year */
   /* The same where there is little room: "3 due", "$2.41"; %NULL: it is short already. */
   char     *today_brief;
   char     *make_brief;
   char     *price_brief;
   char     *keep_brief;
+  char     *show_brief;
 } SteadStripAnswer;
 
 void stead_strip_answer_free (SteadStripAnswer *self);

@@ -3,6 +3,7 @@
 
 #include "answer/stead-answer-error.h"
 #include "answer/stead-check-days-answer.h"
+#include "answer/stead-class-answer.h"
 #include "answer/stead-build-answer.h"
 #include "answer/stead-cost-answer.h"
 #include "answer/stead-due-answer.h"
@@ -27,10 +28,12 @@ stead_strip_answer_free (SteadStripAnswer *self)
   g_free (self->sell);
   g_free (self->fund);
   g_free (self->keep);
+  g_free (self->show);
   g_free (self->today_brief);
   g_free (self->make_brief);
   g_free (self->price_brief);
   g_free (self->keep_brief);
+  g_free (self->show_brief);
   g_free (self);
 }
 
@@ -240,6 +243,21 @@ read_keep (SteadStore        *store,
   return TRUE;
 }
 
+static gboolean
+read_show (SteadStore        *store,
+           SteadStripAnswer  *self,
+           GError           **error)
+{
+  g_autoptr(SteadClassAnswer) people = stead_class_answer_new (store, error);
+
+  if (people == NULL)
+    return FALSE;
+  self->show = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d student", "%d students", (gulong) people->n_students),
+                                people->n_students);
+  self->show_brief = g_strdup_printf ("%d", people->n_students);
+  return TRUE;
+}
+
 SteadStripAnswer *
 stead_strip_answer_new (SteadStore  *store,
                         gint64       product_id,
@@ -257,7 +275,8 @@ stead_strip_answer_new (SteadStore  *store,
       || !read_price (store, product_id, self, error)
       || (self->sell = stead_season_figure (store, error)) == NULL
       || !read_fund (store, self, error)
-      || !read_keep (store, self, error))
+      || !read_keep (store, self, error)
+      || !read_show (store, self, error))
     return NULL;
   return g_steal_pointer (&self);
 }

@@ -15,6 +15,7 @@
 #include "app/price/stead-price-page.h"
 #include "app/raise/stead-raise-page.h"
 #include "app/sell/stead-sell-page.h"
+#include "app/show/stead-show-page.h"
 #include "app/stead-page.h"
 #include "app/stead-jump.h"
 #include "app/stead-said.h"
@@ -42,6 +43,7 @@ static const Place places[] = {
   { "sell", NC_("place", "Sell"), stead_sell_page_get_type },
   { "fund", NC_("place", "Fund"), stead_fund_page_get_type },
   { "keep", NC_("place", "Keep"), stead_keep_page_get_type },
+  { "show", NC_("place", "Show"), stead_show_page_get_type },
 };
 
 /* Which place shows a target. */
@@ -61,6 +63,7 @@ static const char * const place_of_target[] = {
   [STEAD_TARGET_SALE] = "sell",
   [STEAD_TARGET_CHECKLIST] = "check",
   [STEAD_TARGET_HOLD] = "check",
+  [STEAD_TARGET_PERSON] = "show",
 };
 
 #define ALONE "alone"   /* name of a page that stands without posts */
@@ -114,10 +117,12 @@ show_figures (SteadWindow            *self,
   stead_strip_set_figure (strip, "sell", answer->sell, FALSE);
   stead_strip_set_figure (strip, "fund", answer->fund, FALSE);
   stead_strip_set_figure (strip, "keep", answer->keep, FALSE);
+  stead_strip_set_figure (strip, "show", answer->show, FALSE);
   stead_strip_set_brief (strip, "today", answer->today_brief);
   stead_strip_set_brief (strip, "make", answer->make_brief);
   stead_strip_set_brief (strip, "price", answer->price_brief);
   stead_strip_set_brief (strip, "keep", answer->keep_brief);
+  stead_strip_set_brief (strip, "show", answer->show_brief);
 }
 
 static void

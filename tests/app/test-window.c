@@ -52,7 +52,7 @@ test_welcome (void)
 static void
 test_places (void)
 {
-  static const char * const names[] = { "today", "raise", "make", "check", "price", "sell", "fund", "keep" };
+  static const char * const names[] = { "today", "raise", "make", "check", "price", "sell", "fund", "keep", "show" };
   g_autoptr(SteadStore) store = fixture_farm ();
   SteadWindow *window = present ();
   SteadStrip *strip = strip_of (window);
@@ -68,11 +68,11 @@ test_places (void)
       g_assert_cmpstr (stead_strip_get_selected (strip), ==, names[i]);
       g_assert_cmpstr (stead_strip_get_nth (strip, (guint) i), ==, names[i]);
     }
-  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.place", "i", 9));
-  g_assert_cmpstr (stead_strip_get_selected (strip), ==, "keep");
+  g_assert_true (gtk_widget_activate_action (GTK_WIDGET (window), "win.place", "i", 10));
+  g_assert_cmpstr (stead_strip_get_selected (strip), ==, "show");
   gtk_widget_activate_action (GTK_WIDGET (window), "win.back", NULL);
   gtk_widget_activate_action (GTK_WIDGET (window), "win.back", NULL);
-  g_assert_cmpstr (stead_strip_get_selected (strip), ==, "sell");
+  g_assert_cmpstr (stead_strip_get_selected (strip), ==, "fund");
   stead_desk_jump (stead_window_get_desk (window), STEAD_TARGET_RECIPE, 1);
   g_assert_cmpstr (stead_strip_get_selected (strip), ==, "make");
   destroy (window);

@@ -12,7 +12,7 @@ import tempfile
 from drive import Window
 
 program, farm, prefix, *places = sys.argv[1:]
-places = places or ['today', 'raise', 'make', 'check', 'price', 'sell', 'fund', 'keep']
+places = places or ['today', 'raise', 'make', 'check', 'price', 'sell', 'fund', 'keep', 'show']
 
 with tempfile.TemporaryDirectory() as folder:
     copy = os.path.join(folder, os.path.basename(farm))

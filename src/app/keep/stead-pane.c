@@ -61,6 +61,17 @@ stead_pane_refresh (SteadPane *self,
   STEAD_PANE_GET_CLASS (self)->refresh (self);
 }
 
+void
+stead_pane_show (SteadPane   *self,
+                 SteadTarget  target,
+                 gint64       id)
+{
+  g_return_if_fail (STEAD_IS_PANE (self));
+
+  if (STEAD_PANE_GET_CLASS (self)->show != NULL)
+    STEAD_PANE_GET_CLASS (self)->show (self, target, id);
+}
+
 SteadDesk *
 stead_pane_get_desk (SteadPane *self)
 {

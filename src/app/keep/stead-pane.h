@@ -17,9 +17,12 @@ struct _SteadPaneClass
 
   /* Reads the farm anew and fills the table. */
   void (*refresh) (SteadPane *self);
+  /* (nullable): asked to show one thing; refreshed after this. */
+  void (*show)    (SteadPane *self, SteadTarget target, gint64 id);
 };
 
 void        stead_pane_refresh    (SteadPane *self, SteadDesk *desk);
+void        stead_pane_show       (SteadPane *self, SteadTarget target, gint64 id);
 SteadDesk  *stead_pane_get_desk   (SteadPane *self);
 SteadStore *stead_pane_get_store  (SteadPane *self);
 
