@@ -220,6 +220,19 @@ tell_correction (sqlite3_stmt *stmt)
                           text_at (stmt, 0), text_at (stmt, 1));
 }
 
+static char *
+tell_score (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("A score of the event “%s” is above the points that there were to win."),
+                          text_at (stmt, 0));
+}
+
+static char *
+tell_packet (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("The packet “%s” is of nobody, or has no section."), text_at (stmt, 0));
+}
+
 /* --- the rules -------------------------------------------------------------- */
 
 #define BY_LOT "(SELECT coalesce (max (cost_method), 'fifo') FROM farm) = 'fifo'"
@@ -379,6 +392,12 @@ static const Rule rules[] = {
     "   ON wrong.id = right_.corrects_id"
     " JOIN check_line AS line ON line.id = wrong.line_id JOIN checklist AS list ON list.id = line.list_id"
     " WHERE right_.line_id IS NOT wrong.line_id ORDER BY list.day, list.id", tell_correction },
+
+  { "SELECT DISTINCT event.name FROM event_score AS score JOIN event ON event.id = score.event_id"
+    " WHERE score.score > score.out_of ORDER BY event.name", tell_score },
+
+  { "SELECT name FROM packet WHERE (person_id IS NULL AND event_id IS NULL)"
+    " OR NOT EXISTS (SELECT 1 FROM packet_section WHERE packet_id = packet.id) ORDER BY name, id", tell_packet },
 };
 
 /* What damage keeps from being looked at is a finding of its own.  That the disk,

@@ -14,6 +14,11 @@
 #include "store/stead-crop-repo.h"
 #include "store/stead-sale-cash-up.h"
 #include "store/stead-sale-tally.h"
+#include "store/stead-event-repo.h"
+#include "store/stead-packet-repo.h"
+#include "store/stead-reflection-repo.h"
+#include "store/stead-shot-repo.h"
+#include "store/stead-skill-repo.h"
 
 static int
 catch_statement (unsigned  type,
@@ -252,6 +257,45 @@ use_checks (Farm    *farm,
   g_assert_no_error (*error);
 }
 
+/* Skills, events and packets of one person. */
+static void
+use_learning (Farm    *farm,
+              GError **error)
+{
+  double minutes;
+  int others;
+  g_autoptr(SteadSkill) skill = g_new0 (SteadSkill, 1);
+  SteadSkillTry try_ = { .person_id = farm->student, .day = TODAY, .level = STEAD_SKILL_ALONE };
+
+  skill->words = g_strdup ("Collect eggs");
+  skill->retired_on = STEAD_DAY_NONE;
+  ACT (farm, stead_skill_repo_save (farm->store, skill, err));
+  try_.skill_id = skill->id;
+  ACT (farm, stead_skill_repo_save_try (farm->store, &try_, err));
+  ACT (farm, stead_skill_repo_add_evidence (farm->store, try_.id, STEAD_EVIDENCE_ENTRY, 1, err));
+  g_ptr_array_unref (stead_skill_repo_tries (farm->store, farm->student, error));
+  g_ptr_array_unref (stead_skill_repo_evidence (farm->store, farm->student, error));
+  g_ptr_array_unref (stead_skill_repo_offer (farm->store, farm->student, TODAY - 365, TODAY, error));
+  g_ptr_array_unref (stead_reflection_repo_list (farm->store, farm->student, error));
+  g_ptr_array_unref (stead_goal_repo_list (farm->store, farm->student, error));
+  g_ptr_array_unref (stead_role_held_repo_list (farm->store, farm->student, error));
+  g_ptr_array_unref (stead_shot_repo_list (farm->store, farm->student, error));
+  g_ptr_array_unref (stead_event_repo_list (farm->store, error));
+  g_ptr_array_unref (stead_event_repo_team (farm->store, 1, error));
+  g_ptr_array_unref (stead_event_repo_needs (farm->store, 1, error));
+  g_ptr_array_unref (stead_event_repo_scores (farm->store, 1, error));
+  g_assert_true (stead_event_repo_minutes (farm->store, 1, farm->student, &minutes, error));
+  g_ptr_array_unref (stead_packet_repo_list (farm->store, error));
+  g_ptr_array_unref (stead_packet_repo_hours (farm->store, farm->student, TODAY - 365, TODAY, error));
+  g_ptr_array_unref (stead_packet_repo_trainings (farm->store, farm->student, error));
+  g_ptr_array_unref (stead_packet_repo_fixes (farm->store, farm->student, TODAY - 365, TODAY, error));
+  g_array_unref (stead_packet_repo_batches (farm->store, farm->student, TODAY - 365, TODAY, error));
+  g_array_unref (stead_packet_repo_builds (farm->store, farm->student, TODAY - 365, TODAY, error));
+  g_array_unref (stead_packet_repo_sales (farm->store, farm->student, TODAY - 365, TODAY, error));
+  g_ptr_array_unref (stead_packet_repo_mates (farm->store, 1, farm->student, &others, error));
+  g_assert_no_error (*error);
+}
+
 static void
 test_no_walk (void)
 {
@@ -270,6 +314,7 @@ test_no_walk (void)
   write_sales (farm);
   read_sales (farm, &error);
   use_checks (farm, &error);
+  use_learning (farm, &error);
   sqlite3_trace_v2 (stead_store_get_db (farm->store), 0, NULL, NULL);
   g_assert_cmpuint (g_hash_table_size (caught), >, 30);
   g_hash_table_iter_init (&iter, caught);

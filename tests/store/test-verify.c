@@ -239,6 +239,9 @@ static const struct
   { "list-other-line", "UPDATE reading SET corrects_id = (SELECT max (id) FROM reading) WHERE line_id = 1",
     "corrects one of another line" },
   { "held", "INSERT INTO safety_hold (lot_id, since_at, reason) VALUES (2, 86400 * 20000, 'x')", "while it was held" },
+  { "score", "INSERT INTO event (id, name, kind, day) VALUES (1, 'Contest', 'sales', 20600);"
+             "INSERT INTO event_score (event_id, day, score, out_of) VALUES (1, 20600, 11, 10)", "“Contest” is above" },
+  { "packet", "INSERT INTO packet (name, from_on, to_on) VALUES ('Mine', 20600, 20601)", "“Mine” is of nobody" },
   { "seal-itself", "UPDATE receipt SET seal = replace (seal, substr (seal, 1, 1), 'g') WHERE seal_no = 1",
     "when it was signed" },
 };
