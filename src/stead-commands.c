@@ -10,6 +10,7 @@
 #include "answer/stead-demo-answer.h"
 #include "answer/stead-import-answer.h"
 #include "answer/stead-question.h"
+#include "answer/stead-rescue-answer.h"
 #include "answer/stead-subject.h"
 #include "answer/stead-words.h"
 #include "paper/stead-paper.h"
@@ -28,6 +29,7 @@ typedef struct
   char     *ask;
   char     *document;
   char     *verify;
+  char     *rescue;
   char     *of;
   char     *out;
   char     *dates;
@@ -54,6 +56,7 @@ options_clear (Options *options)
   g_free (options->ask);
   g_free (options->document);
   g_free (options->verify);
+  g_free (options->rescue);
   g_free (options->of);
   g_free (options->out);
   g_free (options->dates);
@@ -365,6 +368,23 @@ verify (const Options *options)
   return complain (message);
 }
 
+/* --- rescuing --------------------------------------------------------------------------- */
+
+/* Done if a farm came of it; what it lacks is told. */
+static int
+rescue (const Options *options)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadRescue) found = stead_rescue_run (options->rescue, options->rest[0], NULL, &error);
+  g_autofree char *text = NULL;
+
+  if (found == NULL)
+    return complain (error->message);
+  text = stead_rescue_answer_text (found, G_MAXUINT);
+  g_print ("%s\n", text);
+  return STATUS_DONE;
+}
+
 /* --- the command line ------------------------------------------------------------------- */
 
 static gboolean
@@ -383,6 +403,8 @@ parse (Options            *options,
     { "document", 0, 0, G_OPTION_ARG_STRING, &options->document, N_("Write a document: NAME --out PATH FILE"),
       N_("NAME") },
     { "verify", 0, 0, G_OPTION_ARG_FILENAME, &options->verify, N_("Check a farm file"), N_("FILE") },
+    { "rescue", 0, 0, G_OPTION_ARG_FILENAME, &options->rescue,
+      N_("Put what can be read of a damaged farm into a new one: FROM TO"), N_("FROM") },
     { "of", 0, 0, G_OPTION_ARG_STRING, &options->of, N_("The batch, water or product that it is about"), N_("NAME") },
     { "out", 0, 0, G_OPTION_ARG_FILENAME, &options->out, N_("Where the document goes; the ending tells the format"),
       N_("PATH") },
@@ -412,7 +434,7 @@ count_commands (const Options *options)
 {
   return (guint) ((options->new_farm != NULL) + (options->demo != NULL) + (options->import != NULL)
                   + (options->ask != NULL) + (options->document != NULL) + (options->verify != NULL)
-                  + (options->list_questions != FALSE) + (options->list_documents != FALSE)
+                  + (options->rescue != NULL) + (options->list_questions != FALSE) + (options->list_documents != FALSE)
                   + (options->version != FALSE));
 }
 
@@ -422,7 +444,7 @@ files_wanted (const Options *options)
 {
   if (options->import != NULL)
     return 2;
-  return options->ask != NULL || options->document != NULL ? 1 : 0;
+  return options->ask != NULL || options->document != NULL || options->rescue != NULL ? 1 : 0;
 }
 
 static gboolean
@@ -501,6 +523,8 @@ run (const Options *options)
     return ask (options);
   if (options->document != NULL)
     return write_document (options);
+  if (options->rescue != NULL)
+    return rescue (options);
   return verify (options);
 }
 

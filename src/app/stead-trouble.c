@@ -5,6 +5,7 @@
 
 #include "app/stead-trouble.h"
 #include "app/stead-ui.h"
+#include "store/stead-rescue.h"
 #include "store/stead-store.h"
 #include "store/stead-store-error.h"
 
@@ -67,7 +68,8 @@ add_button (GtkWidget  *row,
   gtk_box_append (GTK_BOX (row), button);
 }
 
-/* The likeliest way on comes first: an earlier day if there is one, else trying again. */
+/* The likeliest way on comes first: an earlier day of a damaged farm if there is one,
+ * else a rescue; of any other, trying again. */
 static void
 add_buttons (SteadTrouble *self,
              const char   *path,
@@ -81,7 +83,9 @@ add_buttons (SteadTrouble *self,
   gtk_widget_set_margin_top (row, 12);
   if (has_backups)
     add_button (row, _("Open an Earlier Day…"), "win.backups", damaged);
-  add_button (row, _("Try Again"), "win.retry", !(has_backups && damaged));
+  if (stead_rescue_may_help (error))
+    add_button (row, _("Rescue What Can Be Read…"), "win.rescue", damaged && !has_backups);
+  add_button (row, _("Try Again"), "win.retry", !damaged);
   add_button (row, _("Open Another Farm…"), "win.open", FALSE);
   add_button (row, _("Start Page"), "win.welcome", FALSE);
   gtk_box_append (GTK_BOX (self->box), row);

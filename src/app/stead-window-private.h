@@ -18,6 +18,7 @@ void stead_window_set_notice (SteadWindow *self, const char *text, gboolean with
 
 /* Each adds its actions to the class. */
 void stead_window_install_files   (GtkWidgetClass *widget_class);
+void stead_window_install_rescue  (GtkWidgetClass *widget_class);
 void stead_window_install_dialogs (GtkWidgetClass *widget_class);
 
 /* What a window without a farm shows. */

@@ -453,6 +453,7 @@ stead_window_class_init (SteadWindowClass *klass)
   gtk_widget_class_install_action (widget_class, "win.menu", NULL, menu_action);
   stead_typing_install (widget_class);
   stead_window_install_files (widget_class);
+  stead_window_install_rescue (widget_class);
   stead_window_install_dialogs (widget_class);
 }
 

@@ -445,6 +445,29 @@ describe_expected (const SteadSchema  *schema,
   return describe (db, error);
 }
 
+/* What our own versions look like is worked out once: that takes longer than the rest
+ * of opening a farm. */
+static char *
+recall_expected (const SteadSchema  *schema,
+                 int                 version,
+                 GError            **error)
+{
+  static char *known[STEAD_SCHEMA_VERSION + 1];
+  char *expected;
+
+  if (schema != &stead_schema)
+    return describe_expected (schema, version, error);
+  expected = g_atomic_pointer_get (&known[version]);
+  if (expected != NULL)
+    return g_strdup (expected);
+  expected = describe_expected (schema, version, error);
+  if (expected == NULL)
+    return NULL;
+  if (!g_atomic_pointer_compare_and_exchange (&known[version], NULL, expected))
+    return expected;   /* another thread was quicker */
+  return g_strdup (expected);
+}
+
 gboolean
 stead_connection_recognize (sqlite3            *db,
                             const SteadSchema  *schema,
@@ -462,7 +485,7 @@ stead_connection_recognize (sqlite3            *db,
   found = describe (db, error);
   if (found == NULL)
     return FALSE;
-  expected = describe_expected (schema, (int) version, error);
+  expected = recall_expected (schema, (int) version, error);
   if (expected == NULL)
     return FALSE;
   if (!g_str_equal (found, expected))

@@ -54,6 +54,11 @@ SteadStore *stead_store_create_as (const char           *path,
                                    const SteadSchema    *schema,
                                    GError              **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The farm's one row of settings, as a new farm has it. */
+gboolean    stead_store_insert_farm (sqlite3     *db,
+                                     const char  *farm_name,
+                                     GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
 GPtrArray  *stead_store_verify_as (const char           *path,
                                    const SteadSchema    *schema,
                                    GCancellable         *cancellable,

@@ -29,10 +29,10 @@ check_name (const char  *farm_name,
   return FALSE;
 }
 
-static gboolean
-insert_farm (sqlite3     *db,
-             const char  *farm_name,
-             GError     **error)
+gboolean
+stead_store_insert_farm (sqlite3     *db,
+                         const char  *farm_name,
+                         GError     **error)
 {
   static const char sql[] = "INSERT INTO farm (id, name, units, currency, elevation_m, school_month, school_mday,"
                             " labor_cents_hour) VALUES (1, ?1, 'us', 'USD', 0, 8, 1, 0)";
@@ -60,7 +60,7 @@ fill_in (sqlite3            *db,
   return stead_connection_exec (db, "BEGIN EXCLUSIVE", error) &&
          stead_connection_exec (db, mark, error) &&
          stead_connection_lay_out (db, schema, 0, schema->version, error) &&
-         insert_farm (db, farm_name, error) &&
+         stead_store_insert_farm (db, farm_name, error) &&
          stead_connection_exec (db, "COMMIT", error);
 }
 

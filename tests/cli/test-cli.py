@@ -156,6 +156,21 @@ damaged = write('damaged.steading', demo.read_bytes()[:-30000])
 damage = digest(damaged)
 fails('verify-damaged', '--verify', damaged)
 report(digest(damaged) == damage, 'verify-changes-nothing')
+
+# --- rescuing ------------------------------------------------------------------------
+rescued = FOLDER / 'rescued.steading'
+works('rescue-sound', '--rescue', demo, rescued, holds='Nothing was lost')
+works('rescue-sound-verifies', '--verify', rescued)
+fails('rescue-not-over-a-file', '--rescue', damaged, rescued, says='another name')
+rescued.unlink()
+works('rescue-damaged', '--rescue', damaged, rescued, holds='could be read')
+report(digest(damaged) == damage, 'rescue-changes-nothing')
+works('rescued-opens', '--ask', 'due', '--today', TODAY, rescued)
+fails('rescue-text', '--rescue', FOLDER / 'letter.txt', FOLDER / 'x.steading', says='Nothing of a farm')
+fails('rescue-missing', '--rescue', FOLDER / 'gone.steading', FOLDER / 'x.steading')
+fails('rescue-one-file', '--rescue', damaged, status=2)
+report(not (FOLDER / 'x.steading').exists(), 'failed-rescues-leave-nothing')
+
 for name in ('cost', 'due'):
     fails(f'ask-{name}-of-text', '--ask', name, FOLDER / 'letter.txt')
     fails(f'ask-{name}-of-folder', '--ask', name, FOLDER)

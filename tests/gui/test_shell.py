@@ -304,6 +304,28 @@ def test_what_cannot_be_opened():
         assert (open(path, 'rb').read() if os.path.exists(path) else None) == before
 
 
+def test_rescue():
+    """What can be read of a damaged farm is opened as a new one, and what is lost is told."""
+    farm = copy_of_demo('struck.steading')
+    pages = subprocess.check_output(['sqlite3', farm, "SELECT pageno FROM dbstat WHERE name = 'batch_entry' "
+                                     "AND pagetype = 'leaf' ORDER BY pageno"], text=True).split()
+    with open(farm, 'r+b') as f:
+        f.seek((int(pages[len(pages) // 2]) - 1) * 4096)
+        f.write(b'\xff' * 4096)
+    before = open(farm, 'rb').read()
+    w = Window(program, farm)
+    w.wait_words('This farm file is damaged')
+    assert w.nameless() == [], w.nameless()
+    w.press('push button', 'Rescue What Can Be Read')
+    choose_save(w, 'Rescue What Can Be Read', os.path.join(folder, 'saved.steading'))
+    w.wait_words('This is the rescued farm.')
+    w.wait_words('could be read')
+    w.keys('Escape')
+    w.place('Raise')
+    assert w.close() == 0, w.said()
+    assert open(farm, 'rb').read() == before
+
+
 def test_an_earlier_day():
     """A copy is made before the first change; going back brings the farm as it was."""
     farm = copy_of_demo('days.steading')
@@ -430,7 +452,7 @@ try:
     run_cases(test_from_nothing_to_a_price, test_steps_can_be_skipped,
               test_a_line_is_recorded_undone_and_redone, test_typed_by_keys_alone,
               test_the_key_takes_back_what_was_done_last, test_places_and_jump, test_settings,
-              test_the_desktop_says_light_or_dark, test_people, test_what_cannot_be_opened, test_an_earlier_day,
+              test_the_desktop_says_light_or_dark, test_people, test_what_cannot_be_opened, test_rescue, test_an_earlier_day,
               test_looking_at_an_earlier_day_changes_nothing, test_one_window_a_farm, test_save_a_copy,
               test_help_keys_and_about, test_a_large_farm_is_shown_first_and_checked_then,
               test_tab_goes_round)
