@@ -1,6 +1,8 @@
 """Farms to drive: made anew for each test, in a folder that goes with it."""
+import atexit
 import json
 import os
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -11,11 +13,23 @@ PROGRAM = os.path.abspath(sys.argv[1])
 class Farm:
     """A farm file in a folder of its own."""
 
+    made = None                                    # the demo farm, made once for all cases of a script
+
     def __init__(self, demo=True):
         self.folder = tempfile.TemporaryDirectory()
         self.path = os.path.join(self.folder.name, 'farm.steading')
         if demo:
-            subprocess.check_call([PROGRAM, '--demo', self.path], stdout=subprocess.DEVNULL)
+            shutil.copyfile(self.demo(), self.path)
+
+    @classmethod
+    def demo(cls):
+        if cls.made is None:
+            folder = tempfile.TemporaryDirectory()
+            atexit.register(folder.cleanup)
+            path = os.path.join(folder.name, 'farm.steading')
+            subprocess.check_call([PROGRAM, '--demo', path], stdout=subprocess.DEVNULL)
+            cls.made = path
+        return cls.made
 
     def forget_cash(self):
         """Make it a farm that keeps no cash book yet; call it before the window opens."""
