@@ -136,6 +136,12 @@ class Window:
     def press(self, role, name):
         self.wait(role, name).queryAction().doAction(0)
 
+    def press_if(self, role, name):
+        """Press it if it is there: a choice that goes once it was taken may be tried again."""
+        node = self.find(role, name)
+        if node is not None:
+            node.queryAction().doAction(0)
+
     def fill(self, name, text, role='text'):
         self.wait(role, name).queryEditableText().setTextContents(text)
 

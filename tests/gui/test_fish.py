@@ -55,7 +55,7 @@ def add_tank(w):
 def add_group(w, farm):
     w.press('push button', 'New batch')
     # The choice can be pressed once it has come up, and is gone after that.
-    until(lambda: w.find('text', 'Name of the group') or w.press('push button', 'New group of fish'))
+    until(lambda: w.find('text', 'Name of the group') or w.press_if('push button', 'New group of fish'))
     w.fill('Name of the group', 'Test tilapia')
     w.fill('Day they were put in', days_ago(60))
     w.fill('Fish put in', '100')
@@ -72,7 +72,7 @@ def add_group(w, farm):
     feeds = farm.rows("SELECT name FROM item WHERE kind = 'feed' ORDER BY name, id")
     w.click('combo box', 'Feed they get')
     w.keys('Home', *['Down'] * (feeds.index('Fish feed, 32 % protein') + 1), 'Return')
-    until(lambda: w.find('text', 'Name of the group') is None or w.press('push button', 'Save group'))
+    until(lambda: w.find('text', 'Name of the group') is None or w.press_if('push button', 'Save group'))
     row = farm.rows(f'SELECT f.stocked, f.stocked_g, f.cost_cents, p.name, i.name FROM fish f JOIN batch b ON b.id = f.batch_id'
                     f' JOIN place p ON p.id = b.place_id JOIN item i ON i.id = b.feed_item_id WHERE f.batch_id = {OURS}')
     assert row == ['100|50.0|6000|Test tank|Fish feed, 32 % protein'], row

@@ -51,7 +51,7 @@ def nh3_frac(temp_c, ph):
 def add_water(w, farm):
     w.press('push button', 'New batch')
     # The choice can be pressed once it has come up, and is gone after that.
-    until(lambda: w.find('text', 'Name of the water') or w.press('push button', 'New water'))
+    until(lambda: w.find('text', 'Name of the water') or w.press_if('push button', 'New water'))
     w.press('push button', 'Save water')
     until(lambda: w.find('text', 'Name of the water').description)          # nothing entered yet
     w.fill('Name of the water', 'Test loop')
@@ -65,7 +65,7 @@ def add_water(w, farm):
     w.wait_words('635 gal')                                                     # 84.8 cubic feet, in gallons
     w.press('push button', 'Save tank')
     until(lambda: farm.rows("SELECT count(*) FROM tank JOIN place ON id = place_id WHERE name = 'Test tank'") == ['1'])
-    until(lambda: w.find('text', 'Name of the water') is None or w.press('push button', 'Save water'))
+    until(lambda: w.find('text', 'Name of the water') is None or w.press_if('push button', 'Save water'))
     # A tank that was just made stands in the water from which it was made.
     until(lambda: farm.rows(f"SELECT count(*) FROM place WHERE name = 'Test tank' AND water_id = {OURS}") == ['1'])
     w.wait('push button', 'Test loop')
