@@ -5,6 +5,8 @@
 
 #include <math.h>
 
+#include "core/stead-money.h"
+
 double
 stead_joint_basis (const SteadJointProduct *product,
                    SteadJointMethod         method)
@@ -63,4 +65,69 @@ stead_joint_allocate (const SteadJointProduct *products,
     else
       out_cents[i] = basis > 0 ? joint_cents * stead_joint_basis (&products[i], method) / basis
                                : NAN;
+}
+
+/* Whole cents below each share; what is missing to the total goes by what was cut off. */
+static void
+split_shares (const double *shares,
+              gsize         n,
+              gint64        total,
+              gint64       *out)
+{
+  g_autofree double *rest = g_new (double, n);
+  g_autofree gint64 *more = g_new0 (gint64, n);
+  gint64 left = total;
+  double sum = 0;
+
+  for (gsize i = 0; i < n; i++)
+    {
+      out[i] = (gint64) floor (shares[i] + 1e-6);
+      rest[i] = MAX (shares[i] - (double) out[i], 0);
+      sum += rest[i];
+      left -= out[i];
+    }
+  if (left == 0)
+    return;
+  if (sum <= 0)
+    rest[0] = 1;
+  stead_money_split (left, rest, n, more);
+  for (gsize i = 0; i < n; i++)
+    out[i] += more[i];
+}
+
+gboolean
+stead_joint_split (const SteadJointProduct *products,
+                   gsize                    n,
+                   SteadJointMethod         method,
+                   gint64                   joint_cents,
+                   gint64                  *out_cents)
+{
+  g_autofree double *weights = NULL;
+  double sum = 0;
+
+  g_return_val_if_fail (products != NULL && out_cents != NULL && n > 0 && joint_cents >= 0, FALSE);
+  weights = g_new (double, n);
+  for (gsize i = 0; i < n; i++)
+    {
+      weights[i] = MAX (stead_joint_basis (&products[i], method), 0);
+      sum += weights[i];
+    }
+  if (!(sum > 0 && isfinite (sum)))
+    return FALSE;
+  if (method != STEAD_JOINT_CONSTANT_MARGIN)
+    {
+      stead_money_split (joint_cents, weights, n, out_cents);
+      return TRUE;
+    }
+  stead_joint_allocate (products, n, method, (double) joint_cents, weights);
+  split_shares (weights, n, joint_cents, out_cents);
+  return TRUE;
+}
+
+double
+stead_joint_further_cents (const SteadJointProduct *product)
+{
+  g_return_val_if_fail (product != NULL, NAN);
+
+  return product->final_cents - product->split_cents - product->further_cents;
 }

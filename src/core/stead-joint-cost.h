@@ -20,6 +20,8 @@ typedef enum
   STEAD_JOINT_CONSTANT_MARGIN,  /* so that each has the margin of all together */
 } SteadJointMethod;
 
+#define STEAD_N_JOINT_METHODS (STEAD_JOINT_CONSTANT_MARGIN + 1)
+
 /* One product, for all of it; 0 where a method does not look. */
 typedef struct
 {
@@ -59,5 +61,33 @@ void stead_joint_allocate (const SteadJointProduct *products,
                            SteadJointMethod         method,
                            double                   joint_cents,
                            double                  *out_cents);
+
+/**
+ * stead_joint_split:
+ * @products: (array length=n): what came of the joint cost
+ * @n: 1 or more
+ * @joint_cents: joint cost, whole cents, 0 or more
+ * @out_cents: (out) (array length=n): the parts; their sum is @joint_cents
+ *
+ * The same in whole cents, by largest remainder.  A product whose further work costs more
+ * than it brings bears nothing by its net value, as one that is given away.
+ *
+ * Returns: %FALSE, with @out_cents left alone, if the method has nothing to go by
+ */
+gboolean stead_joint_split (const SteadJointProduct *products,
+                            gsize                    n,
+                            SteadJointMethod         method,
+                            gint64                   joint_cents,
+                            gint64                  *out_cents) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * stead_joint_further_cents:
+ *
+ * What further work adds, whichever way the joint cost is shared.  Source: Saylor
+ * Managerial Accounting, appendix 7.10; OpenStax Principles of Accounting vol. 2, section 10.5.
+ *
+ * Returns: final value - value where the products part - cost of the further work
+ */
+double stead_joint_further_cents (const SteadJointProduct *product);
 
 G_END_DECLS

@@ -66,6 +66,76 @@ test_no_basis (void)
   g_assert_true (isnan (stead_joint_overall_margin (&nothing, 1, 100)));
 }
 
+/* Cost accounting question with answer, three chemical products (net value), and solution sheet,
+ * problem 9.36 (constant margin): rows joint-03 and joint-02 of tests/reference/goods.csv. */
+static void
+test_split_published (void)
+{
+  const SteadJointProduct chemicals[] = {
+    { 3200, 0, 3200 * 2.10, 3200 * 0.70 }, { 3700, 0, 3700 * 5.40, 3700 * 1.10 }, { 2000, 0, 2000 * 6.20, 2000 * 1.50 },
+  };
+  const SteadJointProduct problem[] = { { 0, 80000, 110000, 18000 }, { 0, 70000, 90000, 14000 }, { 0, 50000, 50000, 0 } };
+  gint64 shares[3];
+
+  g_assert_true (stead_joint_split (chemicals, 3, STEAD_JOINT_NRV, 12300, shares));
+  g_assert_cmpint (shares[0], ==, 1850);
+  g_assert_cmpint (shares[1], ==, 6569);
+  g_assert_cmpint (shares[2], ==, 3881);
+  g_assert_true (stead_joint_split (problem, 3, STEAD_JOINT_CONSTANT_MARGIN, 80000, shares));
+  g_assert_cmpint (shares[0], ==, 31280);
+  g_assert_cmpint (shares[1], ==, 26320);
+  g_assert_cmpint (shares[2], ==, 22400);
+  g_assert_true (stead_joint_split (problem, 3, STEAD_JOINT_SPLIT_OFF_VALUE, 80000, shares));
+  g_assert_cmpint (shares[0], ==, 32000);
+  g_assert_cmpint (shares[1], ==, 28000);
+  g_assert_cmpint (shares[2], ==, 20000);
+}
+
+/* Whole cents, and never one more or less than went in, by any method. */
+static void
+test_split_sums (void)
+{
+  g_autoptr(GRand) rand = g_rand_new_with_seed (9);
+
+  for (int round = 0; round < 1000; round++)
+    {
+      SteadJointProduct products[5];
+      gint64 joint = g_rand_int_range (rand, 0, 100000), shares[5];
+
+      for (int i = 0; i < 5; i++)
+        products[i] = (SteadJointProduct) { g_rand_double_range (rand, 0.1, 100), g_rand_int_range (rand, 1, 100),
+                                            g_rand_double_range (rand, 1, 200), g_rand_int_range (rand, 0, 150) };
+      products[0].further_cents = 0;
+      for (SteadJointMethod m = STEAD_JOINT_PHYSICAL; m <= STEAD_JOINT_CONSTANT_MARGIN; m++)
+        {
+          double fine[5];
+
+          g_assert_true (stead_joint_split (products, 5, m, joint, shares));
+          g_assert_cmpint (shares[0] + shares[1] + shares[2] + shares[3] + shares[4], ==, joint);
+          stead_joint_allocate (products, 5, m, (double) joint, fine);
+          for (int i = 0; m != STEAD_JOINT_NRV && i < 5; i++)
+            g_assert_cmpfloat (ABS (fine[i] - (double) shares[i]), <, 1 + 1e-3);
+        }
+    }
+}
+
+static void
+test_split_odd (void)
+{
+  const SteadJointProduct loss[] = { { 10, 0, 100, 150 }, { 10, 0, 300, 100 } };
+  const SteadJointProduct nothing[] = { { 0 }, { 0 } };
+  gint64 shares[2] = { -7, -7 };
+
+  g_assert_false (stead_joint_split (nothing, 2, STEAD_JOINT_PHYSICAL, 900, shares));
+  g_assert_false (stead_joint_split (nothing, 2, STEAD_JOINT_CONSTANT_MARGIN, 900, shares));
+  g_assert_cmpint (shares[0], ==, -7);
+  /* What costs more to finish than it brings bears nothing by its net value. */
+  g_assert_true (stead_joint_split (loss, 2, STEAD_JOINT_NRV, 900, shares));
+  g_assert_cmpint (shares[0], ==, 0);
+  g_assert_cmpint (shares[1], ==, 900);
+  g_assert_cmpfloat_with_epsilon (stead_joint_further_cents (&loss[0]), -50, 1e-9);
+}
+
 /* OpenStax vol. 2, sections 10.3 and 10.5; Saylor appendix 7.10 (read). */
 static void
 test_choices (void)
@@ -183,6 +253,9 @@ main (int   argc,
   g_test_add_func ("/core/joint-cost/published", test_published);
   g_test_add_func ("/core/joint-cost/shares-sum", test_shares_sum);
   g_test_add_func ("/core/joint-cost/no-basis", test_no_basis);
+  g_test_add_func ("/core/joint-cost/split-published", test_split_published);
+  g_test_add_func ("/core/joint-cost/split-sums", test_split_sums);
+  g_test_add_func ("/core/joint-cost/split-odd", test_split_odd);
   g_test_add_func ("/core/choice/published", test_choices);
   g_test_add_func ("/core/overhead/published", test_overhead);
   g_test_add_func ("/core/mix/published", test_mix);
