@@ -5,6 +5,7 @@
  */
 #include "config.h"
 
+#include "store/stead-schema-price-private.h"
 #include "store/stead-schema-private.h"
 
 /* Who belongs together, who does what on which weekday, who is trained for what. */
@@ -294,4 +295,4 @@
   ") STRICT, WITHOUT ROWID;\n" \
   "CREATE INDEX release_person_person ON release_person (person_id);\n"
 
-const char stead_schema_step_5[] = PEOPLE EVENTS HOURS LEARNING SHOTS PACKETS;
+const char stead_schema_step_5[] = PEOPLE EVENTS HOURS LEARNING SHOTS PACKETS JOINT OVERHEAD;

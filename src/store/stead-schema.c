@@ -293,6 +293,7 @@ const char * const stead_schema_undo_tables[] = {
   "release_person", "release", "packet_section", "packet", "share_part", "share_rule", "skill_evidence",
   "skill_try", "skill", "shot_person", "shot", "reflection", "goal", "role_held", "consent", "training",
   "rota_turn", "duty", "group_member", "person_group", "event_score", "event_need", "event_person",
+  "joint_figure", "joint_split", "overhead",
   "scenario_value", "price_trial", "work_timer", "work_span", "event", "build_upkeep", "build_income", "build_pledge",
   "build_grant", "build_phase", "build_quote", "build_line", "build_stock", "build_shelter", "build_gate",
   "build_corner", "build", "sale_left", "sale_order", "sale_tap", "sale_bring", "sale_float",

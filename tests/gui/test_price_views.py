@@ -138,8 +138,33 @@ def test_best_use():
     assert 'CRITICAL' not in w.said() and 'WARNING' not in w.said(), w.said()
 
 
+def test_shared_cost():
+    farm = Farm()
+    figures = farm.ask('joint', 'Brown hens')
+    w = opened(farm, 'Shared cost')
+    w.wait_words(f'{dollars(figures["joint_cents"])} in all goes into Brown hens')
+    share = next(p for p in figures['parts'] if p['part'] == 'hens')['share_cents']['net_value']
+    w.wait_words(f'Hens at the end {dollars(share)}')
+    w.wait('image', 'One cost, shared in several ways')
+    w.wait_words('put in what one weighs')
+    tab_to(w, 'Hens at the end: weight of one, ')
+    w.keys('Prior', 'Prior')             # Page Up: a pound each
+    until(lambda: 'put in what one weighs' not in ' '.join(n.name for n in w.walk()))
+    w.press('push button', 'Keep way and figures')
+    until(lambda: farm.rows("SELECT field FROM joint_figure WHERE part = 'hens'") == ['weight'])
+    kept = farm.ask('joint', 'Brown hens')
+    assert sum(p['share_cents']['physical'] for p in kept['parts']) == kept['joint_cents'], kept
+    w.press('push button', 'Undo: how Brown hens shares its cost')
+    until(lambda: farm.rows('SELECT field FROM joint_figure') == [])
+    assert w.nameless() == [], w.nameless()
+    assert w.close() == 0
+    assert 'CRITICAL' not in w.said() and 'WARNING' not in w.said(), w.said()
+    farm.verify()
+
+
 run_cases(test_all_products_together,
           test_what_if_and_its_scenarios,
           test_step_by_step,
           test_which_price,
-          test_best_use)
+          test_best_use,
+          test_shared_cost)

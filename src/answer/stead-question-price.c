@@ -1,0 +1,67 @@
+/* stead-question-price.c - shared cost as figures for programs.
+ *
+ * Names are never translated, money is in minor units.
+ */
+#include "config.h"
+
+#include "answer/stead-joint-answer.h"
+#include "answer/stead-question-private.h"
+#include "answer/stead-words.h"
+
+static void
+put_shares (JsonBuilder            *out,
+            const SteadJointAnswer *answer,
+            const SteadJointPart   *part)
+{
+  json_builder_set_member_name (out, "share_cents");
+  json_builder_begin_object (out);
+  for (SteadJointMethod method = 0; method < STEAD_N_JOINT_METHODS; method++)
+    if (answer->usable[method])
+      stead_put_int (out, stead_joint_method_id (method), part->share_cents[method]);
+  json_builder_end_object (out);
+}
+
+static void
+put_part (JsonBuilder            *out,
+          const SteadJointAnswer *answer,
+          const SteadJointPart   *part)
+{
+  json_builder_begin_object (out);
+  stead_put_text (out, "part", part->id);
+  stead_put_text (out, "name", part->name);
+  stead_put_text (out, "made", part->made);
+  stead_put_real (out, "base_per_unit", part->base_per_unit);
+  stead_put_real (out, "quantity", part->value[STEAD_JOINT_QUANTITY]);
+  stead_put_real (out, "weight_kg", part->value[STEAD_JOINT_WEIGHT]);
+  stead_put_real (out, "split_cents", part->value[STEAD_JOINT_SPLIT]);
+  stead_put_real (out, "final_cents", part->value[STEAD_JOINT_FINAL]);
+  stead_put_real (out, "further_cents", part->value[STEAD_JOINT_FURTHER]);
+  put_shares (out, answer, part);
+  stead_put_real (out, "unit_cents", stead_joint_unit_cents (part, answer->method));
+  stead_put_real (out, "further_adds_cents", part->more_cents);
+  json_builder_end_object (out);
+}
+
+char *
+stead_question_joint (SteadStore   *store,
+                      gint64        id,
+                      JsonBuilder  *out,
+                      GError      **error)
+{
+  g_autoptr(SteadJointAnswer) answer = stead_joint_answer_new (store, id, error);
+
+  if (answer == NULL)
+    return NULL;
+  stead_put_text (out, "batch", answer->batch->name);
+  stead_put_text (out, "currency", answer->farm->currency);
+  stead_put_int (out, "feed_only", answer->feed_only);
+  stead_put_int (out, "joint_cents", answer->joint_cents);
+  stead_put_text (out, "method", stead_joint_method_id (answer->method));
+  json_builder_set_member_name (out, "parts");
+  json_builder_begin_array (out);
+  for (guint i = 0; i < answer->parts->len; i++)
+    put_part (out, answer, answer->parts->pdata[i]);
+  json_builder_end_array (out);
+  stead_put_text (out, "caution", answer->caution);
+  return stead_words_plain (answer->sentence);
+}
