@@ -110,6 +110,25 @@ stead_work_minutes (const SteadWork  *work,
 }
 
 gboolean
+stead_work_times (const SteadWork  *work,
+                  GTimeZone        *zone,
+                  gint64           *out_from,
+                  gint64           *out_to,
+                  GError          **error)
+{
+  gint64 unix_s[2];
+  gboolean twice;
+
+  g_return_val_if_fail (work != NULL && out_from != NULL && out_to != NULL, FALSE);
+
+  if (!find_ends (work, zone, unix_s, &twice, error))
+    return FALSE;
+  *out_from = unix_s[0];
+  *out_to = unix_s[1];
+  return TRUE;
+}
+
+gboolean
 stead_work_is_likely (int minutes)
 {
   return minutes > 0 && minutes <= STEAD_HOURS_MOST_MIN;

@@ -56,6 +56,19 @@ gboolean stead_work_minutes (const SteadWork  *work,
                              GError          **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
+ * stead_work_times:
+ * @out_from: (out): the start, seconds since 1970
+ * @out_to: (out): the end; not later than @out_from for a slip of the pen
+ *
+ * As stead_work_minutes(), for what is kept.
+ */
+gboolean stead_work_times (const SteadWork  *work,
+                           GTimeZone        *zone,
+                           gint64           *out_from,
+                           gint64           *out_to,
+                           GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
  * stead_work_is_likely:
  * Returns: whether @minutes are above 0 and not more than %STEAD_HOURS_MOST_MIN
  */
