@@ -19,6 +19,8 @@
 #include "store/stead-reflection-repo.h"
 #include "store/stead-shot-repo.h"
 #include "store/stead-skill-repo.h"
+#include "store/stead-people-repo.h"
+#include "store/stead-work-repo.h"
 
 static int
 catch_statement (unsigned  type,
@@ -293,6 +295,33 @@ use_learning (Farm    *farm,
   g_array_unref (stead_packet_repo_builds (farm->store, farm->student, TODAY - 365, TODAY, error));
   g_array_unref (stead_packet_repo_sales (farm->store, farm->student, TODAY - 365, TODAY, error));
   g_ptr_array_unref (stead_packet_repo_mates (farm->store, 1, farm->student, &others, error));
+/* Hours entered, checked, listed; groups, rota, trainings, timers, drafts. */
+static void
+use_people (Farm    *farm,
+            GError **error)
+{
+  SteadWorkSpan span = { .person_id = farm->student, .day = TODAY, .from_at = EIGHT, .to_at = EIGHT + 3600, .minutes = 60,
+                         .duty = (char *) "Feed" };
+  int n;
+
+  ACT (farm, stead_work_repo_enter (farm->store, &span, NULL, err));
+  ACT (farm, stead_work_repo_enter (farm->store, &span, NULL, err));
+  g_ptr_array_unref (stead_work_repo_list (farm->store, TODAY - 7, TODAY, 0, error));
+  g_ptr_array_unref (stead_work_repo_list (farm->store, TODAY - 7, TODAY, farm->student, error));
+  stead_work_span_free (stead_work_repo_get (farm->store, span.id, error));
+  g_ptr_array_unref (stead_work_repo_duties (farm->store, error));
+  g_ptr_array_unref (stead_work_repo_links (farm->store, &span, error));
+  g_ptr_array_unref (stead_work_repo_drafts (farm->store, TODAY - 14, TODAY, error));
+  ACT (farm, stead_work_repo_check (farm->store, TODAY, TODAY, 0, farm->advisor, &n, err));
+  ACT (farm, stead_work_repo_check (farm->store, TODAY, TODAY, farm->student, farm->advisor, &n, err));
+  ACT (farm, stead_work_timer_start (farm->store, farm->student, "Feed", EIGHT + 7200, err));
+  ACT (farm, stead_work_timer_pause (farm->store, farm->student, EIGHT + 7800, err));
+  ACT (farm, stead_work_timer_stop (farm->store, farm->student, TODAY, EIGHT + 9000, err));
+  g_ptr_array_unref (stead_work_timer_list (farm->store, error));
+  g_ptr_array_unref (stead_group_repo_list (farm->store, error));
+  g_ptr_array_unref (stead_turn_repo_list (farm->store, TODAY, error));
+  g_ptr_array_unref (stead_training_repo_list (farm->store, farm->student, error));
+  g_ptr_array_unref (stead_consent_repo_list (farm->store, farm->student, error));
   g_assert_no_error (*error);
 }
 
@@ -315,6 +344,7 @@ test_no_walk (void)
   read_sales (farm, &error);
   use_checks (farm, &error);
   use_learning (farm, &error);
+  use_people (farm, &error);
   sqlite3_trace_v2 (stead_store_get_db (farm->store), 0, NULL, NULL);
   g_assert_cmpuint (g_hash_table_size (caught), >, 30);
   g_hash_table_iter_init (&iter, caught);
