@@ -31,6 +31,7 @@ typedef enum
   STEAD_TARGET_HOLD,        /* Check, what is held back */
   STEAD_TARGET_SALE,        /* Sell, that sale day */
   STEAD_TARGET_PERSON,      /* Show, that person; 0: the class */
+  STEAD_TARGET_HOURS,       /* Show, hours of that person; 0: of all */
 } SteadTarget;
 
 typedef struct

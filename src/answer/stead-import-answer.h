@@ -22,6 +22,7 @@ typedef enum
   STEAD_IMPORT_PICKS,       /* date, amount, grade, thrown out, reason, note, person */
   STEAD_IMPORT_WEIGHINGS,   /* date, group, number and total weight; or a row a fish: date, weight, length */
   STEAD_IMPORT_BANK,        /* date, amount or money in and money out, description; of an account */
+  STEAD_IMPORT_PEOPLE,      /* name, class year, role, group: a class list */
 } SteadImportKind;
 
 typedef enum
@@ -45,7 +46,7 @@ typedef struct
 #define STEAD_TYPE_IMPORT (stead_import_get_type ())
 G_DECLARE_FINAL_TYPE (SteadImport, stead_import, STEAD, IMPORT, GObject)
 
-/* @name: "flock-log", "receipts", "fish-log", "temperatures", "picks", "weighings" or "bank" */
+/* @name: "flock-log", "receipts", "fish-log", "temperatures", "picks", "weighings", "bank" or "people" */
 gboolean stead_import_kind_from_name (const char      *name,
                                       SteadImportKind *out_kind);
 

@@ -15,6 +15,7 @@
 #define WARMTH (1u << STEAD_IMPORT_TEMPERATURES)
 #define PICKS (1u << STEAD_IMPORT_PICKS)
 #define BANK (1u << STEAD_IMPORT_BANK)
+#define LIST (1u << STEAD_IMPORT_PEOPLE)
 #define ALL (LOG | RECEIPTS | FISH | SCALE | WARMTH | PICKS | BANK)
 
 /* Names of columns, folded: lower case, without accents, signs as one space. */
@@ -75,6 +76,19 @@ static const struct { const char *name; SteadColumn column; guint kinds; } names
   { "memo", STEAD_COLUMN_TEXT, BANK }, { "payee", STEAD_COLUMN_TEXT, BANK },
   { "descripcion", STEAD_COLUMN_TEXT, BANK }, { "concepto", STEAD_COLUMN_TEXT, BANK },
   { "detalle", STEAD_COLUMN_TEXT, BANK },
+
+  { "name", STEAD_COLUMN_PERSON, LIST }, { "full name", STEAD_COLUMN_PERSON, LIST },
+  { "student name", STEAD_COLUMN_PERSON, LIST }, { "student", STEAD_COLUMN_PERSON, LIST },
+  { "nombre", STEAD_COLUMN_PERSON, LIST }, { "nombre completo", STEAD_COLUMN_PERSON, LIST },
+  { "estudiante", STEAD_COLUMN_PERSON, LIST }, { "person", STEAD_COLUMN_PERSON, LIST },
+  { "persona", STEAD_COLUMN_PERSON, LIST },
+  { "class of", STEAD_COLUMN_CLASS_YEAR, LIST }, { "class year", STEAD_COLUMN_CLASS_YEAR, LIST },
+  { "class", STEAD_COLUMN_CLASS_YEAR, LIST }, { "year", STEAD_COLUMN_CLASS_YEAR, LIST },
+  { "graduates", STEAD_COLUMN_CLASS_YEAR, LIST }, { "graduation year", STEAD_COLUMN_CLASS_YEAR, LIST },
+  { "generacion", STEAD_COLUMN_CLASS_YEAR, LIST }, { "ano", STEAD_COLUMN_CLASS_YEAR, LIST },
+  { "role", STEAD_COLUMN_ROLE, LIST }, { "rol", STEAD_COLUMN_ROLE, LIST },
+  { "group", STEAD_COLUMN_GROUP, LIST }, { "list", STEAD_COLUMN_GROUP, LIST },
+  { "grupo", STEAD_COLUMN_GROUP, LIST }, { "lista", STEAD_COLUMN_GROUP, LIST },
 
   { "eggs", STEAD_COLUMN_EGGS, LOG }, { "egg", STEAD_COLUMN_EGGS, LOG },
   { "eggs collected", STEAD_COLUMN_EGGS, LOG }, { "eggs laid", STEAD_COLUMN_EGGS, LOG },
@@ -310,7 +324,7 @@ stead_import_columns_find (SteadImportKind      kind,
       out->at[column] = i;
       out->unit[column] = unit;
     }
-  if (out->at[STEAD_COLUMN_DATE] >= 0 && stead_import_methods (kind)->is_complete (out))
+  if ((out->at[STEAD_COLUMN_DATE] >= 0 || kind == STEAD_IMPORT_PEOPLE) && stead_import_methods (kind)->is_complete (out))
     return TRUE;
   g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_INPUT, _(stead_import_methods (kind)->needs));
   return FALSE;
@@ -322,6 +336,8 @@ column_title (SteadColumn column)
   switch (column)
     {
     case STEAD_COLUMN_DATE: return C_("column", "Date");
+    case STEAD_COLUMN_CLASS_YEAR: return C_("column", "Class of");
+    case STEAD_COLUMN_ROLE: return C_("column", "Role");
     case STEAD_COLUMN_EGGS: return C_("column", "Eggs");
     case STEAD_COLUMN_CRACKED: return C_("column", "Cracked");
     case STEAD_COLUMN_FEED: return C_("column", "Feed");

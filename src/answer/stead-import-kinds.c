@@ -14,6 +14,7 @@ stead_import_methods (SteadImportKind kind)
     case STEAD_IMPORT_PICKS: return &stead_import_picks;
     case STEAD_IMPORT_WEIGHINGS: return &stead_import_weighings;
     case STEAD_IMPORT_BANK: return &stead_import_bank;
+    case STEAD_IMPORT_PEOPLE: return &stead_import_people;
     case STEAD_IMPORT_FLOCK_LOG:
     default: return &stead_import_flock_log;
     }

@@ -106,9 +106,11 @@ typedef enum
   STEAD_COLUMN_MONEY_IN,
   STEAD_COLUMN_MONEY_OUT,
   STEAD_COLUMN_TEXT,          /* what the bank says of it */
+  STEAD_COLUMN_CLASS_YEAR,
+  STEAD_COLUMN_ROLE,
 } SteadColumn;
 
-#define STEAD_N_COLUMNS (STEAD_COLUMN_TEXT + 1)
+#define STEAD_N_COLUMNS (STEAD_COLUMN_ROLE + 1)
 
 typedef struct
 {
@@ -253,7 +255,7 @@ typedef struct
 
 extern const SteadImportMethods stead_import_flock_log, stead_import_receipts, stead_import_fish_log,
                                 stead_import_weighings, stead_import_temperatures, stead_import_picks,
-                                stead_import_bank;
+                                stead_import_bank, stead_import_people;
 
 const SteadImportMethods *stead_import_methods (SteadImportKind kind);
 

@@ -1,7 +1,7 @@
 /* stead-subject.h - which product, batch, bay or water a question or a paper is about, by name. */
 #pragma once
 
-#include "store/stead-store.h"
+#include "store/stead-farm-repo.h"
 
 G_BEGIN_DECLS
 
@@ -109,5 +109,10 @@ gboolean stead_subject_build (SteadStore  *store,
                               const char  *name,
                               gint64      *out_id,
                               GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The same for a person; %NULL: the first student.  Returns: (transfer full): the person */
+SteadPerson *stead_subject_person (SteadStore  *store,
+                                   const char  *name,
+                                   GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

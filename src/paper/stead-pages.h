@@ -75,7 +75,7 @@ typedef struct
   double      share;   /* of the width left over; 0: as wide as its widest text */
 } SteadPagesColumn;
 
-#define STEAD_PAGES_MAX_COLUMNS 6
+#define STEAD_PAGES_MAX_COLUMNS 10
 
 typedef enum
 {

@@ -140,6 +140,17 @@ SteadPages *stead_thanks_paper_new (SteadStore               *store,
                                     const SteadPaperOptions  *options,
                                     GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The days of @options, or this week; @of: nothing. */
+SteadPages *stead_hours_week_paper_new   (SteadStore               *store,
+                                          const char               *of,
+                                          const SteadPaperOptions  *options,
+                                          GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+/* @of: a person; of the days of @options, or of the school year. */
+SteadPages *stead_hours_person_paper_new (SteadStore               *store,
+                                          const char               *of,
+                                          const SteadPaperOptions  *options,
+                                          GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The same as tables: each entry behind the statements; the whole book. */
 SteadLogAnswer *stead_statement_paper_log (SteadStore               *store,
                                            const char               *of,

@@ -111,6 +111,8 @@ static const SteadPaperKind kinds[] = {
   { "shopping-list", N_("Shopping list of a build"), "build", STEAD_FORMAT_PDF },
   { "donor-sheet", N_("Sheet for givers"), "build", STEAD_FORMAT_PDF },
   { "progress-poster", N_("Progress poster"), "build", STEAD_FORMAT_PDF },
+  { "hours-week", N_("Hours of a week"), NULL, STEAD_FORMAT_PDF },
+  { "hours-person", N_("Hours by activity"), "person", STEAD_FORMAT_PDF },
 };
 
 /* What makes each of them, in the same order. */
@@ -152,6 +154,8 @@ static const struct
   { stead_build_shopping_new, NULL },
   { stead_build_donor_new, NULL },
   { stead_build_poster_new, NULL },
+  { stead_hours_week_paper_new, NULL },
+  { stead_hours_person_paper_new, NULL },
 };
 
 const SteadPaperKind *
