@@ -251,7 +251,7 @@ import (const Options *options)
 
   if (!stead_import_kind_from_name (options->import, &kind))
     return misunderstood (_("Import knows these kinds: flock-log, receipts, fish-log, weighings, temperatures, picks, "
-                            "bank."));
+                            "bank, people."));
   store = open_farm (options, options->rest[1], STEAD_STORE_OPEN_DEFAULT, &error);
   if (store == NULL
       || (options->of != NULL && !find_batch (store, kind, options->of, &batch, &error)))
@@ -396,7 +396,7 @@ parse (Options            *options,
     { "new", 0, 0, G_OPTION_ARG_FILENAME, &options->new_farm, N_("Make a new, empty farm"), N_("FILE") },
     { "demo", 0, 0, G_OPTION_ARG_FILENAME, &options->demo, N_("Make the demo farm"), N_("FILE") },
     { "import", 0, 0, G_OPTION_ARG_STRING, &options->import,
-      N_("Take a table (flock-log, receipts, fish-log, weighings, temperatures, picks or bank) into a farm: KIND CSV FILE"),
+      N_("Take a table (flock-log, receipts, fish-log, weighings, temperatures, picks, bank or people) into a farm: KIND CSV FILE"),
       N_("KIND") },
     { "ask", 0, 0, G_OPTION_ARG_STRING, &options->ask, N_("Print an answer and its figures: QUESTION FILE"),
       N_("QUESTION") },

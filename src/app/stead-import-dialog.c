@@ -513,6 +513,7 @@ stead_import_dialog_show (GtkWidget      *parent,
     [STEAD_IMPORT_TEMPERATURES] = N_("Import temperatures"),
     [STEAD_IMPORT_PICKS] = N_("Import picks"),
     [STEAD_IMPORT_BANK] = N_("Import a statement of an account"),
+    [STEAD_IMPORT_PEOPLE] = N_("Import a class list"),
   };
   Asked *asked;
 

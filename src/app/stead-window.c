@@ -64,6 +64,7 @@ static const char * const place_of_target[] = {
   [STEAD_TARGET_CHECKLIST] = "check",
   [STEAD_TARGET_HOLD] = "check",
   [STEAD_TARGET_PERSON] = "show",
+  [STEAD_TARGET_HOURS] = "show",
 };
 
 #define ALONE "alone"   /* name of a page that stands without posts */

@@ -6,6 +6,7 @@
 #include "app/show/stead-class-pane.h"
 
 #include "answer/stead-class-answer.h"
+#include "app/stead-import-dialog.h"
 #include "app/stead-people-window.h"
 
 struct _SteadClassPane
@@ -61,6 +62,12 @@ people_cb (SteadPane *pane)
 }
 
 static void
+import_cb (SteadPane *pane)
+{
+  stead_import_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_IMPORT_PEOPLE, 0);
+}
+
+static void
 stead_class_pane_refresh (SteadPane *pane)
 {
   SteadClassPane *self = STEAD_CLASS_PANE (pane);
@@ -93,4 +100,5 @@ stead_class_pane_init (SteadClassPane *self)
   stead_table_set_empty (self->table, _("Nobody is entered yet. The names of those who work on the farm belong here, "
                                         "so that the log can say who did what."));
   stead_pane_add_button (pane, _("People…"), G_CALLBACK (people_cb));
+  stead_pane_add_button (pane, _("Import a class list…"), G_CALLBACK (import_cb));
 }

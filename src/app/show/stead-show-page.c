@@ -8,6 +8,7 @@
 
 #include "app/keep/stead-pane.h"
 #include "app/show/stead-class-pane.h"
+#include "app/show/stead-hours-pane.h"
 #include "app/show/stead-show-page.h"
 #include "app/stead-chips.h"
 #include "app/stead-ui.h"
@@ -22,6 +23,7 @@ typedef struct
 
 static const View views[] = {
   { NC_("view of Show", "Class"), stead_class_pane_get_type, STEAD_TARGET_PERSON },
+  { NC_("view of Show", "Hours"), stead_hours_pane_get_type, STEAD_TARGET_HOURS },
 };
 
 struct _SteadShowPage
