@@ -12,6 +12,7 @@ static void
 line_free (SteadSaleLineAnswer *line)
 {
   g_free (line->text);
+  g_free (line->lots_text);
   g_free (line);
 }
 

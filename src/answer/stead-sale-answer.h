@@ -40,6 +40,7 @@ typedef struct
   double         left_units;
   double         missed_units;   /* that people go without */
   char          *text;           /* plain: what this means for this product */
+  char          *lots_text;      /* (nullable) plain: out of which lots it is brought */
 } SteadSaleLineAnswer;
 
 typedef struct
@@ -80,6 +81,9 @@ gboolean stead_sale_unit_cost (SteadStore  *store,
                                gint64       product_id,
                                double      *out_cents,
                                GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full) (element-type SteadWhy): number, chance and left-overs by product, and what the day brings. */
+GPtrArray *stead_sale_answer_whys (const SteadSaleAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "Saturday, Dec 5, 9:00 AM to 1:00 PM, Town hall" */
 char *stead_sale_when (const SteadSale *sale) G_GNUC_WARN_UNUSED_RESULT;

@@ -4,6 +4,7 @@
 #include "answer/stead-answer-error.h"
 #include "answer/stead-batch-outlook.h"
 #include "answer/stead-cost-answer.h"
+#include "answer/stead-sale-lots.h"
 #include "answer/stead-sale-private.h"
 #include "core/stead-demand-learn.h"
 #include "store/stead-kitchen-repo.h"
@@ -208,13 +209,34 @@ read_coming (SteadStore           *store,
   return TRUE;
 }
 
+/* After the cash-up the lots are what they were. */
+static gboolean
+read_lots (SteadStore           *store,
+           const SteadSale      *sale,
+           SteadSaleLineAnswer  *line,
+           GError              **error)
+{
+  g_autoptr(SteadProduct) product = NULL;
+  g_autoptr(GPtrArray) choices = NULL;
+
+  if (sale->count_id != 0 || line->good->item_id == 0)
+    return TRUE;
+  product = stead_product_repo_get (store, line->good->product_id, error);
+  choices = product != NULL ? stead_sale_lots_new (store, product, sale->day, line->good->planned, line->good->lots, error)
+                            : NULL;
+  if (choices != NULL)
+    line->lots_text = stead_sale_lots_text (choices, product->pack, line->good->planned);
+  return choices != NULL;
+}
+
 gboolean
 stead_sale_read_ready (SteadStore           *store,
                        const SteadSale      *sale,
                        SteadSaleLineAnswer  *line,
                        GError              **error)
 {
-  return read_on_hand (store, sale, line, error) && read_coming (store, sale, line, error);
+  return read_on_hand (store, sale, line, error) && read_coming (store, sale, line, error)
+         && read_lots (store, sale, line, error);
 }
 
 /* --- cost ----------------------------------------------------------------------------------- */

@@ -31,6 +31,7 @@ stead_season_answer_free (SteadSeasonAnswer *self)
   g_clear_pointer (&self->products, g_ptr_array_unref);
   g_clear_pointer (&self->places, g_ptr_array_unref);
   g_clear_pointer (&self->overs, g_array_unref);
+  g_clear_pointer (&self->over_days, g_array_unref);
   stead_farm_free (self->farm);
   g_free (self->sentence);
   g_free (self->run_text);
@@ -211,6 +212,7 @@ add_overs (SteadStore         *store,
       self->over_cents += day->over_cents;
       over = (double) day->over_cents;
       g_array_append_val (self->overs, over);
+      g_array_append_val (self->over_days, day->sale->day);
     }
   if (counts != NULL && self->overs->len > 0)
     stead_run_chart ((const double *) self->overs->data, self->overs->len, &self->run);
@@ -267,6 +269,7 @@ stead_season_answer_new (SteadStore  *store,
   self->products = g_ptr_array_new_with_free_func ((GDestroyNotify) sum_free);
   self->places = g_ptr_array_new_with_free_func ((GDestroyNotify) sum_free);
   self->overs = g_array_new (FALSE, FALSE, sizeof (double));
+  self->over_days = g_array_new (FALSE, FALSE, sizeof (SteadDay));
   self->farm = stead_farm_repo_get (store, error);
   sales = self->farm != NULL ? stead_sale_repo_list (store, error) : NULL;
   if (sales == NULL)

@@ -49,6 +49,7 @@ typedef struct
   gint64         takings_cents;
   gint64         over_cents;
   GArray        *overs;      /* of double: over and short by cash-up, in the order of time */
+  GArray        *over_days;  /* of SteadDay: the days of these */
   SteadRunChart  run;        /* of it; only with n_done > 0 */
   gint64         next_id;    /* 0: none */
   char          *sentence;   /* markup */

@@ -381,11 +381,11 @@ write_taking (SteadDemoWriter  *writer,
 /* --- and counted ---------------------------------------------------------------------------- */
 
 /* What lies in the box, in as few pieces as can be: nobody keeps a note of how it came. */
-static gboolean
-fill_count (SteadCashCount  *count,
-            const char      *currency,
-            gint64           cents,
-            GError         **error)
+gboolean
+stead_demo_cash_pieces (GArray      *pieces_out,
+                        const char  *currency,
+                        gint64       cents,
+                        GError     **error)
 {
   gsize n;
   const gint64 *faces = stead_coins_faces (currency, &n);
@@ -398,7 +398,7 @@ fill_count (SteadCashCount  *count,
       SteadCashPiece piece = { faces[i], pieces[i] };
 
       if (pieces[i] > 0)
-        g_array_append_val (count->pieces, piece);
+        g_array_append_val (pieces_out, piece);
     }
   return TRUE;
 }
@@ -426,7 +426,7 @@ write_count (SteadDemoWriter  *writer,
       there -= stead_demo_cents (reader, "cash", "short");
       count->reason = stead_demo_text (reader, "cash", "short_reason");
     }
-  if (!stead_demo_sound (writer, error) || !fill_count (count, currency, there, error) ||
+  if (!stead_demo_sound (writer, error) || !stead_demo_cash_pieces (count->pieces, currency, there, error) ||
       !stead_cash_count_repo_save (writer->store, count, error))
     return FALSE;
   cash->count_id = stead_cash_count_deposit_cents (count) > 0 ? count->id : 0;
@@ -462,7 +462,7 @@ write_takings (SteadDemoWriter  *writer,
     if (!write_taking (writer, takings->pdata[i], error))
       return FALSE;
   g_ptr_array_set_size (takings, 0);
-  return write_table (writer, error) && write_count (writer, error);
+  return (stead_demo_market_is_on (writer) || write_table (writer, error)) && write_count (writer, error);
 }
 
 static gboolean
@@ -478,6 +478,19 @@ write_deposit (SteadDemoWriter  *writer,
   cash->count_id = 0;
   return stead_cash_count_repo_deposit (writer->store, count, cash->account_id, stead_demo_day_at (writer, writer->at),
                                         slip, error) != 0;
+}
+
+gboolean
+stead_demo_cash_before_sale (SteadDemoWriter  *writer,
+                             GError          **error)
+{
+  return (writer->cash->count_id == 0 || write_deposit (writer, NULL, error)) && write_table (writer, error);
+}
+
+gint64
+stead_demo_cash_office (SteadDemoWriter *writer)
+{
+  return writer->cash->account_id;
 }
 
 /* --- for one thing only ------------------------------------------------------------------------ */

@@ -208,6 +208,11 @@ sell_packs (SteadDemoWriter      *writer,
   packs = MIN (sale->packs, floor (stock.on_hand_base / each));
   if (packs < 1)
     return TRUE;
+  if (stead_demo_market_is_on (writer))
+    {
+      stead_demo_market_sold (writer, sale->product, packs);
+      return TRUE;
+    }
   stead_demo_cash_sold (writer, sale->product, packs);
   return stead_lot_repo_sell (writer->store, item, day, packs * each, _("Sold at the market"),
                               stead_demo_person_on (writer, writer->at), error);

@@ -253,6 +253,11 @@ sell (SteadDemoWriter  *writer,
   units = MIN (most, floor (stock.on_hand_base / each + 1e-6));
   if (units < 1)
     return TRUE;
+  if (stead_demo_market_is_on (writer))
+    {
+      stead_demo_market_sold (writer, product, units);
+      return TRUE;
+    }
   for (char **part = parts; *part != NULL; part++)
     if (!stead_lot_repo_sell (writer->store, stead_demo_id_of (writer, "item", *part), day, units,
                               _("Packed for the sale"), person, error))

@@ -149,6 +149,9 @@ live_uses (SteadDemoWriter  *writer,
 
       if (use->day > writer->at)
         return TRUE;
+      /* At a market the cash-up takes the packs. */
+      if (use->is_sold && stead_demo_market_is_on (writer))
+        continue;
       /* Translators: a step of undo; %s is a thing in the store room. */
       name = g_strdup_printf (_("Use of %s"), use->item);
       if (!stead_demo_act (writer, name, write_use, use, error))
@@ -246,7 +249,7 @@ live (SteadDemoWriter  *writer,
                                !stead_demo_live_chicks (writer, error) || !live_day (writer, error) ||
                                !stead_demo_live_eggs (writer, error) ||
                                !stead_demo_live_kitchen (writer, error))) ||
-          !stead_demo_live_cash (writer, error))
+          !stead_demo_live_market (writer, error) || !stead_demo_live_cash (writer, error))
         return FALSE;
     }
   return TRUE;
@@ -268,6 +271,7 @@ stead_demo_write (SteadDemoStory  *story,
   writer.eggs = stead_demo_eggs_new (&writer);
   writer.kitchen = stead_demo_kitchen_new (&writer);
   writer.cash = stead_demo_cash_new (&writer);
+  writer.market = stead_demo_market_new (&writer);
   stead_store_set_today (store, story->first - 400);
   done = stead_demo_sound (&writer, error) && stead_demo_begin_farm (&writer, error) &&
          stead_demo_begin_cash (&writer, error) && live (&writer, error) &&
@@ -278,6 +282,7 @@ stead_demo_write (SteadDemoStory  *story,
   stead_demo_eggs_free (writer.eggs);
   stead_demo_kitchen_free (writer.kitchen);
   stead_demo_cash_free (writer.cash);
+  stead_demo_market_free (writer.market);
   g_hash_table_unref (writer.ids);
   g_ptr_array_unref (writer.students);
   return done;

@@ -16,6 +16,8 @@ typedef struct _SteadDemoChicks SteadDemoChicks;
 typedef struct _SteadDemoEggs SteadDemoEggs;
 typedef struct _SteadDemoKitchen SteadDemoKitchen;
 typedef struct _SteadDemoCash SteadDemoCash;
+/* Sale days that were held. */
+typedef struct _SteadDemoMarket SteadDemoMarket;
 
 typedef struct
 {
@@ -32,6 +34,7 @@ typedef struct
   SteadDemoEggs   *eggs;
   SteadDemoKitchen *kitchen;
   SteadDemoCash   *cash;
+  SteadDemoMarket *market;
   guint            next_buy;
   guint            next_use;
   guint            next_sale;
@@ -121,6 +124,20 @@ void             stead_demo_cash_sold    (SteadDemoWriter *writer, const char *g
 void             stead_demo_cash_sold_of (SteadDemoWriter *writer, gint64 item_id, double base);
 /* The cash box. */
 gint64           stead_demo_cash_till    (SteadDemoWriter *writer);
+/* The account in the school's books. */
+gint64           stead_demo_cash_office  (SteadDemoWriter *writer);
+/* Within an action: brings what was counted to the office, and pays for the table. */
+gboolean         stead_demo_cash_before_sale (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Fills in the fewest coins and notes that make @cents. */
+gboolean         stead_demo_cash_pieces  (GArray *pieces_out, const char *currency, gint64 cents,
+                                          GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* A market is held today, with a plan, a tally and a cash-up. */
+gboolean         stead_demo_market_is_on (SteadDemoWriter *writer);
+/* Sold there today: so many units of "product Eggs"; their lots are taken at the end of the day. */
+void             stead_demo_market_sold  (SteadDemoWriter *writer, const char *group, double units);
+SteadDemoMarket *stead_demo_market_new   (SteadDemoWriter *writer) G_GNUC_WARN_UNUSED_RESULT;
+void             stead_demo_market_free  (SteadDemoMarket *market);
+gboolean         stead_demo_live_market  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* The pen to be built, at the end of the story. */
 gboolean         stead_demo_plan_builds  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* The sale days to come, likewise. */

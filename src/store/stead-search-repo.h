@@ -16,6 +16,7 @@ typedef enum
   STEAD_HIT_PERSON,
   STEAD_HIT_RECIPE,
   STEAD_HIT_KITCHEN,   /* a batch of the kitchen */
+  STEAD_HIT_SALE,      /* a sale day */
 } SteadHitKind;
 
 typedef struct

@@ -5,6 +5,7 @@
 #include "answer/stead-due-answer.h"
 #include "answer/stead-stock-answer.h"
 #include "core/stead-money.h"
+#include "store/stead-sale-repo.h"
 
 #include <math.h>
 #include <string.h>
@@ -369,6 +370,32 @@ strip (Farm *farm)
   return answer;
 }
 
+/* A sale comes soon, is today, and must be cashed up once it is over. */
+static void
+test_sale (Farm          *farm,
+           gconstpointer  data)
+{
+  static const struct { int day; int n_tasks, n_warnings; } looks[] = {
+    { -3, 0, 0 }, { -2, 1, 0 }, { -1, 1, 0 }, { 0, 1, 0 }, { 1, 0, 1 } };
+  g_autoptr(SteadSale) sale = stead_sale_new ();
+  SteadDay day = farm->today;
+
+  sale->name = g_strdup ("Market");
+  sale->day = day;
+  sale->opens_min = 540;
+  sale->closes_min = 780;
+  FARM_DO (farm, stead_sale_repo_save (farm->store, sale, NULL, &farm_error));
+  for (gsize i = 0; i < G_N_ELEMENTS (looks); i++)
+    {
+      g_autoptr(SteadDueAnswer) answer = NULL;
+
+      stead_store_set_today (farm->store, day + looks[i].day);
+      answer = ask (farm);
+      g_assert_cmpint (count (answer, STEAD_DUE_TASK, STEAD_TARGET_SALE, sale->id), ==, looks[i].n_tasks);
+      g_assert_cmpint (count (answer, STEAD_DUE_WARNING, STEAD_TARGET_SALE, sale->id), ==, looks[i].n_warnings);
+    }
+}
+
 static void
 test_strip (Farm          *farm,
             gconstpointer  data)
@@ -416,6 +443,7 @@ main (int    argc,
   ADD ("gaps", test_gaps);
   ADD ("low-lay", test_low_lay);
   ADD ("uncovered", test_uncovered);
+  ADD ("sale", test_sale);
   ADD ("feed-low", test_feed_low);
   ADD ("feed-runs-out", test_feed_runs_out);
   ADD ("best-by", test_best_by);

@@ -6,6 +6,7 @@
 #include "farm.h"
 #include "numbers.h"
 
+#include "answer/stead-sale-lots.h"
 #include "answer/stead-sale-result-answer.h"
 #include "answer/stead-sale-tally-answer.h"
 #include "answer/stead-season-answer.h"
@@ -13,6 +14,7 @@
 #include "store/stead-cash-repo.h"
 
 #include <math.h>
+#include <string.h>
 
 #define AT 1774944000
 
@@ -151,6 +153,88 @@ test_plan (Farm *farm, gconstpointer data)
                (double) stead_money_round (answer->profit.low) / 100, (double) stead_money_round (answer->profit.high) / 100,
                round (100 * answer->loss_frac));
   NUMBERS_ARE (line->text, 21, 27, 3, line->best_units, round (100 * line->ratio));
+}
+
+/* Each figure of the plan can be asked why; worked on a product of which one costs $2.00. */
+static void
+test_whys (Farm *farm, gconstpointer data)
+{
+  Money money = money_new (farm);
+  g_autoptr(SteadSale) sale = sale_new (farm, &money, farm->today + 4, 24);
+  SteadSaleGood *good = sale->goods->pdata[0];
+  g_autoptr(SteadSaleAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
+  g_autoptr(GError) error = NULL;
+  SteadSaleLineAnswer *line;
+  const SteadWhy *best, *chance;
+
+  good->low = 12;
+  good->likely = 20;
+  good->high = 32;
+  good->left_cents = 100;
+  good->missed_cents = 50;
+  FARM_DO (farm, stead_sale_repo_save (farm->store, sale, NULL, &farm_error));
+  answer = stead_sale_answer_new (farm->store, sale->id, &error);
+  g_assert_no_error (error);
+  line = answer->lines->pdata[0];
+  line->unit_cents = 200;
+  line->ratio = 0.75;
+  line->best_units = 24;
+  whys = stead_sale_answer_whys (answer);
+  g_assert_cmpuint (whys->len, ==, 4);
+  best = whys->pdata[0];
+  chance = whys->pdata[1];
+  g_assert_nonnull (strstr (best->title, line->good->name));
+  /* One too few: 4.50 - 2.00 + 0.50 = 3.00; one too many: 2.00 - 1.00; 3 / (3 + 1) = 75 %. */
+  NUMBERS_ARE (best->worked, 4.5, 2, 0.5, 3, 2, 1, 1, 3, 3, 1, 75, 12, 20, 32, 21.3, 75, 24);
+  /* 64 / 240 = 26.7 %; 24 - 21.33 + 0.711 = 3.378. */
+  NUMBERS_ARE (chance->worked, 12, 20, 32, 21.3, 24, 26.7, 24, 21.3, 0.711, 3.38);
+  for (guint i = 0; i < whys->len; i++)
+    g_assert_cmpuint (strlen (((const SteadWhy *) whys->pdata[i])->source), >, 10);
+}
+
+/* What expires first goes first, and nothing past its best-by day; by hand anything goes. */
+static void
+test_lots (Farm *farm, gconstpointer data)
+{
+  SteadProduct product = { .item_id = farm->feed, .base_per_unit = 10, .pack = STEAD_PACK_JAR };
+  static const struct { int days; double kg; } lots[] = { { 20, 50 }, { 3, 100 }, { 9, 30 } };
+  g_autoptr(GPtrArray) choices = NULL, chosen = NULL;
+  g_autoptr(GArray) hand = g_array_new (FALSE, FALSE, sizeof (SteadSaleLot));
+  g_autoptr(GError) error = NULL;
+  g_autofree char *text = NULL, *hand_text = NULL;
+  SteadSaleLot lot;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (lots); i++)
+    {
+      g_autoptr(SteadReceipt) receipt = stead_receipt_new ();
+      SteadReceiptLine line = { .item_id = farm->feed, .quantity_base = lots[i].kg, .cost_cents = 1000,
+                                .best_by = farm->today + lots[i].days };
+
+      receipt->supplier = g_strdup ("Mill");
+      receipt->day = farm->today;
+      receipt->reference = g_strdup_printf ("%d", (int) i);
+      g_array_append_val (receipt->lines, line);
+      FARM_DO (farm, stead_receipt_repo_save (farm->store, receipt, &farm_error));
+    }
+  choices = stead_sale_lots_new (farm->store, &product, farm->today + 5, 6, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (choices->len, ==, 2);
+  g_assert_cmpfloat_with_epsilon (((SteadSaleLotChoice *) choices->pdata[0])->units, 3, 1e-9);
+  g_assert_cmpfloat_with_epsilon (((SteadSaleLotChoice *) choices->pdata[0])->there_units, 3, 1e-9);
+  g_assert_cmpint (((SteadSaleLotChoice *) choices->pdata[0])->best_by, ==, farm->today + 9);
+  g_assert_cmpfloat_with_epsilon (((SteadSaleLotChoice *) choices->pdata[1])->units, 3, 1e-9);
+  lot = (SteadSaleLot) { ((SteadSaleLotChoice *) choices->pdata[1])->lot_id, 40 };
+  g_array_append_val (hand, lot);
+  chosen = stead_sale_lots_new (farm->store, &product, farm->today + 5, 6, hand, &error);
+  g_assert_cmpfloat (((SteadSaleLotChoice *) chosen->pdata[0])->units, ==, 0);
+  g_assert_cmpfloat_with_epsilon (((SteadSaleLotChoice *) chosen->pdata[1])->units, 4, 1e-9);
+  text = stead_sale_lots_text (choices, STEAD_PACK_JAR, 6);
+  hand_text = stead_sale_lots_text (chosen, STEAD_PACK_JAR, 6);
+  g_assert_false (g_strrstr (text, "6") == NULL && farm_in_english ());
+  g_assert_cmpstr (text, !=, hand_text);
+  if (farm_in_english ())
+    g_assert_nonnull (strstr (hand_text, "2 jars out of what is made or harvested until then."));
 }
 
 /* Past days of the product are learned from; without a guess they alone tell. */
@@ -319,6 +403,8 @@ main (int    argc,
 {
   farm_start (&argc, &argv);
   LOGGED ("/answer/sale/plan", test_plan);
+  LOGGED ("/answer/sale/whys", test_whys);
+  CASE ("/answer/sale/lots", test_lots);
   CASE ("/answer/sale/learns", test_learns);
   CASE ("/answer/sale/tally", test_tally);
   g_test_add_func ("/answer/sale/clock", test_clock);

@@ -3,6 +3,7 @@
 
 #include "repo-fixture.h"
 #include "store/stead-kitchen-repo.h"
+#include "store/stead-sale-repo.h"
 
 #include <math.h>
 
@@ -92,6 +93,25 @@ test_kitchen (void)
   FINDS ("bread", "7:Bread|8:Bread of Tuesday|8:Bread of Monday");
 }
 
+/* A sale day goes by its name and its day; the newest first. */
+static void
+test_sale (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+
+  for (int i = 0; i < 2; i++)
+    {
+      g_autoptr(SteadSale) sale = stead_sale_new ();
+
+      sale->name = g_strdup ("Winter market");
+      sale->day = TODAY - 30 * i;
+      sale->opens_min = 540;
+      sale->closes_min = 780;
+      ACT (farm, stead_sale_repo_save (farm->store, sale, NULL, err));
+    }
+  FINDS ("winter", "9:Winter market, Mar 3, 2026|9:Winter market, Feb 1, 2026");
+}
+
 static void
 test_limit (void)
 {
@@ -112,6 +132,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/store/search/find", test_find);
   g_test_add_func ("/store/search/kitchen", test_kitchen);
+  g_test_add_func ("/store/search/sale", test_sale);
   g_test_add_func ("/store/search/limit", test_limit);
   return g_test_run ();
 }

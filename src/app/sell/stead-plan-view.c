@@ -13,6 +13,7 @@
 #include "app/sell/stead-sell-parts.h"
 #include "app/stead-paper-dialog.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "core/stead-hours.h"
 #include "core/stead-money.h"
 
@@ -26,6 +27,7 @@ struct _SteadPlanView
   SteadSaleAnswer *answer;
   GtkLabel        *sentence, *when, *caution;
   GtkWidget       *goods, *money, *shifts, *bring;
+  SteadWhyBox     *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadPlanView, stead_plan_view, GTK_TYPE_BOX)
@@ -137,6 +139,8 @@ show_goods (SteadPlanView *self)
       stead_sell_figures (self->goods, row++, "strong", line->good->name, bring, price, cost, asked, best, NULL);
       if (line->text != NULL)
         gtk_grid_attach (GTK_GRID (self->goods), stead_make_label (line->text, "soft"), 0, row++, 6, 1);
+      if (line->lots_text != NULL)
+        gtk_grid_attach (GTK_GRID (self->goods), stead_make_label (line->lots_text, "soft"), 0, row++, 6, 1);
     }
 }
 
@@ -209,6 +213,7 @@ stead_plan_view_show (SteadPlanView *self,
 {
   g_autoptr(GError) error = NULL;
   SteadSaleAnswer *answer = stead_sale_answer_new (stead_desk_get_store (desk), sale_id, &error);
+  g_autoptr(GPtrArray) whys = NULL;
   g_autofree char *when = NULL;
 
   self->desk = desk;
@@ -224,6 +229,8 @@ stead_plan_view_show (SteadPlanView *self,
   stead_make_say (self->when, when, FALSE);
   stead_make_say (self->sentence, answer->sentence, TRUE);
   stead_make_say (self->caution, answer->caution, FALSE);
+  whys = stead_sale_answer_whys (answer);
+  stead_why_box_set (self->whys, whys);
   self->quiet = TRUE;
   show_goods (self);
   show_money (self);
@@ -298,6 +305,8 @@ stead_plan_view_init (SteadPlanView *self)
   stead_sell_button (row, _("Plan it once more…"), G_CALLBACK (again_cb), self);
   self->goods = grid_in (stead_sell_card (GTK_WIDGET (self), _("How many to bring")));
   self->money = grid_in (stead_sell_card (GTK_WIDGET (self), _("What the day may bring")));
+  self->whys = STEAD_WHY_BOX (stead_why_box_new ());
+  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->whys));
   self->shifts = grid_in (stead_sell_card (GTK_WIDGET (self), _("Who helps, and when")));
   card = stead_sell_card (GTK_WIDGET (self), _("What to bring"));
   self->bring = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);

@@ -18,6 +18,7 @@ struct _SteadSaleDialog
   SteadDialog  parent_instance;
 
   SteadSale   *sale;        /* as it was read */
+  SteadDay     lots_day;    /* the day as typed */
   GPtrArray   *faces;
   SteadField  *name, *day, *location, *opens, *closes, *weather, *note;
   SteadPick   *account;
@@ -35,13 +36,20 @@ store_of (SteadSaleDialog *self)
 
 /* --- rows ------------------------------------------------------------------------------- */
 
+/* Of which day lots are proposed; after the cash-up they are what they were. */
+static SteadDay
+lots_day (SteadSaleDialog *self)
+{
+  return self->sale->count_id == 0 ? self->lots_day : STEAD_DAY_NONE;
+}
+
 static void
 add_good_cb (SteadSaleDialog *self)
 {
   g_autoptr(SteadSaleGood) good = stead_sale_good_new ();
   const char *currency = stead_desk_get_farm (stead_dialog_get_desk (STEAD_DIALOG (self)))->currency;
 
-  gtk_box_append (GTK_BOX (self->goods), stead_good_row_new (store_of (self), currency, good));
+  gtk_box_append (GTK_BOX (self->goods), stead_good_row_new (store_of (self), currency, good, lots_day (self)));
 }
 
 static void
@@ -283,6 +291,19 @@ stead_sale_dialog_class_init (SteadSaleDialogClass *klass)
   STEAD_DIALOG_CLASS (klass)->remove = stead_sale_dialog_remove;
 }
 
+static void
+day_cb (SteadSaleDialog *self)
+{
+  SteadDay day;
+
+  if (!stead_day_parse (stead_field_get_text (self->day), stead_store_get_today (store_of (self)),
+                        stead_date_order_from_locale (), &day, NULL))
+    return;
+  self->lots_day = day;
+  for (GtkWidget *row = gtk_widget_get_first_child (self->goods); row != NULL; row = gtk_widget_get_next_sibling (row))
+    stead_good_row_set_day (row, lots_day (self));
+}
+
 static GtkWidget *
 add_list (GtkWidget  *box,
           const char *heading,
@@ -442,13 +463,15 @@ show_sale (SteadSaleDialog *self,
   show_text (self->closes, closes);
   stead_cash_picks_accounts (self->account, store, sale->account_id != 0 ? sale->account_id : first_box (store));
   stead_sell_show_faces (self->faces, currency, sale->float_pieces);
+  self->lots_day = sale->day;
   for (guint i = 0; i < sale->goods->len; i++)
-    gtk_box_append (GTK_BOX (self->goods), stead_good_row_new (store, currency, sale->goods->pdata[i]));
+    gtk_box_append (GTK_BOX (self->goods), stead_good_row_new (store, currency, sale->goods->pdata[i], lots_day (self)));
   for (guint i = 0; i < sale->costs->len; i++)
     gtk_box_append (GTK_BOX (self->costs), stead_cost_row_new (currency, sale->costs->pdata[i]));
   for (guint i = 0; i < sale->shifts->len; i++)
     gtk_box_append (GTK_BOX (self->shifts), stead_shift_row_new (store, sale->shifts->pdata[i]));
   show_bring (self);
+  g_signal_connect_swapped (self->day, "changed", G_CALLBACK (day_cb), self);
 }
 
 void

@@ -9,6 +9,7 @@
 #include "answer/stead-sale-answer.h"
 #include "app/keep/stead-cash-picks.h"
 #include "app/make/stead-make-parts.h"
+#include "app/sell/stead-lot-choice.h"
 #include "app/stead-ui.h"
 
 #define ROW_KEY "stead-sale-row"
@@ -20,7 +21,8 @@ typedef struct
   SteadPick  *pick;
   SteadField *fields[8];
   GtkWidget  *check;
-  GArray     *lots;          /* of a good, kept as they are */
+  SteadLotChoice *lots;      /* of a good, not owned */
+  SteadDay    day;
   double      brought;
   double      cost_cents;
   gint64      paid_cents;
@@ -30,7 +32,6 @@ typedef struct
 static void
 row_free (Row *row)
 {
-  g_clear_pointer (&row->lots, g_array_unref);
   g_free (row);
 }
 
@@ -118,10 +119,40 @@ show_real (SteadField *field,
     stead_field_show_number (field, value);
 }
 
+/* Another product, number or day has other lots. */
+static void
+show_lots (GtkWidget *box)
+{
+  Row *row = row_of (box);
+  double units = 0;
+
+  if (row != NULL && stead_sell_peek_units (row->fields[PLANNED], &units))
+    stead_lot_choice_propose (row->lots, stead_pick_get (row->pick), row->day, units);
+}
+
+static void
+other_product_cb (GtkWidget *box)
+{
+  stead_lot_choice_set (row_of (box)->lots, NULL);
+  show_lots (box);
+}
+
+void
+stead_good_row_set_day (GtkWidget *widget,
+                        SteadDay   day)
+{
+  Row *row = row_of (widget);
+
+  g_return_if_fail (row != NULL);
+  row->day = day;
+  show_lots (widget);
+}
+
 GtkWidget *
 stead_good_row_new (SteadStore          *store,
                     const char          *currency,
-                    const SteadSaleGood *good)
+                    const SteadSaleGood *good,
+                    SteadDay             day)
 {
   static const char * const labels[] = {
     N_("Bring"), N_("Price"), N_("Fewest asked for"), N_("Likeliest"), N_("Most"), N_("Left over, worth"), N_("Missed, costs") };
@@ -144,6 +175,8 @@ stead_good_row_new (SteadStore          *store,
         stead_field_set_currency (row->fields[i], currency);
       gtk_grid_attach (GTK_GRID (fields), GTK_WIDGET (row->fields[i]), i <= PRICE ? 2 + i : i - LOW, i <= PRICE ? 0 : 1, 1, 1);
     }
+  row->lots = STEAD_LOT_CHOICE (stead_lot_choice_new (store));
+  gtk_grid_attach (GTK_GRID (fields), GTK_WIDGET (row->lots), 0, 2, 5, 1);
   gtk_box_append (GTK_BOX (box), fields);
   add_remove (box);
   stead_cash_picks_products (row->pick, store, good->product_id);
@@ -151,7 +184,6 @@ stead_good_row_new (SteadStore          *store,
   row->brought = good->brought;
   row->cost_cents = good->cost_cents;
   row->key = good->key;
-  row->lots = g_array_copy (good->lots);
   stead_field_show_number (row->fields[PLANNED], good->planned);
   stead_field_show_money (row->fields[PRICE], good->price_cents);
   show_real (row->fields[LOW], good->low);
@@ -161,6 +193,11 @@ stead_good_row_new (SteadStore          *store,
     stead_field_show_money (row->fields[LEFT], good->left_cents);
   if (good->missed_cents != 0)
     stead_field_show_money (row->fields[MISSED], good->missed_cents);
+  row->day = day;
+  stead_lot_choice_set (row->lots, good->lots);
+  show_lots (box);
+  g_signal_connect_swapped (row->pick, "changed", G_CALLBACK (other_product_cb), box);
+  g_signal_connect_swapped (row->fields[PLANNED], "changed", G_CALLBACK (show_lots), box);
   return box;
 }
 
@@ -177,6 +214,7 @@ stead_good_row_read (GtkWidget *widget)
   read &= stead_sell_read_units (row->fields[HIGH], NAN, &good->high);
   read &= stead_field_read_money (row->fields[LEFT], 0, &good->left_cents);
   read &= stead_field_read_money (row->fields[MISSED], 0, &good->missed_cents);
+  read &= stead_lot_choice_read (row->lots, good->lots);
   if (!read)
     return NULL;
   good->id = row->id;
@@ -184,7 +222,6 @@ stead_good_row_read (GtkWidget *widget)
   good->brought = row->brought;
   good->cost_cents = row->cost_cents;
   good->key = row->key;
-  g_array_append_vals (good->lots, row->lots->data, row->lots->len);
   return g_steal_pointer (&good);
 }
 

@@ -10,7 +10,10 @@
 G_BEGIN_DECLS
 
 /* Takes a row off its list; the button of every row does it. */
-GtkWidget      *stead_good_row_new   (SteadStore *store, const char *currency, const SteadSaleGood *good);
+/* @day: of the sale, for the lots; STEAD_DAY_NONE: lots are not chosen any more. */
+GtkWidget      *stead_good_row_new   (SteadStore *store, const char *currency, const SteadSaleGood *good, SteadDay day);
+/* Lots are proposed anew for another day. */
+void            stead_good_row_set_day (GtkWidget *row, SteadDay day);
 SteadSaleGood  *stead_good_row_read  (GtkWidget *row);
 GtkWidget      *stead_cost_row_new   (const char *currency, const SteadSaleCost *cost);
 SteadSaleCost  *stead_cost_row_read  (GtkWidget *row);

@@ -7,6 +7,7 @@
 
 #include "answer/stead-season-answer.h"
 #include "app/make/stead-make-parts.h"
+#include "app/sell/stead-over-chart.h"
 #include "app/sell/stead-sell-parts.h"
 #include "app/stead-ui.h"
 #include "core/stead-money.h"
@@ -20,6 +21,7 @@ struct _SteadSeasonView
   GtkLabel          *sentence, *run, *on_day;
   GtkCalendar       *calendar;
   GtkWidget         *days, *products, *places;
+  SteadOverChart    *overs;
 };
 
 G_DEFINE_FINAL_TYPE (SteadSeasonView, stead_season_view, GTK_TYPE_BOX)
@@ -123,6 +125,8 @@ stead_season_view_show (SteadSeasonView *self,
   self->answer = answer;
   stead_make_say (self->sentence, answer->sentence, TRUE);
   stead_make_say (self->run, answer->run_text, FALSE);
+  stead_over_chart_set (self->overs, answer);
+  gtk_widget_set_visible (gtk_widget_get_parent (GTK_WIDGET (self->overs)), answer->overs->len > 0);
   show_days (self);
   show_sums (self, self->products, answer->products, _("Product"));
   show_sums (self, self->places, answer->places, _("Place"));
@@ -184,8 +188,11 @@ stead_season_view_init (SteadSeasonView *self)
   self->sentence = GTK_LABEL (stead_make_label (NULL, "sentence"));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->sentence));
   self->days = add_grid (self, _("What each sale brought"));
-  self->run = GTK_LABEL (stead_make_label (NULL, "soft"));
-  gtk_box_append (GTK_BOX (gtk_widget_get_parent (self->days)), GTK_WIDGET (self->run));
+  card = stead_sell_card (GTK_WIDGET (self), _("Does the box agree?"));
+  self->run = GTK_LABEL (stead_make_label (NULL, NULL));
+  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->run));
+  self->overs = STEAD_OVER_CHART (stead_over_chart_new ());
+  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->overs));
   self->products = add_grid (self, _("What sells best"));
   self->places = add_grid (self, _("Where it sells best"));
   card = stead_sell_card (GTK_WIDGET (self), _("When the sales are"));

@@ -10,6 +10,7 @@
 #include "app/stead-wrap-layout.h"
 #include "core/stead-coins.h"
 #include "core/stead-money.h"
+#include "core/stead-quantity.h"
 
 #define FACE_COLUMNS 3
 
@@ -189,4 +190,11 @@ stead_sell_read_units (SteadField *field,
     return TRUE;
   stead_field_set_error (field, _("Enter a number of 0 or more."));
   return FALSE;
+}
+
+gboolean
+stead_sell_peek_units (SteadField *field,
+                       double     *out)
+{
+  return stead_number_parse (stead_field_get_text (field), out, NULL) && *out >= 0 && *out <= STEAD_SALE_MOST_UNITS;
 }

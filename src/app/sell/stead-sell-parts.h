@@ -31,4 +31,7 @@ gint64     stead_sell_now    (void);
 /* An amount of units as it is typed, in the reader's own writing: "2.5"; %FALSE with the message at the field. */
 gboolean   stead_sell_read_units (SteadField *field, double if_empty, double *out);
 
+/* Reads what is typed so far, quietly; FALSE: it is no number of 0 or more. */
+gboolean     stead_sell_peek_units (SteadField *field, double *out);
+
 G_END_DECLS
