@@ -11,6 +11,7 @@
 
 #include "app/keep/stead-item-dialog.h"
 #include "app/make/stead-make-parts.h"
+#include "app/make/stead-recipe-acid.h"
 #include "app/make/stead-recipe-part-row.h"
 #include "app/make/stead-recipe-step-row.h"
 #include "app/make/stead-step-words.h"
@@ -31,10 +32,11 @@ struct _SteadRecipeDialog
   GtkSizeGroup   *widths;        /* of the ingredients */
   gulong          changed_id;
 
-  SteadField     *name, *yield, *item_name, *minutes, *equipment, *note, *ph, *ph_on, *aw, *authority, *authority_on;
-  GtkDropDown    *makes, *unit, *kept, *jar, *process;
-  GtkCheckButton *sealed, *acid_added, *tomato, *retired;
-  GtkWidget      *unit_box, *acid;
+  SteadField     *name, *yield, *item_name, *minutes, *equipment, *note;
+  GtkDropDown    *makes, *unit, *kept;
+  GtkCheckButton *sealed, *retired;
+  GtkWidget      *unit_box;
+  SteadRecipeAcid *acid;
   GtkBox         *parts, *steps;
 };
 
@@ -260,40 +262,18 @@ kept_cb (SteadRecipeDialog *self)
 {
   gboolean room = gtk_drop_down_get_selected (self->kept) == STEAD_KEPT_ROOM;
 
-  gtk_widget_set_visible (self->acid, room || gtk_check_button_get_active (self->sealed));
-}
-
-static void
-fill_words (GtkDropDown         *drop_down,
-            const SteadStepWord *words,
-            gsize                n,
-            const char          *chosen)
-{
-  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
-
-  for (gsize i = 0; i < n; i++)
-    gtk_string_list_append (names, _(words[i].label));
-  gtk_drop_down_set_model (drop_down, G_LIST_MODEL (names));
-  for (gsize i = 0; i < n; i++)
-    if (g_strcmp0 (words[i].word, chosen) == 0)
-      gtk_drop_down_set_selected (drop_down, (guint) i);
+  gtk_widget_set_visible (GTK_WIDGET (self->acid), room || gtk_check_button_get_active (self->sealed));
 }
 
 static void
 fill_kept (SteadRecipeDialog *self)
 {
   g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
-  gsize n;
-  const SteadStepWord *words;
 
   for (int i = STEAD_KEPT_HOT; i <= STEAD_KEPT_ROOM; i++)
     gtk_string_list_append (names, stead_kept_label ((SteadKept) i));
   gtk_drop_down_set_model (self->kept, G_LIST_MODEL (names));
   gtk_drop_down_set_selected (self->kept, self->recipe->kept);
-  words = stead_jar_words (&n);
-  fill_words (self->jar, words, n, self->recipe->jar);
-  words = stead_process_words (&n);
-  fill_words (self->process, words, n, self->recipe->process);
 }
 
 /* --- reading -------------------------------------------------------------------------------- */
@@ -368,60 +348,6 @@ typed (SteadField *field)
   return stead_field_is_empty (field) ? NULL : g_strdup (stead_field_get_text (field));
 }
 
-static const char *
-word_of (GtkDropDown         *drop_down,
-         const SteadStepWord *words,
-         gsize                n)
-{
-  guint at = gtk_drop_down_get_selected (drop_down);
-
-  return at < n ? words[at].word : NULL;
-}
-
-static gboolean
-read_acid (SteadRecipeDialog *self)
-{
-  SteadRecipe *recipe = self->recipe;
-  gboolean good = stead_field_read_number (self->ph, NAN, &recipe->ph);
-  gsize n;
-  const SteadStepWord *words = stead_jar_words (&n);
-
-  good &= stead_field_read_day (self->ph_on, STEAD_DAY_NONE, &recipe->ph_on);
-  good &= stead_field_read_number (self->aw, NAN, &recipe->aw);
-  good &= stead_field_read_day (self->authority_on, STEAD_DAY_NONE, &recipe->authority_on);
-  if (!good)
-    return FALSE;
-  g_free (recipe->jar);
-  recipe->jar = g_strdup (word_of (self->jar, words, n));
-  words = stead_process_words (&n);
-  g_free (recipe->process);
-  recipe->process = g_strdup (word_of (self->process, words, n));
-  g_free (recipe->authority);
-  recipe->authority = typed (self->authority);
-  recipe->acid_added = gtk_check_button_get_active (self->acid_added);
-  recipe->tomato = gtk_check_button_get_active (self->tomato);
-  return TRUE;
-}
-
-/* What must stand beside each other, told at the field that is wrong. */
-static gboolean
-check_acid (SteadRecipeDialog *self)
-{
-  const SteadRecipe *recipe = self->recipe;
-
-  if (!isnan (recipe->ph) && !(recipe->ph >= 0 && recipe->ph <= 14))
-    stead_field_set_error (self->ph, _("A pH lies between 0 and 14. Check the number."));
-  else if (!isnan (recipe->ph) && recipe->ph_on == STEAD_DAY_NONE)
-    stead_field_set_error (self->ph_on, _("Enter the day on which the pH was measured."));
-  else if (!isnan (recipe->aw) && !(recipe->aw >= 0 && recipe->aw <= 1))
-    stead_field_set_error (self->aw, _("A water activity lies between 0 and 1. Check the number."));
-  else if (recipe->authority != NULL && recipe->authority_on == STEAD_DAY_NONE)
-    stead_field_set_error (self->authority_on, _("Enter the day on which the process was approved."));
-  else
-    return TRUE;
-  return FALSE;
-}
-
 static gboolean
 read_name (SteadRecipeDialog *self)
 {
@@ -458,8 +384,7 @@ read_recipe (SteadRecipeDialog *self)
   good &= read_parts (self);
   good &= read_steps (self);
   good &= stead_field_read_number (self->minutes, 0, &recipe->minutes);
-  good &= read_acid (self);
-  if (!good || !check_acid (self))
+  if (!good || !stead_recipe_acid_read (self->acid, recipe))
     return FALSE;
   recipe->kept = (SteadKept) gtk_drop_down_get_selected (self->kept);
   recipe->sealed = gtk_check_button_get_active (self->sealed);
@@ -546,22 +471,6 @@ stead_recipe_dialog_remove (SteadDialog  *dialog,
 /* --- showing -------------------------------------------------------------------------------- */
 
 static void
-show_day (SteadField *field,
-          SteadDay    day)
-{
-  if (day != STEAD_DAY_NONE)
-    stead_field_show_day (field, day);
-}
-
-static void
-show_number (SteadField *field,
-             double      number)
-{
-  if (!isnan (number))
-    stead_field_show_number (field, number);
-}
-
-static void
 show_text (SteadField *field,
            const char *text)
 {
@@ -574,21 +483,13 @@ show_rest (SteadRecipeDialog *self,
 {
   const SteadRecipe *recipe = self->recipe;
 
-  stead_field_set_today (self->ph_on, today);
-  stead_field_set_today (self->authority_on, today);
   show_text (self->name, recipe->name);
   show_text (self->equipment, recipe->equipment);
   show_text (self->note, recipe->note);
-  show_text (self->authority, recipe->authority);
-  show_number (self->ph, recipe->ph);
-  show_number (self->aw, recipe->aw);
-  show_day (self->ph_on, recipe->ph_on);
-  show_day (self->authority_on, recipe->authority_on);
+  stead_recipe_acid_show (self->acid, recipe, today);
   if (recipe->minutes > 0)
-    show_number (self->minutes, recipe->minutes);
+    stead_field_show_number (self->minutes, recipe->minutes);
   gtk_check_button_set_active (self->sealed, recipe->sealed);
-  gtk_check_button_set_active (self->acid_added, recipe->acid_added);
-  gtk_check_button_set_active (self->tomato, recipe->tomato);
   gtk_check_button_set_active (self->retired, recipe->retired_on != STEAD_DAY_NONE);
   gtk_widget_set_visible (GTK_WIDGET (self->retired), recipe->id != 0);
   fill_kept (self);
@@ -643,6 +544,7 @@ stead_recipe_dialog_class_init (SteadRecipeDialogClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   g_type_ensure (STEAD_TYPE_FIELD);
+  g_type_ensure (STEAD_TYPE_RECIPE_ACID);
   G_OBJECT_CLASS (klass)->dispose = stead_recipe_dialog_dispose;
   STEAD_DIALOG_CLASS (klass)->save = stead_recipe_dialog_save;
   STEAD_DIALOG_CLASS (klass)->remove = stead_recipe_dialog_remove;
@@ -653,19 +555,10 @@ stead_recipe_dialog_class_init (SteadRecipeDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, minutes);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, equipment);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, note);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, ph);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, ph_on);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, aw);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, authority);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, authority_on);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, makes);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, unit);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, kept);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, jar);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, process);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, sealed);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, acid_added);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, tomato);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, retired);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, unit_box);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, acid);

@@ -59,6 +59,7 @@ static void
 show_till (SteadResultView *self)
 {
   const SteadSaleTill *till = &self->answer->till;
+  gint64 over = self->answer->over_cents;
   int row = 0;
 
   stead_make_clear (self->till);
@@ -69,8 +70,8 @@ show_till (SteadResultView *self)
   if (self->answer->count == NULL)
     return;
   add_money (self, &row, "strong", _("Counted by two"), till->counted_cents);
-  add_money (self, &row, self->answer->over_cents < 0 ? "warn" : NULL,
-             self->answer->over_cents < 0 ? _("Short") : _("Over"), ABS (self->answer->over_cents));
+  add_money (self, &row, over < 0 ? "warn" : NULL,
+             over < 0 ? _("Short") : over > 0 ? _("Over") : _("It agrees"), ABS (over));
   if (self->answer->count->reason != NULL)
     stead_sell_figures (self->till, row, "soft", self->answer->count->reason, NULL);
 }
