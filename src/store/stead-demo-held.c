@@ -187,7 +187,6 @@ plan (SteadDemoWriter  *writer,
       GError          **error)
 {
   SteadDemoReader *reader = &writer->story->reader;
-  g_autofree char *currency = stead_demo_text (reader, "farm", "currency");
 
   sale->name = stead_demo_text (reader, "market", "name");
   sale->day = stead_demo_day_at (writer, writer->at);
@@ -203,8 +202,8 @@ plan (SteadDemoWriter  *writer,
   add_cost (sale, _("Ice"), stead_demo_cents (reader, "market", "ice"), TRUE);
   add_shift (sale, stead_demo_person_on (writer, writer->at), OPENS_MIN - 30, CLOSES_MIN + 30, _("Set up and sell"));
   add_shift (sale, stead_demo_second_on (writer, writer->at), OPENS_MIN, CLOSES_MIN + 30, _("Sell and pack up"));
-  return stead_demo_cash_pieces (sale->float_pieces, currency, stead_demo_cents (reader, "cash", "float"), error)
-         && stead_demo_sound (writer, error) && add_spare (writer, sale, error)
+  stead_demo_market_float (writer, "market", sale);
+  return stead_demo_sound (writer, error) && add_spare (writer, sale, error)
          && stead_sale_repo_save (writer->store, sale, NULL, error);
 }
 

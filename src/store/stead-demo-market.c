@@ -115,10 +115,10 @@ add_shifts (SteadDemoWriter *writer,
 }
 
 /* "5.00:4". */
-static void
-add_float (SteadDemoWriter *writer,
-           const char      *group,
-           SteadSale       *sale)
+void
+stead_demo_market_float (SteadDemoWriter *writer,
+                         const char      *group,
+                         SteadSale       *sale)
 {
   SteadDemoReader *reader = &writer->story->reader;
   g_auto(GStrv) faces = stead_demo_list (reader, group, "float");
@@ -190,7 +190,7 @@ write_sale (SteadDemoWriter  *writer,
   add_goods (writer, group, sale);
   add_costs (writer, group, sale);
   add_shifts (writer, group, sale);
-  add_float (writer, group, sale);
+  stead_demo_market_float (writer, group, sale);
   add_bring (writer, group, sale);
   return stead_demo_sound (writer, error) &&
          stead_sale_repo_save (writer->store, sale, NULL, error) &&

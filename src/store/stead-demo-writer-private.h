@@ -5,6 +5,7 @@
 #include "store/stead-asset-repo.h"
 #include "store/stead-demo-private.h"
 #include "store/stead-receipt-repo.h"
+#include "store/stead-sale-repo.h"
 
 G_BEGIN_DECLS
 
@@ -131,6 +132,8 @@ gboolean         stead_demo_cash_before_sale (SteadDemoWriter *writer, GError **
 /* Fills in the fewest coins and notes that make @cents. */
 gboolean         stead_demo_cash_pieces  (GArray *pieces_out, const char *currency, gint64 cents,
                                           GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* The coins and notes of "float" in @group. */
+void             stead_demo_market_float (SteadDemoWriter *writer, const char *group, SteadSale *sale);
 /* A market is held today, with a plan, a tally and a cash-up. */
 gboolean         stead_demo_market_is_on (SteadDemoWriter *writer);
 /* Sold there today: so many units of "product Eggs"; their lots are taken at the end of the day. */

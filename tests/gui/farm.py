@@ -33,9 +33,10 @@ class Farm:
 
     def forget_cash(self):
         """Make it a farm that keeps no cash book yet; call it before the window opens."""
-        self.rows('DELETE FROM cash_count_piece; DELETE FROM cash_count; UPDATE cash_line SET pair_id = NULL;'
-                  ' DELETE FROM cash_line; UPDATE sale_day SET account_id = NULL; UPDATE build SET fund_id = NULL;'
-                  ' DELETE FROM account; DELETE FROM fund')
+        self.rows('PRAGMA foreign_keys = ON; UPDATE movement SET sale_id = NULL, sale_line_id = NULL;'
+                  ' DELETE FROM cash_count_piece; DELETE FROM cash_count; UPDATE cash_line SET pair_id = NULL;'
+                  ' DELETE FROM cash_line; DELETE FROM work_span WHERE sale_id IS NOT NULL; DELETE FROM sale_day;'
+                  ' UPDATE build SET fund_id = NULL; DELETE FROM account; DELETE FROM fund')
         self.verify()
 
     def ask(self, question, of=None):
