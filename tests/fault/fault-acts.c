@@ -449,3 +449,28 @@ fault_round (const FaultPlan *plan,
   assert_no_litter (folder);
   return failed;
 }
+
+gboolean
+fault_power_round (const FaultPlan *plan,
+                   void           (*cut) (int n),
+                   gboolean       (*lose) (void),
+                   int              n)
+{
+  g_autoptr(FixtureFolder) folder = fixture_folder ();
+  g_autofree char *path = lay_out (folder, plan->base);
+  g_autofree char *there = NULL;
+  g_autoptr(SteadStore) store = plan->act->is_alone ? NULL : fault_open (path);
+  g_autoptr(GError) error = NULL;
+  gboolean done, went;
+
+  cut (n);
+  done = plan->act->act (store, path, &error);
+  g_clear_object (&store);
+  went = lose ();
+  g_assert_true (done || went);
+  there = dump_of (path);
+  if (done || !g_str_equal (there, plan->before))
+    g_assert_cmpstr (there, ==, plan->after);
+  assert_no_litter (folder);
+  return went;
+}

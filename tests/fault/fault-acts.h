@@ -49,4 +49,17 @@ gboolean    fault_round     (const FaultPlan *plan,
                              gboolean       (*disarm) (void),
                              int              n);
 
+/**
+ * fault_power_round:
+ * @cut: makes the power go at the n-th moment; 0: right after the act
+ * @lose: leaves the disk as that leaves it; returns whether the power went before
+ *
+ * The same for a power cut: the program ends with the power, and the farm is
+ * opened again.  What the act said was kept is there.
+ */
+gboolean    fault_power_round (const FaultPlan *plan,
+                               void           (*cut) (int n),
+                               gboolean       (*lose) (void),
+                               int              n);
+
 G_END_DECLS
