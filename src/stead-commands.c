@@ -246,6 +246,7 @@ import (const Options *options)
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadStore) store = NULL;
   g_autoptr(SteadImport) table = NULL;
+  g_autofree char *holder = NULL;
   SteadImportKind kind;
   gint64 batch = 0;
 
@@ -256,6 +257,9 @@ import (const Options *options)
   if (store == NULL
       || (options->of != NULL && !find_batch (store, kind, options->of, &batch, &error)))
     return complain (error->message);
+  holder = options->dry_run ? NULL : stead_store_hold (store);
+  if (holder != NULL)
+    return complain (holder);
   table = stead_import_read (store, kind, batch, options->rest[0], options->order, NULL, NULL, NULL, &error);
   if (table == NULL)
     return complain (error->message);

@@ -510,9 +510,20 @@ stead_window_set_path (SteadWindow *self,
   self->path = copy;
 }
 
+/* A worker may keep the store a moment longer than the window; others need not wait. */
+static void
+let_go (SteadWindow *self)
+{
+  SteadStore *store = stead_desk_get_store (self->desk);
+
+  if (store != NULL)
+    stead_store_let_go (store);
+}
+
 void
 stead_window_close_farm (SteadWindow *self)
 {
+  let_go (self);
   gtk_window_set_focus (GTK_WINDOW (self), NULL);
   drop_pages (self);
   stead_window_set_notice (self, NULL, FALSE);
@@ -545,13 +556,19 @@ void
 stead_window_take (SteadWindow *self,
                    SteadStore  *store)
 {
+  g_autofree char *holder = NULL;
+
   g_return_if_fail (STEAD_IS_WINDOW (self));
   g_return_if_fail (STEAD_IS_STORE (store));
 
+  let_go (self);
+  holder = stead_store_hold (store);
   stead_window_set_path (self, stead_store_get_path (store));
   drop_pages (self);
   stead_desk_set_store (self->desk, store);
-  if (stead_store_is_read_only (store))
+  if (holder != NULL)
+    stead_window_set_notice (self, holder, TRUE);
+  else if (stead_store_is_read_only (store))
     stead_window_set_notice (self, _("This farm can only be read: the file or its folder is protected. "
                                      "Save a copy to make changes in it."), TRUE);
   stead_window_go (self, first_place ());

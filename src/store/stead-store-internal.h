@@ -9,6 +9,7 @@
 G_BEGIN_DECLS
 
 typedef struct _SteadBackupJob SteadBackupJob;
+typedef struct _SteadPresence SteadPresence;
 
 struct _SteadStore
 {
@@ -34,6 +35,7 @@ struct _SteadStore
   char              *notice;         /* (nullable): told once */
   SteadDay           copy_tried_on;  /* the day whose copy was seen to, well or not */
   SteadBackupJob    *backup_job;     /* (nullable): the copy that is being checked */
+  SteadPresence     *presence;       /* (nullable): the mark that it is open here */
 };
 
 /* A store round an open connection, which it takes over. */

@@ -9,6 +9,7 @@
 
 #include "store/stead-backup.h"
 #include "store/stead-message.h"
+#include "store/stead-presence.h"
 #include "store/stead-store-internal.h"
 #include "store/stead-undo.h"
 
@@ -35,6 +36,7 @@ stead_store_finalize (GObject *object)
   if (self->in_action)
     stead_store_rollback (self);
   stead_backup_wait (self);
+  stead_store_let_go (self);
   g_clear_pointer (&self->stmts, g_hash_table_unref);
   g_clear_pointer (&self->db, sqlite3_close);
   g_clear_pointer (&self->path, g_free);
@@ -98,6 +100,29 @@ stead_store_is_read_only (SteadStore *self)
 {
   g_return_val_if_fail (STEAD_IS_STORE (self), TRUE);
   return self->read_only;
+}
+
+char *
+stead_store_hold (SteadStore *self)
+{
+  char *holder = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (self), NULL);
+  if (self->path == NULL || self->read_only || self->presence != NULL)
+    return NULL;
+  self->presence = stead_presence_take (self->path, &holder);
+  if (holder == NULL)
+    return NULL;
+  self->read_only = TRUE;
+  sqlite3_exec (self->db, "PRAGMA query_only = ON", NULL, NULL, NULL);
+  return holder;
+}
+
+void
+stead_store_let_go (SteadStore *self)
+{
+  g_return_if_fail (STEAD_IS_STORE (self));
+  g_clear_pointer (&self->presence, stead_presence_free);
 }
 
 gint64

@@ -82,6 +82,18 @@ void         stead_store_allow_changes (SteadStore *self);
 /* Returns: (nullable): the path; NULL in memory */
 const char  *stead_store_get_path      (SteadStore *self);
 gboolean     stead_store_is_read_only  (SteadStore *self);
+/**
+ * stead_store_hold:
+ *
+ * Marks the farm as open here, until stead_store_let_go() or the end of @self.  If
+ * somebody else has it, @self can only be read from now on.  In memory there is
+ * nothing to mark.
+ *
+ * Returns: (transfer full) (nullable): who has it, a sentence for the person; %NULL if
+ *   nobody else has
+ */
+char        *stead_store_hold          (SteadStore *self) G_GNUC_WARN_UNUSED_RESULT;
+void         stead_store_let_go        (SteadStore *self);
 /* Returns: a number that grows with each change; papers print it */
 gint64       stead_store_get_change_no (SteadStore *self);
 

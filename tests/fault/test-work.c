@@ -263,6 +263,7 @@ typedef struct
   Work  work;
   char  digest[DIGEST];       /* as it is known to be kept */
   char  copy_digest[DIGEST];
+  Kind  first;                /* what the child begins with; the last two take longer */
   Kind  under_way;            /* OPEN: nothing */
   gint64 change_no;
   gboolean is_migrated;       /* the old farm was touched */
@@ -309,11 +310,14 @@ start_child (Parent *parent,
   g_autofree char *self = g_file_read_link ("/proc/self/exe", NULL);
   g_autofree char *seed = g_strdup_printf ("%d", g_test_rand_int_range (0, G_MAXINT32));
   /* Each kind is the first of a life in turn. */
-  g_autofree char *first = g_strdup_printf ("%d", ENTRY + parent->n_lives++ % (N_KINDS - ENTRY));
-  const char *argv[] = { self, "--child", parent->work.folder, seed, first, NULL };
+  g_autofree char *first = NULL;
+  const char *argv[6] = { self, "--child", parent->work.folder, seed, NULL, NULL };
   g_autoptr(GError) error = NULL;
   GPid pid = 0;
 
+  parent->first = ENTRY + (Kind) parent->n_lives++ % (N_KINDS - ENTRY);
+  first = g_strdup_printf ("%d", (int) parent->first);
+  argv[4] = first;
   g_spawn_async_with_pipes (NULL, (char **) argv, NULL, G_SPAWN_DO_NOT_REAP_CHILD, NULL, NULL, &pid,
                             NULL, out_fd, NULL, &error);
   g_assert_no_error (error);
@@ -348,7 +352,7 @@ kill_once (Parent *parent)
       g_assert_cmpint (read (fd, &word, sizeof word), ==, sizeof word);
       hear (parent, &word);
     }
-  g_usleep ((gulong) g_test_rand_int_range (SHORTEST_US, LONGEST_US));
+  g_usleep ((gulong) g_test_rand_int_range (SHORTEST_US, LONGEST_US) * (parent->first >= RESTORE ? 5 : 1));
   kill (pid, SIGKILL);
   g_assert_cmpint (waitpid (pid, &status, 0), ==, pid);
   g_assert_true (WIFSIGNALED (status) && WTERMSIG (status) == SIGKILL);   /* and not by a failed assertion */
