@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "fault-disk.h"
+#include "store-fixture.h"
 
 #define SECTOR 512
 

@@ -6,7 +6,7 @@
  */
 #pragma once
 
-#include "store/stead-store-private.h"
+#include <glib.h>
 
 G_BEGIN_DECLS
 

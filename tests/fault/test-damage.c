@@ -8,13 +8,17 @@
 #include <glib/gstdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <time.h>
 #include <unistd.h>
 
 #include "fault-acts.h"
 #include "repo-fixture.h"
+#include "store/stead-rescue.h"
 #include "store/stead-schema.h"
 
 #define ROUNDS 150
+#define EACH_RESCUED 3
+#define LONGEST_S 10.0      /* 2 s without sanitizers and on a machine of our day */
 
 static void
 damage (char  *bytes,
@@ -90,6 +94,34 @@ look (const char *path,
   g_assert_cmpstr (after, ==, before);
 }
 
+/* What can be read of it comes into a whole farm, or nothing is left, and soon,
+ * whatever the damage. */
+static void
+try_to_rescue (const char *path,
+               const char *to)
+{
+  g_autofree char *before = fixture_sum (path);
+  g_autofree char *after = NULL;
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) found = NULL;
+  clock_t start = clock ();
+  g_autoptr(SteadRescue) rescue = stead_rescue_run (path, to, NULL, &error);
+
+  g_assert_cmpfloat ((double) (clock () - start) / CLOCKS_PER_SEC, <, LONGEST_S);
+  after = fixture_sum (path);
+  g_assert_cmpstr (after, ==, before);
+  if (rescue == NULL)
+    {
+      g_assert_true (error->domain == STEAD_STORE_ERROR && *error->message != '\0');
+      g_assert_false (g_file_test (to, G_FILE_TEST_EXISTS));
+      return;
+    }
+  found = stead_store_verify (to, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (found->len, ==, rescue->faults->len);
+  g_unlink (to);
+}
+
 static void
 test_damage (void)
 {
@@ -98,6 +130,7 @@ test_damage (void)
   g_autofree char *sample = present_sample ();
   g_autoptr(FixtureFolder) folder = fixture_folder ();
   g_autofree char *path = g_build_filename (folder, "farm.steading", NULL);
+  g_autofree char *to = g_build_filename (folder, "rescued.steading", NULL);
   Tally tally = { 0 };
 
   for (int i = 0; i < rounds; i++)
@@ -109,6 +142,8 @@ test_damage (void)
       damage (bytes, &length);
       g_assert_true (g_file_set_contents (path, bytes, (gssize) length, NULL));
       look (path, &tally);
+      if (i % EACH_RESCUED == 0)
+        try_to_rescue (path, to);
       try_to_change (path);
     }
   g_test_message ("%d refused, %d opened and found wrong, %d where no fact was hit",
