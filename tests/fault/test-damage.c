@@ -17,7 +17,7 @@
 #include "store/stead-schema.h"
 
 #define ROUNDS 150
-#define EACH_RESCUED 3
+#define EACH_RESCUED 5
 #define LONGEST_S 10.0      /* 2 s without sanitizers and on a machine of our day */
 
 static void
