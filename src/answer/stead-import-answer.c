@@ -469,5 +469,5 @@ stead_import_save_wrong (SteadImport  *self,
         append_cells (out, (const char * const *) row->cells, line, row->message, n_columns);
     }
   return g_file_set_contents_full (path, out->str, (gssize) out->len,
-                                   G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, 0666, error);
+                                   G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, 0600, error);
 }

@@ -285,7 +285,7 @@ save_to (SteadChartArea      *self,
   data = g_bytes_get_data (bytes, &size);
   return g_file_set_contents_full (path, data, (gssize) size,
                                    G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
-                                   0666, error);
+                                   0600, error);
 }
 
 static void

@@ -101,7 +101,7 @@ save_chosen_cb (const char *path,
   /* The mark in front makes common spreadsheets read it as UTF-8. */
   csv = g_strconcat ("\xEF\xBB\xBF", rows, NULL);
   if (!g_file_set_contents_full (path, csv, -1, G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
-                                 0666, &error))
+                                 0600, &error))
     stead_files_tell (GTK_WIDGET (self), _("The table could not be saved."), error->message);
 }
 

@@ -35,7 +35,7 @@ stead_output_write (const char  *path,
       return FALSE;
     }
   if (g_file_set_contents_full (path, data, (gssize) size,
-                                G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, 0666, &own))
+                                G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE, 0600, &own))
     return TRUE;
   stead_output_set_error (error, path, own->message);
   return FALSE;

@@ -255,7 +255,7 @@ stead_backup_of_day (SteadStore *self)
   target = target_of_day (self, folder, today);
   if (g_file_test (target, G_FILE_TEST_EXISTS))
     return;
-  g_mkdir (folder, 0777);                      /* if it fails, so does the copy */
+  g_mkdir (folder, 0700);                      /* if it fails, so does the copy */
   stead_copy_sweep (folder);
   start (self, g_steal_pointer (&target));
 }

@@ -336,7 +336,7 @@ gboolean
 stead_connection_claim (const char  *path,
                         GError     **error)
 {
-  int fd = g_open (path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+  int fd = g_open (path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
 
   if (fd >= 0)
     return g_close (fd, error);
