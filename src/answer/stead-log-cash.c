@@ -161,6 +161,17 @@ stead_log_answer_cash (SteadStore  *store,
   return g_steal_pointer (&self);
 }
 
+void
+stead_log_answer_cash_hide_names (SteadLogAnswer *self)
+{
+  static const int named[] = { BOOK_WHO, BOOK_NOTE, BOOK_PERSON, BOOK_SECOND };
+
+  g_return_if_fail (self != NULL && self->columns->len == BOOK_CORRECTS + 1);
+  for (guint row = 0; row < self->rows->len; row++)
+    for (gsize i = 0; i < G_N_ELEMENTS (named); i++)
+      ((SteadLogCell *) stead_log_answer_cell (self, row, (guint) named[i]))->filled = FALSE;
+}
+
 /* --- statements ---------------------------------------------------------------------------- */
 
 enum

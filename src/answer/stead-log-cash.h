@@ -20,6 +20,9 @@ SteadLogAnswer *stead_log_answer_cash (SteadStore  *store,
                                        SteadDay     to,
                                        GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Leaves out who it was with, who entered it, and what was noted. */
+void            stead_log_answer_cash_hide_names (SteadLogAnswer *self);
+
 /* Every entry behind every line of @statement; those of one line sum to it. */
 SteadLogAnswer *stead_log_answer_statement (SteadStore                  *store,
                                             const SteadStatementAnswer  *statement,

@@ -118,6 +118,39 @@ add_due (GPtrArray          *dues,
 }
 
 static gboolean
+read_owner (SteadStore          *store,
+            const SteadRoutine  *routine,
+            Owner               *owner,
+            SteadDay            *out_due_on,
+            GError             **error)
+{
+  double sum_c;
+
+  if (!(routine->water_id != 0 ? read_water (store, routine->water_id, owner, error)
+                               : read_batch (store, routine->batch_id, owner, error))
+      || !read_sum (store, routine, &sum_c, error))
+    return FALSE;
+  *out_due_on = stead_routine_due_on (routine, owner->began_on, sum_c, stead_store_get_today (store));
+  return TRUE;
+}
+
+gboolean
+stead_routine_next (SteadStore          *store,
+                    const SteadRoutine  *routine,
+                    char               **out_owner,
+                    SteadDay            *out_due_on,
+                    GError             **error)
+{
+  g_auto(Owner) owner = { 0 };
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && routine != NULL, FALSE);
+  if (!read_owner (store, routine, &owner, out_due_on, error))
+    return FALSE;
+  *out_owner = g_strdup (owner.name);
+  return TRUE;
+}
+
+static gboolean
 look_at (SteadStore          *store,
          GPtrArray           *dues,
          const SteadRoutine  *routine,
@@ -126,15 +159,11 @@ look_at (SteadStore          *store,
 {
   g_auto(Owner) owner = { 0 };
   SteadDay due_on;
-  double sum_c;
 
   if (routine->paused)
     return TRUE;
-  if (!(routine->water_id != 0 ? read_water (store, routine->water_id, &owner, error)
-                               : read_batch (store, routine->batch_id, &owner, error))
-      || !read_sum (store, routine, &sum_c, error))
+  if (!read_owner (store, routine, &owner, &due_on, error))
     return FALSE;
-  due_on = stead_routine_due_on (routine, owner.began_on, sum_c, today);
   if (routine->last_done == today)
     add_due (dues, routine, &owner, today, today);
   else if (due_on != STEAD_DAY_NONE && due_on <= today)

@@ -28,4 +28,11 @@ SteadDay stead_routine_due_on (const SteadRoutine *routine,
                                double              sum_c,
                                SteadDay            today);
 
+/* Whose task it is, and when it is due next; see stead_routine_due_on(). */
+gboolean stead_routine_next (SteadStore          *store,
+                             const SteadRoutine  *routine,
+                             char               **out_owner,
+                             SteadDay            *out_due_on,
+                             GError             **error) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -30,6 +30,11 @@ SteadPages *stead_build_poster_new   (SteadStore               *store,
                                       const char               *of,
                                       const SteadPaperOptions  *options,
                                       GError                  **error);
+/* The school year so far, or the days of @options. */
+SteadPages *stead_season_paper_new (SteadStore               *store,
+                                    const char               *of,
+                                    const SteadPaperOptions  *options,
+                                    GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
 SteadPages *stead_price_paper_new (SteadStore               *store,
                                    const char               *of,
                                    const SteadPaperOptions  *options,

@@ -1,6 +1,7 @@
 /* stead-paper.c - the documents by name, and their pages as an object. */
 #include "config.h"
 
+#include "answer/stead-agenda-answer.h"
 #include "answer/stead-log-answer.h"
 #include "answer/stead-subject.h"
 #include "core/stead-money.h"
@@ -9,9 +10,11 @@
 #include "paper/stead-paper-error.h"
 #include "paper/stead-paper-private.h"
 #include "paper/stead-pdf.h"
+#include "paper/stead-workbook.h"
 #include "paper/stead-xlsx.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 struct _SteadPaper
 {
@@ -107,6 +110,9 @@ static const SteadPaperKind kinds[] = {
   { "float-sheet", N_("Float and cash-up"), "sale", STEAD_FORMAT_PDF },
   { "order-list", N_("Order list"), "sale", STEAD_FORMAT_PDF },
   { "thank-you", N_("Thanks to the helpers"), "sale", STEAD_FORMAT_PDF },
+  { "calendar", N_("Calendar of sale days and due work"), NULL, STEAD_FORMAT_ICS },
+  { "season", N_("Season summary"), NULL, STEAD_FORMAT_PDF },
+  { "workbook", N_("Workbook of the farm"), NULL, STEAD_FORMAT_XLSX },
   { "build-proposal", N_("Build proposal"), "build", STEAD_FORMAT_PDF },
   { "shopping-list", N_("Shopping list of a build"), "build", STEAD_FORMAT_PDF },
   { "donor-sheet", N_("Sheet for givers"), "build", STEAD_FORMAT_PDF },
@@ -150,6 +156,9 @@ static const struct
   { stead_float_paper_new, NULL },
   { stead_order_paper_new, NULL },
   { stead_thanks_paper_new, NULL },
+  { NULL, NULL },
+  { stead_season_paper_new, NULL },
+  { NULL, NULL },
   { stead_build_proposal_new, NULL },
   { stead_build_shopping_new, NULL },
   { stead_build_donor_new, NULL },
@@ -349,7 +358,7 @@ static const struct
   SteadFormat  format;
 } endings[] = {
   { ".pdf", STEAD_FORMAT_PDF }, { ".png", STEAD_FORMAT_PNG }, { ".svg", STEAD_FORMAT_SVG },
-  { ".csv", STEAD_FORMAT_CSV }, { ".xlsx", STEAD_FORMAT_XLSX },
+  { ".csv", STEAD_FORMAT_CSV }, { ".xlsx", STEAD_FORMAT_XLSX }, { ".ics", STEAD_FORMAT_ICS },
 };
 
 /* The format that the path's ending tells; refuses what the kind cannot be written in. */
@@ -399,6 +408,17 @@ write_table (SteadStore               *store,
   return bytes != NULL && stead_output_write (path, bytes, error);
 }
 
+static gboolean
+write_calendar (SteadStore  *store,
+                const char  *path,
+                GError     **error)
+{
+  g_autoptr(SteadAgendaAnswer) agenda = stead_agenda_answer_new (store, error);
+  g_autoptr(GBytes) bytes = agenda != NULL ? g_bytes_new (agenda->ics, strlen (agenda->ics)) : NULL;
+
+  return bytes != NULL && stead_output_write (path, bytes, error);
+}
+
 gboolean
 stead_paper_write (SteadStore               *store,
                    const char               *name,
@@ -415,6 +435,10 @@ stead_paper_write (SteadStore               *store,
   g_return_val_if_fail (STEAD_IS_STORE (store) && path != NULL, FALSE);
   if (kind == NULL || !find_format (kind, path, &format, error))
     return FALSE;
+  if (format == STEAD_FORMAT_ICS)
+    return write_calendar (store, path, error);
+  if (g_str_equal (kind->name, "workbook"))
+    return stead_workbook_save (store, FALSE, path, error);
   if (format == STEAD_FORMAT_CSV || format == STEAD_FORMAT_XLSX)
     return write_table (store, makers[kind - kinds].log, of, options, format, path, error);
   if (format == STEAD_FORMAT_PNG || format == STEAD_FORMAT_SVG)

@@ -22,6 +22,7 @@ typedef enum
   STEAD_FORMAT_SVG = 1 << 2,
   STEAD_FORMAT_CSV = 1 << 3,
   STEAD_FORMAT_XLSX = 1 << 4,
+  STEAD_FORMAT_ICS = 1 << 5,
 } SteadFormat;
 
 typedef struct

@@ -226,10 +226,11 @@ write_sums (Writer               *writer,
 static void
 set_properties (Writer               *writer,
                 const SteadLogAnswer *log,
+                const char           *title,
                 const char           *author)
 {
   lxw_doc_properties properties = {
-    .title = (char *) log->title,
+    .title = (char *) title,
     .author = (char *) author,
     .comments = (char *) "",
     .created = (time_t) log->today * 86400 + 43200,
@@ -238,28 +239,63 @@ set_properties (Writer               *writer,
   workbook_set_properties (writer->book, &properties);
 }
 
+/* To the right of the table, one under the other; they follow the cells. */
+static void
+add_chart (Writer               *writer,
+           const SteadLogAnswer *log,
+           const char           *name,
+           int                   column,
+           int                   place)
+{
+  lxw_chart *chart = workbook_add_chart (writer->book, LXW_CHART_COLUMN);
+  lxw_chart_series *series = chart_add_series (chart, NULL, NULL);
+  lxw_row_t last = (lxw_row_t) log->rows->len;
+
+  chart_series_set_categories (series, name, 1, 0, last, 0);
+  chart_series_set_values (series, name, 1, (lxw_col_t) column, last, (lxw_col_t) column);
+  chart_series_set_name (series, stead_log_answer_column (log, (guint) column)->title);
+  chart_title_set_name (chart, stead_log_answer_column (log, (guint) column)->title);
+  chart_legend_set_position (chart, LXW_CHART_LEGEND_NONE);
+  worksheet_insert_chart (writer->sheet, (lxw_row_t) (1 + 16 * place), (lxw_col_t) (log->columns->len + 1), chart);
+}
+
+static void
+write_sheet (Writer               *writer,
+             const SteadXlsxSheet *sheet)
+{
+  const SteadLogAnswer *log = sheet->log;
+  g_autofree char *name = sheet_name (log->title);
+
+  writer->sheet = workbook_add_worksheet (writer->book, name);
+  set_widths (writer, log);
+  write_head (writer, log);
+  for (guint row = 0; row < log->rows->len; row++)
+    for (guint column = 0; column < log->columns->len; column++)
+      write_cell (writer, log, stead_log_answer_column (log, column), stead_log_answer_cell (log, row, column),
+                  (lxw_row_t) row + 1, (lxw_col_t) column);
+  write_sums (writer, log);
+  for (int i = 0; i < 2 && log->rows->len > 0; i++)
+    if (sheet->charts[i] > 0)
+      add_chart (writer, log, name, sheet->charts[i], i);
+}
+
 static gboolean
-write_book (const SteadLogAnswer  *log,
+write_book (const SteadXlsxSheet  *sheets,
+            gsize                  n_sheets,
+            const char            *title,
             const char            *author,
             const char            *path,
             GError               **error)
 {
-  lxw_workbook_options options = { .constant_memory = log->rows->len > MANY_ROWS,
+  lxw_workbook_options options = { .constant_memory = sheets[0].log->rows->len > MANY_ROWS,
                                    .tmpdir = (char *) g_get_tmp_dir () };
-  g_autofree char *name = sheet_name (log->title);
   Writer writer = { .book = workbook_new_opt (path, &options) };
   lxw_error failed;
 
-  set_properties (&writer, log, author);
-  writer.sheet = workbook_add_worksheet (writer.book, name);
-  make_formats (&writer, log->currency);
-  set_widths (&writer, log);
-  write_head (&writer, log);
-  for (guint row = 0; row < log->rows->len; row++)
-    for (guint column = 0; column < log->columns->len; column++)
-      write_cell (&writer, log, stead_log_answer_column (log, column), stead_log_answer_cell (log, row, column),
-                  (lxw_row_t) row + 1, (lxw_col_t) column);
-  write_sums (&writer, log);
+  set_properties (&writer, sheets[0].log, title, author);
+  make_formats (&writer, sheets[0].log->currency);
+  for (gsize i = 0; i < n_sheets; i++)
+    write_sheet (&writer, &sheets[i]);
   failed = workbook_close (writer.book);
   if (failed == LXW_NO_ERROR)
     return TRUE;
@@ -270,9 +306,11 @@ write_book (const SteadLogAnswer  *log,
 }
 
 GBytes *
-stead_xlsx_from_log (const SteadLogAnswer  *log,
-                     const char            *author,
-                     GError               **error)
+stead_xlsx_from_sheets (const SteadXlsxSheet  *sheets,
+                        gsize                  n_sheets,
+                        const char            *title,
+                        const char            *author,
+                        GError               **error)
 {
   g_autofree char *path = NULL;
   g_autofree char *data = NULL;
@@ -280,9 +318,12 @@ stead_xlsx_from_log (const SteadLogAnswer  *log,
   gsize length;
   int fd;
 
-  g_return_val_if_fail (log->columns->len > 0 && log->columns->len <= 26, NULL);
-  if (log->rows->len > MAX_ROWS)
+  g_return_val_if_fail (n_sheets > 0, NULL);
+  for (gsize i = 0; i < n_sheets; i++)
     {
+      g_return_val_if_fail (sheets[i].log->columns->len > 0 && sheets[i].log->columns->len <= 26, NULL);
+      if (sheets[i].log->rows->len <= MAX_ROWS)
+        continue;
       g_set_error_literal (error, STEAD_PAPER_ERROR, STEAD_PAPER_ERROR_WRITE,
                            _("The log has more rows than a workbook holds. Save it as CSV."));
       return NULL;
@@ -291,7 +332,18 @@ stead_xlsx_from_log (const SteadLogAnswer  *log,
   if (fd < 0)
     return NULL;
   close (fd);
-  done = write_book (log, author, path, error) && g_file_get_contents (path, &data, &length, error);
+  done = write_book (sheets, n_sheets, title, author, path, error) &&
+         g_file_get_contents (path, &data, &length, error);
   g_unlink (path);
   return done ? g_bytes_new_take (g_steal_pointer (&data), length) : NULL;
+}
+
+GBytes *
+stead_xlsx_from_log (const SteadLogAnswer  *log,
+                     const char            *author,
+                     GError               **error)
+{
+  const SteadXlsxSheet sheet = { .log = log };
+
+  return stead_xlsx_from_sheets (&sheet, 1, log->title, author, error);
 }

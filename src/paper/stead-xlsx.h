@@ -21,4 +21,18 @@ GBytes *stead_xlsx_from_log (const SteadLogAnswer  *log,
                              const char            *author,
                              GError               **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* One sheet, and the columns of numbers that a chart beside it shows over the first column. */
+typedef struct
+{
+  const SteadLogAnswer *log;
+  int                   charts[2];   /* columns, a chart each; 0: none */
+} SteadXlsxSheet;
+
+/* As stead_xlsx_from_log(), with a sheet for each log; @title is the document's. */
+GBytes *stead_xlsx_from_sheets (const SteadXlsxSheet  *sheets,
+                                gsize                  n_sheets,
+                                const char            *title,
+                                const char            *author,
+                                GError               **error) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS
