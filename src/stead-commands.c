@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "answer/stead-demo-answer.h"
+#include "answer/stead-folder-answer.h"
 #include "answer/stead-import-answer.h"
 #include "answer/stead-question.h"
 #include "answer/stead-rescue-answer.h"
@@ -30,6 +31,9 @@ typedef struct
   char     *document;
   char     *verify;
   char     *rescue;
+  char     *export_folder;
+  char     *export_tables;
+  char     *import_folder;
   char     *of;
   char     *out;
   char     *dates;
@@ -57,6 +61,9 @@ options_clear (Options *options)
   g_free (options->document);
   g_free (options->verify);
   g_free (options->rescue);
+  g_free (options->export_folder);
+  g_free (options->export_tables);
+  g_free (options->import_folder);
   g_free (options->of);
   g_free (options->out);
   g_free (options->dates);
@@ -324,7 +331,7 @@ format_names (SteadFormat formats)
 {
   static const struct { SteadFormat format; const char *name; } names[] = {
     { STEAD_FORMAT_PDF, "pdf" }, { STEAD_FORMAT_PNG, "png" }, { STEAD_FORMAT_SVG, "svg" },
-    { STEAD_FORMAT_CSV, "csv" }, { STEAD_FORMAT_XLSX, "xlsx" },
+    { STEAD_FORMAT_CSV, "csv" }, { STEAD_FORMAT_XLSX, "xlsx" }, { STEAD_FORMAT_ICS, "ics" },
   };
   GString *text = g_string_new (NULL);
 
@@ -346,6 +353,38 @@ list_documents (void)
 
       g_print ("%s\t%s\t%s\n", kinds[i].name, formats, _(kinds[i].title));
     }
+  return STATUS_DONE;
+}
+
+/* --- a farm as a folder ----------------------------------------------------------------- */
+
+/* What left is told, so that nothing leaves unseen. */
+static int
+export_folder (const Options *options)
+{
+  const SteadFolderOptions tables = { 0 };   /* no names, notes or pictures */
+  const char *path = options->export_folder != NULL ? options->export_folder : options->export_tables;
+  const SteadFolderOptions *what = options->export_folder != NULL ? NULL : &tables;
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadStore) store = open_farm (options, options->rest[0], STEAD_STORE_OPEN_READ_ONLY, &error);
+  g_autoptr(SteadLeaving) leaving = store != NULL ? stead_folder_answer_leaving (store, what, &error) : NULL;
+
+  if (leaving == NULL || !stead_folder_answer_write (store, path, what, NULL, &error))
+    return complain (error->message);
+  print_markup (leaving->sentence);
+  if (leaving->warning != NULL)
+    g_print ("%s\n", leaving->warning);
+  return STATUS_DONE;
+}
+
+static int
+import_folder (const Options *options)
+{
+  g_autoptr(GError) error = NULL;
+
+  if (!stead_folder_read (options->import_folder, options->rest[0], NULL, &error))
+    return complain (error->message);
+  g_print (_("Made the farm of the folder.\n"));
   return STATUS_DONE;
 }
 
@@ -409,6 +448,12 @@ parse (Options            *options,
     { "verify", 0, 0, G_OPTION_ARG_FILENAME, &options->verify, N_("Check a farm file"), N_("FILE") },
     { "rescue", 0, 0, G_OPTION_ARG_FILENAME, &options->rescue,
       N_("Put what can be read of a damaged farm into a new one: FROM TO"), N_("FROM") },
+    { "export-folder", 0, 0, G_OPTION_ARG_FILENAME, &options->export_folder,
+      N_("Write the whole farm as a folder of tables and pictures: FOLDER FILE"), N_("FOLDER") },
+    { "export-tables", 0, 0, G_OPTION_ARG_FILENAME, &options->export_tables,
+      N_("Write the tables without names, notes and pictures: FOLDER FILE"), N_("FOLDER") },
+    { "import-folder", 0, 0, G_OPTION_ARG_FILENAME, &options->import_folder,
+      N_("Make a farm of such a folder: FOLDER FILE"), N_("FOLDER") },
     { "of", 0, 0, G_OPTION_ARG_STRING, &options->of, N_("The batch, water or product that it is about"), N_("NAME") },
     { "out", 0, 0, G_OPTION_ARG_FILENAME, &options->out, N_("Where the document goes; the ending tells the format"),
       N_("PATH") },
@@ -439,7 +484,8 @@ count_commands (const Options *options)
   return (guint) ((options->new_farm != NULL) + (options->demo != NULL) + (options->import != NULL)
                   + (options->ask != NULL) + (options->document != NULL) + (options->verify != NULL)
                   + (options->rescue != NULL) + (options->list_questions != FALSE) + (options->list_documents != FALSE)
-                  + (options->version != FALSE));
+                  + (options->export_folder != NULL) + (options->export_tables != NULL)
+                  + (options->import_folder != NULL) + (options->version != FALSE));
 }
 
 /* Files that stand behind the options: the table and the farm, the farm, none. */
@@ -448,7 +494,8 @@ files_wanted (const Options *options)
 {
   if (options->import != NULL)
     return 2;
-  return options->ask != NULL || options->document != NULL || options->rescue != NULL ? 1 : 0;
+  return options->ask != NULL || options->document != NULL || options->rescue != NULL || options->export_folder != NULL
+         || options->export_tables != NULL || options->import_folder != NULL ? 1 : 0;
 }
 
 static gboolean
@@ -529,6 +576,10 @@ run (const Options *options)
     return write_document (options);
   if (options->rescue != NULL)
     return rescue (options);
+  if (options->export_folder != NULL || options->export_tables != NULL)
+    return export_folder (options);
+  if (options->import_folder != NULL)
+    return import_folder (options);
   return verify (options);
 }
 

@@ -6,11 +6,14 @@ usage: test-cli.py STEADING
 TAP, one case a claim.  No display is given to the program: whoever touches GTK
 fails here.  Every farm is made in a folder of its own, for a day that is told.
 """
+import csv
 import hashlib
 import json
 import os
 import pathlib
 import re
+import sqlite3
+import stat
 import subprocess
 import sys
 import tempfile
@@ -219,6 +222,56 @@ huge = FOLDER / 'huge.csv'
 with open(huge, 'wb') as file:
     file.truncate(200 * 1024 * 1024)
 fails('import-200-MB', '--import', 'flock-log', huge, demo, '--of', 'Brown hens', says='64 MB')
+
+# --- the farm as a folder -----------------------------------------------------------------
+def rows_of(path):
+    """Every row of every table but the steps of undo, read by Python's own SQLite."""
+    db = sqlite3.connect(f'file:{path}?mode=ro', uri=True)
+    names = [row[0] for row in db.execute("SELECT name FROM sqlite_schema WHERE type = 'table' ORDER BY name")]
+    kept = {name: sorted(map(repr, db.execute(f'SELECT * FROM "{name}"'))) for name in names if name != 'step'}
+    kept['sqlite_sequence'] = [row for row in kept['sqlite_sequence'] if not row.startswith("('step',")]
+    return kept
+
+
+def cells_of(path):
+    with open(path, newline='', encoding='utf-8') as file:
+        return list(csv.reader(file, strict=True))
+
+
+folder = FOLDER / 'Ember folder'
+back = FOLDER / 'back.steading'
+works('export-folder', '--export-folder', folder, demo, holds='by name')
+works('import-folder', '--import-folder', folder, back)
+one, other = rows_of(demo), rows_of(back)
+report(len(one) > 100 and one == other, 'folder-round-trip', [name for name in one if one[name] != other.get(name)])
+works('imported-is-sound', '--verify', back)
+report(stat.S_IMODE(os.stat(folder).st_mode) == 0o700
+       and all(stat.S_IMODE(path.stat().st_mode) == (0o700 if path.is_dir() else 0o600) for path in folder.rglob('*'))
+       and stat.S_IMODE(back.stat().st_mode) == 0o600, 'folder-is-the-owners')
+readme = (folder / 'README.md').read_text(encoding='utf-8')
+described = {tuple(row[:2]): row for row in cells_of(folder / 'columns.csv')[1:]}
+wanting = []
+for table in sorted((folder / 'tables').glob('*.csv')):
+    head, *rest = cells_of(table)
+    if table.stem != 'last_id':
+        wanting += [table.stem for _ in [0] if f'### {table.stem} ({len(rest)})' not in readme]
+        wanting += [(table.stem, name) for name in head if not described.get((table.stem, name), [''])[-1]]
+        wanting += [(table.stem, row) for row in rest if len(row) != len(head)]
+report(not wanting, 'folder-is-described', wanting[:5])
+tables = FOLDER / 'Ember tables'
+works('export-tables', '--export-tables', tables, demo, holds='by number only')
+names = [row[1] for row in cells_of(folder / 'tables' / 'person.csv')[1:]]
+left = [name for name in names for path in (tables / 'tables').glob('*.csv')
+        if f'"{name}"' in path.read_text(encoding='utf-8')]
+report(len(names) > 3 and not left and not (tables / 'pictures').exists(), 'tables-name-nobody', left)
+fails('import-tables', '--import-folder', tables, FOLDER / 'part.steading', says='only a part')
+fails('import-folder-over-a-farm', '--import-folder', folder, demo, says='Choose another name')
+fails('export-folder-over-a-folder', '--export-folder', folder, demo, says='Choose another name')
+fails('import-no-folder', '--import-folder', FOLDER, FOLDER / 'part.steading', says='not the folder of a farm')
+(folder / 'tables' / 'batch.csv').write_text('id,kind\r\n')
+fails('import-lacking-columns', '--import-folder', folder, FOLDER / 'part.steading', says='lacks the column')
+report(not (FOLDER / 'part.steading').exists() and not list(FOLDER.glob('*.part')), 'nothing-half-imported')
+fails('export-without-farm', '--export-folder', FOLDER / 'x', status=2)
 
 # --- the command line itself --------------------------------------------------------------
 version = works('version', '--version')
