@@ -164,17 +164,17 @@ describe_head (GString            *text,
   g_string_append_printf (text, leaving->whole ? _("The whole farm as a folder, written on %s.")
                                                : _("A part of the farm as a folder, written on %s."), day);
   g_string_append (text, "\n\n");
-  g_string_append (text, _("- Each table is a file in “tables”: comma-separated values (RFC 4180), UTF-8, the names of the "
+  g_string_append (text, _("- Each table is a file in tables/: comma-separated values (RFC 4180), UTF-8, the names of the "
                            "columns in the first line.\n"
                            "- Texts stand in quotation marks, numbers do not; numbers have a decimal point. Nothing "
                            "between two commas means: not known.\n"
                            "- Days are written 2026-03-03. Moments are written 2026-03-03T14:05:00Z, in universal time.\n"
-                           "- Money is in the smallest unit of the farm's currency (see “farm”): 1250 is 12.50 dollars.\n"
+                           "- Money is in the smallest unit of the farm's currency (see the table farm): 1250 is 12.50 dollars.\n"
                            "- A text that a spreadsheet could take for a formula has an apostrophe (') before it. So has a "
                            "text that begins with an apostrophe, and a text that is empty but known. Take one apostrophe "
                            "off to have the text as it was.\n"
-                           "- Pictures are in “pictures”, as JPEG, without the place and time that cameras add.\n"
-                           "- “columns.csv” tells type, unit and meaning of each column once more, for programs.\n"));
+                           "- Pictures are in pictures/, as JPEG, without the place and time that cameras add.\n"
+                           "- columns.csv tells type, unit and meaning of each column once more, for programs.\n"));
   g_string_append_c (text, '\n');
   if (leaving->whole)
     g_string_append (text, _("Take the folder in again with “Take In a Folder…” or with “steading --import-folder FOLDER "

@@ -430,7 +430,7 @@ check_rules (sqlite3       *db,
       !stead_store_verify_connection (db, cancellable, found, error))
     return FALSE;
   if (farms != 1)
-    return stead_folder_refuse (error, _("“tables/farm.csv” must have one row. Nothing was taken in."));
+    return stead_folder_refuse (error, _("tables/farm.csv must have one row. Nothing was taken in."));
   if (found->len > 0)
     return stead_folder_refuse (error, _("The tables do not fit together: %s Nothing was taken in."),
                                 (const char *) found->pdata[0]);

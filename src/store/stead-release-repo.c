@@ -62,7 +62,7 @@ check (const SteadRelease  *release,
   if (release->what == NULL || *release->what == '\0' || g_utf8_strlen (release->what, -1) > LONGEST_WHAT)
     return stead_repo_refuse (error, _("Say what leaves, in at most %d letters."), LONGEST_WHAT);
   if (to_whom == NULL || g_utf8_strlen (to_whom, -1) > STEAD_NAME_MAX)
-    return stead_repo_refuse (error, _("Say who gets it: a name, an office, or “myself”."));
+    return stead_repo_refuse (error, _("Say who gets it: a name, or an office."));
   if (ground == NULL || g_utf8_strlen (ground, -1) > LONGEST_WHAT)
     return stead_repo_refuse (error, _("Say on which ground it may leave: consent, the school's own use, a request."));
   return TRUE;
