@@ -9,6 +9,7 @@
 #include "app/keep/stead-pane.h"
 #include "app/show/stead-class-pane.h"
 #include "app/show/stead-hours-pane.h"
+#include "app/show/stead-export-pane.h"
 #include "app/show/stead-show-page.h"
 #include "app/stead-chips.h"
 #include "app/stead-ui.h"
@@ -24,6 +25,7 @@ typedef struct
 static const View views[] = {
   { NC_("view of Show", "Class"), stead_class_pane_get_type, STEAD_TARGET_PERSON },
   { NC_("view of Show", "Hours"), stead_hours_pane_get_type, STEAD_TARGET_HOURS },
+  { NC_("view of Show", "Exports"), stead_export_pane_get_type, STEAD_TARGET_NONE },
 };
 
 struct _SteadShowPage
