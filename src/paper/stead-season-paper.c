@@ -7,8 +7,6 @@
 #include "core/stead-money.h"
 #include "draw/stead-month-chart.h"
 #include "paper/stead-paper-private.h"
-#include "store/stead-build-repo.h"
-#include "store/stead-farm-repo.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

@@ -1,7 +1,7 @@
 /* stead-workbook.h - the farm's records as one workbook. */
 #pragma once
 
-#include "store/stead-store.h"
+#include "answer/stead-imprint.h"
 
 G_BEGIN_DECLS
 

@@ -1,17 +1,17 @@
 /* stead-folder-write.c - the tables and the pictures of a farm, written into a folder.
  *
  * All is read in one transaction, so that it fits together, and goes into a folder
- * with a name of its own that is renamed once it is whole.
+ * with a name of its own that is renamed once it is whole.  The files are left to the
+ * system to put on the disk: a hundred waits would take seconds, the farm itself is
+ * still there, and a folder that a power cut spoiled is refused when it is taken in.
  */
 #include "config.h"
 
 #include <errno.h>
-#include <fcntl.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
 #include <stdio.h>
 #include <string.h>
-#include <unistd.h>
 
 #include "core/stead-jpeg.h"
 #include "store/stead-copy.h"
@@ -336,19 +336,6 @@ make_folders (const Writer  *writer,
   return TRUE;
 }
 
-/* All files at once: one after the other takes a disk some seconds. */
-static gboolean
-put_on_disk (const char  *folder,
-             GError     **error)
-{
-  int fd = g_open (folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC, 0);
-  int number = fd < 0 || syncfs (fd) != 0 ? errno : 0;
-
-  if (fd >= 0)
-    close (fd);
-  return number == 0 || refuse_errno (number, error);
-}
-
 /* Only what was made here just now. */
 static void
 remove_tree (const char *path)
@@ -404,7 +391,7 @@ stead_folder_write (SteadStore                *store,
   writer.db = store->db;
   writer.folder = part;
   writer.text = g_string_sized_new (BUFFER_BYTES * 2);
-  done = make_folders (&writer, error) && write_snapshot (&writer, error) && put_on_disk (part, error);
+  done = make_folders (&writer, error) && write_snapshot (&writer, error);
   if (done && g_rename (part, whole) != 0)
     done = refuse_errno (errno, error);
   if (done)
