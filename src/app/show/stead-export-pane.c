@@ -9,7 +9,6 @@
 #include "app/show/stead-export-dialog.h"
 #include "app/show/stead-purge-dialog.h"
 #include "app/stead-files.h"
-#include "app/stead-row.h"
 #include "app/stead-window.h"
 #include "store/stead-folder.h"
 
