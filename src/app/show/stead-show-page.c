@@ -8,8 +8,8 @@
 
 #include "app/keep/stead-pane.h"
 #include "app/show/stead-class-pane.h"
-#include "app/show/stead-hours-pane.h"
 #include "app/show/stead-export-pane.h"
+#include "app/show/stead-hours-pane.h"
 #include "app/show/stead-show-page.h"
 #include "app/stead-chips.h"
 #include "app/stead-ui.h"
