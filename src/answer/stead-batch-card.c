@@ -102,6 +102,7 @@ part_name (const SteadBatchAnswer *batch,
     case STEAD_COST_BEDDING: return C_("line of a cost sheet", "Bedding, litter");
     case STEAD_COST_ASSETS: return C_("line of a cost sheet", "Equipment");
     case STEAD_COST_SUPPLIES:
+    case STEAD_COST_OVERHEAD:
     case STEAD_COST_PACKAGING:
     case STEAD_COST_LABOR:
     default: return C_("line of a cost sheet", "Other supplies");

@@ -292,7 +292,7 @@ answer_new (SteadStore   *store,
   self->spans_back = spans_back;
   if (!read_subject (store, product_id, self, error))
     return NULL;
-  if (!answer_by_source (store, self, &facts, error))
+  if (!answer_by_source (store, self, &facts, error) || !stead_cost_overhead_settle (store, self, error))
     return NULL;
   stead_cost_answer_put_in_words (self, &facts);
   return g_steal_pointer (&self);

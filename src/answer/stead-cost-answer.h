@@ -13,6 +13,7 @@
 #include "core/stead-cost.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-flock-repo.h"
+#include "store/stead-overhead-repo.h"
 #include "store/stead-product-repo.h"
 #include "store/stead-recipe-repo.h"
 
@@ -99,6 +100,8 @@ typedef struct
   SteadDay         wait_until;                 /* nothing of it is sold up to this day; STEAD_DAY_NONE */
   SteadFlockTotals totals;                     /* of a flock's log in the period */
   SteadCostSheet   sheet;
+  SteadOverhead    overhead;                   /* the farm's rate … */
+  double           overhead_used;              /* … and how much of its base this used */
   char            *labels[STEAD_N_COST_KINDS]; /* "Feed", "Pullets, spread over lay"; the packaging's by its items */
   SteadWhy        *whys[STEAD_N_COST_KINDS];   /* (nullable): a part that is not there */
   SteadWhy        *total_why;

@@ -331,6 +331,16 @@ add_work (const SteadCostAnswer *self,
   split_over (entries, 0, stead_money_round (self->sheet.parts[STEAD_COST_LABOR].total_cents), weights);
 }
 
+static void
+add_overhead (const SteadCostAnswer *self,
+              GPtrArray             *entries)
+{
+  SteadCostEntry *entry = add_entry (entries, self->to, g_strdup (C_("line of a cost sheet", "Overhead")),
+                                     stead_cost_overhead_amount (self, self->overhead_used));
+
+  entry->cents = stead_money_round (self->sheet.parts[STEAD_COST_OVERHEAD].total_cents);
+}
+
 GPtrArray *
 stead_cost_answer_entries (SteadStore             *store,
                            const SteadCostAnswer  *self,
@@ -360,7 +370,9 @@ stead_cost_answer_entries (SteadStore             *store,
     }
   if (!stead_cost_facts_read (store, self, &facts, error))
     return NULL;
-  if (kind == STEAD_COST_ASSETS)
+  if (kind == STEAD_COST_OVERHEAD)
+    add_overhead (self, entries);
+  else if (kind == STEAD_COST_ASSETS)
     add_charges (self, &facts, entries);
   else if (kind == STEAD_COST_PACKAGING)
     add_packs (self, &facts, entries);

@@ -78,6 +78,7 @@ reason_of (const SteadBatchMoney *money,
     case STEAD_COST_BEDDING:
     case STEAD_COST_SUPPLIES:
     case STEAD_COST_START:
+    case STEAD_COST_OVERHEAD:
     case STEAD_COST_PACKAGING:
     case STEAD_COST_LABOR:
     default:

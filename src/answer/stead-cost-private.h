@@ -148,6 +148,14 @@ char *stead_cost_money_sentence (const SteadCostAnswer *answer) G_GNUC_WARN_UNUS
 void  stead_cost_money_caution (const SteadCostAnswer *answer,
                                 GString               *text);
 
+/* Reads the farm's rate and adds its line to the settled sheet; and how that line came about. */
+gboolean  stead_cost_overhead_settle (SteadStore       *store,
+                                      SteadCostAnswer  *answer,
+                                      GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+char     *stead_cost_overhead_amount (const SteadCostAnswer *answer,
+                                      double                 base) G_GNUC_WARN_UNUSED_RESULT;
+SteadWhy *stead_cost_overhead_why    (const SteadCostAnswer *answer) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Labels, whys, sentence and caution. */
 void stead_cost_answer_put_in_words (SteadCostAnswer      *answer,
                                      const SteadCostFacts *facts);

@@ -174,9 +174,12 @@ find_moves (SteadCostSteps *self)
       b = bird_factors (self->now);
       add_change (self, STEAD_COST_START, &a, &b);
     }
-  a = daily_factors (self->before, STEAD_COST_ASSETS);
-  b = daily_factors (self->now, STEAD_COST_ASSETS);
-  add_change (self, STEAD_COST_ASSETS, &a, &b);
+  for (SteadCostKind kind = STEAD_COST_ASSETS; kind <= STEAD_COST_OVERHEAD; kind++)
+    {
+      a = daily_factors (self->before, kind);
+      b = daily_factors (self->now, kind);
+      add_change (self, kind, &a, &b);
+    }
 }
 
 /* Each rounded once; what is missing to the shown change goes to the largest. */

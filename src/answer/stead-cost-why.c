@@ -427,6 +427,7 @@ money_formula_of (SteadCostKind kind)
       return _("(What was used, oldest first, + what is still to come) ÷ all that can be sold of it.");
     case STEAD_COST_ASSETS:
       return _("What each thing loses in value until the end × the share that this batch bears, ÷ all that can be sold of it.");
+    case STEAD_COST_OVERHEAD:
     case STEAD_COST_PACKAGING:
     case STEAD_COST_LABOR:
     default:
@@ -532,6 +533,8 @@ stead_cost_why (const SteadCostAnswer *answer,
   g_autofree char *last = NULL;
   GString *lines;
 
+  if (kind == STEAD_COST_OVERHEAD)
+    return stead_cost_overhead_why (answer);
   if (kind == STEAD_COST_PACKAGING)
     return stead_why_new (title_of (answer, kind), formula_of (answer, kind), packaging_worked (answer, facts),
                           source_of (answer, kind));

@@ -54,6 +54,7 @@ label_of (const SteadCostAnswer *answer,
     case STEAD_COST_ASSETS:
       return g_strdup (answer->flock != NULL ? C_("line of a cost sheet", "Coop and equipment")
                                              : C_("line of a cost sheet", "Equipment"));
+    case STEAD_COST_OVERHEAD: return g_strdup (C_("line of a cost sheet", "Overhead"));
     case STEAD_COST_PACKAGING: return packaging_label (facts);
     case STEAD_COST_LABOR: return g_strdup (C_("line of a cost sheet", "Student work, unpaid"));
     default: g_return_val_if_reached (NULL);
@@ -109,6 +110,8 @@ largest_sentence (const SteadCostAnswer *answer)
     case STEAD_COST_ASSETS:
       return g_strdup_printf (answer->flock != NULL ? _("The largest part is the coop and equipment, <b>%s</b>.")
                                                     : _("The largest part is the equipment, <b>%s</b>."), share);
+    case STEAD_COST_OVERHEAD:
+      return g_strdup_printf (_("The largest part is the overhead, <b>%s</b>."), share);
     case STEAD_COST_PACKAGING:
       return g_strdup_printf (_("The largest part is the packaging, <b>%s</b>."), share);
     case STEAD_COST_LABOR:
@@ -242,6 +245,8 @@ caution_of (const SteadCostAnswer *answer,
                           ? stead_wait_batch_caution (answer->batch->name, answer->wait_until) : NULL;
 
   stead_words_add (text, wait);
+  if (answer->overhead.base == STEAD_OVERHEAD_SPACE && !(answer->overhead_used > 0))
+    stead_words_add (text, _("Overhead goes by space, and no space of this is written down, so it bears none."));
   caution_uses (answer, text);
   caution_packs (facts, text);
   if (answer->flock != NULL)

@@ -185,6 +185,7 @@ stead_price_choice_settle (SteadPriceChoice *self)
   self->markup_frac = stead_markup_frac (self->unit_cents, self->try_cents);
   self->margin_frac = stead_margin_frac (self->unit_cents, self->try_cents);
   self->least_cents = self->unit_cents - (double) sheet->parts[STEAD_COST_ASSETS].shown_cents
+                      - (double) sheet->parts[STEAD_COST_OVERHEAD].shown_cents
                       - (self->price->cost->flock != NULL ? (double) sheet->parts[STEAD_COST_START].shown_cents : 0);
   self->easy_below = stead_price_easy_below (MAX (0, price), EASY_STEP_CENTS);
   self->easy_above = stead_price_easy_above (MAX (0, price), EASY_STEP_CENTS);

@@ -68,6 +68,7 @@ part_name (SteadCostKind kind)
     case STEAD_COST_BEDDING: return "bedding";
     case STEAD_COST_SUPPLIES: return "supplies";
     case STEAD_COST_ASSETS: return "assets";
+    case STEAD_COST_OVERHEAD: return "overhead";
     case STEAD_COST_PACKAGING: return "packaging";
     case STEAD_COST_LABOR: return "labor";
     default: g_return_val_if_reached ("");

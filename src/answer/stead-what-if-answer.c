@@ -54,7 +54,7 @@ split_parts (SteadWhatIf *self)
   double start = sheet->parts[STEAD_COST_START].unit_cents;
   double supplies = sheet->parts[STEAD_COST_BEDDING].unit_cents + sheet->parts[STEAD_COST_SUPPLIES].unit_cents;
 
-  parts->shared_cents = sheet->parts[STEAD_COST_ASSETS].unit_cents;
+  parts->shared_cents = sheet->parts[STEAD_COST_ASSETS].unit_cents + sheet->parts[STEAD_COST_OVERHEAD].unit_cents;
   parts->input_cents = sheet->parts[STEAD_COST_FEED].unit_cents;
   if (self->price->cost->flock != NULL)
     parts->good_cents = start;

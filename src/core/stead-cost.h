@@ -20,6 +20,7 @@ typedef enum
   STEAD_COST_BEDDING,
   STEAD_COST_SUPPLIES,   /* other things used up: grit, soap, medicine by a veterinarian's order */
   STEAD_COST_ASSETS,     /* depreciation of what is used for years */
+  STEAD_COST_OVERHEAD,   /* what belongs to no one batch, by the rate that the farm chose */
   STEAD_COST_PACKAGING,
   STEAD_COST_LABOR,      /* unpaid student work, shown apart */
 } SteadCostKind;

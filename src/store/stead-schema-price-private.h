@@ -23,6 +23,5 @@
   "  base TEXT NOT NULL CHECK (base IN ('hours', 'space', 'money')),\n" \
   /* Of a year: minor units; and hours of work, m² × weeks, or minor units of other cost. */ \
   "  planned_cents INTEGER NOT NULL CHECK (planned_cents >= 0),\n" \
-  "  planned_base REAL NOT NULL CHECK (planned_base > 0),\n" \
-  "  note TEXT\n" \
+  "  planned_base REAL NOT NULL CHECK (planned_base > 0)\n" \
   ") STRICT;\n"

@@ -11,6 +11,7 @@
 
 #include "answer/stead-cost-steps.h"
 #include "app/price/stead-cost-card.h"
+#include "app/price/stead-overhead-card.h"
 #include "app/price/stead-knob-words.h"
 #include "core/stead-money.h"
 #include "draw/stead-bar-chart.h"
@@ -34,7 +35,7 @@ struct _SteadStepsView
   SteadView       parent_instance;
 
   SteadCostSteps *answer;   /* (nullable) */
-  GtkWidget      *card, *card_box;
+  GtkWidget      *card, *card_box, *overhead;
   SteadPlot      *plots[2];
   GtkWidget      *change;
   Stack           stacks[2];
@@ -283,7 +284,10 @@ stead_steps_view_refresh (SteadView  *view,
       self->card = stead_cost_card_new (desk);
       gtk_widget_add_css_class (self->card, "card");
       gtk_box_append (GTK_BOX (self->card_box), self->card);
+      self->overhead = stead_overhead_card_new (desk);
+      gtk_box_append (GTK_BOX (self->card_box), self->overhead);
     }
+  stead_overhead_card_load (STEAD_OVERHEAD_CARD (self->overhead));
   stead_cost_card_set (STEAD_COST_CARD (self->card), NULL);
   g_clear_pointer (&self->answer, stead_cost_steps_free);
   if (product_id != 0)
@@ -342,7 +346,7 @@ stead_steps_view_init (SteadStepsView *self)
   const char *changes[] = { _("Step"), stead_change_name (STEAD_CHANGE_USE), stead_change_name (STEAD_CHANGE_YIELD),
                             stead_change_name (STEAD_CHANGE_VOLUME), stead_change_name (STEAD_CHANGE_PRICE), NULL };
 
-  self->card_box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  self->card_box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   stead_view_add_left (STEAD_VIEW (self), self->card_box);
   self->plots[0] = STEAD_PLOT (stead_plot_new (_("What each step adds, up to the pack on the table"),
                                                _("Cost of one, step by step"), steps));
