@@ -492,7 +492,7 @@ add_columns (SteadCashPane *self)
   stead_table_add_column (table, C_("number of a line", "No."), TRUE, FALSE, number_text, NULL, compare_number, self);
   stead_table_add_column (table, _("Day"), FALSE, FALSE, day_text, NULL, compare_day, self);
   stead_table_add_column (table, _("Account"), FALSE, FALSE, account_text, NULL, compare_account, self);
-  stead_table_add_column (table, _("What for"), FALSE, FALSE, category_text, NULL, compare_category, self);
+  stead_table_add_column (table, _("What for"), FALSE, TRUE, category_text, NULL, compare_category, self);
   stead_table_add_column (table, _("From or to"), FALSE, TRUE, who_text, NULL, NULL, self);
   stead_table_add_column (table, C_("money", "In"), TRUE, FALSE, in_text, NULL, compare_cents, self);
   stead_table_add_column (table, C_("money", "Out"), TRUE, FALSE, out_text, NULL, compare_cents, self);
