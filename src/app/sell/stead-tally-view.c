@@ -1,7 +1,8 @@
 /* stead-tally-view.c - the stall while it sells: one tap a unit, from a button or a key.
  *
  * Every tap is on disk before it is shown.  Keys work unless something is typed into a
- * field: a product's key sells one, Backspace or minus takes the last tap back.
+ * field: a product's key sells one, plus sells one more of the last, Backspace or minus
+ * takes the last tap back.
  */
 #include "config.h"
 
@@ -26,6 +27,7 @@ struct _SteadTallyView
   SteadDesk        *desk;        /* not owned */
   gint64            sale_id;
   SteadTallyAnswer *answer;
+  gint64            last_line;   /* sold last; 0: nothing yet */
   gint64            basket_cents;   /* what the customer at the stall has to pay */
   GtkLabel         *sentence, *problem, *last, *basket, *change;
   GtkWidget        *goods, *back, *orders;
@@ -119,7 +121,10 @@ tap (SteadTallyView *self,
   /* Translators: name of a step to undo: a product, and what became of one. */
   name = g_strdup_printf (_("%s: %s"), line->good->name, stead_sale_tap_name (kind));
   if (stead_desk_act (self->desk, name, tap_act, &act, &error) && kind == STEAD_TAP_SOLD)
-    self->basket_cents += price;
+    {
+      self->basket_cents += price;
+      self->last_line = line_id;
+    }
   complain (self, error);
   show_basket (self);
 }
@@ -385,6 +390,11 @@ key_cb (SteadTallyView  *self,
       back_cb (self);
       return TRUE;
     }
+  if ((key == GDK_KEY_KP_Add || letter == '+') && self->last_line != 0)
+    {
+      tap (self, self->last_line, STEAD_TAP_SOLD);
+      return TRUE;
+    }
   for (guint i = 0; i < self->answer->lines->len; i++)
     {
       const SteadSaleGood *good = ((SteadTallyLine *) self->answer->lines->pdata[i])->good;
@@ -415,6 +425,7 @@ stead_tally_view_show (SteadTallyView *self,
   if (sale_id != self->sale_id)
     {
       self->basket_cents = 0;
+      self->last_line = 0;
       complain (self, NULL);
     }
   self->desk = desk;
