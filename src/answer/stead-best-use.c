@@ -160,6 +160,7 @@ stead_best_use_new (SteadStore   *store,
         add_product (self, price);
     }
   add_minutes (self);
+  self->whole = TRUE;
   stead_best_use_settle (self);
   return g_steal_pointer (&self);
 }
@@ -190,6 +191,7 @@ solve (SteadBestUse *self)
   g_autofree double *margins = g_new0 (double, n), *use = g_new0 (double, (gsize) n * (n + m));
   g_autofree SteadLimit *limits = g_new0 (SteadLimit, n + m);
   g_autofree SteadProductPlan *plans = g_new0 (SteadProductPlan, n);
+  g_autofree double *wholes = g_new0 (double, n);
   g_autofree SteadLimitPlan *ends = g_new0 (SteadLimitPlan, n + m);
 
   for (guint i = 0; i < n; i++)
@@ -203,13 +205,17 @@ solve (SteadBestUse *self)
     }
   if (!stead_product_mix_solve (margins, n, limits, n + m, plans, ends, &self->best_cents, NULL))
     return FALSE;
+  if (self->whole && !stead_product_mix_solve_whole (margins, n, limits, n + m, wholes, &self->best_cents, NULL))
+    return FALSE;
   for (guint i = 0; i < n; i++)
-    line_at (self, i)->best = plans[i].quantity;
+    line_at (self, i)->best = self->whole ? wholes[i] : plans[i].quantity;
   for (guint k = 0; k < m; k++)
     {
       SteadScarce *scarce = scarce_at (self, k);
 
-      scarce->unused = ends[k].unused;
+      scarce->unused = scarce->amount;
+      for (guint i = 0; i < n; i++)
+        scarce->unused -= use[k * n + i] * line_at (self, i)->best;
       scarce->worth_cents = ends[k].shadow_price * telling (scarce);
       scarce->low = ends[k].low;
       scarce->high = ends[k].high;

@@ -46,6 +46,7 @@ typedef struct
   GPtrArray *lines;          /* of SteadBestUseLine */
   GPtrArray *scarce;         /* of SteadScarce; the last are the minutes, if any are needed */
   double     more_frac;      /* that could sell beyond the plan: 0.5 is half as much again */
+  gboolean   whole;          /* no unit is made in part; worth and ranges are those of the plan with parts */
   /* Settled: */
   gboolean   solved;
   double     plan_cents;     /* what the plan leaves, before the day's costs */

@@ -210,6 +210,82 @@ stead_product_mix_solve (const double      *margins,
   return TRUE;
 }
 
+/* How long a plan in whole units may be looked for: farm plans take a few thousandths of it. */
+#define MOST_WHOLE_MS 500
+
+typedef struct
+{
+  double *quantities;
+  double  best;
+  int     status;
+} WholeWork;
+
+/* The simplex method, and from its result the whole numbers. */
+static gboolean
+solve_whole (glp_prob *problem,
+             gpointer  data)
+{
+  WholeWork *work = data;
+  glp_smcp simplex;
+  glp_iocp whole;
+  int status;
+
+  glp_init_smcp (&simplex);
+  simplex.msg_lev = GLP_MSG_OFF;
+  simplex.it_lim = MOST_STEPS;
+  if (glp_simplex (problem, &simplex) != 0)
+    return FALSE;
+  work->status = glp_get_status (problem);
+  if (work->status != GLP_OPT)
+    return TRUE;
+  glp_init_iocp (&whole);
+  whole.msg_lev = GLP_MSG_OFF;
+  whole.tm_lim = MOST_WHOLE_MS;
+  glp_intopt (problem, &whole);
+  status = glp_mip_status (problem);
+  if (status != GLP_OPT && status != GLP_FEAS)
+    {
+      work->status = GLP_NOFEAS;
+      return TRUE;
+    }
+  for (int i = 1; i <= glp_get_num_cols (problem); i++)
+    work->quantities[i - 1] = round (glp_mip_col_val (problem, i));
+  work->best = glp_mip_obj_val (problem);
+  return isfinite (work->best);
+}
+
+gboolean
+stead_product_mix_solve_whole (const double      *margins,
+                               gsize              n_products,
+                               const SteadLimit  *limits,
+                               gsize              n_limits,
+                               double            *out_quantities,
+                               double            *out_best,
+                               GError           **error)
+{
+  g_autoptr(Problem) problem = NULL;
+  g_autofree double *quantities = NULL;
+  WholeWork work = { NULL, 0, GLP_UNDEF };
+  gboolean solved;
+
+  g_return_val_if_fail (margins != NULL && n_products > 0 && n_products < 1000, FALSE);
+  g_return_val_if_fail (limits != NULL || n_limits == 0, FALSE);
+  g_return_val_if_fail (out_quantities != NULL && out_best != NULL, FALSE);
+
+  problem = build (margins, n_products, limits, n_limits);
+  for (int i = 1; i <= (int) n_products; i++)
+    glp_set_col_kind (problem, i, GLP_IV);
+  quantities = g_new0 (double, n_products);
+  work.quantities = quantities;
+  solved = stead_glpk_call (&problem, solve_whole, &work);
+  if (!solved || work.status != GLP_OPT)
+    return set_no_plan (solved, work.status, error);
+  *out_best = work.best;
+  for (gsize i = 0; i < n_products; i++)
+    out_quantities[i] = quantities[i];
+  return TRUE;
+}
+
 gsize
 stead_scarce_best (const double *margins,
                    const double *use,

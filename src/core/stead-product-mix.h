@@ -67,6 +67,21 @@ gboolean stead_product_mix_solve (const double      *margins,
                                   GError           **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
+ * stead_product_mix_solve_whole:
+ * @out_quantities: (out) (array length=n_products): the plan in whole units
+ *
+ * As stead_product_mix_solve(), but no unit is made in part.  A whole plan has no shadow prices:
+ * one more of a limit changes nothing, or all of a unit.  (Branch and bound of GLPK.)
+ */
+gboolean stead_product_mix_solve_whole (const double      *margins,
+                                        gsize              n_products,
+                                        const SteadLimit  *limits,
+                                        gsize              n_limits,
+                                        double            *out_quantities,
+                                        double            *out_best,
+                                        GError           **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
  * stead_scarce_fill:
  * @margins: (array length=n): of one unit
  * @use: (array length=n): of the one scarce thing, by one unit, above 0

@@ -55,6 +55,22 @@ test_by_hand (void)
   NUMBERS_ARE (self->scarce_text, 1, 4, 15);
 }
 
+/* By hand: 120 eggs in whole units: ten dozen leave $40.00, 7 dozen at most sell (5 planned and half as
+ * much again), so 15 of six and 2 dozen ($41.75) or 14 of six and 3 dozen ($43.50): the latter. */
+static void
+test_whole (void)
+{
+  g_autoptr(SteadBestUse) self = eggs ();
+
+  self->whole = TRUE;
+  stead_best_use_settle (self);
+  g_assert_true (self->solved);
+  g_assert_cmpfloat (line (self, 0)->best, ==, 3);
+  g_assert_cmpfloat (line (self, 1)->best, ==, 14);
+  g_assert_cmpfloat_with_epsilon (self->best_cents, 4350, 1e-6);
+  g_assert_cmpfloat_with_epsilon (scarce (self, 0)->unused, 0, 1e-6);
+}
+
 /* Enough of it: one more is worth nothing. */
 static void
 test_enough (void)
@@ -100,6 +116,7 @@ main (int    argc,
       char **argv)
 {
   farm_start (&argc, &argv);
+  g_test_add_func ("/answer/best-use/whole", test_whole);
   g_test_add_func ("/answer/best-use/by-hand", test_by_hand);
   g_test_add_func ("/answer/best-use/enough", test_enough);
   g_test_add_func ("/answer/best-use/minutes", test_minutes);

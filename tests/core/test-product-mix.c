@@ -133,6 +133,51 @@ check_ranges (const Model *model)
     }
 }
 
+/* Whole plans against every whole plan there is. */
+static void
+test_whole (void)
+{
+  g_autoptr(GRand) rand = g_rand_new_with_seed (21);
+
+  for (int round = 0; round < 60; round++)
+    {
+      double margins[2] = { g_rand_int_range (rand, 1, 20), g_rand_int_range (rand, 1, 20) }, quantities[2], best, most = 0;
+      double uses[2][2];
+      SteadLimit limits[2];
+
+      for (int k = 0; k < 2; k++)
+        {
+          for (int i = 0; i < 2; i++)
+            uses[k][i] = g_rand_int_range (rand, 1, 9);
+          limits[k] = (SteadLimit) { uses[k], STEAD_LIMIT_AT_MOST, g_rand_double_range (rand, 5, 60) };
+        }
+      g_assert_true (stead_product_mix_solve_whole (margins, 2, limits, 2, quantities, &best, NULL));
+      for (int a = 0; a <= 60; a++)
+        for (int b = 0; b <= 60; b++)
+          if (uses[0][0] * a + uses[0][1] * b <= limits[0].amount && uses[1][0] * a + uses[1][1] * b <= limits[1].amount)
+            most = MAX (most, margins[0] * a + margins[1] * b);
+      g_assert_cmpfloat_with_epsilon (best, most, 1e-6);
+      g_assert_cmpfloat_with_epsilon (margins[0] * quantities[0] + margins[1] * quantities[1], most, 1e-6);
+      g_assert_cmpfloat (quantities[0], ==, floor (quantities[0]));
+    }
+}
+
+/* Half a unit is promised and whole ones do not reach it; nothing limits it; nothing keeps to it. */
+static void
+test_whole_refused (void)
+{
+  const double one[] = { 1 };
+  const SteadLimit between[] = { { one, STEAD_LIMIT_AT_LEAST, 0.4 }, { one, STEAD_LIMIT_AT_MOST, 0.6 } };
+  const double margin = 1;
+  double quantity = -1, best = -1;
+  g_autoptr(GError) error = NULL;
+
+  g_assert_false (stead_product_mix_solve_whole (&margin, 1, between, 2, &quantity, &best, &error));
+  g_assert_error (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE);
+  g_assert_cmpfloat (quantity, ==, -1);
+  g_assert_false (stead_product_mix_solve_whole (&margin, 1, NULL, 0, &quantity, &best, NULL));
+}
+
 static void
 test_random_models (void)
 {
@@ -223,6 +268,8 @@ main (int   argc,
       char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/core/product-mix/whole", test_whole);
+  g_test_add_func ("/core/product-mix/whole-refused", test_whole_refused);
   g_test_add_func ("/core/product-mix/published", test_published);
   g_test_add_func ("/core/product-mix/no-plan", test_no_plan);
   g_test_add_func ("/core/product-mix/random-models", test_random_models);

@@ -18,7 +18,7 @@ struct _SteadBestUseView
   SteadView       parent_instance;
 
   SteadBestUse   *answer;    /* (nullable) */
-  GtkWidget      *handles, *worth;
+  GtkWidget      *handles, *worth, *whole;
   SteadHandle    *more;
   SteadPlot      *plot;
 
@@ -215,6 +215,16 @@ more_cb (SteadBestUseView *self,
 }
 
 static void
+whole_cb (SteadBestUseView *self)
+{
+  if (self->answer == NULL)
+    return;
+  self->answer->whole = gtk_check_button_get_active (GTK_CHECK_BUTTON (self->whole));
+  stead_best_use_settle (self->answer);
+  show (self);
+}
+
+static void
 fill_handles (SteadBestUseView *self)
 {
   stead_view_clear (self->handles);
@@ -251,6 +261,8 @@ load (SteadBestUseView *self,
       g_clear_pointer (&self->answer, stead_best_use_free);
       return;
     }
+  self->answer->whole = gtk_check_button_get_active (GTK_CHECK_BUTTON (self->whole));
+  stead_best_use_settle (self->answer);
   fill_handles (self);
   show (self);
 }
@@ -304,6 +316,10 @@ stead_best_use_view_init (SteadBestUseView *self)
   stead_handle_range (self->more, 0, 200, 5);
   g_signal_connect_swapped (self->more, "turned", G_CALLBACK (more_cb), self);
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->more));
+  self->whole = gtk_check_button_new_with_label (_("Only whole units"));
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (self->whole), TRUE);
+  g_signal_connect_swapped (self->whole, "toggled", G_CALLBACK (whole_cb), self);
+  gtk_box_append (GTK_BOX (card), self->whole);
   reset = gtk_button_new_with_label (_("As the plan uses it"));
   g_signal_connect_swapped (reset, "clicked", G_CALLBACK (reset_cb), self);
   gtk_box_append (GTK_BOX (card), reset);
@@ -322,7 +338,8 @@ stead_best_use_view_init (SteadBestUseView *self)
   gtk_label_set_wrap (GTK_LABEL (self->worth), TRUE);
   gtk_box_append (GTK_BOX (scarce), self->worth);
   gtk_box_append (GTK_BOX (scarce), stead_view_note (_("Feed and work are spent either way, so what counts here is the price less "
-                                                       "the product's own packaging. A part of a unit means: round down.")));
+                                                       "the product's own packaging. What one more is worth holds for a plan that "
+                                                       "may make a part of a unit.")));
   stead_view_add_right (STEAD_VIEW (self), scarce);
 }
 
