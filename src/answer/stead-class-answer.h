@@ -1,15 +1,33 @@
-/* stead-class-answer.h - "Who works on the farm?" */
+/* stead-class-answer.h - "Who works on the farm, and what does each still need?"
+ *
+ * The class at a glance, of the school year: hours, late entries, what is not checked, receipts
+ * that lack their paper, skills, trainings that are over.
+ */
 #pragma once
 
 #include "store/stead-farm-repo.h"
+#include "store/stead-people-repo.h"
 
 G_BEGIN_DECLS
 
 typedef struct
 {
-  GPtrArray *people;      /* of SteadPerson, still here, by name */
+  SteadPerson    *person;
+  SteadClassSums *sums;
+  char           *needs;     /* in words, "" for nothing: "2 hours entries to check, 1 training is over" */
+} SteadClassRow;
+
+void stead_class_row_free (SteadClassRow *row);
+
+typedef struct
+{
+  SteadDay   from, to;    /* the school year, up to today */
+  GPtrArray *rows;        /* of SteadClassRow: who is still here, by name */
   int        n_students;
-  char      *sentence;    /* markup: "14 students and 2 grown-ups work on the farm." */
+  gint64     minutes;     /* of all */
+  gint64     n_skills;    /* on the school's list */
+  int        n_late, n_unchecked, n_receipts_bare, n_trainings_over;
+  char      *sentence;    /* markup */
 } SteadClassAnswer;
 
 void stead_class_answer_free (SteadClassAnswer *self);

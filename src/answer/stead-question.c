@@ -46,6 +46,9 @@ static const SteadQuestion questions[] = {
   { "statement", N_("What came in, what did we earn, and what is the farm worth?"), "enterprise" },
   { "sale", N_("How many should we bring to this sale, and what did it bring?"), "sale" },
   { "season", N_("Which sales, products and places do best?"), NULL },
+  { "class", N_("Who works on the farm, and what does each still need?"), NULL },
+  { "hours", N_("Who worked how long, and at what?"), "person" },
+  { "results", N_("What did we earn together, and what is each one's share?"), "enterprise" },
 };
 
 const SteadQuestion *
@@ -733,6 +736,14 @@ find_subject (SteadStore           *store,
     return of == NULL || stead_subject_account (store, of, id, error);
   if (g_str_equal (question->of, "enterprise"))
     return of == NULL || stead_subject_enterprise (store, of, id, error);
+  /* So are hours. */
+  if (g_str_equal (question->of, "person"))
+    {
+      g_autoptr(SteadPerson) person = of != NULL ? stead_subject_person (store, of, error) : NULL;
+
+      *id = person != NULL ? person->id : 0;
+      return of == NULL || person != NULL;
+    }
   if (g_str_equal (question->of, "product"))
     return stead_subject_product (store, of, id, error);
   if (g_str_equal (question->of, "fish"))
@@ -770,6 +781,7 @@ stead_question_ask (SteadStore  *store,
     ask_store_room, ask_trace,
     stead_question_ask_cash, stead_question_ask_statement,
     stead_question_sale, stead_question_season,
+    stead_question_class, stead_question_hours, stead_question_results,
   };
   const SteadQuestion *question;
   g_autoptr(JsonBuilder) figures = NULL;

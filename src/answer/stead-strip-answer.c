@@ -252,9 +252,16 @@ read_show (SteadStore        *store,
 
   if (people == NULL)
     return FALSE;
+  if (people->minutes >= 60)
+    {
+      /* Translators: short, in the strip: hours that were worked in the school year. */
+      self->show = g_strdup_printf (C_("live figure", "%d h this year"), (int) (people->minutes / 60));
+      /* Translators: hours, where there is little room. */
+      self->show_brief = g_strdup_printf (C_("live figure", "%d h"), (int) (people->minutes / 60));
+      return TRUE;
+    }
   self->show = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d student", "%d students", (gulong) people->n_students),
                                 people->n_students);
-  self->show_brief = g_strdup_printf ("%d", people->n_students);
   return TRUE;
 }
 

@@ -159,4 +159,7 @@ int              stead_demo_days_back    (SteadDemoWriter *writer, const char *g
 /* Products and prices that begin on the day; a product begins with its first price. */
 gboolean         stead_demo_live_prices  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The rest of the class, its groups, duties and trainings, and a term of hours. */
+gboolean         stead_demo_write_class  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

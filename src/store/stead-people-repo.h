@@ -5,7 +5,7 @@
  */
 #pragma once
 
-#include "store/stead-store.h"
+#include "store/stead-farm-repo.h"
 
 G_BEGIN_DECLS
 
@@ -117,5 +117,81 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadConsent, stead_consent_free)
 GPtrArray *stead_consent_repo_list (SteadStore *store, gint64 person_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean   stead_consent_repo_save (SteadStore *store, SteadConsent *consent, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean   stead_consent_holds     (const GPtrArray *consents, gint64 person_id, SteadConsentWhat what, SteadDay day);
+
+/* --- the class at a glance --------------------------------------------------------- */
+
+/* What of one person the log of a period holds. */
+typedef struct
+{
+  gint64  person_id;
+  gint64  minutes;
+  int     n_late;             /* hours entered more than so many days later */
+  int     n_unchecked;
+  int     n_receipts_bare;    /* receipts that this person entered, without a picture and a reference */
+  int     n_skills;           /* done alone, or shown to others; of all time */
+  int     n_trainings_over;   /* that ended and were not given again */
+  char   *groups;             /* (nullable): their names */
+} SteadClassSums;
+
+void stead_class_sums_free (SteadClassSums *sums);
+
+/* Of everybody who is still here on @to, by id. */
+GPtrArray *stead_class_repo_sums   (SteadStore *store, SteadDay from, SteadDay to, int late_days,
+                                    GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* How many skills are on the school's list; -1 with @error. */
+gint64     stead_class_repo_skills (SteadStore *store, GError **error);
+
+/* --- how a result is shared --------------------------------------------------------- */
+
+typedef enum
+{
+  STEAD_SHARE_HOURS,   /* by hours worked, each times its weight */
+  STEAD_SHARE_ROLE,    /* by the weight of what somebody is */
+  STEAD_SHARE_FIXED,   /* by agreed parts */
+} SteadShareBasis;
+
+typedef struct
+{
+  gint64 person_id;
+  double weight;       /* 0 or more */
+} SteadSharePart;
+
+typedef struct
+{
+  gint64           id;              /* 0: nothing was agreed */
+  gint64           enterprise_id;   /* 0: of the whole farm */
+  SteadDay         from_on;
+  SteadShareBasis  basis;
+  gint64           agreed_by;       /* 0: not said */
+  GArray          *parts;           /* of SteadSharePart; for hours those whose weight is not 1 */
+} SteadShareRule;
+
+void stead_share_rule_free (SteadShareRule *rule);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadShareRule, stead_share_rule_free)
+
+/* What holds on @day; by hours with an id of 0 if nothing was agreed. */
+SteadShareRule *stead_share_repo_get (SteadStore *store, gint64 enterprise_id, SteadDay day,
+                                      GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* A new agreement; former ones stay, for the days before it. */
+gboolean        stead_share_repo_add (SteadStore *store, SteadShareRule *rule, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Minutes that one person worked. */
+typedef struct
+{
+  gint64  person_id;
+  char   *name;
+  gint64  minutes;
+  gint64  unpaid_min;   /* of them */
+  SteadPersonRole role;
+} SteadPersonMinutes;
+
+void stead_person_minutes_free (SteadPersonMinutes *minutes);
+
+/* By name.  @enterprise_id: 0 for all work; else only what belongs to its batches. */
+GPtrArray *stead_class_repo_minutes (SteadStore *store, SteadDay from, SteadDay to, gint64 enterprise_id,
+                                     GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Ids of batches of the enterprise, or all, that were under way in the period */
+GArray    *stead_class_repo_batches (SteadStore *store, SteadDay from, SteadDay to, gint64 enterprise_id,
+                                     GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -150,6 +150,16 @@ add_build (SteadStore *store)
   g_assert_true (stead_store_commit (store, NULL));
 }
 
+static void
+add_student (SteadStore *store)
+{
+  SteadPerson person = { .name = (char *) "Ada B.", .left_on = STEAD_DAY_NONE };
+
+  g_assert_true (stead_store_begin (store, "person", NULL));
+  g_assert_true (stead_person_repo_save (store, &person, NULL));
+  g_assert_true (stead_store_commit (store, NULL));
+}
+
 /* Every kind in every format that it promises, and in no other. */
 static void
 test_every_format (Fixture       *fixture,
@@ -162,6 +172,7 @@ test_every_format (Fixture       *fixture,
 
   add_list (fixture->shoal.farm.store);
   add_build (fixture->shoal.farm.store);
+  add_student (fixture->shoal.farm.store);
   kinds = stead_paper_list (&n_kinds);
   g_assert_cmpuint (n_kinds, >=, 5);
   for (gsize i = 0; i < n_kinds; i++)

@@ -1,4 +1,4 @@
-/* stead-class-pane.c - the people of the farm, one row each. */
+/* stead-class-pane.c - the class at a glance: one row a person, with hours and what is missing. */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
@@ -6,6 +6,8 @@
 #include "app/show/stead-class-pane.h"
 
 #include "answer/stead-class-answer.h"
+#include "answer/stead-hours-answer.h"
+#include "app/show/stead-person-dialog.h"
 #include "app/stead-import-dialog.h"
 #include "app/stead-people-window.h"
 
@@ -13,13 +15,16 @@ struct _SteadClassPane
 {
   SteadPane   parent_instance;
 
+  gint64      n_skills;
+  gint64      asked;      /* a person to show; 0: nobody */
+
   SteadTable *table;
 };
 
 G_DEFINE_FINAL_TYPE (SteadClassPane, stead_class_pane, STEAD_TYPE_PANE)
 
-static const SteadPerson *
-person_of (gconstpointer item)
+static const SteadClassRow *
+row_of (gconstpointer item)
 {
   return stead_row_get (STEAD_ROW ((gpointer) item));
 }
@@ -28,23 +33,67 @@ static char *
 name_text (gpointer item,
            gpointer data)
 {
-  return g_strdup (person_of (item)->name);
+  return g_strdup (row_of (item)->person->name);
 }
 
 static char *
 role_text (gpointer item,
            gpointer data)
 {
-  return g_strdup (stead_words_role (person_of (item)->role));
+  return g_strdup (stead_words_role (row_of (item)->person->role));
 }
 
 static char *
 year_text (gpointer item,
            gpointer data)
 {
-  int year = person_of (item)->class_year;
+  int year = row_of (item)->person->class_year;
 
   return year > 0 ? g_strdup_printf ("%d", year) : g_strdup ("");
+}
+
+static char *
+groups_text (gpointer item,
+             gpointer data)
+{
+  return g_strdup (row_of (item)->sums->groups != NULL ? row_of (item)->sums->groups : "");
+}
+
+static char *
+hours_text (gpointer item,
+            gpointer data)
+{
+  gint64 minutes = row_of (item)->sums->minutes;
+
+  return minutes > 0 ? stead_hours_words (minutes) : g_strdup ("");
+}
+
+static char *
+late_text (gpointer item,
+           gpointer data)
+{
+  int n = row_of (item)->sums->n_late;
+
+  return n > 0 ? g_strdup_printf ("%d", n) : g_strdup ("");
+}
+
+static char *
+skills_text (gpointer item,
+             gpointer data)
+{
+  SteadClassPane *self = data;
+
+  if (self->n_skills == 0 || row_of (item)->person->role != STEAD_PERSON_STUDENT)
+    return g_strdup ("");
+  /* Translators: skills shown, of how many on the list. */
+  return g_strdup_printf (C_("skills", "%1$d of %2$d"), row_of (item)->sums->n_skills, (int) self->n_skills);
+}
+
+static char *
+needs_text (gpointer item,
+            gpointer data)
+{
+  return g_strdup (row_of (item)->needs);
 }
 
 static int
@@ -52,7 +101,56 @@ compare_names (gconstpointer a,
                gconstpointer b,
                gpointer      data)
 {
-  return g_utf8_collate (person_of (a)->name, person_of (b)->name);
+  return g_utf8_collate (row_of (a)->person->name, row_of (b)->person->name);
+}
+
+static int
+compare_hours (gconstpointer a,
+               gconstpointer b,
+               gpointer      data)
+{
+  return (row_of (a)->sums->minutes > row_of (b)->sums->minutes) - (row_of (a)->sums->minutes < row_of (b)->sums->minutes);
+}
+
+static int
+compare_late (gconstpointer a,
+              gconstpointer b,
+              gpointer      data)
+{
+  return row_of (a)->sums->n_late - row_of (b)->sums->n_late;
+}
+
+/* --- buttons ---------------------------------------------------------------------------- */
+
+static void
+activate_cb (gpointer item,
+             gpointer data)
+{
+  stead_person_dialog_show (GTK_WIDGET (data), stead_pane_get_desk (data), row_of (item)->person->id);
+}
+
+static void
+add_cb (SteadPane *pane)
+{
+  stead_person_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), 0);
+}
+
+static void
+change_cb (SteadPane *pane)
+{
+  const SteadClassRow *row = stead_pane_get_chosen (pane);
+
+  if (row != NULL)
+    stead_person_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), row->person->id);
+}
+
+static void
+hours_cb (SteadPane *pane)
+{
+  const SteadClassRow *row = stead_pane_get_chosen (pane);
+
+  if (row != NULL)
+    stead_desk_jump (stead_pane_get_desk (pane), STEAD_TARGET_HOURS, row->person->id);
 }
 
 static void
@@ -67,25 +165,53 @@ import_cb (SteadPane *pane)
   stead_import_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_IMPORT_PEOPLE, 0);
 }
 
+/* --- the pane ---------------------------------------------------------------------------- */
+
+/* The row of who was asked for, before anybody sorts the table anew. */
+static guint
+asked_row (SteadClassPane         *self,
+           const SteadClassAnswer *answer)
+{
+  for (guint i = 0; i < answer->rows->len; i++)
+    if (((const SteadClassRow *) answer->rows->pdata[i])->person->id == self->asked)
+      return i;
+  return GTK_INVALID_LIST_POSITION;
+}
+
 static void
 stead_class_pane_refresh (SteadPane *pane)
 {
   SteadClassPane *self = STEAD_CLASS_PANE (pane);
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadClassAnswer) answer = stead_class_answer_new (stead_pane_get_store (pane), &error);
-  g_autoptr(GListModel) rows = NULL;
+  g_autoptr(GListModel) model = NULL;
+  guint asked;
 
   stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
   if (answer == NULL)
     return;
-  rows = stead_rows_from_array (g_steal_pointer (&answer->people), (GDestroyNotify) stead_person_free);
-  stead_table_set_model (self->table, rows);
+  self->n_skills = answer->n_skills;
+  asked = asked_row (self, answer);
+  model = stead_rows_from_array (g_steal_pointer (&answer->rows), (GDestroyNotify) stead_class_row_free);
+  stead_table_set_model (self->table, model);
+  if (asked != GTK_INVALID_LIST_POSITION)
+    stead_table_select (self->table, asked);
+  self->asked = 0;
+}
+
+static void
+stead_class_pane_show (SteadPane   *pane,
+                       SteadTarget  target,
+                       gint64       id)
+{
+  STEAD_CLASS_PANE (pane)->asked = id;
 }
 
 static void
 stead_class_pane_class_init (SteadClassPaneClass *klass)
 {
   STEAD_PANE_CLASS (klass)->refresh = stead_class_pane_refresh;
+  STEAD_PANE_CLASS (klass)->show = stead_class_pane_show;
 }
 
 static void
@@ -94,11 +220,20 @@ stead_class_pane_init (SteadClassPane *self)
   SteadPane *pane = STEAD_PANE (self);
 
   self->table = stead_pane_add_table (pane, _("The class"));
-  stead_table_add_column (self->table, _("Name"), FALSE, TRUE, name_text, NULL, compare_names, self);
+  stead_table_add_column (self->table, _("Name"), FALSE, FALSE, name_text, NULL, compare_names, self);
   stead_table_add_column (self->table, _("Role"), FALSE, FALSE, role_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Class of"), TRUE, FALSE, year_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("Groups"), FALSE, FALSE, groups_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("Hours"), TRUE, FALSE, hours_text, NULL, compare_hours, self);
+  stead_table_add_column (self->table, _("Late"), TRUE, FALSE, late_text, NULL, compare_late, self);
+  stead_table_add_column (self->table, _("Skills"), TRUE, FALSE, skills_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("What is missing"), FALSE, TRUE, needs_text, NULL, NULL, self);
   stead_table_set_empty (self->table, _("Nobody is entered yet. The names of those who work on the farm belong here, "
                                         "so that the log can say who did what."));
-  stead_pane_add_button (pane, _("People…"), G_CALLBACK (people_cb));
+  stead_table_set_activate (self->table, activate_cb, self);
+  stead_pane_add_button (pane, _("New person…"), G_CALLBACK (add_cb));
+  stead_pane_add_button (pane, _("Change person…"), G_CALLBACK (change_cb));
+  stead_pane_add_button (pane, _("Hours of this person"), G_CALLBACK (hours_cb));
   stead_pane_add_button (pane, _("Import a class list…"), G_CALLBACK (import_cb));
+  stead_pane_add_button (pane, _("Replace a name…"), G_CALLBACK (people_cb));
 }

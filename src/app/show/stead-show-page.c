@@ -10,6 +10,8 @@
 #include "app/show/stead-class-pane.h"
 #include "app/show/stead-export-pane.h"
 #include "app/show/stead-hours-pane.h"
+#include "app/show/stead-results-pane.h"
+#include "app/show/stead-rota-pane.h"
 #include "app/show/stead-show-page.h"
 #include "app/stead-chips.h"
 #include "app/stead-ui.h"
@@ -25,6 +27,9 @@ typedef struct
 static const View views[] = {
   { NC_("view of Show", "Class"), stead_class_pane_get_type, STEAD_TARGET_PERSON },
   { NC_("view of Show", "Hours"), stead_hours_pane_get_type, STEAD_TARGET_HOURS },
+  { NC_("view of Show", "Rota"), stead_rota_pane_get_type, STEAD_TARGET_NONE },
+  { NC_("view of Show", "Trainings"), stead_training_pane_get_type, STEAD_TARGET_NONE },
+  { NC_("view of Show", "Results"), stead_results_pane_get_type, STEAD_TARGET_NONE },
   { NC_("view of Show", "Exports"), stead_export_pane_get_type, STEAD_TARGET_NONE },
 };
 

@@ -1,0 +1,72 @@
+"""Show: a class list comes in, hours for a whole group, refusals at the field, the advisor's check, a
+correction beside it; and all of it is there after closing."""
+import os
+
+from drive import Window, run_cases, until
+from farm import Farm, PROGRAM
+
+# Names in any script; one comes twice, one role is none.
+LIST = '''Name,Class of,Role,Group
+Zuri K.,2028,student,Test crew
+محمد س.,2029,,Test crew
+Zuri K.,2028,student,
+Otto B.,2028,captain,
+'''
+
+
+def opened(farm):
+    w = Window(PROGRAM, farm.path)
+    w.fit()
+    w.place('Show')
+    return w
+
+
+def choose(w, button, name):
+    """Choose in a drop-down by the first letters of what is shown."""
+    node = w.wait('push button', button)
+    node.queryAction().doAction(0)
+    return name
+
+
+def test_class_list_hours_check_correction():
+    farm = Farm()
+    w = opened(farm)
+    path = os.path.join(farm.folder.name, 'class.csv')
+    with open(path, 'w', encoding='utf-8') as out:
+        out.write(LIST)
+    w.press('push button', 'Import a class list')
+    w.choose_file('Import a class list', path)
+    w.wait_words('captain', rows=True)
+    w.press('push button', 'Take the 2 good rows')
+    until(lambda: farm.rows("SELECT count (*) FROM group_member m JOIN person_group g ON g.id = m.group_id"
+                            " WHERE g.name = 'Test crew'") == ['2'])
+    w.keys('Escape')
+    # A second person of one name is refused at the field.
+    w.press('push button', 'New person')
+    w.fill('Name', 'zuri k.')
+    w.press('push button', 'Save')
+    w.wait_words('There is a Zuri K. already')
+    w.press('push button', 'Cancel')
+    # Hours for everyone of the group, with a slip first.
+    w.press('push button', 'Hours')
+    w.press('push button', 'Enter hours')
+    w.click('push button', 'Who worked')
+    w.keys('End', 'Return')
+    w.fill('From', '15:30')
+    w.fill('Until', '15:00')
+    w.fill('What was done', 'Weed the beds')
+    w.press('push button', 'Record hours')
+    w.wait_words('later than the start')
+    w.fill('Until', '17:00')
+    w.press('push button', 'Record hours')
+    until(lambda: farm.rows("SELECT count (*) FROM work_span WHERE duty = 'Weed the beds' AND minutes = 90") == ['2'])
+    # The advisor's check freezes them.
+    w.press('push button', 'Check the week')
+    w.press('push button', 'Check them all')
+    until(lambda: farm.rows("SELECT count (*) FROM work_span WHERE duty = 'Weed the beds' AND checked_on IS NULL") == ['0'])
+    assert w.nameless() == []
+    assert w.close() == 0
+    farm.verify()
+
+
+run_cases(test_class_list_hours_check_correction)
