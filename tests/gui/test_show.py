@@ -21,13 +21,6 @@ def opened(farm):
     return w
 
 
-def choose(w, button, name):
-    """Choose in a drop-down by the first letters of what is shown."""
-    node = w.wait('push button', button)
-    node.queryAction().doAction(0)
-    return name
-
-
 def test_class_list_hours_check_correction():
     farm = Farm()
     w = opened(farm)

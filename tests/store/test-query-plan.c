@@ -295,6 +295,7 @@ use_learning (Farm    *farm,
   g_array_unref (stead_packet_repo_builds (farm->store, farm->student, TODAY - 365, TODAY, error));
   g_array_unref (stead_packet_repo_sales (farm->store, farm->student, TODAY - 365, TODAY, error));
   g_ptr_array_unref (stead_packet_repo_mates (farm->store, 1, farm->student, &others, error));
+  g_assert_no_error (*error);
 }
 
 /* Hours entered, checked, listed; groups, rota, trainings, timers, drafts. */

@@ -8,12 +8,13 @@
 
 #include "answer/stead-hours-answer.h"
 #include "answer/stead-results-answer.h"
-#include "app/keep/stead-cash-picks.h"
+#include "app/keep/stead-pick.h"
 #include "app/make/stead-make-parts.h"
 #include "app/show/stead-shares-dialog.h"
 #include "app/stead-chart-area.h"
 #include "core/stead-money.h"
 #include "draw/stead-bar-chart.h"
+#include "store/stead-cash-repo.h"
 
 struct _SteadResultsPane
 {
@@ -169,6 +170,21 @@ share_cb (SteadPane *pane)
 }
 
 static void
+fill_enterprises (SteadResultsPane *self,
+                  SteadStore       *store,
+                  gint64            chosen)
+{
+  g_autoptr(GPtrArray) enterprises = stead_enterprise_repo_list (store, NULL);
+
+  stead_pick_clear (self->enterprise);
+  stead_pick_append (self->enterprise, 0, _("The farm as a whole"));
+  for (guint i = 0; enterprises != NULL && i < enterprises->len; i++)
+    stead_pick_append (self->enterprise, ((SteadEnterprise *) enterprises->pdata[i])->id,
+                       ((SteadEnterprise *) enterprises->pdata[i])->name);
+  stead_pick_show (self->enterprise, chosen);
+}
+
+static void
 stead_results_pane_refresh (SteadPane *pane)
 {
   SteadResultsPane *self = STEAD_RESULTS_PANE (pane);
@@ -177,7 +193,7 @@ stead_results_pane_refresh (SteadPane *pane)
   g_autoptr(GError) error = NULL;
   SteadResultsAnswer *answer;
 
-  stead_cash_picks_enterprises (self->enterprise, store, enterprise);
+  fill_enterprises (self, store, enterprise);
   answer = stead_results_answer_new (store, enterprise, &error);
   stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
   if (answer == NULL)
