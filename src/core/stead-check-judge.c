@@ -230,6 +230,9 @@ judge_rows (const SteadCheckLine     *line,
 {
   SteadCheckJudgement best = { .row = NULL };
 
+  /* A step that only its recipe limits: judge_own() decides. */
+  if (line->rows->len == 0)
+    return TRUE;
   for (guint i = 0; i < line->rows->len; i++)
     {
       const SteadLimit *row = line->rows->pdata[i];
@@ -315,6 +318,26 @@ judge_solution (const SteadLimitTable    *table,
   return TRUE;
 }
 
+/* A hold of the recipe's own: not timed yet, or too short. */
+static void
+judge_own_hold (const SteadCheckLine    *line,
+                const SteadCheckReading *reading,
+                SteadCheckJudgement     *out)
+{
+  if (!(line->own_hold_s > 0) || reading->shown.time_s >= line->own_hold_s)
+    return;
+  if (isnan (reading->shown.time_s))
+    {
+      out->hold_s = MAX (out->outcome == STEAD_CHECK_IF_HELD ? out->hold_s : 0, line->own_hold_s);
+      out->outcome = STEAD_CHECK_IF_HELD;
+      return;
+    }
+  out->own = TRUE;
+  out->outcome = STEAD_CHECK_NOT_MET;
+  out->short_s = line->own_hold_s - reading->shown.time_s;
+  out->margin = 0;
+}
+
 /* The recipe may ask for more than the table, never for less. */
 static void
 judge_own (const SteadCheckLine    *line,
@@ -331,7 +354,10 @@ judge_own (const SteadCheckLine    *line,
   above = isnan (line->own_most_c) ? 0 : value_f - stead_fahrenheit_from_celsius (line->own_most_c);
   /* What was typed as 150 °F is kept in °C and comes back with binary noise. */
   if (MAX (below, above) <= 1e-6)
-    return;
+    {
+      judge_own_hold (line, reading, out);
+      return;
+    }
   out->own = TRUE;
   out->outcome = STEAD_CHECK_NOT_MET;
   out->margin = -MAX (below, above);

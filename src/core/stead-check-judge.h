@@ -69,7 +69,8 @@ typedef struct
  * @out: (out): the judgement
  * @error: return location for a #GError in %STEAD_CORE_ERROR
  *
- * Where any row is enough the best one decides; where all count, the worst.
+ * Where any row is enough the best one decides; where all count, the worst.  A line
+ * without rows is judged by the recipe's own limit alone.
  *
  * Returns: %TRUE, or %FALSE if the reading is in a unit that the line does not have, or a
  *   measurement of the sanitizer is missing

@@ -138,6 +138,28 @@ conditions_hold (const SteadLimitTable *table,
   return absent == NULL;
 }
 
+gboolean
+stead_limit_fits (const SteadLimit     *limit,
+                  const SteadLimitFact *facts)
+{
+  g_autoptr(GArray) conditions = NULL;
+
+  g_return_val_if_fail (limit != NULL && facts != NULL, FALSE);
+
+  conditions = limit_conditions_parse (limit->when != NULL ? limit->when : "");
+  for (guint i = 0; conditions != NULL && i < conditions->len; i++)
+    {
+      const LimitCondition *condition = &g_array_index (conditions, LimitCondition, i);
+      const SteadLimitFact *fact = facts;
+
+      while (fact->name != NULL && !g_str_equal (fact->name, condition->name))
+        fact++;
+      if (fact->name == NULL || !condition_holds (condition, fact))
+        return FALSE;
+    }
+  return conditions != NULL;
+}
+
 static gboolean
 is_about (const LimitRow *row,
           const char     *process,

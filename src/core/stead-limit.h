@@ -131,6 +131,15 @@ const SteadLimit *stead_limit_table_find (const SteadLimitTable  *table,
                                           GError                **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
+ * stead_limit_fits:
+ * @facts: (array zero-terminated=1): what is known; a condition on anything else does not hold
+ *
+ * Returns: whether the conditions of a row, also of one that was kept, hold
+ */
+gboolean stead_limit_fits (const SteadLimit     *limit,
+                           const SteadLimitFact *facts);
+
+/**
  * stead_limit_table_list:
  * Returns: (transfer container) (element-type SteadLimit): all rows that fit, as
  *   for stead_limit_table_find(), in the order of the table; an empty array for none

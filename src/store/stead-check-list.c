@@ -6,9 +6,6 @@
 
 #include "store/stead-check-private.h"
 
-/* Longer than any hold. */
-#define LONG_ENOUGH_S 1e9
-
 static void
 food_free (gpointer food)
 {
@@ -116,7 +113,7 @@ stead_check_list_add_line (SteadCheckList *list,
   line->topic = stead_check_list_keep (list, topic);
   line->stage = line->tool = line->often = line->who = "";
   line->measure = STEAD_MEASURE_DONE;
-  line->own_least_c = line->own_most_c = line->own_hold_s = line->every_s = NAN;
+  line->own_least_c = line->own_most_c = line->own_hold_s = line->every_s = line->boils_at_f = NAN;
   line->due_at = STEAD_TIME_NONE;
   g_ptr_array_add (list->lines, line);
   return line;
@@ -199,140 +196,4 @@ stead_check_list_find_reading (const SteadCheckList *list,
           return line->readings->pdata[n];
     }
   return NULL;
-}
-
-/* --- judging ---------------------------------------------------------------------- */
-
-static gboolean
-is_temperature (const char *unit)
-{
-  return g_strcmp0 (unit, "F") == 0 || g_strcmp0 (unit, "C") == 0;
-}
-
-gboolean
-stead_list_line_is_cooling (const SteadListLine *line)
-{
-  g_return_val_if_fail (line != NULL, FALSE);
-  return g_str_equal (line->topic, "cool");
-}
-
-static SteadLimitReading
-reading_of (const SteadListLine   *line,
-            const SteadShown      *shown,
-            const SteadInstrument *instrument)
-{
-  SteadLimitReading reading = { .value = shown->value, .unit = line->unit, .time_s = NAN };
-
-  if (is_temperature (line->unit))
-    reading.unit = "C";
-  if (shown->held_s > 0)
-    reading.time_s = shown->held_s;
-  if (instrument != NULL)
-    {
-      reading.error = isnan (instrument->error) ? 0 : instrument->error;
-      reading.step = isnan (instrument->step) ? 0 : instrument->step;
-    }
-  return reading;
-}
-
-/* How far it is off in melting ice, against the row that says how far it may be. */
-static gboolean
-judge_error (const SteadListLine  *line,
-             double                off_f,
-             SteadJudgement       *out,
-             const SteadLimit    **out_limit)
-{
-  for (guint i = 0; i < line->rows->len; i++)
-    {
-      const SteadLimit *row = line->rows->pdata[i];
-      gboolean in_c = g_str_equal (row->unit, "Cdiff");
-
-      if (row->direction != STEAD_LIMIT_AT_MOST || !g_str_equal (row->measure, "error"))
-        continue;
-      *out_limit = row;
-      *out = (SteadJudgement) { .value = in_c ? fabs (off_f) / 1.8 : fabs (off_f) };
-      out->margin = row->value - out->value;
-      out->verdict = stead_limit_compare (out->margin, 0) >= 0 ? STEAD_LIMIT_MET : STEAD_LIMIT_NOT_MET;
-      return TRUE;
-    }
-  return FALSE;
-}
-
-/* The recipe may ask for more than the tables do. */
-static void
-judge_own (const SteadListLine *line,
-           const SteadShown    *shown,
-           SteadJudgement      *out,
-           const SteadLimit   **out_limit)
-{
-  gboolean met = (isnan (line->own_least_c) || stead_limit_compare (shown->value, line->own_least_c) >= 0) &&
-                 (isnan (line->own_most_c) || stead_limit_compare (shown->value, line->own_most_c) <= 0) &&
-                 (!(line->own_hold_s > 0) || stead_limit_compare (shown->held_s, line->own_hold_s) >= 0);
-
-  if (met || !is_temperature (line->unit) || out->verdict == STEAD_LIMIT_NOT_MET)
-    return;
-  out->verdict = STEAD_LIMIT_NOT_MET;
-  *out_limit = NULL;
-}
-
-/* Hot enough, and nobody timed it: not missed, and not met before it is. */
-static void
-judge_untimed (const SteadListLine      *line,
-               const GPtrArray          *rows,
-               const SteadLimitReading  *reading,
-               SteadJudgement           *out,
-               const SteadLimit        **out_limit)
-{
-  SteadLimitReading held = *reading;
-  SteadJudgement judgement;
-  const SteadLimit *decided;
-
-  held.time_s = LONG_ENOUGH_S;
-  if (out->verdict != STEAD_LIMIT_NOT_MET || !isnan (reading->time_s) ||
-      !stead_limit_rows_judge (rows, line->needs_all, &held, &judgement, &decided, NULL) ||
-      judgement.verdict == STEAD_LIMIT_NOT_MET || decided->time_direction != STEAD_LIMIT_AT_LEAST)
-    return;
-  *out = judgement;
-  out->verdict = STEAD_LIMIT_WITHIN_ERROR;
-  out->short_s = decided->time_s;
-  *out_limit = decided;
-}
-
-gboolean
-stead_list_line_judge (const SteadListLine    *line,
-                       const SteadShown       *shown,
-                       const SteadInstrument  *instrument,
-                       SteadJudgement         *out,
-                       const SteadLimit      **out_limit)
-{
-  SteadLimitReading reading;
-  g_autoptr(GPtrArray) rows = g_ptr_array_new ();
-  const SteadLimit *decided = NULL;
-  gboolean judged;
-
-  g_return_val_if_fail (line != NULL && shown != NULL && out != NULL, FALSE);
-  if (stead_list_line_is_cooling (line) || g_str_equal (line->topic, "sanitizer"))
-    return FALSE;
-  if (g_str_equal (line->measure, STEAD_MEASURE_DONE))
-    {
-      *out = (SteadJudgement) { .value = shown->value, .verdict = shown->value > 0 ? STEAD_LIMIT_MET : STEAD_LIMIT_NOT_MET };
-      judged = TRUE;
-    }
-  else if (g_str_equal (line->measure, STEAD_SHOWN_ICE_BATH))
-    judged = judge_error (line, stead_fahrenheit_from_celsius (shown->value) - 32, out, &decided);
-  else
-    {
-      for (guint i = 0; i < line->rows->len; i++)
-        if (g_str_equal (((const SteadLimit *) line->rows->pdata[i])->measure, line->measure))
-          g_ptr_array_add (rows, line->rows->pdata[i]);
-      reading = reading_of (line, shown, instrument);
-      judged = reading.unit != NULL && stead_limit_rows_judge (rows, line->needs_all, &reading, out, &decided, NULL);
-      if (judged)
-        judge_untimed (line, rows, &reading, out, &decided);
-      if (judged)
-        judge_own (line, shown, out, &decided);
-    }
-  if (out_limit != NULL)
-    *out_limit = decided;
-  return judged;
 }

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "store/stead-check-pot.h"
 #include "store/stead-check-private.h"
 
 /* Deeper than any pot of a school kitchen. */
@@ -104,4 +105,19 @@ stead_check_repo_delete_pot (SteadStore  *store,
   if (n > 0)
     return stead_repo_refuse (error, _("This pot has readings, so it stays. A wrong reading is corrected."));
   return n == 0 && stead_repo_run_id (store, sql, pot_id, error);
+}
+
+gint64
+stead_check_pot_line (SteadStore  *store,
+                      gint64       pot_id,
+                      GError     **error)
+{
+  static const char sql[] = "SELECT line_id FROM check_pot WHERE id = ?1";
+  gint64 line_id;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), -1);
+  line_id = stead_repo_count_id (store, sql, pot_id, error);
+  if (line_id == 0)
+    stead_repo_missing (error);
+  return line_id;
 }

@@ -18,7 +18,7 @@ gint64 stead_stmt_time      (SteadStmt *stmt, int at);
   "r.id, r.at, r.kind, r.value, r.batch_id, r.step_id, r.person_id, r.note, r.corrects_id, r.line_id, r.pot_id," \
   " r.instrument_id, r.place_id, r.held_s, r.scale," \
   " EXISTS (SELECT 1 FROM reading c WHERE c.corrects_id = r.id)," \
-  " (SELECT count (*) FROM check_action a WHERE a.reading_id = r.id)"
+  " (SELECT count (*) FROM check_action a WHERE a.reading_id = r.id), r.noted_at"
 gpointer stead_shown_from_row (SteadStmt *stmt);
 
 /* The columns of a limit that was kept, from @at on, and a row of them. */
@@ -39,6 +39,9 @@ gboolean stead_shown_check_time (SteadStore *store, gint64 at, GError **error) G
  * the sale day takes along of it. */
 gboolean stead_hold_begin_for_reading (SteadStore *store, const SteadShown *shown, const SteadCheckList *list,
                                        const SteadListLine *line, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Where water boils on this farm, for the lines that ask for it. */
+gboolean stead_check_find_boiling (SteadStore *store, SteadCheckList *list, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The head of a list that is not signed; NULL with a reason. */
 SteadCheckList *stead_check_open_list (SteadStore *store, gint64 list_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;

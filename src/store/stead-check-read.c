@@ -528,7 +528,8 @@ stead_check_repo_get (SteadStore  *store,
   parts.food_ids = g_array_new (FALSE, FALSE, sizeof (gint64));
   parts.lines = g_hash_table_new (g_int64_hash, g_int64_equal);
   parts.sums = g_ptr_array_new_with_free_func (g_free);
-  if (!read_parts (store, list, &parts, error) || !find_stale (store, list, &parts, error))
+  if (!read_parts (store, list, &parts, error) || !find_stale (store, list, &parts, error) ||
+      !stead_check_find_boiling (store, list, error))
     return NULL;
   return g_steal_pointer (&list);
 }

@@ -13,6 +13,7 @@
 #pragma once
 
 #include "core/stead-checklist.h"
+#include "core/stead-sanitizer.h"
 #include "store/stead-shown-repo.h"
 
 G_BEGIN_DECLS
@@ -70,6 +71,7 @@ typedef struct
   /* filled in when read: */
   GPtrArray        *pots;          /* of SteadListPot */
   GPtrArray        *readings;      /* of SteadShown, oldest first, corrected ones among them */
+  double            boils_at_f;    /* of a thermometer tried in boiling water: where it boils on this farm; NAN */
 } SteadListLine;
 
 typedef struct
@@ -138,8 +140,9 @@ const SteadShown *stead_check_list_find_reading (const SteadCheckList *list, gin
  *
  * One reading by the limits of its line and those that the recipe asks for besides.  What
  * is hot enough and was not timed is within error, and short by the time of its row.
- * Readings of a pot that cools are judged together elsewhere (core/stead-cooling.h), and so
- * are those of a sanitizer.
+ * Of a pot that cools the reading is not met that shows that a mark was missed; what its
+ * curve foretells is elsewhere (core/stead-cooling.h).  Of a sanitizer the warmth stands for
+ * all that was measured at its time; with too little measured it is not judged.
  *
  * Returns: whether it can be judged by itself
  */
@@ -148,8 +151,11 @@ gboolean stead_list_line_judge (const SteadListLine    *line,
                                 const SteadInstrument  *instrument,
                                 SteadJudgement         *out,
                                 const SteadLimit      **out_limit);
-/* Whether it is a line whose readings are judged together, pot by pot. */
-gboolean stead_list_line_is_cooling (const SteadListLine *line);
+/* Whether it is a line whose readings are judged together, pot by pot; all of one time. */
+gboolean stead_list_line_is_cooling   (const SteadListLine *line);
+gboolean stead_list_line_is_sanitizer (const SteadListLine *line);
+/* What was measured of a sanitizer at the time of @shown; NAN: not. */
+void     stead_list_line_solution     (const SteadListLine *line, const SteadShown *shown, SteadSolution *out);
 
 /* --- reading ----------------------------------------------------------------------- */
 

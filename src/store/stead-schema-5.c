@@ -295,4 +295,8 @@
   ") STRICT, WITHOUT ROWID;\n" \
   "CREATE INDEX release_person_person ON release_person (person_id);\n"
 
-const char stead_schema_step_5[] = PEOPLE EVENTS HOURS LEARNING SHOTS PACKETS JOINT OVERHEAD;
+/* A reading that was taken down on paper and typed in later keeps both times. */
+#define CHECKS \
+  "ALTER TABLE reading ADD COLUMN noted_at INTEGER;\n"
+
+const char stead_schema_step_5[] = PEOPLE EVENTS HOURS LEARNING SHOTS PACKETS JOINT OVERHEAD CHECKS;

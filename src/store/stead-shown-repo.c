@@ -2,7 +2,8 @@
  *
  * Invariants:
  *  1. A reading is never changed; a right one names the wrong one, once.
- *  2. A reading of a step of a run sheet counts for the line of a checklist that
+ *  2. One that was typed in later, from paper, keeps the time of both.
+ *  3. A reading of a step of a run sheet counts for the line of a checklist that
  *     names the step, whichever way it came in.
  */
 #include "config.h"
@@ -101,6 +102,7 @@ stead_shown_from_row (SteadStmt *stmt)
   shown->scale = scale != NULL ? scale[0] : 0;
   shown->corrected = sqlite3_column_int (stmt, 15) != 0;
   shown->n_actions = sqlite3_column_int64 (stmt, 16);
+  shown->noted_at = sqlite3_column_int64 (stmt, 17);
   return shown;
 }
 
@@ -380,7 +382,8 @@ write_reading (SteadStore  *store,
 {
   static const char sql[] =
     "INSERT INTO reading (at, kind, value, batch_id, step_id, person_id, note, corrects_id, line_id, pot_id,"
-    " instrument_id, place_id, held_s, scale) VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14)";
+    " instrument_id, place_id, held_s, scale, noted_at)"
+    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
   const char scale[] = { shown->scale, '\0' };
 
@@ -400,6 +403,7 @@ write_reading (SteadStore  *store,
   stead_stmt_bind_id (stmt, 12, shown->place_id);
   stead_stmt_bind_real (stmt, 13, shown->held_s > 0 ? shown->held_s : NAN);
   stead_stmt_bind_text (stmt, 14, scale);
+  stead_stmt_bind_id (stmt, 15, shown->noted_at);
   if (!stead_store_run (store, stmt, error))
     return FALSE;
   shown->id = stead_store_last_id (store);

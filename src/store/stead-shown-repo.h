@@ -36,6 +36,7 @@ typedef struct
   gint64    place_id;       /* 0: of no place */
   double    held_s;         /* how long it was so; 0 or NAN: not timed */
   char      scale;          /* 'F' or 'C', as it was read; 0: not said */
+  gint64    noted_at;       /* when it was typed in, if that was later; 0: at once */
   gint64    n_actions;      /* filled in when read */
 } SteadShown;
 

@@ -394,6 +394,28 @@ only_hold (Farm *farm)
   return g_ptr_array_steal_index (holds, 0);
 }
 
+/* FDA Food Code 2022, §3-501.14(A)(1): from 135 to 70 °F within two hours.  A pot that is late holds
+ * its batch, as any food that missed its limit does. */
+static void
+test_pot_holds (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  gint64 dish = farm_item (farm, "Sauce", STEAD_ITEM_PRODUCE, "ea");
+  gint64 batch, lot, line;
+  g_autoptr(SteadCheckList) list = NULL;
+
+  farm_receipt (farm, farm->feed, TODAY, 10, 1000, FALSE);
+  batch = kitchen_cook (farm, "Sauce 1", TODAY, farm->feed, 2, dish, 10);
+  lot = count (farm, "SELECT id FROM lot WHERE batch_id IS NOT NULL");
+  list = check_list_saved (farm, TODAY, batch, FALSE);
+  line = line_at (list, LINE_COOL)->id;
+  check_read (farm, line, EIGHT, 135, 0);
+  check_read (farm, line, EIGHT + 7140, 71, 0);
+  g_assert_cmpint (stead_hold_repo_is_held (farm->store, lot, NULL), ==, 0);
+  check_read (farm, line, EIGHT + 7260, 70.5, 0);
+  g_assert_cmpint (stead_hold_repo_is_held (farm->store, lot, NULL), ==, 1);
+}
+
 static void
 test_holds (void)
 {
@@ -645,6 +667,7 @@ main (int    argc,
   g_test_add_func ("/store/check-repo/stale", test_stale);
   g_test_add_func ("/store/check-repo/renew", test_renew);
   g_test_add_func ("/store/check-repo/holds", test_holds);
+  g_test_add_func ("/store/check-repo/pot-holds", test_pot_holds);
   g_test_add_func ("/store/check-repo/hold-by-hand", test_hold_by_hand);
   g_test_add_func ("/store/check-repo/sign", test_sign);
   g_test_add_func ("/store/check-repo/frozen-by-the-file", test_frozen_by_the_file);
