@@ -78,6 +78,7 @@ typedef struct
   /* The same where there is little room: "3 due", "$2.41"; %NULL: it is short already. */
   char     *today_brief;
   char     *make_brief;
+  char     *check_brief;
   char     *price_brief;
   char     *keep_brief;
   char     *show_brief;

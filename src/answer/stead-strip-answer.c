@@ -31,6 +31,7 @@ stead_strip_answer_free (SteadStripAnswer *self)
   g_free (self->show);
   g_free (self->today_brief);
   g_free (self->make_brief);
+  g_free (self->check_brief);
   g_free (self->price_brief);
   g_free (self->keep_brief);
   g_free (self->show_brief);
@@ -139,6 +140,13 @@ read_check (SteadStore        *store,
   if (check == NULL)
     return FALSE;
   self->check = g_strdup (check->figure != NULL ? check->figure : C_("live figure", "nothing open"));
+  if (check->n_out > 0 && check->n_missing > 0)
+    /* What is out counts more than what is missing. */
+    self->check_brief = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d out", "%d out", (gulong) check->n_out),
+                                         (int) check->n_out);
+  else if (check->figure == NULL)
+    /* Translators: no checklist is open: for a very narrow post. */
+    self->check_brief = g_strdup (C_("live figure", "0 open"));
   self->check_warns = check->n_out > 0 || check->n_held > 0;
   return TRUE;
 }

@@ -28,6 +28,7 @@ static const struct
   [STEAD_HIT_RECIPE] = { NC_("jump", "Recipe"), "stead-jar-symbolic", STEAD_TARGET_RECIPE },
   [STEAD_HIT_KITCHEN] = { NC_("jump", "Kitchen batch"), "stead-jar-symbolic", STEAD_TARGET_KITCHEN },
   [STEAD_HIT_SALE] = { NC_("jump", "Sale day"), "stead-coin-symbolic", STEAD_TARGET_SALE },
+  [STEAD_HIT_CHECKLIST] = { NC_("jump", "Checklist"), "stead-thermometer-symbolic", STEAD_TARGET_CHECKLIST },
   [STEAD_HIT_PERSON] = { NC_("jump", "Person"), "stead-notebook-symbolic", STEAD_TARGET_NONE },
 };
 
@@ -40,7 +41,7 @@ static const struct
   { N_("Go to Today"), "win.go::today", "stead-today-symbolic" },
   { N_("Go to Raise"), "win.go::raise", "stead-hen-symbolic" },
   { N_("Go to Make"), "win.go::make", "stead-jar-symbolic" },
-  { N_("Go to Check"), "win.go::check", "stead-notebook-symbolic" },
+  { N_("Go to Check"), "win.go::check", "stead-thermometer-symbolic" },
   { N_("Go to Price"), "win.go::price", "stead-chart-symbolic" },
   { N_("Go to Sell"), "win.go::sell", "stead-coin-symbolic" },
   { N_("Go to Fund"), "win.go::fund", "stead-chart-symbolic" },

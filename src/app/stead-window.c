@@ -121,6 +121,7 @@ show_figures (SteadWindow            *self,
   stead_strip_set_figure (strip, "show", answer->show, FALSE);
   stead_strip_set_brief (strip, "today", answer->today_brief);
   stead_strip_set_brief (strip, "make", answer->make_brief);
+  stead_strip_set_brief (strip, "check", answer->check_brief);
   stead_strip_set_brief (strip, "price", answer->price_brief);
   stead_strip_set_brief (strip, "keep", answer->keep_brief);
   stead_strip_set_brief (strip, "show", answer->show_brief);

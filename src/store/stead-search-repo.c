@@ -93,7 +93,8 @@ add_hit (GArray       *found,
   g_array_append_val (found, ranked);
 }
 
-/* A receipt is called by who it came from and the day, a sale by its name and day; other names are themselves. */
+/* A receipt is called by who it came from and the day, a sale and a checklist by name and day,
+ * which a checklist may bear already; other names are themselves. */
 static char *
 title_of (SteadStmt    *stmt,
           SteadHitKind  kind)
@@ -101,9 +102,11 @@ title_of (SteadStmt    *stmt,
   const char *name = (const char *) sqlite3_column_text (stmt, 2);
   g_autofree char *day = NULL;
 
-  if (kind != STEAD_HIT_RECEIPT && kind != STEAD_HIT_SALE)
+  if (kind != STEAD_HIT_RECEIPT && kind != STEAD_HIT_SALE && kind != STEAD_HIT_CHECKLIST)
     return g_strdup (name);
   day = stead_day_format (stead_stmt_day (stmt, 3), STEAD_DAY_STYLE_MEDIUM);
+  if (strstr (name, day) != NULL)
+    return g_strdup (name);
   return g_strdup_printf ("%s, %s", name, day);
 }
 
@@ -120,7 +123,8 @@ find_names (SteadStore  *store,
     " UNION ALL SELECT 4, id, supplier, day, -day FROM receipt UNION ALL SELECT 5, id, name, NULL, 0 FROM asset"
     " UNION ALL SELECT 6, id, name, NULL, 0 FROM person UNION ALL SELECT 7, id, name, NULL, 0 FROM recipe"
     " UNION ALL SELECT 8, id, name, NULL, -started_on FROM batch WHERE kind = 'kitchen'"
-    " UNION ALL SELECT 9, id, name, day, -day FROM sale_day ORDER BY 1, 5, 3, 2";
+    " UNION ALL SELECT 9, id, name, day, -day FROM sale_day"
+    " UNION ALL SELECT 10, id, name, day, -day FROM checklist ORDER BY 1, 5, 3, 2";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
   int step;
 

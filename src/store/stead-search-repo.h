@@ -17,6 +17,7 @@ typedef enum
   STEAD_HIT_RECIPE,
   STEAD_HIT_KITCHEN,   /* a batch of the kitchen */
   STEAD_HIT_SALE,      /* a sale day */
+  STEAD_HIT_CHECKLIST,
 } SteadHitKind;
 
 typedef struct

@@ -1,6 +1,7 @@
 /* test-search-repo.c - the jump field finds what a person means. */
 #include "config.h"
 
+#include "check-fixture.h"
 #include "repo-fixture.h"
 #include "store/stead-kitchen-repo.h"
 #include "store/stead-sale-repo.h"
@@ -112,6 +113,20 @@ test_sale (void)
   FINDS ("winter", "9:Winter market, Mar 3, 2026|9:Winter market, Feb 1, 2026");
 }
 
+/* A checklist is called by its name and its day; the newest first. */
+static void
+test_checklist (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(SteadCheckList) old = check_list_saved (farm, TODAY - 1, 0, FALSE);
+  g_autoptr(SteadCheckList) new_one = check_list_saved (farm, TODAY, 0, FALSE);
+  g_autofree char *yesterday = stead_day_format (TODAY - 1, STEAD_DAY_STYLE_MEDIUM);
+  g_autofree char *today = stead_day_format (TODAY, STEAD_DAY_STYLE_MEDIUM);
+  g_autofree char *both = g_strdup_printf ("10:Breakfast bowls, %s|10:Breakfast bowls, %s", today, yesterday);
+
+  FINDS ("breakfast", both);
+}
+
 static void
 test_limit (void)
 {
@@ -133,6 +148,7 @@ main (int    argc,
   g_test_add_func ("/store/search/find", test_find);
   g_test_add_func ("/store/search/kitchen", test_kitchen);
   g_test_add_func ("/store/search/sale", test_sale);
+  g_test_add_func ("/store/search/checklist", test_checklist);
   g_test_add_func ("/store/search/limit", test_limit);
   return g_test_run ();
 }
