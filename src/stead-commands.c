@@ -7,6 +7,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "answer/stead-answer-error.h"
 #include "answer/stead-demo-answer.h"
 #include "answer/stead-folder-answer.h"
 #include "answer/stead-import-answer.h"
@@ -15,6 +16,7 @@
 #include "answer/stead-subject.h"
 #include "answer/stead-words.h"
 #include "paper/stead-paper.h"
+#include "store/stead-farm-repo.h"
 #include "store/stead-store.h"
 
 #define STATUS_DONE 0
@@ -230,6 +232,29 @@ finish_import (const Options *options,
   return complain (message);
 }
 
+static gboolean
+find_place (SteadStore  *store,
+            const char  *name,
+            gint64      *out_id,
+            GError     **error)
+{
+  g_autoptr(GPtrArray) places = stead_place_repo_list (store, error);
+
+  for (guint i = 0; places != NULL && i < places->len; i++)
+    {
+      const SteadPlaceFacts *place = places->pdata[i];
+
+      if (g_str_equal (place->name, name))
+        {
+          *out_id = place->id;
+          return TRUE;
+        }
+    }
+  if (places != NULL)
+    g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING, _("The farm has no place called “%s”."), name);
+  return FALSE;
+}
+
 /* Whose table it is, by name. */
 static gboolean
 find_batch (SteadStore       *store,
@@ -240,6 +265,8 @@ find_batch (SteadStore       *store,
 {
   if (kind == STEAD_IMPORT_BANK)
     return stead_subject_account (store, name, out_id, error);
+  if (kind == STEAD_IMPORT_COOLER)
+    return find_place (store, name, out_id, error);
   if (kind == STEAD_IMPORT_TEMPERATURES || kind == STEAD_IMPORT_PICKS)
     return stead_subject_crop (store, name, out_id, error);
   return kind == STEAD_IMPORT_FISH_LOG || kind == STEAD_IMPORT_WEIGHINGS
@@ -259,7 +286,7 @@ import (const Options *options)
 
   if (!stead_import_kind_from_name (options->import, &kind))
     return misunderstood (_("Import knows these kinds: flock-log, receipts, fish-log, weighings, temperatures, picks, "
-                            "bank, people."));
+                            "bank, people, cooler."));
   store = open_farm (options, options->rest[1], STEAD_STORE_OPEN_DEFAULT, &error);
   if (store == NULL
       || (options->of != NULL && !find_batch (store, kind, options->of, &batch, &error)))

@@ -23,6 +23,7 @@ read_free (gpointer data)
   g_free (read->todo);
   g_free (read->todo_source);
   g_free (read->done);
+  g_free (read->noted);
   g_free (read);
 }
 
@@ -163,30 +164,11 @@ since_good_h (const SteadListLine *line,
   return hours;
 }
 
-/* What is measured of a solution at one time, on one line. */
+/* What was mixed is judged by all that was measured of it; hot water by its warmth alone. */
 static gboolean
-solution_of (const SteadListLine *line,
-             const SteadShown    *shown,
-             SteadSolution       *out)
+is_mixed (const SteadCheckedLine *line)
 {
-  *out = (SteadSolution) { line->subject, NAN, NAN, NAN, NAN };
-  for (guint i = 0; i < line->readings->len; i++)
-    {
-      const SteadShown *other = line->readings->pdata[i];
-
-      if (other->at != shown->at || other->corrected)
-        continue;
-      if (g_str_equal (other->kind, "strength"))
-        out->strength_mgl = other->value;
-      else if (g_str_equal (other->kind, "ph"))
-        out->ph = other->value;
-      else if (g_str_equal (other->kind, "hardness"))
-        out->hardness_mgl = other->value;
-      else
-        out->temp_f = stead_fahrenheit_from_celsius (other->value);
-    }
-  return !isnan (out->strength_mgl) || !isnan (out->ph) || !isnan (out->hardness_mgl) ||
-         g_strcmp0 (line->subject, "hot_water") != 0;
+  return line->plan.kind == STEAD_CHECK_LINE_SANITIZER && g_strcmp0 (line->plan.subject, "hot_water") != 0;
 }
 
 /* The answer lends its farm and its table to the generator's words. */
@@ -245,8 +227,14 @@ judge_read (SteadCheckRead         *read,
   g_autoptr(SteadCheckVerdict) verdict = NULL;
   SteadSolution solution;
 
-  if (line->plan.kind == STEAD_CHECK_LINE_SANITIZER && solution_of (line->line, read->shown, &solution))
-    reading.solution = &solution;
+  if (is_mixed (line))
+    {
+      /* Strength and pH belong to the warmth of the same time, which stands for all. */
+      if (!g_str_equal (read->shown->kind, line->line->measure))
+        return;
+      stead_list_line_solution (line->line, read->shown, &solution);
+      reading.solution = &solution;
+    }
   reading.since_good_h = since_good_h (line->line, read->shown);
   verdict = verdict_of (self, &line->plan, &reading, NULL);
   if (verdict == NULL)
@@ -260,6 +248,45 @@ judge_read (SteadCheckRead         *read,
     return;
   read->todo = g_steal_pointer (&verdict->correction);
   read->todo_source = g_steal_pointer (&verdict->correction_source);
+}
+
+/* Hours since the pot was read first: the clock of cooling is no older. */
+static double
+pot_hours (const SteadListLine *line,
+           const SteadShown    *shown)
+{
+  for (guint i = 0; i < line->readings->len; i++)
+    {
+      const SteadShown *other = line->readings->pdata[i];
+
+      if (!other->corrected && other->pot_id == shown->pot_id)
+        return (double) (shown->at - other->at) / 3600;
+    }
+  return NAN;
+}
+
+/* The one that shows that a mark was missed; the others are judged with their pot. */
+static void
+judge_pot_read (SteadCheckRead         *read,
+                const SteadCheckAnswer *self,
+                const SteadCheckedLine *line)
+{
+  const SteadShown *shown = read->shown;
+  SteadCheckReading reading = reading_of (self, line->line, shown);
+  SteadJudgement judgement;
+  const SteadLimit *row;
+
+  read->state = shown->n_actions > 0 ? STEAD_READ_HANDLED : STEAD_READ_OPEN;
+  if (!stead_list_line_judge (line->line, shown, NULL, &judgement, NULL))
+    return;
+  read->state = shown->n_actions > 0 ? STEAD_READ_HANDLED : STEAD_READ_FAILED;
+  read->sentence = g_strdup (_("Not met: it cooled too slowly."));
+  reading.elapsed_h = pot_hours (line->line, shown);
+  row = line->known ? stead_check_correction (self->table, &line->plan, &reading) : NULL;
+  if (row == NULL)
+    return;
+  read->todo = stead_check_correction_text (row);
+  read->todo_source = stead_limits_source (row);
 }
 
 static char *
@@ -291,6 +318,20 @@ done_text (const SteadCheckAnswer *self,
   return text->len > 0 ? g_strdup (text->str) : NULL;
 }
 
+static char *
+noted_text (const SteadShown *shown)
+{
+  g_autofree char *time = stead_check_time_text (shown->noted_at);
+  g_autofree char *day = NULL;
+
+  if (stead_time_day (shown->noted_at) == stead_time_day (shown->at))
+    /* Translators: a time of day. */
+    return g_strdup_printf (_("typed in later, at %s"), time);
+  day = stead_day_format (stead_time_day (shown->noted_at), STEAD_DAY_STYLE_SHORT);
+  /* Translators: a day and a time of day. */
+  return g_strdup_printf (_("typed in later, on %1$s at %2$s"), day, time);
+}
+
 static SteadCheckRead *
 read_new (const SteadCheckAnswer *self,
           const SteadCheckedLine *line,
@@ -310,8 +351,9 @@ read_new (const SteadCheckAnswer *self,
   read->tool = instrument != NULL ? g_strdup (instrument->name) : NULL;
   read->done = done_text (self, dones, shown->id);
   read->late = self->list->signed_at != STEAD_TIME_NONE && shown->id > self->list->seal_reading;
+  read->noted = shown->noted_at != 0 ? noted_text (shown) : NULL;
   if (stead_list_line_is_cooling (line->line))
-    read->state = shown->n_actions > 0 ? STEAD_READ_HANDLED : STEAD_READ_OPEN;
+    judge_pot_read (read, self, line);
   else if (line->known && line->plan.measure != NULL)
     judge_read (read, self, line);
   else
@@ -602,6 +644,7 @@ stead_check_answer_judge (SteadCheckAnswer        *self,
                           const SteadCheckedLine  *line,
                           double                   value,
                           const char              *unit,
+                          const SteadSolution     *solution,
                           double                   held_s,
                           gint64                   at,
                           gboolean                 confirmed,
@@ -616,6 +659,7 @@ stead_check_answer_judge (SteadCheckAnswer        *self,
   reading.shown.value = value;
   reading.shown.unit = unit;
   reading.confirmed = confirmed;
+  reading.solution = is_mixed (line) ? solution : NULL;
   reading.since_good_h = since_good_h (line->line, &shown);
   return verdict_of (self, &line->plan, &reading, error);
 }

@@ -35,6 +35,7 @@ typedef struct
   char             *todo_source;   /* (nullable) */
   char             *done;       /* (nullable): what was done: "Cooked on. (A. B., 8:20 AM)" */
   gboolean          late;       /* came after the list was signed */
+  char             *noted;      /* (nullable): of one that was typed in later: "noted Mar 4, 3:40 PM" */
 } SteadCheckRead;
 
 typedef struct
@@ -115,6 +116,7 @@ SteadCheckAnswer *stead_check_answer_new (SteadStore  *store,
  * @line: one of its lines, that is read and not ticked
  * @value: as typed
  * @unit: "F" or "C"; else the unit of the line
+ * @solution: (nullable): of a sanitizer that is mixed, with its warmth
  * @held_s: seconds; NAN: not timed
  * @confirmed: it is as typed, however odd
  *
@@ -126,6 +128,7 @@ SteadCheckVerdict *stead_check_answer_judge (SteadCheckAnswer        *self,
                                              const SteadCheckedLine  *line,
                                              double                   value,
                                              const char              *unit,
+                                             const SteadSolution     *solution,
                                              double                   held_s,
                                              gint64                   at,
                                              gboolean                 confirmed,

@@ -27,6 +27,8 @@ day_free (gpointer data)
   SteadCheckDay *day = data;
 
   g_ptr_array_unref (day->lists);
+  g_free (day->mark);
+  g_free (day->text);
   g_free (day);
 }
 
@@ -177,6 +179,82 @@ add_list (SteadCheckDaysAnswer *self,
   self->n_unsigned += !list->is_signed;
 }
 
+/* --- one day of a calendar ---------------------------------------------------------------- */
+
+static SteadCheckDayState
+state_of_day (const SteadCheckDay *day)
+{
+  gint64 n_held = 0, n_stops = 0;
+
+  if (day->lists->len == 0)
+    return STEAD_CHECK_DAY_NONE;
+  for (guint i = 0; i < day->lists->len; i++)
+    {
+      n_held += ((const SteadCheckDayList *) day->lists->pdata[i])->n_holds;
+      n_stops += ((const SteadCheckDayList *) day->lists->pdata[i])->n_stops;
+    }
+  if (day->n_unhandled > 0 || n_held > 0)
+    return STEAD_CHECK_DAY_FAILED;
+  if (day->n_open > 0 || n_stops > 0 || !day->all_signed)
+    return STEAD_CHECK_DAY_OPEN;
+  return day->n_failed > 0 ? STEAD_CHECK_DAY_HANDLED : STEAD_CHECK_DAY_DONE;
+}
+
+static char *
+mark_of_day (const SteadCheckDay *day)
+{
+  switch (day->state)
+    {
+    case STEAD_CHECK_DAY_FAILED:
+      return day->n_unhandled > 0 ? g_strdup_printf ("⚠ %d", (int) day->n_unhandled) : g_strdup ("⚠");
+    case STEAD_CHECK_DAY_OPEN: return day->n_open > 0 ? g_strdup_printf ("○ %d", (int) day->n_open) : g_strdup ("○");
+    case STEAD_CHECK_DAY_HANDLED: return g_strdup_printf ("↻ %d", (int) day->n_failed);
+    case STEAD_CHECK_DAY_DONE: return g_strdup ("✓");
+    case STEAD_CHECK_DAY_NONE:
+    default: return g_strdup ("");
+    }
+}
+
+static char *
+state_of_day_text (const SteadCheckDay *day)
+{
+  switch (day->state)
+    {
+    case STEAD_CHECK_DAY_FAILED:
+      return day->n_unhandled > 0
+             ? g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d reading did not meet its limit, and nothing says what was done.",
+                                             "%d readings did not meet their limits, and nothing says what was done.",
+                                             (gulong) day->n_unhandled), (int) day->n_unhandled)
+             : g_strdup (_("Food is held back."));
+    case STEAD_CHECK_DAY_OPEN:
+      return day->n_open > 0
+             ? g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d line is still to be read.", "%d lines are still to be read.",
+                                             (gulong) day->n_open), (int) day->n_open)
+             : g_strdup (_("It is not signed yet."));
+    case STEAD_CHECK_DAY_HANDLED:
+      return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "Signed. %d reading was out of its limit, and something was done.",
+                                           "Signed. %d readings were out of their limits, and something was done.",
+                                           (gulong) day->n_failed), (int) day->n_failed);
+    case STEAD_CHECK_DAY_DONE: return g_strdup (_("Signed. Each reading met its limit."));
+    case STEAD_CHECK_DAY_NONE:
+    default: return g_strdup (_("No checklist."));
+    }
+}
+
+static void
+say_day (SteadCheckDay *day)
+{
+  g_autofree char *date = stead_day_format (day->day, STEAD_DAY_STYLE_LONG);
+  g_autofree char *state = NULL;
+
+  day->all_signed &= day->lists->len > 0;
+  day->state = state_of_day (day);
+  day->mark = mark_of_day (day);
+  state = state_of_day_text (day);
+  /* Translators: a day, and how it stands: "March 3, 2026: Signed. Each reading met its limit." */
+  day->text = g_strdup_printf (C_("day of checks", "%1$s: %2$s"), date, state);
+}
+
 SteadCheckDaysAnswer *
 stead_check_days_answer_new (SteadStore  *store,
                              SteadDay     from,
@@ -214,7 +292,7 @@ stead_check_days_answer_new (SteadStore  *store,
       add_list (self, list, &failures);
     }
   for (guint i = 0; i < self->days->len; i++)
-    ((SteadCheckDay *) self->days->pdata[i])->all_signed &= ((SteadCheckDay *) self->days->pdata[i])->lists->len > 0;
+    say_day (self->days->pdata[i]);
   self->sentence = days_sentence (self);
   return g_steal_pointer (&self);
 }

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "answer/stead-check-answer.h"
-#include "core/stead-trend.h"
+#include "core/stead-reading-series.h"
 
 G_BEGIN_DECLS
 
@@ -17,10 +17,23 @@ typedef struct
   char     *text;      /* "3 of 12 lines are still to be read." */
 } SteadCheckDayList;
 
+/* How a day stands as a whole, the worst first. */
+typedef enum
+{
+  STEAD_CHECK_DAY_NONE,     /* no list */
+  STEAD_CHECK_DAY_FAILED,   /* a reading out of its limit, and nothing says what was done; or food is held */
+  STEAD_CHECK_DAY_OPEN,     /* something is to be read, settled or signed */
+  STEAD_CHECK_DAY_HANDLED,  /* signed; a reading was out of its limit, and something was done */
+  STEAD_CHECK_DAY_DONE,     /* signed, all limits met */
+} SteadCheckDayState;
+
 typedef struct
 {
   SteadDay   day;
   GPtrArray *lists;       /* of SteadCheckDayList */
+  SteadCheckDayState state;
+  char      *mark;        /* of a calendar: "✓", "○ 3", "⚠ 1"; "" without a list */
+  char      *text;        /* the same in words: "March 3: 2 checklists, all signed." */
   gint64     n_readings;
   gint64     n_open;      /* holes: lines that were neither read nor left out */
   gint64     n_failed;    /* readings that did not meet their limit, handled or not */
@@ -74,7 +87,17 @@ typedef struct
   gboolean    warns;
   char       *sentence;    /* plain */
   char       *source;      /* of the limit */
+  /* To draw, in the farm's own scale. */
+  SteadUnitSystem    units;
+  GArray            *points;   /* of SteadReadingPoint */
+  SteadTrend         line;     /* the trend in that scale */
+  SteadReadingSeries series;   /* points into the answer */
+  char              *unit;     /* "°F" */
+  char              *most;     /* names the limit: "most 41 °F" */
 } SteadPlaceAirAnswer;
+
+/* "38 °F on March 3, 8:15 AM": what a point of the chart shows. */
+char *stead_place_air_point_text (const SteadPlaceAirAnswer *self, gsize point) G_GNUC_WARN_UNUSED_RESULT;
 
 void stead_place_air_answer_free (SteadPlaceAirAnswer *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadPlaceAirAnswer, stead_place_air_answer_free)

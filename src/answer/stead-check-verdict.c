@@ -140,6 +140,13 @@ not_met_text (const SteadCheckLine      *line,
   g_autofree char *limit = limit_of (judged->row, units);
   g_autofree char *off = difference_text (judged->row, fabs (judged->margin), units);
 
+  if (judged->own && judged->short_s > 0)
+    {
+      g_autofree char *time = stead_check_span_text (judged->short_s);
+
+      /* Translators: a time. */
+      return g_strdup_printf (_("The limit of the code is met, but the recipe's own is not: it was held %s too short."), time);
+    }
   if (judged->own)
     /* Translators: a difference: "4 °F". */
     return g_strdup_printf (_("The limit of the code is met, but the recipe's own is not: %s are missing."), off);

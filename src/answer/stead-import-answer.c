@@ -62,7 +62,7 @@ stead_import_kind_from_name (const char      *name,
 {
   g_return_val_if_fail (name != NULL && out_kind != NULL, FALSE);
 
-  for (int kind = 0; kind <= STEAD_IMPORT_PEOPLE; kind++)
+  for (int kind = 0; kind <= STEAD_IMPORT_COOLER; kind++)
     if (g_str_equal (stead_import_methods ((SteadImportKind) kind)->name, name))
       {
         *out_kind = (SteadImportKind) kind;

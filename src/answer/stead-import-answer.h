@@ -1,6 +1,6 @@
 /* stead-import-answer.h - "What is in this file, and what of it can be taken?"
  *
- * Reads a CSV of a log, of weighings, of receipts or of a bank: UTF-8 with or without a mark,
+ * Reads a CSV of a log, of weighings, of receipts, of a bank or of a logger: UTF-8 with or without a mark,
  * UTF-16 with one, else Windows-1252, said aloud; comma, semicolon or tab.
  * libcsv parses, this judges.  Taking it is one action: all good rows or none.
  */
@@ -23,6 +23,8 @@ typedef enum
   STEAD_IMPORT_WEIGHINGS,   /* date, group, number and total weight; or a row a fish: date, weight, length */
   STEAD_IMPORT_BANK,        /* date, amount or money in and money out, description; of an account */
   STEAD_IMPORT_PEOPLE,      /* name, class year, role, group: a class list */
+  STEAD_IMPORT_COOLER,      /* date and time, temperature: a logger in the air of a place */
+  STEAD_IMPORT_POT,         /* the same of a logger whose probe stood in a pot that cools */
 } SteadImportKind;
 
 typedef enum
@@ -46,7 +48,8 @@ typedef struct
 #define STEAD_TYPE_IMPORT (stead_import_get_type ())
 G_DECLARE_FINAL_TYPE (SteadImport, stead_import, STEAD, IMPORT, GObject)
 
-/* @name: "flock-log", "receipts", "fish-log", "temperatures", "picks", "weighings", "bank" or "people" */
+/* @name: "flock-log", "receipts", "fish-log", "temperatures", "picks", "weighings", "bank",
+ * "people" or "cooler"; a pot has no name of its own */
 gboolean stead_import_kind_from_name (const char      *name,
                                       SteadImportKind *out_kind);
 

@@ -16,7 +16,8 @@
 #define PICKS (1u << STEAD_IMPORT_PICKS)
 #define BANK (1u << STEAD_IMPORT_BANK)
 #define LIST (1u << STEAD_IMPORT_PEOPLE)
-#define ALL (LOG | RECEIPTS | FISH | SCALE | WARMTH | PICKS | BANK)
+#define LOGGER ((1u << STEAD_IMPORT_COOLER) | (1u << STEAD_IMPORT_POT))
+#define ALL (LOG | RECEIPTS | FISH | SCALE | WARMTH | PICKS | BANK | LOGGER)
 
 /* Names of columns, folded: lower case, without accents, signs as one space. */
 static const struct { const char *name; SteadColumn column; guint kinds; } names[] = {
@@ -26,9 +27,15 @@ static const struct { const char *name; SteadColumn column; guint kinds; } names
   { "fecha", STEAD_COLUMN_DATE, ALL }, { "dia", STEAD_COLUMN_DATE, ALL },
   { "fecha de compra", STEAD_COLUMN_DATE, RECEIPTS },
 
-  { "date time", STEAD_COLUMN_DATE, WARMTH }, { "date and time", STEAD_COLUMN_DATE, WARMTH },
-  { "timestamp", STEAD_COLUMN_DATE, WARMTH }, { "fecha y hora", STEAD_COLUMN_DATE, WARMTH },
-  { "air temperature", STEAD_COLUMN_TEMPERATURE, WARMTH }, { "temperatura del aire", STEAD_COLUMN_TEMPERATURE, WARMTH },
+  { "date time", STEAD_COLUMN_DATE, WARMTH | LOGGER }, { "date and time", STEAD_COLUMN_DATE, WARMTH | LOGGER },
+  { "timestamp", STEAD_COLUMN_DATE, WARMTH | LOGGER }, { "fecha y hora", STEAD_COLUMN_DATE, WARMTH | LOGGER },
+  { "air temperature", STEAD_COLUMN_TEMPERATURE, WARMTH | LOGGER }, { "temperatura del aire", STEAD_COLUMN_TEMPERATURE, WARMTH | LOGGER },
+  { "time", STEAD_COLUMN_TIME, LOGGER }, { "clock", STEAD_COLUMN_TIME, LOGGER },
+  { "hora", STEAD_COLUMN_TIME, LOGGER }, { "reading", STEAD_COLUMN_TEMPERATURE, LOGGER },
+  { "value", STEAD_COLUMN_TEMPERATURE, LOGGER }, { "probe", STEAD_COLUMN_TEMPERATURE, LOGGER },
+  { "lectura", STEAD_COLUMN_TEMPERATURE, LOGGER }, { "valor", STEAD_COLUMN_TEMPERATURE, LOGGER },
+  { "sonda", STEAD_COLUMN_TEMPERATURE, LOGGER },
+
   { "highest", STEAD_COLUMN_HIGHEST, WARMTH }, { "high", STEAD_COLUMN_HIGHEST, WARMTH },
   { "max", STEAD_COLUMN_HIGHEST, WARMTH }, { "maximum", STEAD_COLUMN_HIGHEST, WARMTH },
   { "tmax", STEAD_COLUMN_HIGHEST, WARMTH }, { "temp max", STEAD_COLUMN_HIGHEST, WARMTH },
@@ -189,9 +196,9 @@ static const struct { const char *name; SteadColumn column; guint kinds; } names
   { "peces muertos", STEAD_COLUMN_DEATHS, FISH }, { "retirados", STEAD_COLUMN_CULLED, FISH },
   { "sacados", STEAD_COLUMN_CULLED, FISH },
 
-  { "temperature", STEAD_COLUMN_TEMPERATURE, FISH | WARMTH }, { "water temperature", STEAD_COLUMN_TEMPERATURE, FISH },
-  { "temp", STEAD_COLUMN_TEMPERATURE, FISH | WARMTH }, { "water temp", STEAD_COLUMN_TEMPERATURE, FISH },
-  { "water", STEAD_COLUMN_TEMPERATURE, FISH }, { "temperatura", STEAD_COLUMN_TEMPERATURE, FISH | WARMTH },
+  { "temperature", STEAD_COLUMN_TEMPERATURE, FISH | WARMTH | LOGGER }, { "water temperature", STEAD_COLUMN_TEMPERATURE, FISH },
+  { "temp", STEAD_COLUMN_TEMPERATURE, FISH | WARMTH | LOGGER }, { "water temp", STEAD_COLUMN_TEMPERATURE, FISH },
+  { "water", STEAD_COLUMN_TEMPERATURE, FISH }, { "temperatura", STEAD_COLUMN_TEMPERATURE, FISH | WARMTH | LOGGER },
   { "temperatura del agua", STEAD_COLUMN_TEMPERATURE, FISH }, { "agua", STEAD_COLUMN_TEMPERATURE, FISH },
 
   { "feed left", STEAD_COLUMN_REFUSED, FISH }, { "refused", STEAD_COLUMN_REFUSED, FISH },
@@ -375,6 +382,7 @@ column_title (SteadColumn column)
     case STEAD_COLUMN_MONEY_IN: return C_("column", "Money in");
     case STEAD_COLUMN_MONEY_OUT: return C_("column", "Money out");
     case STEAD_COLUMN_TEXT: return C_("column", "Description");
+    case STEAD_COLUMN_TIME: return C_("column", "Time");
     case STEAD_COLUMN_NONE:
     default: return "";
     }

@@ -13,6 +13,8 @@ stead_import_methods (SteadImportKind kind)
     case STEAD_IMPORT_TEMPERATURES: return &stead_import_temperatures;
     case STEAD_IMPORT_PICKS: return &stead_import_picks;
     case STEAD_IMPORT_WEIGHINGS: return &stead_import_weighings;
+    case STEAD_IMPORT_COOLER: return &stead_import_cooler;
+    case STEAD_IMPORT_POT: return &stead_import_pot;
     case STEAD_IMPORT_BANK: return &stead_import_bank;
     case STEAD_IMPORT_PEOPLE: return &stead_import_people;
     case STEAD_IMPORT_FLOCK_LOG:

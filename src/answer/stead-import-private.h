@@ -108,9 +108,10 @@ typedef enum
   STEAD_COLUMN_TEXT,          /* what the bank says of it */
   STEAD_COLUMN_CLASS_YEAR,
   STEAD_COLUMN_ROLE,
+  STEAD_COLUMN_TIME,          /* of the day, where it does not stand with the date */
 } SteadColumn;
 
-#define STEAD_N_COLUMNS (STEAD_COLUMN_ROLE + 1)
+#define STEAD_N_COLUMNS (STEAD_COLUMN_TIME + 1)
 
 typedef struct
 {
@@ -145,6 +146,9 @@ typedef struct
   gint64               account_id;         /* of a bank's lines */
   SteadDay             account_opened_on;
   SteadDay             account_agreed_to;  /* STEAD_DAY_NONE: no statement agrees yet */
+  gint64               place_id;           /* of a cooler's logger */
+  gint64               pot_id, line_id;    /* of a pot's logger */
+  SteadDay             first_day;          /* nothing of the pot can be from before that */
   const SteadColumns  *columns;
   SteadDateOrder       order;      /* asked for or found; UNKNOWN: neither */
   SteadDay             today;
@@ -255,7 +259,7 @@ typedef struct
 
 extern const SteadImportMethods stead_import_flock_log, stead_import_receipts, stead_import_fish_log,
                                 stead_import_weighings, stead_import_temperatures, stead_import_picks,
-                                stead_import_bank, stead_import_people;
+                                stead_import_bank, stead_import_people, stead_import_cooler, stead_import_pot;
 
 const SteadImportMethods *stead_import_methods (SteadImportKind kind);
 

@@ -23,8 +23,11 @@ stead_place_air_answer_free (SteadPlaceAirAnswer *self)
   if (self == NULL)
     return;
   g_clear_pointer (&self->readings, g_ptr_array_unref);
+  g_clear_pointer (&self->points, g_array_unref);
   g_free (self->sentence);
   g_free (self->source);
+  g_free (self->unit);
+  g_free (self->most);
   g_free (self);
 }
 
@@ -95,6 +98,97 @@ sentence_of (const SteadPlaceAirAnswer *self,
   return g_strdup_printf (_("Its air is %1$s; the limit is %2$s. No way up can be told."), shown, limit);
 }
 
+/* --- the chart -------------------------------------------------------------------------- */
+
+/* Readings further apart than this are not joined; common practice, no source. */
+#define GAP_DAYS 2
+
+#define MOST_AHEAD_DAYS 14
+
+static double
+seen (const SteadPlaceAirAnswer *self,
+      double                     temp_c)
+{
+  return self->units == STEAD_UNITS_METRIC ? temp_c : stead_fahrenheit_from_celsius (temp_c);
+}
+
+static double
+day_of (gint64 at)
+{
+  SteadDay day = stead_time_day (at);
+
+  return day + (double) (at - stead_time_midnight (day)) / DAY_S;
+}
+
+/* A line in °C is another one in °F. */
+static void
+see_trend (SteadPlaceAirAnswer *self)
+{
+  double factor = self->units == STEAD_UNITS_METRIC ? 1 : 1.8;
+
+  self->line = self->trend;
+  self->line.level = seen (self, self->trend.level);
+  self->line.slope *= factor;
+  self->line.level_var *= factor * factor;
+  self->line.slope_var *= factor * factor;
+  self->line.cov *= factor * factor;
+}
+
+static void
+make_series (SteadPlaceAirAnswer *self,
+             SteadDay             from,
+             SteadDay             today)
+{
+  self->points = g_array_new (FALSE, TRUE, sizeof (SteadReadingPoint));
+  for (guint i = 0; i < self->readings->len; i++)
+    {
+      const SteadShown *shown = self->readings->pdata[i];
+      SteadReadingPoint point = { day_of (shown->at), seen (self, shown->value),
+                                  shown->value > self->limit_c + 1e-6 ? STEAD_WATER_ACT : STEAD_WATER_OK };
+
+      g_array_append_val (self->points, point);
+    }
+  self->series = (SteadReadingSeries) {
+    .points = (const SteadReadingPoint *) (void *) self->points->data, .n_points = self->points->len, .from = from, .to = today,
+    .today = today, .gap_days = GAP_DAYS, .min = NAN, .max = seen (self, self->limit_c), .act_below = NAN, .act_above = NAN,
+  };
+  self->unit = g_strdup (self->units == STEAD_UNITS_METRIC ? "°C" : "°F");
+  if (!self->has_trend)
+    return;
+  see_trend (self);
+  self->series.trend = &self->line;
+  self->series.trend_day = g_array_index (self->points, SteadReadingPoint, self->points->len - 1).day;
+  self->series.ahead_days = MIN (stead_trend_horizon_days (&self->trend), MOST_AHEAD_DAYS);
+  self->series.to = MAX (self->series.to, (SteadDay) ceil (self->series.trend_day) + self->series.ahead_days);
+}
+
+static char *
+most_text (const SteadPlaceAirAnswer *self)
+{
+  g_autofree char *limit = stead_check_temp_text (stead_fahrenheit_from_celsius (self->limit_c), FALSE, self->units);
+
+  /* Translators: a limit in a chart: "most 41 °F". */
+  return g_strdup_printf (_("most %s"), limit);
+}
+
+char *
+stead_place_air_point_text (const SteadPlaceAirAnswer *self,
+                            gsize                      point)
+{
+  const SteadShown *shown;
+  g_autofree char *value = NULL;
+  g_autofree char *day = NULL;
+  g_autofree char *time = NULL;
+
+  g_return_val_if_fail (self != NULL && point < self->readings->len, NULL);
+  shown = self->readings->pdata[point];
+  value = stead_check_value_text (shown, NULL, self->units);
+  day = stead_day_format (stead_time_day (shown->at), STEAD_DAY_STYLE_MEDIUM);
+  time = stead_check_time_text (shown->at);
+  /* Translators: a temperature, a day, a time of day. */
+  return g_strdup_printf (_("%1$s on %2$s, %3$s"), value, day, time);
+}
+
 SteadPlaceAirAnswer *
 stead_place_air_answer_new (SteadStore  *store,
                             gint64       place_id,
@@ -124,7 +218,10 @@ stead_place_air_answer_new (SteadStore  *store,
   self->source = stead_limits_source (row);
   drop_others (self->readings);
   fit (self);
+  self->units = farm->units;
   self->sentence = sentence_of (self, farm->units);
+  make_series (self, today - days + 1, today);
+  self->most = most_text (self);
   self->warns = !isnan (self->days_left) ||
                 (self->readings->len > 0 &&
                  ((const SteadShown *) self->readings->pdata[self->readings->len - 1])->value > self->limit_c + 1e-6);

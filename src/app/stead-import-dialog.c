@@ -514,6 +514,8 @@ stead_import_dialog_show (GtkWidget      *parent,
     [STEAD_IMPORT_PICKS] = N_("Import picks"),
     [STEAD_IMPORT_BANK] = N_("Import a statement of an account"),
     [STEAD_IMPORT_PEOPLE] = N_("Import a class list"),
+    [STEAD_IMPORT_COOLER] = N_("Import a cooler's logger"),
+    [STEAD_IMPORT_POT] = N_("Import a pot's logger"),
   };
   Asked *asked;
 

@@ -92,7 +92,8 @@ add_read (SteadPages           *pages,
           const SteadCheckRead *read)
 {
   g_autofree char *value = reading_text (read);
-  g_autofree char *time = read->day != NULL ? g_strdup_printf ("%s %s", read->day, read->time) : g_strdup (read->time);
+  g_autofree char *at = read->day != NULL ? g_strdup_printf ("%s %s", read->day, read->time) : g_strdup (read->time);
+  g_autofree char *time = read->noted != NULL ? g_strdup_printf ("%s (%s)", at, read->noted) : g_strdup (at);
   g_autofree char *done = read->done != NULL ? g_strdup (read->done)
                           : read->state == STEAD_READ_FAILED ? g_strdup (read->todo) : g_strdup (read->shown->note);
 

@@ -179,9 +179,9 @@ test_odd (void)
   g_autoptr(SteadCheckAnswer) answer = answer_of (store, keep_list (store));
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadCheckVerdict) odd =
-    stead_check_answer_judge (answer, line_of (answer, "cook"), 74, "F", NAN, EIGHT, FALSE, &error);
+    stead_check_answer_judge (answer, line_of (answer, "cook"), 74, "F", NULL, NAN, EIGHT, FALSE, &error);
   g_autoptr(SteadCheckVerdict) sure =
-    stead_check_answer_judge (answer, line_of (answer, "cook"), 74, "F", NAN, EIGHT, TRUE, &error);
+    stead_check_answer_judge (answer, line_of (answer, "cook"), 74, "F", NULL, NAN, EIGHT, TRUE, &error);
 
   g_assert_no_error (error);
   g_assert_nonnull (odd->question);

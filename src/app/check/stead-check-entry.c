@@ -18,9 +18,11 @@ struct _SteadCheckEntry
   SteadUnitSystem  units;
   const char      *scale;        /* in which an odd reading was after all: "F", "C"; NULL: not asked */
   gboolean         confirmed;    /* it is as typed, however odd */
+  gboolean         corrects;     /* a wrong reading, whose time stays if none is typed */
   const char      *other;        /* the other scale than typed */
 
   SteadField      *value, *held, *at;
+  SteadField      *strength, *second;   /* of a sanitizer: how strong; its pH, or how hard the water is */
   GtkWidget       *save, *ask, *as_typed, *otherwise;
   GtkLabel        *question;
 };
@@ -107,6 +109,8 @@ stead_check_entry_init (SteadCheckEntry *self)
   gtk_widget_set_layout_manager (box, stead_wrap_layout_new ());
   self->value = add_field (self, box, _("Reading"), 150);
   self->held = add_field (self, box, _("Held for, seconds"), 150);
+  self->strength = add_field (self, box, _("Strength, mg/L"), 150);
+  self->second = add_field (self, box, _("pH"), 150);
   self->at = add_field (self, box, _("At"), 100);
   g_object_set (self->at, "hint", _("now"), NULL);
   g_signal_connect_swapped (self->value, "changed", G_CALLBACK (changed_cb), self);
@@ -175,6 +179,29 @@ unit_text (SteadCheckEntry     *self,
   return line->unit != NULL ? line->unit : "";
 }
 
+static gboolean
+is_mixed (const SteadListLine *line)
+{
+  return stead_list_line_is_sanitizer (line) && g_strcmp0 (line->subject, "hot_water") != 0;
+}
+
+/* Of what is mixed strength and pH are measured at the same time; with quats how hard the water is. */
+static void
+show_solution (SteadCheckEntry     *self,
+               const SteadListLine *line,
+               int                  number)
+{
+  gboolean mixed = is_mixed (line), quat = g_strcmp0 (line->subject, "quat") == 0;
+  /* Translators: the number of a check. */
+  g_autofree char *strength = g_strdup_printf (_("Strength at check %d, mg/L"), number);
+  g_autofree char *second = g_strdup_printf (quat ? _("Hardness of the water at check %d, mg/L") : _("pH at check %d"), number);
+
+  gtk_widget_set_visible (GTK_WIDGET (self->strength), mixed);
+  gtk_widget_set_visible (GTK_WIDGET (self->second), mixed);
+  g_object_set (self->strength, "label", strength, NULL);
+  g_object_set (self->second, "label", second, NULL);
+}
+
 void
 stead_check_entry_show (SteadCheckEntry        *self,
                         SteadCheckAnswer       *answer,
@@ -196,6 +223,7 @@ stead_check_entry_show (SteadCheckEntry        *self,
   g_object_set (self->at, "label", at, NULL);
   stead_ui_name (self->save, save);
   gtk_widget_set_visible (GTK_WIDGET (self->held), asks_held (line->line));
+  show_solution (self, line->line, number);
 }
 
 void
@@ -219,6 +247,8 @@ stead_check_entry_show_pot (SteadCheckEntry        *self,
   g_object_set (self->at, "label", at, NULL);
   stead_ui_name (self->save, save);
   gtk_widget_hide (GTK_WIDGET (self->held));
+  gtk_widget_hide (GTK_WIDGET (self->strength));
+  gtk_widget_hide (GTK_WIDGET (self->second));
 }
 
 /* --- reading --------------------------------------------------------------------------------- */
@@ -247,20 +277,83 @@ read_value (SteadCheckEntry      *self,
   return TRUE;
 }
 
-/* Now, or a time of the day of the list; what was read after midnight is of the next day. */
+/* Hours after midnight that still belong to the work of the day before; common practice, no source. */
+#define NIGHT_S (5 * 3600)
+#define DAY_S 86400
+
+/* A reading that is typed in so long after it was taken says so. */
+#define LATE_S 1800
+
+/* Now, or a time of the day of the list; what was read after midnight is of the next day.  Of a
+ * list of an earlier day the time is asked for: it was taken down on paper. */
 static gboolean
 read_time (SteadCheckEntry       *self,
            SteadCheckAnswer      *answer,
            gint64                 now,
-           gint64                *out,
-           GError               **error)
+           SteadShown            *shown)
 {
-  *out = now;
+  gint64 midnight = stead_time_midnight (answer->list->day);
+  g_autoptr(GError) error = NULL;
+
+  shown->at = now;
+  if (stead_field_is_empty (self->at) && self->corrects)
+    {
+      shown->at = STEAD_TIME_NONE;
+      shown->noted_at = now;
+      return TRUE;
+    }
+  if (stead_field_is_empty (self->at) && stead_time_day (now) > answer->list->day && now >= midnight + DAY_S + NIGHT_S)
+    {
+      stead_field_set_error (self->at, _("The list is of an earlier day. Enter at what time it was read."));
+      return FALSE;
+    }
   if (stead_field_is_empty (self->at))
     return TRUE;
-  if (!stead_make_read_clock (stead_field_get_text (self->at), answer->list->day, out, error))
-    return FALSE;
+  if (!stead_make_read_clock (stead_field_get_text (self->at), answer->list->day, &shown->at, &error))
+    {
+      stead_field_set_error (self->at, error->message);
+      return FALSE;
+    }
+  if (shown->at < midnight + NIGHT_S && shown->at + DAY_S <= now)
+    shown->at += DAY_S;
+  shown->noted_at = shown->at + LATE_S < now ? now : 0;
   return TRUE;
+}
+
+static gboolean
+read_number (SteadField *field,
+             double     *out)
+{
+  g_autoptr(GError) error = NULL;
+
+  if (stead_field_is_empty (field) || stead_number_parse (stead_field_get_text (field), out, &error))
+    return TRUE;
+  stead_field_set_error (field, error->message);
+  return FALSE;
+}
+
+/* @warmth_f: what the thermometer shows in it. */
+static gboolean
+read_solution (SteadCheckEntry     *self,
+               const SteadListLine *line,
+               double               warmth_f,
+               SteadSolution       *out)
+{
+  gboolean quat = g_strcmp0 (line->subject, "quat") == 0;
+
+  *out = (SteadSolution) { line->subject, NAN, NAN, warmth_f, NAN };
+  if (!is_mixed (line))
+    return TRUE;
+  if (!read_number (self->strength, &out->strength_mgl)
+      || !read_number (self->second, quat ? &out->hardness_mgl : &out->ph))
+    return FALSE;
+  if (!quat && isnan (out->strength_mgl))
+    stead_field_set_error (self->strength, _("Dip a test strip, and enter what it shows."));
+  else if (!quat && isnan (out->ph))
+    stead_field_set_error (self->second, _("Dip a pH strip, and enter what it shows. How well it works goes by it."));
+  else
+    return TRUE;
+  return FALSE;
 }
 
 static gboolean
@@ -306,7 +399,8 @@ gboolean
 stead_check_entry_read (SteadCheckEntry        *self,
                         SteadCheckAnswer       *answer,
                         const SteadCheckedLine *line,
-                        SteadShown             *shown)
+                        SteadShown             *shown,
+                        SteadSolution          *solution)
 {
   gint64 now = g_get_real_time () / G_USEC_PER_SEC;
   g_autoptr(GError) error = NULL;
@@ -331,16 +425,13 @@ stead_check_entry_read (SteadCheckEntry        *self,
       stead_field_set_error (self->held, error->message);
       return FALSE;
     }
-  if (stead_time_day (now) > answer->list->day && stead_field_is_empty (self->at))
-    now = MIN (now, stead_time_midnight (answer->list->day) + 12 * 3600);
-  if (!read_time (self, answer, now, &shown->at, &error))
-    {
-      stead_field_set_error (self->at, error->message);
-      return FALSE;
-    }
+  if (!read_time (self, answer, now, shown))
+    return FALSE;
+  if (!read_solution (self, line->line, g_strcmp0 (unit, "C") == 0 ? stead_fahrenheit_from_celsius (value) : value, solution))
+    return FALSE;
   if (!stead_list_line_is_cooling (line->line))
     {
-      verdict = stead_check_answer_judge (answer, line, value, unit, held, shown->at, self->confirmed, &error);
+      verdict = stead_check_answer_judge (answer, line, value, unit, solution, held, shown->at, self->confirmed, &error);
       if (verdict == NULL)
         stead_field_set_error (self->value, error->message);
       if (verdict == NULL || !is_settled (self, verdict, held))
@@ -367,6 +458,8 @@ stead_check_entry_clear (SteadCheckEntry *self)
   stead_field_set_text (self->value, "");
   stead_field_set_text (self->held, "");
   stead_field_set_text (self->at, "");
+  stead_field_set_text (self->strength, "");
+  stead_field_set_text (self->second, "");
   changed_cb (self);
 }
 
@@ -375,4 +468,12 @@ stead_check_entry_focus (SteadCheckEntry *self)
 {
   g_return_if_fail (STEAD_IS_CHECK_ENTRY (self));
   gtk_widget_grab_focus (GTK_WIDGET (self->value));
+}
+
+void
+stead_check_entry_set_corrects (SteadCheckEntry *self,
+                                gboolean         corrects)
+{
+  g_return_if_fail (STEAD_IS_CHECK_ENTRY (self));
+  self->corrects = corrects;
 }

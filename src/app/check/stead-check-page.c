@@ -11,6 +11,7 @@
 #include "answer/stead-check-days-answer.h"
 #include "app/check/stead-ask-dialog.h"
 #include "app/check/stead-checklist-view.h"
+#include "app/check/stead-coolers-pane.h"
 #include "app/check/stead-drill-pane.h"
 #include "app/check/stead-instruments-pane.h"
 #include "app/check/stead-limits-pane.h"
@@ -35,6 +36,7 @@ struct _SteadCheckPage
   SteadChecklistView *view;
   SteadPotsView      *pots;
   SteadMonthPane     *month;
+  SteadCoolersPane   *coolers;
   SteadInstrumentsPane *instruments;
   SteadLimitsPane    *limits;
   SteadDrillPane     *drill;
@@ -43,7 +45,7 @@ struct _SteadCheckPage
 G_DEFINE_FINAL_TYPE (SteadCheckPage, stead_check_page, STEAD_TYPE_PAGE)
 
 /* In the order of the chips; chip ids count from 1. */
-enum { LISTS = 1, MONTH, INSTRUMENTS, LIMITS, DRILL };
+enum { LISTS = 1, MONTH, COOLERS, INSTRUMENTS, LIMITS, DRILL };
 
 /* Groups of lists, in the order in which they stand. */
 enum { TODAY, UNDER_WAY, SIGNED };
@@ -221,10 +223,13 @@ stead_check_page_refresh (SteadPage *page)
     }
   gtk_widget_hide (self->add);
   gtk_stack_set_visible_child (self->stack, view == MONTH ? GTK_WIDGET (self->month)
+                                            : view == COOLERS ? GTK_WIDGET (self->coolers)
                                             : view == INSTRUMENTS ? GTK_WIDGET (self->instruments)
                                             : view == LIMITS ? GTK_WIDGET (self->limits) : GTK_WIDGET (self->drill));
   if (view == MONTH)
     stead_pane_refresh (STEAD_PANE (self->month), desk);
+  else if (view == COOLERS)
+    stead_coolers_pane_refresh (self->coolers, desk);
   else if (view == INSTRUMENTS)
     stead_instruments_pane_refresh (self->instruments, desk);
   else if (view == LIMITS)
@@ -289,6 +294,7 @@ stead_check_page_class_init (SteadCheckPageClass *klass)
 
   g_type_ensure (STEAD_TYPE_CHECKLIST_VIEW);
   g_type_ensure (STEAD_TYPE_CHIPS);
+  g_type_ensure (STEAD_TYPE_COOLERS_PANE);
   g_type_ensure (STEAD_TYPE_DRILL_PANE);
   g_type_ensure (STEAD_TYPE_INSTRUMENTS_PANE);
   g_type_ensure (STEAD_TYPE_LIMITS_PANE);
@@ -301,6 +307,7 @@ stead_check_page_class_init (SteadCheckPageClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("check/stead-check-page.ui"));
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, add);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, chips);
+  gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, coolers);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, drill);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, instruments);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, limits);
@@ -325,6 +332,7 @@ stead_check_page_init (SteadCheckPage *self)
   stead_ui_hush_stack (self->side);
   stead_chips_append (self->chips, LISTS, _("Checklists"));
   stead_chips_append (self->chips, MONTH, _("Month"));
+  stead_chips_append (self->chips, COOLERS, _("Coolers"));
   stead_chips_append (self->chips, INSTRUMENTS, _("Instruments"));
   stead_chips_append (self->chips, LIMITS, _("Limits of your own"));
   stead_chips_append (self->chips, DRILL, _("Recall drill"));

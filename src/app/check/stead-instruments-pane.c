@@ -1,7 +1,6 @@
 /* stead-instruments-pane.c - thermometers and meters, and what they showed when they were tried.
  *
- * A probe is tried in melting ice and in boiling water; how far it may be off is a row
- * of the tables.
+ * What they showed is judged by the answer.
  */
 #include "config.h"
 
@@ -10,14 +9,12 @@
 
 #include "app/check/stead-instruments-pane.h"
 
-#include "answer/stead-check-answer.h"
+#include "answer/stead-instruments-answer.h"
 #include "app/keep/stead-pick.h"
 #include "app/make/stead-make-parts.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "app/stead-wrap-layout.h"
-
-#define BACK_DAYS 400
 
 struct _SteadInstrumentsPane
 {
@@ -36,56 +33,7 @@ G_DEFINE_FINAL_TYPE (SteadInstrumentsPane, stead_instruments_pane, GTK_TYPE_WIDG
 
 enum { ICE = 1, BOIL };
 
-static const char * const kind_names[] = {
-  [STEAD_INSTRUMENT_PROBE] = N_("Probe thermometer"),
-  [STEAD_INSTRUMENT_INFRARED] = N_("Infrared thermometer"),
-  [STEAD_INSTRUMENT_AIR] = N_("Air thermometer"),
-  [STEAD_INSTRUMENT_PH_METER] = N_("pH meter"),
-  [STEAD_INSTRUMENT_STRIP] = N_("Test strips"),
-  [STEAD_INSTRUMENT_LOGGER] = N_("Logger"),
-};
-
 static const char * const scales[] = { "dual", "F_only", "C_only" };
-
-/* --- judging ------------------------------------------------------------------------------ */
-
-/* What it showed in ice or in boiling water, in words; (transfer full) (nullable). */
-static char *
-verdict_of (SteadInstrumentsPane  *self,
-            const SteadInstrument *instrument,
-            const SteadShown      *shown,
-            gboolean              *out_bad)
-{
-  SteadStore *store = stead_desk_get_store (self->desk);
-  const SteadFarm *farm = stead_desk_get_farm (self->desk);
-  gboolean ice = g_str_equal (shown->kind, STEAD_SHOWN_ICE_BATH);
-  const char *scale = instrument->scale != NULL ? instrument->scale : "dual";
-  const SteadLimitFact facts[] = { { "scale", scale, 0 }, { NULL, NULL, 0 } };
-  g_autoptr(SteadLimitTable) table = stead_check_table_on (store, stead_store_get_today (store), NULL);
-  g_autoptr(GPtrArray) rows = g_ptr_array_new ();
-  g_autoptr(SteadCheckVerdict) verdict = NULL;
-  SteadCheckPlanAnswer plan = { .farm = (SteadFarm *) farm, .table = table };
-  SteadCheckLine line = { .kind = ice ? STEAD_CHECK_LINE_THERMOMETER_ICE : STEAD_CHECK_LINE_THERMOMETER_BOIL,
-                          .food = -1, .subject = scale, .measure = shown->kind, .unit = "F", .rows = rows, .all = TRUE };
-  SteadCheckReading reading = { .shown = { .value = stead_fahrenheit_from_celsius (shown->value), .unit = "F", .time_s = NAN },
-                                .at = shown->at, .now = shown->at, .began = STEAD_CHECK_NO_TIME, .elapsed_h = NAN,
-                                .since_good_h = NAN, .confirmed = TRUE,
-                                .elevation_ft = isnan (farm->elevation_m) ? 0 : farm->elevation_m / 0.3048 };
-  const SteadLimit *most;
-
-  if (table == NULL)
-    return NULL;
-  g_ptr_array_add (rows, (gpointer) stead_limit_table_by_id (table, ice ? "thermometer-ice-32" : "boiling-sea-212"));
-  most = stead_limit_table_find (table, "thermometer", "food", "error", facts, NULL);
-  if (most != NULL)
-    g_ptr_array_add (rows, (gpointer) most);
-  verdict = stead_check_verdict_new (&plan, &line, &reading, NULL);
-  if (verdict == NULL)
-    return NULL;
-  *out_bad = verdict->judged.outcome == STEAD_CHECK_NOT_MET;
-  return *out_bad && verdict->correction != NULL ? g_strdup_printf ("%s %s", verdict->sentence, verdict->correction)
-                                                 : g_strdup (verdict->sentence);
-}
 
 /* --- writing down ------------------------------------------------------------------------------ */
 
@@ -172,46 +120,20 @@ add_cb (SteadInstrumentsPane *self)
 /* --- showing --------------------------------------------------------------------------------------- */
 
 static void
-add_tries (SteadInstrumentsPane  *self,
-           GtkWidget             *box,
-           const SteadInstrument *instrument,
-           GPtrArray             *tried)
+add_instrument (SteadInstrumentsPane      *self,
+                const SteadInstrumentSaid *said)
 {
-  const guint first = tried->len > 3 ? tried->len - 3 : 0;
-
-  for (guint i = first; i < tried->len; i++)
-    {
-      const SteadShown *shown = tried->pdata[i];
-      gboolean bad = FALSE;
-      g_autofree char *verdict = shown->corrected ? NULL : verdict_of (self, instrument, shown, &bad);
-      g_autofree char *value = stead_check_value_text (shown, "F", stead_desk_get_farm (self->desk)->units);
-      g_autofree char *day = stead_day_format (stead_time_day (shown->at), STEAD_DAY_STYLE_MEDIUM);
-      const char *bath = g_str_equal (shown->kind, STEAD_SHOWN_ICE_BATH) ? _("in melting ice") : _("in boiling water");
-      /* Translators: a day, a temperature, "in melting ice", what that means. */
-      g_autofree char *text = g_strdup_printf (_("%s: %s %s. %s"), day, value, bath, verdict != NULL ? verdict : "");
-
-      gtk_box_append (GTK_BOX (box), stead_make_label (text, shown->corrected ? "done" : bad ? "warn" : NULL));
-    }
-  if (tried->len == 0 && instrument->kind == STEAD_INSTRUMENT_PROBE)
-    gtk_box_append (GTK_BOX (box), stead_make_label (_("It was not tried yet."), "soft"));
-}
-
-static void
-add_instrument (SteadInstrumentsPane  *self,
-                const SteadInstrument *instrument)
-{
-  SteadStore *store = stead_desk_get_store (self->desk);
-  SteadDay today = stead_store_get_today (store);
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  g_autoptr(GPtrArray) tried = stead_shown_repo_tried (store, instrument->id, stead_time_midnight (today - BACK_DAYS),
-                                                       stead_time_midnight (today + 1), NULL);
-  /* Translators: the name of an instrument, what kind it is. */
-  g_autofree char *text = g_strcmp0 (instrument->name, _(kind_names[instrument->kind])) == 0 ? g_strdup (instrument->name)
-    : g_strdup_printf (C_("instrument", "%s, %s"), instrument->name, _(kind_names[instrument->kind]));
 
-  gtk_box_append (GTK_BOX (box), stead_make_label (text, "strong"));
-  if (tried != NULL)
-    add_tries (self, box, instrument, tried);
+  gtk_box_append (GTK_BOX (box), stead_make_label (said->name, "strong"));
+  for (guint i = 0; i < said->tries->len; i++)
+    {
+      const SteadInstrumentTry *one = said->tries->pdata[i];
+
+      gtk_box_append (GTK_BOX (box), stead_make_label (one->text, one->shown->corrected ? "done" : one->bad ? "warn" : NULL));
+    }
+  if (said->untried != NULL)
+    gtk_box_append (GTK_BOX (box), stead_make_label (said->untried, "soft"));
   gtk_box_append (GTK_BOX (self->rows), box);
 }
 
@@ -220,7 +142,7 @@ stead_instruments_pane_refresh (SteadInstrumentsPane *self,
                                 SteadDesk            *desk)
 {
   g_autoptr(GError) error = NULL;
-  g_autoptr(GPtrArray) instruments = stead_instrument_repo_list (stead_desk_get_store (desk), FALSE, &error);
+  g_autoptr(SteadInstrumentsAnswer) answer = stead_instruments_answer_new (stead_desk_get_store (desk), &error);
   gint64 chosen = stead_pick_get (self->which);
 
   g_return_if_fail (STEAD_IS_INSTRUMENTS_PANE (self));
@@ -228,15 +150,14 @@ stead_instruments_pane_refresh (SteadInstrumentsPane *self,
   g_set_object (&self->desk, desk);
   stead_make_clear (self->rows);
   stead_pick_clear (self->which);
-  stead_make_say (self->trouble, error != NULL ? error->message : instruments->len == 0
-                  ? _("None yet. A checklist asks for a thin probe, and that it was tried before the work.") : NULL, FALSE);
-  for (guint i = 0; instruments != NULL && i < instruments->len; i++)
+  stead_make_say (self->trouble, answer != NULL ? answer->sentence : error->message, FALSE);
+  for (guint i = 0; answer != NULL && i < answer->instruments->len; i++)
     {
-      const SteadInstrument *instrument = instruments->pdata[i];
+      const SteadInstrumentSaid *said = answer->instruments->pdata[i];
 
-      add_instrument (self, instrument);
-      if (instrument->kind != STEAD_INSTRUMENT_PH_METER && instrument->kind != STEAD_INSTRUMENT_STRIP)
-        stead_pick_append (self->which, instrument->id, instrument->name);
+      add_instrument (self, said);
+      if (said->tried)
+        stead_pick_append (self->which, said->instrument->id, said->instrument->name);
     }
   stead_pick_show (self->which, chosen);
   gtk_widget_set_visible (self->try_card, stead_pick_count (self->which) > 0);
@@ -312,8 +233,8 @@ make_form (SteadInstrumentsPane *self,
 
   self->name = STEAD_FIELD (stead_field_new (_("Name of the instrument"), STEAD_FIELD_TEXT));
   self->kind = STEAD_PICK (stead_pick_new (_("Kind of instrument")));
-  for (gsize i = 0; i < G_N_ELEMENTS (kind_names); i++)
-    stead_pick_append (self->kind, (gint64) i + 1, _(kind_names[i]));
+  for (int kind = STEAD_INSTRUMENT_PROBE; kind <= STEAD_INSTRUMENT_LOGGER; kind++)
+    stead_pick_append (self->kind, kind + 1, stead_instrument_kind_name ((SteadInstrumentKind) kind));
   stead_pick_show (self->kind, 1);
   self->scale = STEAD_PICK (stead_pick_new (_("Its scale")));
   stead_pick_append (self->scale, 1, _("Both °F and °C"));

@@ -1,7 +1,7 @@
 /* stead-month-pane.c - a month of checks: what was read, what was not, and what was out of its limit.
  *
- * One row a list; a day opens its list.  Coolers stand over the table, each with what
- * its air does.
+ * A calendar, and one row a list; a day opens its list.  Coolers stand between, each with
+ * what its air does.
  */
 #include "config.h"
 
@@ -10,6 +10,7 @@
 #include "app/check/stead-month-pane.h"
 
 #include "answer/stead-check-days-answer.h"
+#include "app/check/stead-month-grid.h"
 #include "app/make/stead-make-parts.h"
 #include "app/raise/stead-month-words.h"
 #include "store/stead-farm-repo.h"
@@ -22,7 +23,7 @@ struct _SteadMonthPane
 
   SteadDay    first;     /* of the month shown; STEAD_DAY_NONE: that of today */
   GtkLabel   *month;
-  GtkWidget  *coolers;
+  GtkWidget  *grid, *coolers;
   SteadTable *table;
 };
 
@@ -234,6 +235,8 @@ stead_month_pane_refresh (SteadPane *pane)
       for (guint n = 0; n < day->lists->len; n++)
         g_ptr_array_add (lists, list_copy (day->lists->pdata[n]));
     }
+  if (answer != NULL)
+    stead_month_grid_show (STEAD_MONTH_GRID (self->grid), answer, stead_store_get_today (store));
   model = stead_rows_from_array (lists, list_free);
   stead_table_set_model (self->table, model);
   show_month (self);
@@ -244,6 +247,13 @@ static void
 stead_month_pane_class_init (SteadMonthPaneClass *klass)
 {
   STEAD_PANE_CLASS (klass)->refresh = stead_month_pane_refresh;
+}
+
+static void
+day_cb (SteadMonthPane *self,
+        gint64          list_id)
+{
+  stead_desk_jump (stead_pane_get_desk (STEAD_PANE (self)), STEAD_TARGET_CHECKLIST, list_id);
 }
 
 static void
@@ -260,8 +270,12 @@ make_head (SteadMonthPane *self)
   gtk_box_append (GTK_BOX (row), earlier);
   gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->month));
   gtk_box_append (GTK_BOX (row), later);
+  self->grid = stead_month_grid_new ();
+  gtk_widget_add_css_class (self->grid, "card");
+  g_signal_connect_swapped (self->grid, "chosen", G_CALLBACK (day_cb), self);
   self->coolers = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
   gtk_box_append (GTK_BOX (box), row);
+  gtk_box_append (GTK_BOX (box), self->grid);
   gtk_box_append (GTK_BOX (box), self->coolers);
   stead_pane_add_head (STEAD_PANE (self), box);
 }

@@ -9,6 +9,7 @@
 #include "app/check/stead-check-entry.h"
 #include "app/make/stead-make-parts.h"
 #include "app/stead-chart-area.h"
+#include "app/stead-import-dialog.h"
 #include "app/stead-ui.h"
 #include "app/stead-wrap-layout.h"
 #include "core/stead-clock.h"
@@ -32,7 +33,7 @@ struct _SteadPotCard
   GtkLabel                *title, *sentence, *action, *notes, *source, *caution;
   SteadChartArea          *chart;
   SteadCheckEntry         *entry;
-  GtkWidget               *reads, *acts_box, *acts;
+  GtkWidget               *reads, *acts_box, *acts, *import;
 };
 
 G_DEFINE_FINAL_TYPE (SteadPotCard, stead_pot_card, GTK_TYPE_WIDGET)
@@ -189,10 +190,11 @@ static void
 read_cb (SteadPotCard *self)
 {
   SteadShown shown = { .at = STEAD_TIME_NONE };
+  SteadSolution none;
   g_autofree char *value = NULL, *step = NULL;
   g_autoptr(GError) error = NULL;
 
-  if (!stead_check_entry_read (self->entry, self->answer, self->line, &shown))
+  if (!stead_check_entry_read (self->entry, self->answer, self->line, &shown, &none))
     return;
   shown.line_id = self->line->line->id;
   shown.pot_id = self->pot->pot != NULL ? self->pot->pot->id : 0;
@@ -211,19 +213,25 @@ read_cb (SteadPotCard *self)
     }
 }
 
+/* What is done answers the reading that shows a missed mark, or else the last one. */
 static const SteadShown *
-last_reading (SteadPotCard *self)
+answered_reading (SteadPotCard *self)
 {
-  const GPtrArray *readings = self->line->line->readings;
+  const GPtrArray *reads = self->line->reads;
+  gint64 pot_id = self->pot->pot != NULL ? self->pot->pot->id : 0;
+  const SteadShown *last = NULL;
 
-  for (guint i = readings->len; i-- > 0;)
+  for (guint i = 0; i < reads->len; i++)
     {
-      const SteadShown *shown = readings->pdata[i];
+      const SteadCheckRead *read = reads->pdata[i];
 
-      if (!shown->corrected && shown->pot_id == (self->pot->pot != NULL ? self->pot->pot->id : 0))
-        return shown;
+      if (read->state == STEAD_READ_CORRECTED || read->shown->pot_id != pot_id)
+        continue;
+      if (read->state == STEAD_READ_FAILED)
+        return read->shown;
+      last = read->shown;
     }
-  return NULL;
+  return last;
 }
 
 static gboolean
@@ -239,7 +247,7 @@ act_cb (GtkButton *button,
         gpointer   card)
 {
   SteadPotCard *self = card;
-  const SteadShown *last = last_reading (self);
+  const SteadShown *last = answered_reading (self);
   const char *id = g_object_get_data (G_OBJECT (button), "action");
   SteadDone done = { .at = stead_time_now (stead_desk_get_store (self->desk)), .text = (char *) stead_cooling_action_name (id),
                      .person_id = stead_person_pick_get (self->person) };
@@ -253,6 +261,13 @@ act_cb (GtkButton *button,
   done.at = MAX (done.at, last->at);
   if (!stead_desk_act (self->desk, step, done_act, &done, &error))
     stead_desk_say (self->desk, error->message, FALSE);
+}
+
+static void
+import_cb (SteadPotCard *self)
+{
+  if (self->pot != NULL && self->pot->pot != NULL)
+    stead_import_dialog_show (GTK_WIDGET (self), self->desk, STEAD_IMPORT_POT, self->pot->pot->id);
 }
 
 /* --- showing --------------------------------------------------------------------------------- */
@@ -339,7 +354,7 @@ stead_pot_card_show (SteadPotCard            *self,
 {
   const SteadCoolingAnswer *cooling = pot->cooling;
   g_autofree char *notes = notes_of (cooling);
-  g_autofree char *label = NULL;
+  g_autofree char *label = NULL, *import = NULL;
   gboolean drawn = cooling != NULL && cooling->series.n_readings > 0;
 
   g_return_if_fail (STEAD_IS_POT_CARD (self));
@@ -368,6 +383,10 @@ stead_pot_card_show (SteadPotCard            *self,
   show_acts (self);
   stead_check_entry_show_pot (self->entry, answer, line, pot->name);
   gtk_widget_set_visible (GTK_WIDGET (self->entry), answer->list->signed_at == STEAD_TIME_NONE);
+  gtk_widget_set_visible (self->import, pot->pot != NULL && answer->list->signed_at == STEAD_TIME_NONE);
+  /* Translators: the name of a pot. */
+  import = g_strdup_printf (_("Take a logger's readings of %s from a table"), pot->name);
+  stead_ui_name (self->import, import);
 }
 
 /* --- the object --------------------------------------------------------------------------------- */
@@ -414,6 +433,11 @@ stead_pot_card_init (SteadPotCard *self)
   self->entry = STEAD_CHECK_ENTRY (stead_check_entry_new ());
   g_signal_connect_swapped (self->entry, "read", G_CALLBACK (read_cb), self);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->entry));
+  self->import = gtk_button_new_with_label (_("Take a logger's readings from a table (CSV)…"));
+  gtk_widget_add_css_class (self->import, "link");
+  gtk_widget_set_halign (self->import, GTK_ALIGN_START);
+  g_signal_connect_swapped (self->import, "clicked", G_CALLBACK (import_cb), self);
+  gtk_box_append (GTK_BOX (box), self->import);
   self->reads = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   gtk_box_append (GTK_BOX (box), self->reads);
   self->notes = add_label (box, "soft");

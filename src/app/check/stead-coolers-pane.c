@@ -1,0 +1,108 @@
+/* stead-coolers-pane.c - refrigerators and other cold places, each with its air over time.
+ *
+ * Places where food is kept: kitchens, store rooms and stalls; and any other whose air
+ * was read.
+ */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "app/check/stead-coolers-pane.h"
+
+#include "app/check/stead-cooler-card.h"
+#include "app/make/stead-make-parts.h"
+#include "app/stead-ui.h"
+#include "store/stead-farm-repo.h"
+
+#define AIR_DAYS 30   /* how far back the chart looks */
+
+struct _SteadCoolersPane
+{
+  GtkWidget  parent_instance;
+
+  GtkWidget *cards;
+  GtkLabel  *trouble;
+};
+
+G_DEFINE_FINAL_TYPE (SteadCoolersPane, stead_coolers_pane, GTK_TYPE_WIDGET)
+
+static gboolean
+keeps_food (const SteadPlaceFacts *place)
+{
+  return place->kind == STEAD_PLACE_KITCHEN || place->kind == STEAD_PLACE_STORE_ROOM || place->kind == STEAD_PLACE_STALL;
+}
+
+/* The card of a place stays, so that nothing typed is lost. */
+static SteadCoolerCard *
+card_of (SteadCoolersPane      *self,
+         SteadDesk             *desk,
+         const SteadPlaceFacts *place)
+{
+  GtkWidget *card = gtk_widget_get_first_child (self->cards);
+
+  for (; card != NULL; card = gtk_widget_get_next_sibling (card))
+    if (stead_cooler_card_get (STEAD_COOLER_CARD (card)) == place->id)
+      return STEAD_COOLER_CARD (card);
+  card = stead_cooler_card_new (desk, place->id, place->name);
+  gtk_box_append (GTK_BOX (self->cards), card);
+  return STEAD_COOLER_CARD (card);
+}
+
+static void
+show_place (SteadCoolersPane      *self,
+            SteadDesk             *desk,
+            const SteadPlaceFacts *place,
+            GError               **error)
+{
+  SteadPlaceAirAnswer *air = stead_place_air_answer_new (stead_desk_get_store (desk), place->id, AIR_DAYS, error);
+
+  if (air != NULL && (keeps_food (place) || air->readings->len > 0))
+    stead_cooler_card_show (card_of (self, desk, place), air);
+  else
+    stead_place_air_answer_free (air);
+}
+
+void
+stead_coolers_pane_refresh (SteadCoolersPane *self,
+                            SteadDesk        *desk)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) places = stead_place_repo_list (stead_desk_get_store (desk), &error);
+
+  g_return_if_fail (STEAD_IS_COOLERS_PANE (self));
+
+  for (guint i = 0; places != NULL && i < places->len && error == NULL; i++)
+    show_place (self, desk, places->pdata[i], &error);
+  stead_make_say (self->trouble, error != NULL ? error->message : gtk_widget_get_first_child (self->cards) == NULL
+                  ? _("The farm has no kitchen, no store room and no stall yet. Add one where a refrigerator stands.") : NULL, FALSE);
+}
+
+static void
+stead_coolers_pane_dispose (GObject *object)
+{
+  stead_ui_drop_children (GTK_WIDGET (object));
+  G_OBJECT_CLASS (stead_coolers_pane_parent_class)->dispose (object);
+}
+
+static void
+stead_coolers_pane_class_init (SteadCoolersPaneClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = stead_coolers_pane_dispose;
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+}
+
+static void
+stead_coolers_pane_init (SteadCoolersPane *self)
+{
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_widget_set_margin_end (box, 6);
+  self->trouble = GTK_LABEL (stead_make_label ("", NULL));
+  self->cards = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->trouble));
+  gtk_box_append (GTK_BOX (box), self->cards);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), box);
+  gtk_widget_set_parent (scroller, GTK_WIDGET (self));
+}

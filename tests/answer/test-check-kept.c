@@ -1,0 +1,435 @@
+/* test-check-kept.c - readings that are judged together: pots, sanitizers, thermometers, loggers.
+ *
+ * Limits: FDA Food Code 2022, §3-501.14(A): 135 to 70 °F within 2 h, to 41 °F within 6 h in all;
+ * §4-501.114(A): chlorine of 50 mg/L works at pH 10 from 100 °F on, of 25 mg/L from 120 °F, of
+ * 100 mg/L from 55 °F; §4-203.11(B): a thermometer with both scales is right within 1 °C.
+ * Boiling: 1.8 °F less for each 1,000 ft (data/limits/clean.csv has the rows).
+ */
+#include "config.h"
+
+#include <gio/gio.h>
+#include <glib/gstdio.h>
+#include <math.h>
+#include <string.h>
+
+#include "answer/stead-check-answer.h"
+#include "answer/stead-check-days-answer.h"
+#include "answer/stead-import-answer.h"
+#include "answer/stead-instruments-answer.h"
+#include "farm.h"
+
+#define TODAY (stead_day_new (2026, 3, 3))
+#define EIGHT ((gint64) TODAY * 86400 + 8 * 3600)
+
+#define DO(store, call) \
+  G_STMT_START { \
+    g_autoptr(GError) do_error = NULL; \
+    GError **err = &do_error; \
+    g_assert_true (stead_store_begin (store, #call, err)); \
+    g_assert_true (call); \
+    g_assert_no_error (do_error); \
+    g_assert_true (stead_store_commit (store, err)); \
+  } G_STMT_END
+
+static SteadStore *
+new_store (void)
+{
+  g_autoptr(GError) error = NULL;
+  SteadStore *store = stead_store_create_memory ("Ember Lane", &error);
+
+  g_assert_no_error (error);
+  stead_store_set_today (store, TODAY);
+  return store;
+}
+
+/* A sauce that is cooked, cooled and heated again. */
+static gint64
+keep_list (SteadStore *store)
+{
+  const SteadCheckAnswered answers[] = {
+    { STEAD_CHECK_KEY_COOKED, "tomato sauce", "plant_food" }, { STEAD_CHECK_KEY_HELD, "tomato sauce", "cold" },
+    { STEAD_CHECK_KEY_AHEAD, "tomato sauce", "reheated" },
+  };
+  const SteadCheckOrder order = { .kind = STEAD_CHECK_ORDER_MENU, .text = "tomato sauce", .day = TODAY,
+                                  .answers = answers, .n_answers = G_N_ELEMENTS (answers) };
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadCheckPlanAnswer) plan = stead_check_plan_answer_new (store, &order, &error);
+  g_autoptr(SteadCheckList) list = NULL;
+
+  g_assert_no_error (error);
+  list = stead_check_list_from_plan (store, plan, &order, NULL, &error);
+  g_assert_no_error (error);
+  DO (store, stead_check_repo_save (store, list, err));
+  return list->id;
+}
+
+static SteadCheckAnswer *
+answer_of (SteadStore *store,
+           gint64      id)
+{
+  g_autoptr(GError) error = NULL;
+  SteadCheckAnswer *answer = stead_check_answer_new (store, id, &error);
+
+  g_assert_no_error (error);
+  return answer;
+}
+
+static const SteadCheckedLine *
+line_of (const SteadCheckAnswer *answer,
+         const char             *topic)
+{
+  for (guint i = 0; i < answer->lines->len; i++)
+    if (g_str_equal (((const SteadCheckedLine *) answer->lines->pdata[i])->line->topic, topic))
+      return answer->lines->pdata[i];
+  g_test_message ("no line of %s", topic);
+  g_assert_not_reached ();
+}
+
+static gint64
+read_kind (SteadStore *store,
+           gint64      line_id,
+           gint64      pot_id,
+           const char *kind,
+           gint64      at,
+           double      value)
+{
+  SteadShown shown = { .line_id = line_id, .pot_id = pot_id, .at = at, .value = value, .held_s = NAN,
+                       .kind = g_strdup (kind) };
+
+  DO (store, stead_shown_repo_add (store, &shown, err));
+  g_free (shown.kind);
+  return shown.id;
+}
+
+static gint64
+read_f (SteadStore *store,
+        gint64      line_id,
+        gint64      pot_id,
+        gint64      at,
+        double      temp_f)
+{
+  return read_kind (store, line_id, pot_id, NULL, at, (temp_f - 32) / 1.8);
+}
+
+/* --- a pot --------------------------------------------------------------------------------- */
+
+/* Where the clock of cooling starts is the row's, though the file keeps no such row. */
+static void
+test_clock_start (void)
+{
+  g_autoptr(SteadStore) store = new_store ();
+  gint64 id = keep_list (store);
+  g_autoptr(SteadCheckAnswer) answer = answer_of (store, id);
+  const SteadLimit *start = stead_limit_table_by_id (answer->table, "cool-start-135");
+  SteadListLine *line = stead_check_list_find_line (answer->list, line_of (answer, "cool")->line->id);
+  SteadShown *hot = g_new0 (SteadShown, 1);
+  SteadShown late = { .id = 2, .at = EIGHT + 7201, .value = (70.1 - 32) / 1.8 };
+  SteadJudgement judgement;
+
+  g_assert_cmpfloat (start->value, ==, 135);
+  /* At 135 °F the clock runs: 70 °F is due two hours later. */
+  *hot = (SteadShown) { .id = 1, .at = EIGHT, .value = (start->value - 32) / 1.8, .kind = g_strdup ("food_temp") };
+  g_ptr_array_add (line->readings, hot);
+  g_assert_true (stead_list_line_judge (line, &late, NULL, &judgement, NULL));
+  g_assert_cmpint (judgement.verdict, ==, STEAD_LIMIT_NOT_MET);
+  /* Hotter by five degrees it starts later: then there is still time. */
+  hot->value = (start->value + 5 - 32) / 1.8;
+  late.at = EIGHT + 7201;
+  g_assert_false (stead_list_line_judge (line, &late, NULL, &judgement, NULL));
+}
+
+static const SteadCheckRead *
+read_at (const SteadCheckedLine *line,
+         guint                   i)
+{
+  return line->reads->pdata[i];
+}
+
+/* 70 °F two hours and a minute after 135 °F: that reading failed, and none after it anew. */
+static void
+test_pot_failed (void)
+{
+  g_autoptr(SteadStore) store = new_store ();
+  gint64 id = keep_list (store), pot = 0, line_id, failed;
+  g_autoptr(SteadCheckAnswer) empty = answer_of (store, id);
+  g_autoptr(SteadCheckAnswer) late = NULL;
+  g_autoptr(SteadCheckAnswer) done = NULL;
+  SteadDone act = { .at = EIGHT + 8000, .text = (char *) "Heated to 165 °F, then an ice bath." };
+
+  line_id = line_of (empty, "cool")->line->id;
+  DO (store, stead_check_repo_save_pot (store, line_id, &pot, "Big pot", NULL, NAN, err));
+  read_f (store, line_id, pot, EIGHT, 135);
+  read_f (store, line_id, pot, EIGHT + 3600, 100);
+  failed = read_f (store, line_id, pot, EIGHT + 7260, 80);
+  read_f (store, line_id, pot, EIGHT + 7800, 76);
+  late = answer_of (store, id);
+  g_assert_cmpint (read_at (line_of (late, "cool"), 1)->state, ==, STEAD_READ_OPEN);
+  g_assert_cmpint (read_at (line_of (late, "cool"), 2)->state, ==, STEAD_READ_FAILED);
+  g_assert_nonnull (read_at (line_of (late, "cool"), 2)->todo);
+  g_assert_cmpint (read_at (line_of (late, "cool"), 3)->state, ==, STEAD_READ_OPEN);
+  g_assert_cmpuint (late->holes->readings->len, ==, 1);
+  act.reading_id = failed;
+  DO (store, stead_done_repo_add (store, &act, err));
+  done = answer_of (store, id);
+  g_assert_cmpint (read_at (line_of (done, "cool"), 2)->state, ==, STEAD_READ_HANDLED);
+  g_assert_cmpuint (done->holes->readings->len, ==, 0);
+}
+
+/* --- a sanitizer ------------------------------------------------------------------------------- */
+
+static void
+mix (SteadStore *store,
+     gint64      line_id,
+     gint64      at,
+     double      strength_mgl,
+     double      ph,
+     double      temp_f)
+{
+  read_kind (store, line_id, 0, "strength", at, strength_mgl);
+  read_kind (store, line_id, 0, "ph", at, ph);
+  read_f (store, line_id, 0, at, temp_f);
+}
+
+static void
+test_sanitizer (void)
+{
+  static const struct { double strength, ph, temp_f; SteadReadState state; } cases[] = {
+    { 50, 9, 100, STEAD_READ_MET }, { 50, 9, 99, STEAD_READ_FAILED }, { 25, 9, 120, STEAD_READ_MET },
+    { 25, 9, 119, STEAD_READ_FAILED }, { 24, 9, 120, STEAD_READ_FAILED }, { 100, 9, 55, STEAD_READ_MET },
+    { 100, 10.1, 75, STEAD_READ_FAILED },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr(SteadStore) store = new_store ();
+      gint64 id = keep_list (store);
+      g_autoptr(SteadCheckAnswer) empty = answer_of (store, id);
+      g_autoptr(SteadCheckAnswer) answer = NULL;
+      const SteadCheckedLine *line;
+
+      g_test_message ("%g mg/L, pH %g, %g °F", cases[i].strength, cases[i].ph, cases[i].temp_f);
+      mix (store, line_of (empty, "sanitizer")->line->id, EIGHT + 3 * 3600, cases[i].strength, cases[i].ph, cases[i].temp_f);
+      answer = answer_of (store, id);
+      line = line_of (answer, "sanitizer");
+      g_assert_cmpuint (line->reads->len, ==, 3);
+      g_assert_cmpint (read_at (line, 2)->state, ==, cases[i].state);
+      g_assert_cmpint (line->state, ==, cases[i].state == STEAD_READ_MET ? STEAD_CHECKED_MET : STEAD_CHECKED_FAILED);
+      /* The file judges as the answer does: a list is not signed over it. */
+      g_assert_cmpuint (answer->holes->readings->len, ==, cases[i].state == STEAD_READ_MET ? 0 : 1);
+    }
+}
+
+/* --- a thermometer ------------------------------------------------------------------------------ */
+
+static void
+set_elevation_ft (SteadStore *store,
+                  double      elevation_ft)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadFarm) farm = stead_farm_repo_get (store, &error);
+
+  g_assert_no_error (error);
+  farm->elevation_m = elevation_ft * 0.3048;
+  DO (store, stead_farm_repo_set (store, farm, err));
+}
+
+/* At 5,000 ft water boils at 203 °F: 1.8 °F off is right, 1.9 °F is not. */
+static void
+test_boiling (void)
+{
+  static const struct { double temp_f; SteadReadState state; } cases[] = {
+    { 203, STEAD_READ_MET }, { 204.8, STEAD_READ_MET }, { 204.9, STEAD_READ_FAILED }, { 212, STEAD_READ_FAILED },
+    { 201.2, STEAD_READ_MET }, { 201.1, STEAD_READ_FAILED },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr(SteadStore) store = new_store ();
+      gint64 id;
+      g_autoptr(SteadCheckAnswer) empty = NULL;
+      g_autoptr(SteadCheckAnswer) answer = NULL;
+
+      set_elevation_ft (store, 5000);
+      id = keep_list (store);
+      empty = answer_of (store, id);
+      g_test_message ("%g °F", cases[i].temp_f);
+      read_f (store, line_of (empty, "thermometer_boil")->line->id, 0, EIGHT, cases[i].temp_f);
+      answer = answer_of (store, id);
+      g_assert_cmpint (read_at (line_of (answer, "thermometer_boil"), 0)->state, ==, cases[i].state);
+      g_assert_cmpuint (answer->holes->readings->len, ==, cases[i].state == STEAD_READ_MET ? 0 : 1);
+    }
+}
+
+static void
+test_instruments (void)
+{
+  g_autoptr(SteadStore) store = new_store ();
+  g_autoptr(GError) error = NULL;
+  SteadInstrument probe = { .name = (char *) "Probe 1", .kind = STEAD_INSTRUMENT_PROBE, .scale = (char *) "dual", .step = NAN,
+                            .error = NAN, .retired_on = STEAD_DAY_NONE };
+  SteadShown ice = { .at = EIGHT, .value = (36 - 32) / 1.8, .kind = (char *) STEAD_SHOWN_ICE_BATH, .held_s = NAN };
+  g_autoptr(SteadInstrumentsAnswer) none = stead_instruments_answer_new (store, &error);
+  g_autoptr(SteadInstrumentsAnswer) new_one = NULL;
+  g_autoptr(SteadInstrumentsAnswer) tried = NULL;
+  const SteadInstrumentSaid *said;
+
+  g_assert_no_error (error);
+  g_assert_cmpuint (none->instruments->len, ==, 0);
+  g_assert_nonnull (none->sentence);
+  DO (store, stead_instrument_repo_save (store, &probe, err));
+  new_one = stead_instruments_answer_new (store, &error);
+  said = new_one->instruments->pdata[0];
+  g_assert_nonnull (said->untried);
+  g_assert_null (new_one->sentence);
+  ice.instrument_id = probe.id;
+  DO (store, stead_shown_repo_add (store, &ice, err));
+  tried = stead_instruments_answer_new (store, &error);
+  said = tried->instruments->pdata[0];
+  g_assert_null (said->untried);
+  g_assert_true (said->bad);
+  g_assert_cmpuint (tried->n_bad, ==, 1);
+  g_assert_nonnull (strstr (((const SteadInstrumentTry *) said->tries->pdata[0])->text, "4 °F off"));
+}
+
+/* --- loggers --------------------------------------------------------------------------------------- */
+
+static char *
+write_table (const char *text)
+{
+  g_autoptr(GError) error = NULL;
+  char *path = NULL;
+  int fd = g_file_open_tmp ("logger-XXXXXX.csv", &path, &error);
+
+  g_assert_no_error (error);
+  g_assert_true (g_close (fd, NULL));
+  g_assert_true (g_file_set_contents (path, text, -1, &error));
+  return path;
+}
+
+static gint64
+new_place (SteadStore *store)
+{
+  g_autoptr(SteadPlaceFacts) place = g_new0 (SteadPlaceFacts, 1);
+
+  place->name = g_strdup ("Kitchen refrigerator");
+  place->kind = STEAD_PLACE_KITCHEN;
+  place->area_m2 = NAN;
+  DO (store, stead_place_repo_save (store, place, err));
+  return place->id;
+}
+
+static void
+take (SteadStore      *store,
+      SteadImportKind  kind,
+      gint64           id,
+      const char      *text,
+      guint            n_take,
+      guint            n_skip,
+      guint            n_wrong)
+{
+  g_autoptr(GError) error = NULL;
+  g_autofree char *path = write_table (text);
+  g_autoptr(SteadImport) import = stead_import_read (store, kind, id, path, STEAD_DATE_ORDER_UNKNOWN, NULL, NULL, NULL, &error);
+
+  g_assert_no_error (error);
+  for (guint i = 0; i < stead_import_get_n_rows (import); i++)
+    g_test_message ("%d: %s", stead_import_get_row (import, i)->state, stead_import_get_row (import, i)->message);
+  g_assert_cmpuint (stead_import_count (import, STEAD_ROW_TAKE), ==, n_take);
+  g_assert_cmpuint (stead_import_count (import, STEAD_ROW_SKIP), ==, n_skip);
+  g_assert_cmpuint (stead_import_count (import, STEAD_ROW_WRONG), ==, n_wrong);
+  if (n_take > 0)
+    g_assert_true (stead_import_take (import, store, NULL, NULL, NULL, &error));
+  g_assert_no_error (error);
+  g_remove (path);
+}
+
+/* One minute twice, a time that is missing, one that is to come, what no logger shows. */
+static void
+test_cooler_logger (void)
+{
+  static const char table[] =
+    "Date and time,Temperature (°F)\n"
+    "2026-03-01 08:00:00,38\n2026-03-01 08:00:30,38.2\n2026-03-02T09:30,39.1\n2026-03-03 7:05 AM,41.5\n"
+    "2026-03-02,39\n2026-03-09 08:00,39\n2026-03-02 10:00,900\n2026-03-02 11:00,\n";
+  g_autoptr(SteadStore) store = new_store ();
+  g_autoptr(GError) error = NULL;
+  gint64 place = new_place (store);
+  g_autoptr(SteadPlaceAirAnswer) air = NULL;
+  const SteadReadingPoint *points;
+
+  take (store, STEAD_IMPORT_COOLER, place, table, 3, 2, 3);
+  /* The same file once more brings nothing new. */
+  take (store, STEAD_IMPORT_COOLER, place, table, 0, 5, 3);
+  air = stead_place_air_answer_new (store, place, 30, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (air->readings->len, ==, 3);
+  g_assert_cmpuint (air->series.n_points, ==, 3);
+  points = air->series.points;
+  g_assert_cmpfloat_with_epsilon (points[0].value, 38, 1e-9);
+  g_assert_cmpfloat_with_epsilon (points[0].day, TODAY - 2 + 8.0 / 24, 1e-9);
+  g_assert_cmpfloat_with_epsilon (points[2].value, 41.5, 1e-9);
+  g_assert_cmpint (points[1].verdict, ==, STEAD_WATER_OK);
+  g_assert_cmpint (points[2].verdict, ==, STEAD_WATER_ACT);
+  g_assert_cmpfloat_with_epsilon (air->series.max, 41, 1e-9);
+  g_assert_true (air->warns);
+}
+
+/* Day and time apart, °C, semicolons; the first reading that shows the miss is the one that failed. */
+static void
+test_pot_logger (void)
+{
+  static const char table[] =
+    "Date;Time;Probe (°C)\n3/3/2026;8:00;60\n3/3/2026;9:00;50\n3/3/2026;10:30;40\n3/3/2026;10:40;39\n3/1/2026;8:00;60\n";
+  g_autoptr(SteadStore) store = new_store ();
+  gint64 id = keep_list (store), pot = 0;
+  g_autoptr(SteadCheckAnswer) empty = answer_of (store, id);
+  g_autoptr(SteadCheckAnswer) answer = NULL;
+  const SteadCheckedLine *line = line_of (empty, "cool");
+
+  DO (store, stead_check_repo_save_pot (store, line->line->id, &pot, "Big pot", NULL, NAN, err));
+  take (store, STEAD_IMPORT_POT, pot, table, 4, 0, 1);
+  answer = answer_of (store, id);
+  line = line_of (answer, "cool");
+  g_assert_cmpuint (line->reads->len, ==, 4);
+  g_assert_cmpint (read_at (line, 1)->state, ==, STEAD_READ_OPEN);
+  g_assert_cmpint (read_at (line, 2)->state, ==, STEAD_READ_FAILED);
+  g_assert_cmpint (read_at (line, 3)->state, ==, STEAD_READ_OPEN);
+  g_assert_cmpint (((const SteadCheckPotRead *) line->pots->pdata[0])->cooling->state, ==, STEAD_POT_FAILED);
+}
+
+/* What was taken down on paper keeps the time when it was read and when it was typed in. */
+static void
+test_noted_later (void)
+{
+  g_autoptr(SteadStore) store = new_store ();
+  gint64 id = keep_list (store);
+  g_autoptr(SteadCheckAnswer) empty = answer_of (store, id);
+  g_autoptr(SteadCheckAnswer) answer = NULL;
+  SteadShown shown = { .line_id = line_of (empty, "cool")->line->id, .at = EIGHT, .value = 74, .held_s = NAN,
+                       .noted_at = EIGHT + 3 * 3600 };
+  const SteadCheckRead *read;
+
+  DO (store, stead_shown_repo_add (store, &shown, err));
+  g_free (shown.kind);
+  answer = answer_of (store, id);
+  read = read_at (line_of (answer, "cool"), 0);
+  g_assert_cmpint (read->shown->noted_at, ==, EIGHT + 3 * 3600);
+  g_assert_true (g_str_has_prefix (read->time, "8:00"));
+  g_assert_nonnull (strstr (read->noted, "11:00"));
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/answer/check/clock-start", test_clock_start);
+  g_test_add_func ("/answer/check/pot-failed", test_pot_failed);
+  g_test_add_func ("/answer/check/sanitizer", test_sanitizer);
+  g_test_add_func ("/answer/check/boiling", test_boiling);
+  g_test_add_func ("/answer/check/instruments", test_instruments);
+  g_test_add_func ("/answer/check/cooler-logger", test_cooler_logger);
+  g_test_add_func ("/answer/check/pot-logger", test_pot_logger);
+  g_test_add_func ("/answer/check/noted-later", test_noted_later);
+  return g_test_run ();
+}
