@@ -2,7 +2,7 @@
  *
  * Limits are those of the tables (data/limits) and the recipe's own where it asks
  * for more; the nearest source stands with each.  A reading is judged as
- * core/stead-limit.h judges it.  Times are seconds since 1970, UTC.
+ * core/stead-check-judge.h judges it.  Times are seconds since 1970, UTC.
  */
 #pragma once
 
@@ -68,6 +68,9 @@ typedef struct
 SteadRunLine *stead_run_line_of_recipe (const SteadRecipeStep *step,
                                         int                    number,
                                         SteadUnitSystem        units) G_GNUC_WARN_UNUSED_RESULT;
+
+/* "158 °F", "pH 4.2": a reading of a run sheet. */
+char *stead_run_value_text (const SteadShown *shown, SteadUnitSystem units) G_GNUC_WARN_UNUSED_RESULT;
 
 void stead_run_line_free       (SteadRunLine *line);
 void stead_kitchen_answer_free (SteadKitchenAnswer *self);

@@ -3,12 +3,11 @@
 
 #include "answer/stead-kitchen-private.h"
 #include "answer/stead-limits.h"
+#include "core/stead-check-judge.h"
+#include "core/stead-cooling.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
-
-/* Longer than any hold: what was hot enough would be met if it was held. */
-#define LONG_ENOUGH_S 1e9
 
 void
 stead_run_line_free (SteadRunLine *line)
@@ -60,6 +59,8 @@ rows_of (const SteadKitchenStep *step)
   static const char * const stages[] = { "stage_1", "total" };
   g_autoptr(GPtrArray) rows = NULL;
 
+  if (g_strcmp0 (step->step, "ph") == 0)
+    return stead_limit_table_list (stead_limits_get (), "acidified", "any", "ph", NULL);
   if (!is_cooling (step))
     {
       rows = stead_limit_table_list (stead_limits_get (), step->step, food, "food_temp", facts);
@@ -104,6 +105,20 @@ temperature_text (double          temp_c,
   return stead_quantity_format (temp_c, stead_unit_default (STEAD_DIMENSION_TEMPERATURE, units));
 }
 
+char *
+stead_run_value_text (const SteadShown *shown,
+                      SteadUnitSystem   units)
+{
+  g_autofree char *number = NULL;
+
+  g_return_val_if_fail (shown != NULL && shown->kind != NULL, NULL);
+  if (!g_str_equal (shown->kind, "ph"))
+    return temperature_text (shown->value, units);
+  number = stead_number_format (shown->value, 2);
+  /* Translators: how sour it is: "pH 4.2". */
+  return g_strdup_printf (_("pH %s"), number);
+}
+
 static char *
 own_text (const SteadKitchenStep *step,
           SteadUnitSystem         units)
@@ -146,85 +161,85 @@ last_reading (const SteadKitchenStep *step,
   return NULL;
 }
 
-static SteadRunVerdict
-judge_table (const SteadKitchenStep *step,
-             const GPtrArray        *rows,
-             double                  temp_c,
-             double                 *out_short_c)
+/* What Check calls the line of a step. */
+static SteadCheckLineKind
+line_kind (const SteadKitchenStep *step)
 {
-  SteadRunVerdict best = STEAD_RUN_NOT_MET;
+  static const struct { const char *step; SteadCheckLineKind kind; } kinds[] = {
+    { "cook", STEAD_CHECK_LINE_COOK }, { "reheat", STEAD_CHECK_LINE_REHEAT }, { "hold_hot", STEAD_CHECK_LINE_HOLD_HOT },
+    { "cool", STEAD_CHECK_LINE_COOL }, { "hold_cold", STEAD_CHECK_LINE_HOLD_COLD }, { "ph", STEAD_CHECK_LINE_JAR_PH },
+  };
 
-  *out_short_c = INFINITY;
-  for (guint i = 0; i < rows->len; i++)
-    {
-      const SteadLimit *row = rows->pdata[i];
-      SteadLimitReading reading = { temp_c, "C", 0, 0, NAN };
-      SteadJudgement judgement;
-
-      if (!stead_limit_judge (row, &reading, &judgement, NULL))
-        continue;
-      *out_short_c = MIN (*out_short_c, -judgement.margin / 1.8);
-      if (judgement.verdict != STEAD_LIMIT_NOT_MET)
-        return STEAD_RUN_MET;
-      reading.time_s = LONG_ENOUGH_S;
-      if (stead_limit_judge (row, &reading, &judgement, NULL) && judgement.verdict != STEAD_LIMIT_NOT_MET)
-        best = STEAD_RUN_IF_HELD;
-    }
-  return best;
+  for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
+    if (g_strcmp0 (step->step, kinds[i].step) == 0)
+      return kinds[i].kind;
+  return STEAD_CHECK_LINE_COOK;
 }
 
-/* The recipe's own limit, where it has one; @out_short_c: how much is missing. */
-static SteadRunVerdict
-judge_own (const SteadKitchenStep *step,
-           double                  temp_c,
-           double                 *out_short_c)
+/* The reading by the law of Check's own lines: there is one judge. */
+static gboolean
+judge_reading (const SteadRunLine  *line,
+               GPtrArray           *rows,
+               SteadCheckJudgement *out)
 {
-  double below = isnan (step->least_c) ? -INFINITY : step->least_c - temp_c;
-  double above = isnan (step->most_c) ? -INFINITY : temp_c - step->most_c;
+  const SteadKitchenStep *step = line->step;
+  gboolean warmth = !g_str_equal (line->measure, "ph");
+  const char *unit = rows->len > 0 ? ((const SteadLimit *) rows->pdata[0])->unit : "F";
+  const SteadCheckLine checked = {
+    .kind = line_kind (step), .food = 0, .subject = food_of (step), .measure = line->measure, .unit = unit,
+    .rows = rows, .own_least_c = warmth ? step->least_c : NAN, .own_most_c = warmth ? step->most_c : NAN,
+    .own_hold_s = warmth && line->own != NULL ? step->hold_s : NAN,
+  };
+  const SteadCheckReading reading = {
+    .shown = { .value = line->shown->value, .unit = warmth ? "C" : unit,
+               .time_s = line->shown->held_s > 0 ? line->shown->held_s : NAN },
+    .at = line->shown->at, .now = line->shown->at, .began = STEAD_CHECK_NO_TIME, .elapsed_h = NAN, .since_good_h = NAN,
+    .confirmed = TRUE,
+  };
 
-  *out_short_c = MAX (below, above);
-  if (*out_short_c > 1e-9)
-    return STEAD_RUN_NOT_MET;
-  return step->hold_s > 0 ? STEAD_RUN_IF_HELD : STEAD_RUN_MET;
+  return stead_check_judge (stead_limits_get (), &checked, &reading, out, NULL);
 }
 
 static char *
-short_text (double          short_c,
-            SteadUnitSystem units)
+short_text (const SteadCheckJudgement *judged,
+            const char                *measure,
+            SteadUnitSystem            units)
 {
-  gboolean us = units == STEAD_UNITS_US;
-  g_autofree char *number = stead_number_format (us ? short_c * 1.8 : short_c, 1);
+  gboolean us = units == STEAD_UNITS_US, warmth = !g_str_equal (measure, "ph");
+  double off = fabs (judged->margin);
+  g_autofree char *number = stead_number_format (warmth && !us ? off / 1.8 : off, warmth ? 1 : 2);
 
+  if (judged->margin >= 0 && judged->short_s > 0)
+    return g_strdup (_("not met: held too short"));
   /* Translators: a difference of temperature: "4 °F". */
-  return g_strdup_printf (_("not met: %s %s off"), number, us ? "°F" : "°C");
+  return g_strdup_printf (_("not met: %s %s off"), number, !warmth ? "pH" : us ? "°F" : "°C");
 }
 
 static void
 judge (SteadRunLine    *line,
-       const GPtrArray *rows,
-       gboolean         has_own,
+       GPtrArray       *rows,
        SteadUnitSystem  units)
 {
-  double temp_c = line->shown->value, off = -INFINITY, own_off = -INFINITY;
-  SteadRunVerdict table = rows->len > 0 ? judge_table (line->step, rows, temp_c, &off) : STEAD_RUN_MET;
-  SteadRunVerdict own = has_own ? judge_own (line->step, temp_c, &own_off) : STEAD_RUN_MET;
+  SteadCheckJudgement judged;
 
-  line->verdict = MAX (table, own);
-  switch (line->verdict)
+  if (!judge_reading (line, rows, &judged))
+    return;
+  switch (judged.outcome)
     {
-    case STEAD_RUN_MET:
-      line->verdict_text = g_strdup (_("met"));
-      break;
-    case STEAD_RUN_IF_HELD:
+    case STEAD_CHECK_IF_HELD:
+      line->verdict = STEAD_RUN_IF_HELD;
       line->verdict_text = g_strdup (_("met, if it was held so long"));
       break;
-    case STEAD_RUN_NOT_MET:
-      line->verdict_text = short_text (MAX (table == STEAD_RUN_NOT_MET ? off : -INFINITY,
-                                            own == STEAD_RUN_NOT_MET ? own_off : -INFINITY), units);
+    case STEAD_CHECK_NOT_MET:
+      line->verdict = STEAD_RUN_NOT_MET;
+      line->verdict_text = short_text (&judged, line->measure, units);
       break;
-    case STEAD_RUN_NO_LIMIT:
-    case STEAD_RUN_OPEN:
+    case STEAD_CHECK_MET:
+    case STEAD_CHECK_WITHIN_ERROR:
+    case STEAD_CHECK_OPEN:
     default:
+      line->verdict = STEAD_RUN_MET;
+      line->verdict_text = g_strdup (_("met"));
       break;
     }
 }
@@ -238,49 +253,58 @@ is_of (const SteadShown   *shown,
   return shown->step_id == line->step->id && !shown->corrected && g_strcmp0 (shown->kind, line->measure) == 0;
 }
 
-/* A stage is met by any reading that was low enough in time. */
-static SteadRunVerdict
-judge_stage (const SteadRunLine *line,
-             const SteadLimit   *row,
-             const GPtrArray    *readings,
-             gint64              began)
+/* Minutes and °F, up to the last reading, as the law of cooling wants them; two at one time count once. */
+static GArray *
+cooling_readings (const SteadRunLine *line,
+                  const GPtrArray    *readings)
 {
+  GArray *found = g_array_new (FALSE, TRUE, sizeof (SteadCoolingReading));
+
   for (guint i = 0; i < readings->len; i++)
     {
       const SteadShown *shown = readings->pdata[i];
-      const SteadLimitReading reading = { shown->value, "C", 0, 0, (double) (shown->at - began) };
-      SteadJudgement judgement;
+      SteadCoolingReading reading = { (double) shown->at / 60, stead_fahrenheit_from_celsius (shown->value), FALSE };
 
-      if (is_of (shown, line) && stead_limit_judge (row, &reading, &judgement, NULL)
-          && judgement.verdict != STEAD_LIMIT_NOT_MET)
-        return STEAD_RUN_MET;
+      if (!is_of (shown, line) ||
+          (found->len > 0 && g_array_index (found, SteadCoolingReading, found->len - 1).minute >= reading.minute))
+        continue;
+      g_array_append_val (found, reading);
     }
-  return (double) (line->shown->at - began) > row->time_s ? STEAD_RUN_NOT_MET : STEAD_RUN_OPEN;
+  return found;
 }
 
-/* All stages count.  The clock starts with the step, or with its first reading. */
+/* About how cold the air is, °F: only for reading between two readings.  Common practice, no source. */
+#define ABOUT_AIR_F 38
+
+/* As a pot of a checklist is judged.  If no reading shows when the clock started, it started with
+ * the step. */
 static void
 judge_cooling (SteadRunLine    *line,
-               const GPtrArray *rows,
                const GPtrArray *readings)
 {
-  gint64 began = line->step->started_at;
-  gboolean open = FALSE;
+  g_autoptr(GArray) found = cooling_readings (line, readings);
+  const SteadCoolingReading *rows = (const SteadCoolingReading *) (void *) found->data;
+  SteadCoolingMarkState states[STEAD_COOLING_MARKS];
+  SteadCoolingRule rule;
+  gboolean known = FALSE;
+  double clock_min;
 
-  for (guint i = 0; began == STEAD_TIME_NONE && i < readings->len; i++)
-    if (is_of (readings->pdata[i], line))
-      began = ((const SteadShown *) readings->pdata[i])->at;
-  line->verdict = STEAD_RUN_MET;
-  for (guint i = 0; i < rows->len && line->verdict != STEAD_RUN_NOT_MET; i++)
+  line->verdict = STEAD_RUN_OPEN;
+  if (found->len > 0
+      && stead_cooling_rule (stead_limits_get (), food_of (line->step), "food_code", &rule, NULL))
     {
-      SteadRunVerdict stage = judge_stage (line, rows->pdata[i], readings, began);
-
-      open |= stage == STEAD_RUN_OPEN;
-      if (stage == STEAD_RUN_NOT_MET)
-        line->verdict = STEAD_RUN_NOT_MET;
+      clock_min = stead_cooling_clock (rows, found->len, rule.start_f, ABOUT_AIR_F, &known);
+      if (!known && line->step->started_at != STEAD_TIME_NONE)
+        clock_min = MIN (clock_min, (double) line->step->started_at / 60);
+      stead_cooling_mark_states (&rule, rows, found->len, clock_min, states);
+      /* While it is as hot as where the clock starts, nothing is judged. */
+      line->verdict = rows[found->len - 1].temp_f > rule.start_f ? STEAD_RUN_OPEN : STEAD_RUN_MET;
+      for (gsize i = 0; i < rule.n_marks && rows[found->len - 1].temp_f <= rule.start_f; i++)
+        if (states[i] == STEAD_COOLING_MARK_MISSED || states[i] == STEAD_COOLING_MARK_UNPROVEN)
+          line->verdict = STEAD_RUN_NOT_MET;
+        else if (states[i] == STEAD_COOLING_MARK_OPEN && line->verdict == STEAD_RUN_MET)
+          line->verdict = STEAD_RUN_OPEN;
     }
-  if (line->verdict == STEAD_RUN_MET && open)
-    line->verdict = STEAD_RUN_OPEN;
   line->verdict_text = g_strdup (line->verdict == STEAD_RUN_MET ? _("cooled in time")
                                  : line->verdict == STEAD_RUN_OPEN ? _("still cooling")
                                  : _("cooled too slowly: throw it away, or ask your advisor now"));
@@ -314,11 +338,11 @@ stead_kitchen_run_line (const SteadKitchenStep *step,
   line->shown = last_reading (step, line->measure, readings);
   if (line->shown == NULL)
     return line;
-  line->reading = temperature_text (line->shown->value, units);
+  line->reading = stead_run_value_text (line->shown, units);
   if (is_cooling (step))
-    judge_cooling (line, rows, readings);
+    judge_cooling (line, readings);
   else
-    judge (line, rows, line->own != NULL, units);
+    judge (line, rows, units);
   return line;
 }
 

@@ -181,7 +181,6 @@ static char *
 reading_text (const SteadKitchenAnswer *answer,
               const SteadRunLine       *line)
 {
-  const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_TEMPERATURE, answer->farm->units);
   GString *text = g_string_new (NULL);
 
   if (line->measure == NULL)
@@ -190,7 +189,7 @@ reading_text (const SteadKitchenAnswer *answer,
     {
       const SteadShown *shown = answer->readings->pdata[i];
       g_autofree char *clock = clock_of (shown->at);
-      g_autofree char *value = stead_quantity_format (shown->value, unit);
+      g_autofree char *value = stead_run_value_text (shown, answer->farm->units);
 
       if (shown->step_id != line->step->id)
         continue;

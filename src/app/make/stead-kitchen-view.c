@@ -179,7 +179,6 @@ read_cb (SteadKitchenView *self,
 {
   const SteadRunLine *line = line_of (self, row);
   SteadShown shown = { .batch_id = self->batch_id, .step_id = stead_run_row_get_id (row) };
-  const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_TEMPERATURE, stead_desk_get_farm (self->desk)->units);
   g_autoptr(GError) error = NULL;
   g_autofree char *step = NULL, *value = NULL, *kind = NULL;
   const char *clock;
@@ -195,7 +194,7 @@ read_cb (SteadKitchenView *self,
   shown.kind = kind = g_strdup (line->measure);
   shown.person_id = stead_person_pick_get (self->person);
   shown.corrects_id = corrects && line->shown != NULL ? line->shown->id : 0;
-  value = stead_quantity_format (shown.value, unit);
+  value = stead_run_value_text (&shown, stead_desk_get_farm (self->desk)->units);
   /* Translators: a step that can be undone: a reading "158 °F", the number of a step. */
   step = g_strdup_printf (_("the reading of %s at step %d"), value, line->number);
   if (stead_desk_act (self->desk, step, reading_act, &shown, &error))

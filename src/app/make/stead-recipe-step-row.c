@@ -64,7 +64,7 @@ kind_cb (SteadRecipeStepRow *self)
 
   fill (self->food, foods, n);
   gtk_widget_set_visible (self->food_box, n > 0);
-  gtk_widget_set_visible (GTK_WIDGET (self->own), kind != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->own), kind != NULL && !g_str_equal (kind, "ph"));
   gtk_widget_set_visible (GTK_WIDGET (self->hold), kind != NULL && stead_step_is_hot (kind));
 }
 
@@ -214,7 +214,7 @@ stead_recipe_step_row_read (SteadRecipeStepRow *self)
       step->least_c = self->before->least_c;
       step->most_c = self->before->most_c;
     }
-  if (step->step == NULL)
+  if (step->step == NULL || g_str_equal (step->step, "ph"))
     step->least_c = step->most_c = NAN;
   else if (stead_step_is_hot (step->step))
     step->least_c = own;

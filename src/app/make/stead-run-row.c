@@ -24,7 +24,7 @@ struct _SteadRunRow
 
   GtkLabel   *number, *text, *limit, *own, *source, *verdict, *history, *time;
   GtkWidget  *reading_box, *record, *corrects, *start, *done, *again;
-  SteadField *reading, *at;
+  SteadField *reading, *acid, *at;   /* a temperature, or a pH */
 };
 
 enum { START, DONE, AGAIN, READ, N_SIGNALS };
@@ -75,12 +75,31 @@ press_cb (GtkButton *button,
   g_signal_emit (self, signals[pressed == self->start ? START : pressed == self->done ? DONE : AGAIN], 0);
 }
 
+static gboolean
+is_acid (SteadRunRow *self)
+{
+  return gtk_widget_get_visible (GTK_WIDGET (self->acid));
+}
+
+static void
+read_acid (SteadRunRow *self)
+{
+  double value;
+
+  if (stead_field_is_empty (self->acid))
+    stead_field_set_error (self->acid, _("Enter what the pH meter shows."));
+  else if (stead_field_read_number (self->acid, NAN, &value) && !isnan (value))
+    g_signal_emit (self, signals[READ], 0);
+}
+
 static void
 read_cb (SteadRunRow *self)
 {
   double value;
 
-  if (stead_field_is_empty (self->reading))
+  if (is_acid (self))
+    read_acid (self);
+  else if (stead_field_is_empty (self->reading))
     stead_field_set_error (self->reading, _("Enter what the thermometer shows."));
   else if (stead_field_read_quantity (self->reading, NAN, &value) && !isnan (value))
     g_signal_emit (self, signals[READ], 0);
@@ -118,20 +137,25 @@ make_reading (SteadRunRow *self)
   self->record = record;
   gtk_widget_set_layout_manager (box, stead_wrap_layout_new ());
   self->reading = STEAD_FIELD (stead_field_new (_("Reading"), STEAD_FIELD_QUANTITY));
+  self->acid = STEAD_FIELD (stead_field_new (_("pH"), STEAD_FIELD_NUMBER));
   self->at = STEAD_FIELD (stead_field_new (_("At"), STEAD_FIELD_TEXT));
   g_object_set (self->at, "hint", _("now"), NULL);
   g_signal_connect_swapped (self->reading, "activate", G_CALLBACK (read_cb), self);
+  g_signal_connect_swapped (self->acid, "activate", G_CALLBACK (read_cb), self);
   g_signal_connect_swapped (self->at, "activate", G_CALLBACK (read_cb), self);
   g_signal_connect_swapped (record, "clicked", G_CALLBACK (read_cb), self);
   gtk_widget_set_size_request (GTK_WIDGET (self->reading), 170, -1);
+  gtk_widget_set_size_request (GTK_WIDGET (self->acid), 90, -1);
   gtk_widget_set_size_request (GTK_WIDGET (self->at), 90, -1);
   gtk_widget_set_hexpand (GTK_WIDGET (self->reading), FALSE);
+  gtk_widget_set_hexpand (GTK_WIDGET (self->acid), FALSE);
   gtk_widget_set_hexpand (GTK_WIDGET (self->at), FALSE);
   /* As the fields beside it: an empty line over the button. */
   gtk_box_append (GTK_BOX (press), gtk_label_new (NULL));
   gtk_box_append (GTK_BOX (press), record);
   gtk_widget_set_valign (press, GTK_ALIGN_START);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->reading));
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->acid));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->at));
   gtk_box_append (GTK_BOX (box), press);
   return box;
@@ -240,14 +264,13 @@ show_history (SteadRunRow        *self,
               const SteadRunLine *line,
               const GPtrArray    *readings)
 {
-  const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_TEMPERATURE, self->units);
   GString *text = g_string_new (NULL);
 
   for (guint i = 0; i < readings->len; i++)
     {
       const SteadShown *shown = readings->pdata[i];
       g_autofree char *clock = stead_make_clock (shown->at);
-      g_autofree char *value = stead_quantity_format (shown->value, unit);
+      g_autofree char *value = stead_run_value_text (shown, self->units);
 
       if (shown->step_id != line->step->id)
         continue;
@@ -306,6 +329,7 @@ name_buttons (SteadRunRow        *self,
   g_autofree char *reading = g_strdup_printf (_("Reading of step %d"), line->number);
   g_autofree char *record = g_strdup_printf (_("Record the reading of step %d"), line->number);
   g_autofree char *corrects = g_strdup_printf (_("Corrects the last reading of step %d"), line->number);
+  g_autofree char *acid = g_strdup_printf (_("pH at step %d"), line->number);
 
   stead_ui_name (self->start, start);
   stead_ui_name (self->done, done);
@@ -313,6 +337,7 @@ name_buttons (SteadRunRow        *self,
   stead_ui_name (self->record, record);
   stead_ui_name (self->corrects, corrects);
   g_object_set (self->reading, "label", reading, NULL);
+  g_object_set (self->acid, "label", acid, NULL);
 }
 
 void
@@ -340,6 +365,8 @@ stead_run_row_show (SteadRunRow        *self,
   show_history (self, line, readings);
   show_time (self, step, line->who);
   gtk_widget_set_visible (self->reading_box, open && line->measure != NULL);
+  gtk_widget_set_visible (GTK_WIDGET (self->acid), g_strcmp0 (line->measure, "ph") == 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->reading), g_strcmp0 (line->measure, "ph") != 0);
   gtk_widget_set_visible (self->start, open && !done && step->started_at == STEAD_TIME_NONE);
   gtk_widget_set_visible (self->done, open && !done);
   gtk_widget_set_visible (self->again, open && done);
@@ -360,7 +387,8 @@ stead_run_row_get_reading (SteadRunRow *self,
 {
   g_return_val_if_fail (STEAD_IS_RUN_ROW (self), FALSE);
 
-  if (!stead_field_read_quantity (self->reading, NAN, out_value) || isnan (*out_value))
+  if (!(is_acid (self) ? stead_field_read_number (self->acid, NAN, out_value)
+                       : stead_field_read_quantity (self->reading, NAN, out_value)) || isnan (*out_value))
     return FALSE;
   *out_clock = stead_field_is_empty (self->at) ? NULL : stead_field_get_text (self->at);
   *out_corrects = gtk_check_button_get_active (GTK_CHECK_BUTTON (self->corrects));
@@ -373,7 +401,7 @@ stead_run_row_complain (SteadRunRow *self,
                         gboolean     of_clock)
 {
   g_return_if_fail (STEAD_IS_RUN_ROW (self));
-  stead_field_set_error (of_clock ? self->at : self->reading, message);
+  stead_field_set_error (of_clock ? self->at : is_acid (self) ? self->acid : self->reading, message);
 }
 
 void
@@ -381,6 +409,7 @@ stead_run_row_clear (SteadRunRow *self)
 {
   g_return_if_fail (STEAD_IS_RUN_ROW (self));
   stead_field_set_text (self->reading, "");
+  stead_field_set_text (self->acid, "");
   stead_field_set_text (self->at, "");
   gtk_check_button_set_active (GTK_CHECK_BUTTON (self->corrects), FALSE);
 }

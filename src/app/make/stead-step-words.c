@@ -12,6 +12,7 @@ static const SteadStepWord kinds[] = {
   { "hold_hot", N_("keep hot") },
   { "cool", N_("cool down") },
   { "hold_cold", N_("keep cold") },
+  { "ph", N_("measure how sour it is (pH)") },
 };
 
 static const SteadStepWord cooked[] = {
@@ -84,7 +85,7 @@ stead_step_foods (const char *kind,
 gboolean
 stead_step_is_hot (const char *kind)
 {
-  return g_strcmp0 (kind, "cool") != 0 && g_strcmp0 (kind, "hold_cold") != 0;
+  return g_strcmp0 (kind, "cool") != 0 && g_strcmp0 (kind, "hold_cold") != 0 && g_strcmp0 (kind, "ph") != 0;
 }
 
 const char *
