@@ -102,6 +102,7 @@ step_word (const SteadListLine *line)
 {
   static const char * const words[][2] = {
     { "cook", "cook" }, { "cool", "cool" }, { "reheat", "reheat" }, { "hold_hot", "hold_hot" }, { "hold_cold", "hold_cold" },
+    { "jar_ph", "ph" },
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (words); i++)
@@ -182,15 +183,26 @@ find_products (SteadStore      *store,
                SteadCheckList  *list,
                GError         **error)
 {
-  g_autoptr(GPtrArray) products = stead_product_repo_list (store, FALSE, error);
+  g_autoptr(GPtrArray) products = stead_product_repo_list (store, list->sale_id != 0, error);
 
   for (guint i = 0; products != NULL && i < list->foods->len; i++)
     {
       SteadListFood *food = list->foods->pdata[i];
 
       for (guint n = 0; n < products->len; n++)
-        if (g_str_equal (((const SteadProduct *) products->pdata[n])->name, food->name))
-          food->product_id = ((const SteadProduct *) products->pdata[n])->id;
+        {
+          const SteadProduct *product = products->pdata[n];
+          gint64 recipe_id;
+
+          if (!g_str_equal (product->name, food->name))
+            continue;
+          food->product_id = product->id;
+          recipe_id = product->item_id != 0 ? stead_recipe_repo_of_item (store, product->item_id, error) : 0;
+          if (recipe_id < 0)
+            return FALSE;
+          /* If the recipe is changed later, the list says so. */
+          food->recipe_id = food->recipe_id != 0 ? food->recipe_id : recipe_id;
+        }
     }
   return products != NULL;
 }

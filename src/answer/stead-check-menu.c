@@ -6,6 +6,7 @@
 #include "store/stead-batch-repo.h"
 #include "store/stead-kitchen-repo.h"
 #include "store/stead-product-repo.h"
+#include "store/stead-sale-repo.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -394,8 +395,71 @@ read_product (SteadCheckMenu      *menu,
   return TRUE;
 }
 
+static const SteadProduct *
+product_of (const GPtrArray *products,
+            gint64           id)
+{
+  for (guint i = 0; i < products->len; i++)
+    if (((const SteadProduct *) products->pdata[i])->id == id)
+      return products->pdata[i];
+  return NULL;
+}
+
+/* Of the lots on hand those that go along; all of the item if none was named. */
+static GPtrArray *
+lots_along (const SteadSaleGood *good,
+            const GPtrArray     *lots)
+{
+  GPtrArray *along = g_ptr_array_new ();
+
+  for (guint i = 0; i < lots->len; i++)
+    {
+      const SteadLot *lot = lots->pdata[i];
+      gboolean named = good->lots->len == 0;
+
+      for (guint n = 0; n < good->lots->len; n++)
+        named |= g_array_index (good->lots, SteadSaleLot, n).lot_id == lot->id;
+      if (named)
+        g_ptr_array_add (along, lots->pdata[i]);
+    }
+  return along;
+}
+
+/* What the plan of a sale day brings along. */
+static gboolean
+read_sale (SteadCheckMenu   *menu,
+           SteadStore       *store,
+           gint64            sale_id,
+           const GPtrArray  *products,
+           const GPtrArray  *lots,
+           GError          **error)
+{
+  g_autoptr(SteadSale) sale = stead_sale_repo_get (store, sale_id, error);
+
+  for (guint i = 0; sale != NULL && i < sale->goods->len; i++)
+    {
+      const SteadSaleGood *good = sale->goods->pdata[i];
+      const SteadProduct *product = product_of (products, good->product_id);
+      g_autoptr(GPtrArray) along = lots_along (good, lots);
+      SteadCheckFood food;
+
+      if (product == NULL)
+        continue;
+      if (!read_product (menu, store, product, along, &food, error))
+        return FALSE;
+      add_food (menu, food, product->name);
+    }
+  if (sale != NULL && menu->foods->len > 0)
+    return TRUE;
+  if (sale != NULL)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                         _("Nothing is planned to be sold on that day yet. Plan it in Sell first."));
+  return FALSE;
+}
+
 SteadCheckMenu *
 stead_check_menu_new_sale_day (SteadStore  *store,
+                               gint64       sale_id,
                                GError     **error)
 {
   g_autoptr(SteadCheckMenu) menu = menu_new ();
@@ -404,10 +468,12 @@ stead_check_menu_new_sale_day (SteadStore  *store,
   gboolean planned = FALSE;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  products = stead_product_repo_list (store, FALSE, error);
+  products = stead_product_repo_list (store, sale_id != 0, error);
   lots = products != NULL ? stead_lot_repo_list (store, FALSE, error) : NULL;
   if (lots == NULL)
     return NULL;
+  if (sale_id != 0)
+    return read_sale (menu, store, sale_id, products, lots, error) ? g_steal_pointer (&menu) : NULL;
   for (guint i = 0; i < products->len; i++)
     planned |= ((const SteadProduct *) products->pdata[i])->planned_units > 0;
   for (guint i = 0; i < products->len; i++)

@@ -23,8 +23,10 @@ SteadCheckMenu *stead_check_menu_new_kitchen  (SteadStore *store, gint64 batch_i
 /* One recipe. */
 SteadCheckMenu *stead_check_menu_new_recipe   (SteadStore *store, gint64 recipe_id,
                                                GError **error) G_GNUC_WARN_UNUSED_RESULT;
-/* A sale day: the products that are planned, or all in sale if none is; with their lots on hand. */
-SteadCheckMenu *stead_check_menu_new_sale_day (SteadStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* A sale day: what its plan brings along, with the lots that go with it.  @sale_id 0: the products
+ * that are planned for the next one, or all in sale if none is; with their lots on hand. */
+SteadCheckMenu *stead_check_menu_new_sale_day (SteadStore *store, gint64 sale_id,
+                                               GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * stead_check_menu_new_text:

@@ -206,7 +206,7 @@ menu_of (SteadStore             *store,
     {
     case STEAD_CHECK_ORDER_RECIPE: return stead_check_menu_new_recipe (store, order->id, error);
     case STEAD_CHECK_ORDER_KITCHEN: return stead_check_menu_new_kitchen (store, order->id, error);
-    case STEAD_CHECK_ORDER_SALE_DAY: return stead_check_menu_new_sale_day (store, error);
+    case STEAD_CHECK_ORDER_SALE_DAY: return stead_check_menu_new_sale_day (store, order->id, error);
     case STEAD_CHECK_ORDER_MENU:
     default: return stead_check_menu_new_text (store, order->text != NULL ? order->text : "", error);
     }

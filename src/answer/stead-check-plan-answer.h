@@ -16,7 +16,7 @@ typedef enum
   STEAD_CHECK_ORDER_MENU,       /* @text */
   STEAD_CHECK_ORDER_RECIPE,     /* @id */
   STEAD_CHECK_ORDER_KITCHEN,    /* @id: a kitchen batch */
-  STEAD_CHECK_ORDER_SALE_DAY,
+  STEAD_CHECK_ORDER_SALE_DAY,   /* @id: of that sale day; 0: of what is planned to be sold next */
 } SteadCheckOrderKind;
 
 /* What a list is wanted for, and what was answered so far. */

@@ -8,7 +8,9 @@
 
 #include "answer/stead-check-plan-answer.h"
 #include "answer/stead-question.h"
+#include "answer/stead-check-list.h"
 #include "store/stead-kitchen-repo.h"
+#include "store/stead-sale-repo.h"
 
 #include <math.h>
 #include <string.h>
@@ -303,6 +305,43 @@ test_sale_day (Kitchen       *kitchen,
   g_assert_null (line_of (answer, STEAD_CHECK_LINE_SANITIZER));
 }
 
+/* The list of one sale day is of what its plan brings along, by name and by recipe. */
+static void
+test_planned_sale (Kitchen       *kitchen,
+                   gconstpointer  data)
+{
+  g_autoptr(SteadSale) sale = stead_sale_new ();
+  g_autoptr(SteadSale) bare = stead_sale_new ();
+  SteadSaleGood *good = stead_sale_good_new ();
+  SteadCheckOrder order = { .kind = STEAD_CHECK_ORDER_SALE_DAY, .day = kitchen->farm.today };
+  g_autoptr(SteadCheckPlanAnswer) answer = NULL;
+  g_autoptr(SteadCheckList) list = NULL;
+  g_autoptr(GError) error = NULL;
+
+  sale->name = g_strdup ("Winter market");
+  bare->name = g_strdup ("Fair");
+  sale->day = bare->day = kitchen->farm.today;
+  sale->opens_min = bare->opens_min = 540;
+  sale->closes_min = bare->closes_min = 780;
+  good->product_id = kitchen->farm.product;
+  good->price_cents = 450;
+  good->planned = 12;
+  g_ptr_array_add (sale->goods, good);
+  FARM_DO (&kitchen->farm, stead_sale_repo_save (kitchen->farm.store, sale, NULL, &farm_error));
+  FARM_DO (&kitchen->farm, stead_sale_repo_save (kitchen->farm.store, bare, NULL, &farm_error));
+  order.id = sale->id;
+  answer = ask (kitchen, order);
+  g_assert_cmpuint (answer->menu->foods->len, ==, 1);
+  list = stead_check_list_from_plan (kitchen->farm.store, answer, &order, sale->name, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (list->sale_id, ==, sale->id);
+  g_assert_cmpint (((const SteadListFood *) list->foods->pdata[0])->product_id, ==, kitchen->farm.product);
+  /* Nothing planned is nothing to check, and is said. */
+  order.id = bare->id;
+  g_assert_null (stead_check_plan_answer_new (kitchen->farm.store, &order, &error));
+  g_assert_nonnull (error);
+}
+
 /* A county that holds hot at 140 °F is obeyed; one that would hold at 130 is not. */
 static void
 test_local (Kitchen       *kitchen,
@@ -359,6 +398,7 @@ main (int   argc,
   ADD ("all-texts", test_all_texts);
   ADD ("stops", test_stops);
   ADD ("sale-day", test_sale_day);
+  ADD ("planned-sale", test_planned_sale);
   ADD ("local", test_local);
   ADD ("question", test_question);
   return g_test_run ();

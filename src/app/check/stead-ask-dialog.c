@@ -16,6 +16,7 @@
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "store/stead-kitchen-repo.h"
+#include "store/stead-sale-repo.h"
 
 struct _SteadAskDialog
 {
@@ -25,6 +26,7 @@ struct _SteadAskDialog
   SteadCheckPlanAnswer *plan;       /* (nullable): nothing to plan yet */
   SteadCheckList       *renewed;    /* (nullable): the list that is made anew */
   GPtrArray            *kitchens;   /* of SteadKitchen */
+  GPtrArray            *sales;      /* of SteadSale */
   gboolean              quiet;      /* the code fills in, not the person */
 
   SteadPick            *what;
@@ -35,7 +37,26 @@ struct _SteadAskDialog
 
 G_DEFINE_FINAL_TYPE (SteadAskDialog, stead_ask_dialog, STEAD_TYPE_DIALOG)
 
-#define A_MENU -1   /* in the choice of what is checked; else a kitchen batch */
+/* In the choice of what is checked: a kitchen batch by its id, a menu, or a sale day below it. */
+#define A_MENU -1
+
+static gboolean
+is_sale (gint64 what)
+{
+  return what < A_MENU;
+}
+
+static gint64
+of_sale (gint64 sale_id)
+{
+  return A_MENU - sale_id;
+}
+
+static gint64
+sale_of (gint64 what)
+{
+  return A_MENU - what;
+}
 
 /* --- what was answered --------------------------------------------------------------- */
 
@@ -72,6 +93,11 @@ order_of (SteadAskDialog *self,
       order.kind = STEAD_CHECK_ORDER_MENU;
       order.id = 0;
       order.text = stead_field_get_text (self->menu);
+    }
+  if (is_sale (what))
+    {
+      order.kind = STEAD_CHECK_ORDER_SALE_DAY;
+      order.id = sale_of (what);
     }
   order.answers = (const SteadCheckAnswered *) (void *) self->answers->data;
   order.n_answers = self->answers->len;
@@ -242,6 +268,20 @@ save_act (SteadStore *store,
   return list->id != 0 ? stead_check_repo_renew (store, list, error) : stead_check_repo_save (store, list, error);
 }
 
+/* A list of a sale day is called as the day is; others by their foods. */
+static const char *
+name_of (SteadAskDialog *self)
+{
+  gint64 what = stead_pick_get (self->what);
+
+  if (self->renewed != NULL)
+    return self->renewed->name;
+  for (guint i = 0; is_sale (what) && i < self->sales->len; i++)
+    if (((const SteadSale *) self->sales->pdata[i])->id == sale_of (what))
+      return ((const SteadSale *) self->sales->pdata[i])->name;
+  return NULL;
+}
+
 static gboolean
 stead_ask_dialog_save (SteadDialog *dialog,
                        GError     **error)
@@ -269,7 +309,7 @@ stead_ask_dialog_save (SteadDialog *dialog,
     return FALSE;
   rows = stead_check_local_rows (limits);
   order = order_of (self, day, rows);
-  list = stead_check_list_from_plan (store, self->plan, &order, self->renewed != NULL ? self->renewed->name : NULL, error);
+  list = stead_check_list_from_plan (store, self->plan, &order, name_of (self), error);
   if (list == NULL)
     return FALSE;
   list->id = self->renewed != NULL ? self->renewed->id : 0;
@@ -298,6 +338,13 @@ what_cb (SteadAskDialog *self)
       if (kitchen->batch.id == what)
         stead_field_show_day (self->day, kitchen->batch.started_on);
     }
+  for (guint i = 0; is_sale (what) && i < self->sales->len; i++)
+    {
+      const SteadSale *sale = self->sales->pdata[i];
+
+      if (sale->id == sale_of (what))
+        stead_field_show_day (self->day, sale->day);
+    }
   if (what == A_MENU && self->renewed == NULL)
     stead_field_show_day (self->day, today);
   plan_anew (self);
@@ -321,6 +368,7 @@ stead_ask_dialog_dispose (GObject *object)
   g_clear_pointer (&self->plan, stead_check_plan_answer_free);
   g_clear_pointer (&self->renewed, stead_check_list_free);
   g_clear_pointer (&self->kitchens, g_ptr_array_unref);
+  g_clear_pointer (&self->sales, g_ptr_array_unref);
   G_OBJECT_CLASS (stead_ask_dialog_parent_class)->dispose (object);
 }
 
@@ -351,7 +399,35 @@ stead_ask_dialog_init (SteadAskDialog *self)
 {
   self->answers = g_array_new (FALSE, FALSE, sizeof (SteadCheckAnswered));
   self->kitchens = g_ptr_array_new ();
+  self->sales = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+/* Sale days that are still to come or under way, and the one that was asked for. */
+static gboolean
+fill_sales (SteadAskDialog *self,
+            SteadStore     *store,
+            gint64          chosen,
+            GError        **error)
+{
+  GPtrArray *sales = stead_sale_repo_list (store, error);
+
+  if (sales == NULL)
+    return FALSE;
+  g_ptr_array_unref (self->sales);
+  self->sales = sales;
+  for (guint i = sales->len; i-- > 0;)
+    {
+      const SteadSale *sale = sales->pdata[i];
+      g_autofree char *day = stead_day_format (sale->day, STEAD_DAY_STYLE_SHORT);
+      /* Translators: the name of a sale day, its day. */
+      g_autofree char *text = g_strdup_printf (C_("sale day", "%s, %s"), sale->name, day);
+
+      if (of_sale (sale->id) == chosen
+          || (sale->closed_at == STEAD_SALE_NO_TIME && sale->day >= stead_store_get_today (store)))
+        stead_pick_append (self->what, of_sale (sale->id), text);
+    }
+  return TRUE;
 }
 
 static gboolean
@@ -372,6 +448,8 @@ fill_what (SteadAskDialog *self,
 
       stead_pick_append (self->what, kitchen->batch.id, kitchen->batch.name);
     }
+  if (!fill_sales (self, store, chosen, error))
+    return FALSE;
   stead_pick_append (self->what, A_MENU, _("A menu that I type in"));
   stead_pick_show (self->what, chosen);
   return TRUE;
@@ -404,6 +482,22 @@ stead_ask_dialog_show (GtkWidget *parent,
   SteadAskDialog *self = g_object_new (STEAD_TYPE_ASK_DIALOG, "title", _("New checklist"), NULL);
 
   present (self, parent, desk, batch_id);
+}
+
+void
+stead_ask_dialog_show_sale (GtkWidget *parent,
+                            SteadDesk *desk,
+                            gint64     sale_id)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) lists = stead_check_repo_of_sale (stead_desk_get_store (desk), sale_id, &error);
+
+  if (lists == NULL)
+    stead_desk_say (desk, error->message, FALSE);
+  else if (lists->len > 0)
+    stead_desk_jump (desk, STEAD_TARGET_CHECKLIST, ((const SteadCheckList *) lists->pdata[0])->id);
+  else
+    present (g_object_new (STEAD_TYPE_ASK_DIALOG, "title", _("New checklist"), NULL), parent, desk, of_sale (sale_id));
 }
 
 static char *
@@ -440,11 +534,11 @@ stead_ask_dialog_show_renew (GtkWidget *parent,
     keep_answer (self, &g_array_index (answers, SteadCheckAnswered, i));
   menu = menu_of (list);
   self->quiet = TRUE;
-  if (list->batch_id == 0)
+  if (list->batch_id == 0 && list->sale_id == 0)
     stead_field_set_text (self->menu, menu);
   stead_field_show_day (self->day, list->day);
   self->quiet = FALSE;
-  present (self, parent, desk, list->batch_id != 0 ? list->batch_id : A_MENU);
+  present (self, parent, desk, list->batch_id != 0 ? list->batch_id : list->sale_id != 0 ? of_sale (list->sale_id) : A_MENU);
   stead_field_show_day (self->day, list->day);
   gtk_widget_set_sensitive (GTK_WIDGET (self->what), FALSE);
 }

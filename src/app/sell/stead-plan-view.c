@@ -7,6 +7,7 @@
 #include "app/sell/stead-plan-view.h"
 
 #include "answer/stead-sale-answer.h"
+#include "app/check/stead-ask-dialog.h"
 #include "app/make/stead-make-parts.h"
 #include "app/sell/stead-again-sale-dialog.h"
 #include "app/sell/stead-sale-dialog.h"
@@ -44,6 +45,12 @@ static void
 again_cb (SteadPlanView *self)
 {
   stead_again_sale_dialog_show (GTK_WIDGET (self), self->desk, self->sale_id);
+}
+
+static void
+check_cb (SteadPlanView *self)
+{
+  stead_ask_dialog_show_sale (GTK_WIDGET (self), self->desk, self->sale_id);
 }
 
 #define PAPER_KEY "stead-paper"
@@ -303,6 +310,7 @@ stead_plan_view_init (SteadPlanView *self)
   row = stead_sell_row (GTK_WIDGET (self));
   gtk_widget_add_css_class (stead_sell_button (row, _("Edit plan…"), G_CALLBACK (edit_cb), self), "primary");
   stead_sell_button (row, _("Plan it once more…"), G_CALLBACK (again_cb), self);
+  stead_sell_button (row, _("Checklist…"), G_CALLBACK (check_cb), self);
   self->goods = grid_in (stead_sell_card (GTK_WIDGET (self), _("How many to bring")));
   self->money = grid_in (stead_sell_card (GTK_WIDGET (self), _("What the day may bring")));
   self->whys = STEAD_WHY_BOX (stead_why_box_new ());
