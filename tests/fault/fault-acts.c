@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "fault-acts.h"
+#include "check-fixture.h"
 #include "repo-fixture.h"
 #include "store/stead-backup.h"
 
@@ -13,7 +14,7 @@
 #define MADE "made.steading"
 
 /* Ids in the farm that make_base() makes. */
-enum { FEED = 1, FLOCK = 1, ADVISOR = 2, FIRST_RECEIPT = 1 };
+enum { FEED = 1, FLOCK = 1, ADVISOR = 2, FIRST_RECEIPT = 1, READ_LIST = 1, OPEN_LIST = 2 };
 
 /* --- the farm ---------------------------------------------------------------- */
 
@@ -23,12 +24,19 @@ make_base (void)
   g_autoptr(Farm) farm = farm_new ();
   g_autoptr(FixtureFolder) folder = fixture_folder ();
   g_autofree char *path = g_build_filename (folder, PREPARED, NULL);
+  g_autoptr(SteadCheckList) read_list = NULL;
+  g_autoptr(SteadCheckList) open_list = NULL;
   char *bytes = NULL;
   gsize length;
 
   g_assert_cmpint (farm->flock, ==, FLOCK);
   g_assert_cmpint (farm->advisor, ==, ADVISOR);
   g_assert_cmpint (farm_receipt (farm, farm->feed, TODAY - 60, 40, 1899, FALSE), ==, FIRST_RECEIPT);
+  read_list = check_list_saved (farm, TODAY, 0, FALSE);
+  check_read_all (farm, read_list->id);
+  open_list = check_list_saved (farm, TODAY, 0, FALSE);
+  g_assert_cmpint (read_list->id, ==, READ_LIST);
+  g_assert_cmpint (open_list->id, ==, OPEN_LIST);
   for (int i = 0; i < 30; i++)
     farm_entry (farm, TODAY - 50 + i, 20, 2, 0);
   g_assert_true (stead_store_undo (farm->store, NULL));   /* something to redo */
@@ -59,9 +67,16 @@ fault_read_all (SteadStore *store)
   g_autoptr(GPtrArray) products = stead_product_repo_list (store, TRUE, NULL);
   g_autoptr(GPtrArray) assets = stead_asset_repo_list (store, NULL);
   g_autoptr(GPtrArray) people = stead_person_repo_list (store, NULL);
+  g_autoptr(GPtrArray) lists = stead_check_repo_list (store, TODAY - 100, TODAY, NULL);
+  g_autoptr(GPtrArray) holds = stead_hold_repo_open (store, NULL);
   g_autofree char *undo = stead_store_get_undo_name (store);
   g_autofree char *redo = stead_store_get_redo_name (store);
 
+  for (guint i = 0; lists != NULL && i < lists->len; i++)
+    {
+      g_autoptr(SteadCheckList) list = stead_check_repo_get (store, ((const SteadCheckList *) lists->pdata[i])->id, NULL);
+      g_autoptr(SteadListHoles) holes = list != NULL ? stead_check_repo_holes (store, list, NULL) : NULL;
+    }
   for (guint i = 0; flocks != NULL && i < flocks->len; i++)
     {
       const SteadFlock *flock = flocks->pdata[i];
@@ -129,6 +144,51 @@ act_sign (SteadStore  *store,
 {
   return stead_store_begin (store, "Sign", error) &&
          finish (store, stead_receipt_repo_sign (store, FIRST_RECEIPT, ADVISOR, error), error);
+}
+
+/* A list with its foods, lines, limits and stops. */
+static gboolean
+act_checklist (SteadStore  *store,
+               const char  *path,
+               GError     **error)
+{
+  g_autoptr(SteadCheckList) list = check_list_new (TODAY, 0, TRUE);
+
+  return stead_store_begin (store, "A checklist", error) &&
+         finish (store, stead_check_repo_save (store, list, error), error);
+}
+
+/* Eggs too cool: the reading, and what was done about it, in one step. */
+static gboolean
+act_check_read (SteadStore  *store,
+                const char  *path,
+                GError     **error)
+{
+  g_autoptr(SteadCheckList) list = NULL;
+  g_autoptr(SteadShown) shown = g_new0 (SteadShown, 1);
+  SteadDone done = { .at = EIGHT + 120, .text = (char *) "Cooked on." };
+
+  list = stead_check_repo_get (store, OPEN_LIST, error);
+  if (list == NULL)
+    return FALSE;
+  *shown = check_shown_f (((const SteadListLine *) list->lines->pdata[LINE_COOK])->id, EIGHT + 60, 140);
+  if (!stead_store_begin (store, "A reading", error))
+    return FALSE;
+  if (stead_shown_repo_add (store, shown, error))
+    {
+      done.reading_id = shown->id;
+      return finish (store, stead_done_repo_add (store, &done, error), error);
+    }
+  return finish (store, FALSE, error);
+}
+
+static gboolean
+act_check_sign (SteadStore  *store,
+                const char  *path,
+                GError     **error)
+{
+  return stead_store_begin (store, "Sign the list", error) &&
+         finish (store, stead_check_repo_sign (store, READ_LIST, ADVISOR, error), error);
 }
 
 static gboolean
@@ -267,6 +327,9 @@ const FaultAct fault_acts[] = {
   { "receipt", FALSE, act_receipt },
   { "delete-flock", FALSE, act_delete_flock },
   { "sign", FALSE, act_sign },
+  { "checklist", FALSE, act_checklist },
+  { "check-read", FALSE, act_check_read },
+  { "check-sign", FALSE, act_check_sign },
   { "forget", FALSE, act_forget },
   { "undo", FALSE, act_undo },
   { "redo", FALSE, act_redo },
