@@ -8,7 +8,7 @@
 
 #include "answer/stead-batch-answer.h"
 #include "answer/stead-due-answer.h"
-#include "answer/stead-kitchen-answer.h"
+#include "answer/stead-kitchen-private.h"
 #include "answer/stead-question.h"
 #include "answer/stead-words.h"
 
@@ -286,6 +286,34 @@ test_elsewhere (Kitchen       *kitchen,
 
 #define CASE(name, function) g_test_add ("/answer/kitchen/" name, Kitchen, NULL, set_up, function, tear_down)
 
+/* 21 CFR 114.80(a)(1): a finished equilibrium pH of 4.6 or below. */
+static void
+test_ph (Kitchen       *kitchen,
+         gconstpointer  data)
+{
+  static const struct { double ph; SteadRunVerdict verdict; } cases[] = {
+    { 4.2, STEAD_RUN_MET }, { 4.6, STEAD_RUN_MET }, { 4.61, STEAD_RUN_NOT_MET }, { 5.1, STEAD_RUN_NOT_MET },
+  };
+  SteadKitchenStep step = { .id = 7, .text = (char *) "Measure the pH", .step = (char *) "ph", .minutes = NAN, .least_c = NAN,
+                            .most_c = NAN, .hold_s = NAN, .started_at = STEAD_TIME_NONE, .done_at = STEAD_TIME_NONE };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      SteadShown shown = { .id = 1, .step_id = 7, .kind = (char *) "ph", .value = cases[i].ph, .held_s = NAN };
+      g_autoptr(GPtrArray) readings = g_ptr_array_new ();
+      SteadRunLine *line;
+
+      g_ptr_array_add (readings, &shown);
+      line = stead_kitchen_run_line (&step, 1, readings, STEAD_UNITS_US);
+      g_assert_cmpstr (line->measure, ==, "ph");
+      g_assert_nonnull (strstr (line->limit, "4"));
+      g_assert_nonnull (strstr (line->source, "114.80"));
+      g_assert_true (g_str_has_prefix (line->reading, "pH "));
+      g_assert_cmpint (line->verdict, ==, cases[i].verdict);
+      stead_run_line_free (line);
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -294,6 +322,7 @@ main (int    argc,
   CASE ("steps-bear-their-limits-and-sources", test_limits);
   CASE ("readings-are-judged-by-table-and-recipe", test_readings);
   CASE ("cooling-is-met-in-both-stages", test_cooling);
+  CASE ("ph", test_ph);
   CASE ("cooling-too-slowly-is-said", test_cooling_slowly);
   CASE ("says-what-came-out-and-what-it-costs", test_sentences);
   CASE ("is-no-trouble-to-what-is-raised", test_elsewhere);

@@ -193,6 +193,10 @@ def test_own_limit_and_drill():
     w.fill('What it shows', '36')
     w.press('push button', 'Record the try')
     w.wait_words('4 °F off')
+    w.press('push button', 'Coolers')
+    w.fill('What the thermometer in', '38')             # of the first place
+    w.press('push button', 'Record the reading of')
+    until(lambda: farm.rows('SELECT count (*) FROM reading WHERE place_id IS NOT NULL AND round (value, 2) = 3.33') == ['1'])
     w.press('push button', 'Recall drill')
     w.press('push button', 'Start the clock')
     w.fill('What was learned', 'The labels help.')
@@ -200,7 +204,7 @@ def test_own_limit_and_drill():
     w.wait_words('The labels help.')
     assert farm.rows('SELECT count (*) FROM drill WHERE ended_at IS NOT NULL') >= ['1']
     w.press('push button', 'Month')
-    w.wait_words('readings')
+    w.wait_words('signed, all met')                     # the key of the calendar
     assert w.close() == 0, w.said()
     farm.verify()
 
