@@ -31,7 +31,7 @@ struct _SteadCheckPage
 
   SteadChips         *chips;
   GtkStack           *stack, *side;
-  GtkWidget          *add;
+  GtkWidget          *add, *month_scroller;
   GtkListBox         *lists;
   SteadChecklistView *view;
   SteadPotsView      *pots;
@@ -222,7 +222,7 @@ stead_check_page_refresh (SteadPage *page)
       return;
     }
   gtk_widget_hide (self->add);
-  gtk_stack_set_visible_child (self->stack, view == MONTH ? GTK_WIDGET (self->month)
+  gtk_stack_set_visible_child (self->stack, view == MONTH ? self->month_scroller
                                             : view == COOLERS ? GTK_WIDGET (self->coolers)
                                             : view == INSTRUMENTS ? GTK_WIDGET (self->instruments)
                                             : view == LIMITS ? GTK_WIDGET (self->limits) : GTK_WIDGET (self->drill));
@@ -313,6 +313,7 @@ stead_check_page_class_init (SteadCheckPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, limits);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, lists);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, month);
+  gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, month_scroller);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, pots);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, side);
   gtk_widget_class_bind_template_child (widget_class, SteadCheckPage, stack);

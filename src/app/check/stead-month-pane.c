@@ -15,6 +15,7 @@
 #include "app/raise/stead-month-words.h"
 #include "store/stead-farm-repo.h"
 
+#define TABLE_HEIGHT 220   /* least, where the whole pane scrolls */
 #define AIR_DAYS 30   /* how far back the trend of a cooler looks */
 
 struct _SteadMonthPane
@@ -294,6 +295,7 @@ stead_month_pane_init (SteadMonthPane *self)
   stead_table_add_column (self->table, _("Not read"), TRUE, FALSE, open_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Out, not answered"), TRUE, FALSE, failed_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("How it stands"), FALSE, TRUE, state_text, NULL, NULL, self);
+  gtk_widget_set_size_request (GTK_WIDGET (self->table), -1, TABLE_HEIGHT);
   stead_table_set_empty (self->table, _("No checklist in this month."));
   stead_table_set_activate (self->table, activate_cb, self);
   stead_pane_add_button (pane, _("Open the list"), G_CALLBACK (open_cb));
