@@ -3,11 +3,13 @@
 #
 # Installs what is missing, builds with warnings as errors, runs every test
 # (the window tests last, one at a time) and prints the sum as its last line.
+# With --coverage: what the tests without a window reach, by layer, instead.
 set -u
 
 top=$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd) || exit 1
 build=$top/build-test
 log=$build/meson-logs/testlog.json
+[ "${1-}" != --coverage ] || exec sh "$top/tests/coverage.sh"
 cores=$(nproc)
 
 give_up ()

@@ -2,11 +2,13 @@
 
 usage: test_shell.py PROGRAM MAKE-BIG-FARM
 """
+import fcntl
 import os
 import shutil
 import subprocess
 import sys
 import tempfile
+import time
 
 import pyatspi
 
@@ -304,6 +306,30 @@ def test_what_cannot_be_opened():
         assert (open(path, 'rb').read() if os.path.exists(path) else None) == before
 
 
+def test_somebody_else_has_it():
+    """Who comes second is told who has the farm, and may look; a mark left by a crash is no obstacle."""
+    farm = copy_of_demo('shared.steading')
+    mark = os.path.join(folder, '.shared.steading.in-use')
+    with open(mark, 'w') as other:
+        other.write('ana\nlab-3\n4711\n%d\n' % time.time())
+        other.flush()
+        fcntl.lockf(other, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        w = Window(program, farm)
+        w.wait_words('ana opened this farm on the computer “lab-3”')
+        w.wait('push button', 'Save a Copy')
+        w.place('Raise')
+        assert w.close() == 0, w.said()
+    assert os.path.exists(mark)
+    w = Window(program, farm)
+    w.fit()
+    w.place('Today')
+    w.fill('What happened', 'Brown hens: 25 eggs')
+    w.press('push button', 'Record')
+    w.wait_words('Saved: 25 eggs')
+    assert w.close() == 0, w.said()
+    assert not os.path.exists(mark)
+
+
 def test_rescue():
     """What can be read of a damaged farm is opened as a new one, and what is lost is told."""
     farm = copy_of_demo('struck.steading')
@@ -452,7 +478,7 @@ try:
     run_cases(test_from_nothing_to_a_price, test_steps_can_be_skipped,
               test_a_line_is_recorded_undone_and_redone, test_typed_by_keys_alone,
               test_the_key_takes_back_what_was_done_last, test_places_and_jump, test_settings,
-              test_the_desktop_says_light_or_dark, test_people, test_what_cannot_be_opened, test_rescue, test_an_earlier_day,
+              test_the_desktop_says_light_or_dark, test_people, test_what_cannot_be_opened, test_somebody_else_has_it, test_rescue, test_an_earlier_day,
               test_looking_at_an_earlier_day_changes_nothing, test_one_window_a_farm, test_save_a_copy,
               test_help_keys_and_about, test_a_large_farm_is_shown_first_and_checked_then,
               test_tab_goes_round)
