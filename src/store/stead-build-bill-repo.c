@@ -46,6 +46,7 @@ stead_build_line_free (SteadBuildLine *line)
   g_free (line->name);
   g_free (line->unit);
   g_free (line->giver);
+  g_free (line->supplier);
   g_free (line->note);
   g_ptr_array_unref (line->quotes);
   g_free (line);
@@ -73,6 +74,7 @@ line_from_row (SteadStmt *stmt)
   line->receipt_line_id = sqlite3_column_int64 (stmt, 14);
   line->note = stead_stmt_text (stmt, 15);
   line->bought_cents = sqlite3_column_int64 (stmt, 16);
+  line->supplier = stead_stmt_text (stmt, 17);
   return line;
 }
 
@@ -117,7 +119,7 @@ list_lines (SteadStore  *store,
 {
   static const char sql[] =
     "SELECT l.id, l.build_id, l.position, l.part, l.key, l.name, l.quantity, l.unit, l.pack, l.price_cents, l.given,"
-    " l.giver, l.taxed, l.left_out, l.receipt_line_id, l.note, coalesce (r.cost_cents, 0)"
+    " l.giver, l.taxed, l.left_out, l.receipt_line_id, l.note, coalesce (r.cost_cents, 0), l.supplier"
     " FROM build_line l LEFT JOIN receipt_line r ON r.id = l.receipt_line_id"
     " WHERE l.build_id = ?1 ORDER BY l.position, l.id";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
@@ -184,6 +186,7 @@ bind_line (SteadStmt            *stmt,
   sqlite3_bind_int (stmt, 13, line->left_out != FALSE);
   stead_stmt_bind_id (stmt, 14, line->receipt_line_id);
   stead_repo_bind_tidy (stmt, 15, line->note);
+  stead_repo_bind_tidy (stmt, 16, line->supplier);
 }
 
 gboolean
@@ -193,12 +196,12 @@ stead_build_line_repo_save (SteadStore      *store,
 {
   static const char insert_sql[] =
     "INSERT INTO build_line (build_id, position, part, key, name, quantity, unit, pack, price_cents, given, giver,"
-    " taxed, left_out, receipt_line_id, note)"
-    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15)";
+    " taxed, left_out, receipt_line_id, note, supplier)"
+    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16)";
   static const char update_sql[] =
     "UPDATE build_line SET build_id = ?1, position = ?2, part = ?3, key = ?4, name = ?5, quantity = ?6, unit = ?7,"
     " pack = ?8, price_cents = ?9, given = ?10, giver = ?11, taxed = ?12, left_out = ?13, receipt_line_id = ?14,"
-    " note = ?15 WHERE id = ?16";
+    " note = ?15, supplier = ?16 WHERE id = ?17";
   static const char next_sql[] = "SELECT coalesce (max (position), -1) + 1 FROM build_line WHERE build_id = ?1";
   g_autoptr(SteadStmt) stmt = NULL;
 
@@ -217,8 +220,9 @@ stead_build_line_repo_save (SteadStore      *store,
   return stead_repo_save_row (store, stmt, &line->id, error);
 }
 
+/* Runs what changes just one row. */
 static gboolean
-delete_one (SteadStore  *store,
+run_one (SteadStore  *store,
             const char  *sql,
             gint64       id,
             GError     **error)
@@ -237,7 +241,7 @@ stead_build_line_repo_delete (SteadStore  *store,
 
   g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  return delete_one (store, sql, id, error);
+  return run_one (store, sql, id, error);
 }
 
 gboolean
@@ -270,6 +274,20 @@ stead_build_quote_repo_add (SteadStore       *store,
 }
 
 gboolean
+stead_build_quote_repo_choose (SteadStore  *store,
+                               gint64       id,
+                               GError     **error)
+{
+  static const char sql[] =
+    "UPDATE build_line SET price_cents = q.price_cents, supplier = q.supplier FROM build_quote q"
+    " WHERE q.id = ?1 AND build_line.id = q.line_id";
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
+  g_return_val_if_fail (stead_store_in_action (store), FALSE);
+  return run_one (store, sql, id, error);
+}
+
+gboolean
 stead_build_quote_repo_delete (SteadStore  *store,
                                gint64       id,
                                GError     **error)
@@ -278,7 +296,7 @@ stead_build_quote_repo_delete (SteadStore  *store,
 
   g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  return delete_one (store, sql, id, error);
+  return run_one (store, sql, id, error);
 }
 
 /* --- work ------------------------------------------------------------------------- */
@@ -419,5 +437,5 @@ stead_build_phase_repo_delete (SteadStore  *store,
 
   g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  return delete_one (store, sql, id, error);
+  return run_one (store, sql, id, error);
 }

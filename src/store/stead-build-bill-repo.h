@@ -32,6 +32,7 @@ typedef struct
   gint64          price_cents;      /* of one pack; what it costs, or its fair value; -1: not known yet */
   gboolean        given;
   char           *giver;            /* (nullable) */
+  char           *supplier;         /* (nullable): who it is to be bought from */
   gboolean        taxed;
   gboolean        left_out;         /* not needed after all */
   gint64          receipt_line_id;  /* the purchase that it became; 0: not bought yet */
@@ -52,6 +53,12 @@ gboolean   stead_build_line_repo_save   (SteadStore *store, SteadBuildLine *line
 gboolean   stead_build_line_repo_delete (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* A quote of the same supplier and day is replaced. */
 gboolean   stead_build_quote_repo_add   (SteadStore *store, gint64 line_id, SteadBuildQuote *quote, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/**
+ * stead_build_quote_repo_choose:
+ *
+ * The line costs what the quote says, and is to be bought from its supplier.
+ */
+gboolean   stead_build_quote_repo_choose (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean   stead_build_quote_repo_delete (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* A stretch of the work. */

@@ -32,7 +32,7 @@ stead_build_grant_repo_list (SteadStore  *store,
                              gint64       build_id,
                              GError     **error)
 {
-  static const char sql[] = "SELECT fund_id, part FROM build_grant WHERE build_id = ?1 ORDER BY fund_id";
+  static const char sql[] = "SELECT fund_id, part, use_by FROM build_grant WHERE build_id = ?1 ORDER BY fund_id";
   g_autoptr(GArray) grants = g_array_new (FALSE, FALSE, sizeof (SteadBuildGrant));
   g_autoptr(SteadStmt) stmt = NULL;
   int found;
@@ -44,7 +44,7 @@ stead_build_grant_repo_list (SteadStore  *store,
   sqlite3_bind_int64 (stmt, 1, build_id);
   while ((found = stead_store_step (store, stmt, error)) == 1)
     {
-      SteadBuildGrant grant = { sqlite3_column_int64 (stmt, 0), read_part (stmt, 1) };
+      SteadBuildGrant grant = { sqlite3_column_int64 (stmt, 0), read_part (stmt, 1), stead_stmt_day (stmt, 2) };
 
       g_array_append_val (grants, grant);
     }
@@ -57,7 +57,7 @@ write_grant (SteadStore             *store,
              const SteadBuildGrant  *grant,
              GError                **error)
 {
-  static const char sql[] = "INSERT INTO build_grant (build_id, fund_id, part) VALUES (?1, ?2, ?3)";
+  static const char sql[] = "INSERT INTO build_grant (build_id, fund_id, part, use_by) VALUES (?1, ?2, ?3, ?4)";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
   if (stmt == NULL)
@@ -65,6 +65,7 @@ write_grant (SteadStore             *store,
   sqlite3_bind_int64 (stmt, 1, build_id);
   sqlite3_bind_int64 (stmt, 2, grant->fund_id);
   bind_part (stmt, 3, grant->part);
+  stead_stmt_bind_day (stmt, 4, grant->use_by);
   return stead_store_run (store, stmt, error);
 }
 
@@ -238,6 +239,50 @@ stead_build_pledge_repo_save (SteadStore        *store,
     return FALSE;
   bind_pledge (stmt, pledge);
   return stead_repo_save_row (store, stmt, &pledge->id, error);
+}
+
+/* Money that is bound to a part lies in a fund that is bound to it, too. */
+static gboolean
+check_bound (SteadStore              *store,
+             const SteadBuildPledge  *pledge,
+             gint64                   fund_id,
+             GError                 **error)
+{
+  g_autoptr(GArray) grants = NULL;
+
+  if (pledge->part < 0)
+    return TRUE;
+  grants = stead_build_grant_repo_list (store, pledge->build_id, error);
+  if (grants == NULL)
+    return FALSE;
+  for (guint i = 0; i < grants->len; i++)
+    if (g_array_index (grants, SteadBuildGrant, i).fund_id == fund_id &&
+        g_array_index (grants, SteadBuildGrant, i).part == pledge->part)
+      return TRUE;
+  return stead_repo_refuse (error, _("This pledge is bound to one part of the build. Choose the fund of a grant that is bound to the same part, so that it is kept apart."));
+}
+
+gboolean
+stead_build_pledge_repo_receive (SteadStore        *store,
+                                 SteadBuildPledge  *pledge,
+                                 SteadCashLine     *cash,
+                                 GError           **error)
+{
+  g_return_val_if_fail (STEAD_IS_STORE (store) && pledge != NULL && pledge->id != 0 && cash != NULL, FALSE);
+  g_return_val_if_fail (stead_store_in_action (store), FALSE);
+  if (pledge->cash_line_id != 0)
+    return stead_repo_refuse (error, _("This pledge was received before."));
+  if (pledge->withdrawn_on != STEAD_DAY_NONE)
+    return stead_repo_refuse (error, _("This pledge was taken back."));
+  if (!check_bound (store, pledge, cash->fund_id, error))
+    return FALSE;
+  cash->category = STEAD_CASH_GRANT;
+  g_free (cash->who);
+  cash->who = g_strdup (pledge->who);
+  if (!stead_cash_repo_save (store, cash, error))
+    return FALSE;
+  pledge->cash_line_id = cash->id;
+  return stead_build_pledge_repo_save (store, pledge, 0, error);
 }
 
 gboolean

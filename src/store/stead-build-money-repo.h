@@ -6,14 +6,16 @@
 #pragma once
 
 #include "store/stead-build-repo.h"
+#include "store/stead-cash-repo.h"
 
 G_BEGIN_DECLS
 
 /* A fund of the cash book that is bound to the build, or to one part of it. */
 typedef struct
 {
-  gint64 fund_id;
-  int    part;         /* a SteadBuildPart, or STEAD_BUILD_PART_ANY */
+  gint64   fund_id;
+  int      part;       /* a SteadBuildPart, or STEAD_BUILD_PART_ANY */
+  SteadDay use_by;     /* last day to spend it; STEAD_DAY_NONE: not said */
 } SteadBuildGrant;
 
 /* Of SteadBuildGrant, by fund. */
@@ -52,6 +54,16 @@ GPtrArray *stead_build_pledge_repo_list   (SteadStore *store, gint64 build_id, G
  */
 gboolean   stead_build_pledge_repo_save   (SteadStore *store, SteadBuildPledge *pledge, gint64 goal_cents,
                                            GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/**
+ * stead_build_pledge_repo_receive:
+ * @cash: day, account, fund and sum above 0; the rest is filled in
+ *
+ * Writes the line of the cash book, and the pledge names it.  Refused: one that came
+ * before or was taken back, and one that is bound to a part unless the fund is a grant
+ * with the same bound.
+ */
+gboolean   stead_build_pledge_repo_receive (SteadStore *store, SteadBuildPledge *pledge, SteadCashLine *cash,
+                                            GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean   stead_build_pledge_repo_delete (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Money that is planned, again and again. */

@@ -1,10 +1,12 @@
-/* stead-schema-5.c - the fifth step of the schema: what each person does, learns and shows.
+/* stead-schema-5.c - the fifth step of the schema: what each person does, learns and shows;
+ * and what was bought for a build (stead-schema-buy-private.h).
  *
  * Nothing is asked of a person that the farm's work does not need: no address, no birthday,
  * no number of the school's, no word on health, family or conduct.
  */
 #include "config.h"
 
+#include "store/stead-schema-buy-private.h"
 #include "store/stead-schema-price-private.h"
 #include "store/stead-schema-private.h"
 
@@ -299,4 +301,4 @@
 #define CHECKS \
   "ALTER TABLE reading ADD COLUMN noted_at INTEGER;\n"
 
-const char stead_schema_step_5[] = PEOPLE EVENTS HOURS LEARNING SHOTS PACKETS JOINT OVERHEAD CHECKS;
+const char stead_schema_step_5[] = PEOPLE EVENTS HOURS LEARNING SHOTS PACKETS JOINT OVERHEAD CHECKS BUILD_BUY;

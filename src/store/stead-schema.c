@@ -295,7 +295,7 @@ const char * const stead_schema_undo_tables[] = {
   "rota_turn", "duty", "group_member", "person_group", "event_score", "event_need", "event_person",
   "joint_figure", "joint_split", "overhead",
   "scenario_value", "price_trial", "work_timer", "work_span", "event", "build_upkeep", "build_income", "build_pledge",
-  "build_grant", "build_phase", "build_quote", "build_line", "build_stock", "build_shelter", "build_gate",
+  "build_grant", "build_buy", "build_phase", "build_quote", "build_line", "build_stock", "build_shelter", "build_gate",
   "build_corner", "build", "sale_left", "sale_order", "sale_tap", "sale_bring", "sale_float",
   "sale_shift", "sale_cost", "sale_lot", "sale_price", "drill", "safety_hold", "check_action", "reading",
   "check_pot", "check_limit", "check_line", "check_stop", "check_answer", "check_food", "checklist",

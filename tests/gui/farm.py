@@ -36,7 +36,7 @@ class Farm:
         self.rows('PRAGMA foreign_keys = ON; UPDATE movement SET sale_id = NULL, sale_line_id = NULL;'
                   ' DELETE FROM cash_count_piece; DELETE FROM cash_count; UPDATE cash_line SET pair_id = NULL;'
                   ' DELETE FROM cash_line; DELETE FROM work_span WHERE sale_id IS NOT NULL; DELETE FROM sale_day;'
-                  ' UPDATE build SET fund_id = NULL; DELETE FROM account; DELETE FROM fund')
+                  ' DELETE FROM build_grant; UPDATE build SET fund_id = NULL; DELETE FROM account; DELETE FROM fund')
         self.verify()
 
     def ask(self, question, of=None):

@@ -5,7 +5,8 @@
 
 #include "core/stead-core-error.h"
 #include "repo-fixture.h"
-#include "store/stead-build-bill-repo.h"
+#include "store/stead-asset-repo.h"
+#include "store/stead-build-buy-repo.h"
 #include "store/stead-build-money-repo.h"
 #include "store/stead-cash-repo.h"
 
@@ -260,13 +261,14 @@ test_grants_and_income (void)
   ACT (farm, stead_fund_repo_save (farm->store, grant, err));
   build->fund_id = own->id;
   ACT (farm, stead_build_repo_save (farm->store, build, err));
-  bound = (SteadBuildGrant) { own->id, STEAD_BUILD_PART_ANY };
+  bound = (SteadBuildGrant) { own->id, STEAD_BUILD_PART_ANY, STEAD_DAY_NONE };
   INVALID (farm, stead_build_grant_repo_set (farm->store, build->id, &bound, 1, err), "free money");
-  bound = (SteadBuildGrant) { grant->id, STEAD_BUILD_PART_SHELTER };
+  bound = (SteadBuildGrant) { grant->id, STEAD_BUILD_PART_SHELTER, TODAY + 60 };
   ACT (farm, stead_build_grant_repo_set (farm->store, build->id, &bound, 1, err));
   grants = stead_build_grant_repo_list (farm->store, build->id, NULL);
   g_assert_cmpuint (grants->len, ==, 1);
   g_assert_cmpint (g_array_index (grants, SteadBuildGrant, 0).part, ==, STEAD_BUILD_PART_SHELTER);
+  g_assert_cmpint (g_array_index (grants, SteadBuildGrant, 0).use_by, ==, TODAY + 60);
   market->build_id = hay->build_id = build->id;
   market->name = g_strdup ("Winter market");
   market->mean_cents = 5400;
@@ -286,6 +288,259 @@ test_grants_and_income (void)
   farm_assert_undo (farm);
 }
 
+/* --- buying and finishing ---------------------------------------------------------- */
+
+typedef struct
+{
+  gint64 pen, account, fund, grant;
+  gint64 posts, roof, hay, animal, gate;   /* lines of the bill */
+} Shop;
+
+static gint64
+add_line (Farm           *farm,
+          gint64          pen,
+          SteadBuildPart  part,
+          const char     *key,
+          gint64          cents,
+          gboolean        given)
+{
+  g_autoptr(SteadBuildLine) line = stead_build_line_new ();
+
+  line->build_id = pen;
+  line->part = part;
+  line->key = g_strdup (key);
+  line->price_cents = cents;
+  line->given = given;
+  line->taxed = !g_str_equal (key, "hay");
+  ACT (farm, stead_build_line_repo_save (farm->store, line, err));
+  return line->id;
+}
+
+static gint64
+add_fund (Farm       *farm,
+          const char *name)
+{
+  g_autoptr(SteadFund) fund = g_new0 (SteadFund, 1);
+
+  fund->name = g_strdup (name);
+  fund->closed_on = STEAD_DAY_NONE;
+  ACT (farm, stead_fund_repo_save (farm->store, fund, err));
+  return fund->id;
+}
+
+static Shop
+open_shop (Farm *farm)
+{
+  g_autoptr(SteadAccount) account = g_new0 (SteadAccount, 1);
+  g_autoptr(SteadBuild) build = make_pen ();
+  Shop shop;
+  SteadBuildGrant grant;
+
+  account->name = g_strdup ("Bank");
+  account->kind = STEAD_ACCOUNT_BANK;
+  account->opened_on = TODAY - 100;
+  account->closed_on = STEAD_DAY_NONE;
+  account->opening_cents = 100000;
+  ACT (farm, stead_account_repo_save (farm->store, account, err));
+  shop.account = account->id;
+  shop.fund = build->fund_id = add_fund (farm, "Pen");
+  shop.grant = add_fund (farm, "Roofs");
+  ACT (farm, stead_build_repo_save (farm->store, build, err));
+  shop.pen = build->id;
+  grant = (SteadBuildGrant) { shop.grant, STEAD_BUILD_PART_SHELTER, TODAY - 5 };
+  ACT (farm, stead_build_grant_repo_set (farm->store, shop.pen, &grant, 1, err));
+  shop.posts = add_line (farm, shop.pen, STEAD_BUILD_PART_FENCE, "line_post", 850, FALSE);
+  shop.roof = add_line (farm, shop.pen, STEAD_BUILD_PART_SHELTER, "roof_panel", 3400, FALSE);
+  shop.hay = add_line (farm, shop.pen, STEAD_BUILD_PART_OTHER, "hay", 700, FALSE);
+  shop.animal = add_line (farm, shop.pen, STEAD_BUILD_PART_ANIMALS, "animal", 15000, FALSE);
+  shop.gate = add_line (farm, shop.pen, STEAD_BUILD_PART_GATE, "gate_3658", 16000, TRUE);
+  return shop;
+}
+
+/* Ten posts for 85.00 and two bales, untaxed, for 14.00; 5.10 tax: 104.10 leaves the bank. */
+static void
+buy_posts (Farm       *farm,
+           const Shop *shop)
+{
+  SteadBuildPurchase purchase = { TODAY - 2, shop->account, shop->fund, "A yard", "77", 510, 0 };
+  SteadBuildBuy buys[] = { { .line_id = shop->posts, .packs = 10, .cents = 8500 },
+                           { .line_id = shop->hay, .packs = 2, .cents = 1400 } };
+
+  ACT (farm, stead_build_buy_repo_add (farm->store, shop->pen, &purchase, buys, 2, err));
+}
+
+static gint64
+in_bank (Farm       *farm,
+         const Shop *shop)
+{
+  gint64 cents = 0;
+
+  g_assert_true (stead_cash_repo_balance (farm->store, shop->account, STEAD_FUND_ANY, TODAY, &cents, NULL));
+  return cents;
+}
+
+static void
+test_buy (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  Shop shop = open_shop (farm);
+  g_autoptr(GPtrArray) buys = NULL;
+  const SteadBuildBuy *posts, *hay;
+  gint64 in_fund = 0;
+
+  buy_posts (farm, &shop);
+  g_assert_cmpint (in_bank (farm, &shop), ==, 100000 - 10410);
+  g_assert_true (stead_cash_repo_balance (farm->store, 0, shop.fund, TODAY, &in_fund, NULL));
+  g_assert_cmpint (in_fund, ==, -10410);
+  buys = stead_build_buy_repo_list (farm->store, shop.pen, NULL);
+  g_assert_cmpuint (buys->len, ==, 2);
+  posts = buys->pdata[0];
+  hay = buys->pdata[1];
+  /* All tax on what is taxed. */
+  g_assert_cmpint (posts->tax_cents, ==, 510);
+  g_assert_cmpint (hay->tax_cents, ==, 0);
+  g_assert_cmpstr (posts->supplier, ==, "A yard");
+  g_assert_cmpstr (posts->reference, ==, "77");
+  g_assert_cmpint (posts->day, ==, TODAY - 2);
+  ACT (farm, stead_build_buy_repo_delete (farm->store, posts->id, err));
+  g_assert_cmpint (in_bank (farm, &shop), ==, 100000);
+  g_clear_pointer (&buys, g_ptr_array_unref);
+  buys = stead_build_buy_repo_list (farm->store, shop.pen, NULL);
+  g_assert_cmpuint (buys->len, ==, 0);
+  farm_assert_undo (farm);
+}
+
+static void
+test_buy_refusals (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  Shop shop = open_shop (farm);
+  SteadBuildPurchase purchase = { TODAY, shop.account, shop.fund, "A yard", NULL, 0, 0 };
+  SteadBuildBuy gate = { .line_id = shop.gate, .packs = 1, .cents = 16000 };
+  SteadBuildBuy none = { .line_id = shop.posts, .packs = 0, .cents = 850 };
+  SteadBuildBuy post = { .line_id = shop.posts, .packs = 1, .cents = 850 };
+  SteadBuildBuy roof = { .line_id = shop.roof, .packs = 5, .cents = 17000 };
+  SteadBuildBuy mixed[] = { post, { .line_id = shop.animal, .packs = 6, .cents = 90000 } };
+
+#define REFUSED(buy, words) INVALID (farm, stead_build_buy_repo_add (farm->store, shop.pen, &purchase, buy, 1, err), words)
+  REFUSED (&gate, "given");
+  REFUSED (&none, "above zero");
+  INVALID (farm, stead_build_buy_repo_add (farm->store, shop.pen, &purchase, mixed, 2, err), "animals apart");
+  INVALID (farm, stead_build_buy_repo_add (farm->store, shop.pen, &purchase, NULL, 0, err), "what was bought");
+  purchase.tax_cents = 851;
+  REFUSED (&post, "Sales tax");
+  purchase.tax_cents = 0;
+  purchase.fund_id = shop.grant;
+  purchase.day = TODAY - 6;
+  REFUSED (&post, "another part");
+  purchase.day = TODAY - 4;
+  REFUSED (&roof, "before this day");
+  purchase.day = TODAY - 5;
+  ACT (farm, stead_build_buy_repo_add (farm->store, shop.pen, &purchase, &roof, 1, err));
+#undef REFUSED
+}
+
+static const SteadAsset *
+find_asset (GPtrArray *assets,
+            gboolean   is_gift)
+{
+  for (guint i = 0; i < assets->len; i++)
+    if (((const SteadAsset *) assets->pdata[i])->is_gift == is_gift)
+      return assets->pdata[i];
+  return NULL;
+}
+
+/* 104.10 was paid: the thing in the books; the gate of 160.00 was given: another; sheep are
+ * none.  Depreciation over 20 years (build-and-records, record rule 7). */
+static void
+test_finish (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  Shop shop = open_shop (farm);
+  SteadBuildPurchase purchase = { TODAY, shop.account, shop.fund, "A farm", NULL, 0, 0 };
+  SteadBuildBuy sheep = { .line_id = shop.animal, .packs = 6, .cents = 60000 };
+  SteadBuildBuy gate = { .line_id = shop.gate, .packs = 1, .cents = 16000 };
+  g_autoptr(GPtrArray) assets = NULL;
+  g_autoptr(SteadBuild) build = NULL;
+  g_autoptr(GPtrArray) buys = NULL;
+  g_autoptr(SteadCashLine) cash = NULL;
+
+  INVALID (farm, stead_build_repo_finish (farm->store, shop.pen, TODAY, 20, err), "what was bought");
+  buy_posts (farm, &shop);
+  ACT (farm, stead_build_buy_repo_add (farm->store, shop.pen, &purchase, &sheep, 1, err));
+  INVALID (farm, stead_build_buy_repo_give (farm->store, &gate, TODAY + 1, err), "today or before");
+  ACT (farm, stead_build_buy_repo_give (farm->store, &gate, TODAY, err));
+  ACT (farm, stead_build_repo_finish (farm->store, shop.pen, TODAY, 20, err));
+  assets = stead_asset_repo_list (farm->store, NULL);
+  g_assert_cmpuint (assets->len, ==, 2);
+  g_assert_cmpint (find_asset (assets, FALSE)->cost_cents, ==, 10410);
+  g_assert_cmpfloat (find_asset (assets, FALSE)->life_years, ==, 20);
+  g_assert_cmpint (find_asset (assets, TRUE)->cost_cents, ==, 16000);
+  build = stead_build_repo_get (farm->store, shop.pen, NULL);
+  g_assert_cmpint (build->asset_id, ==, find_asset (assets, FALSE)->id);
+  g_assert_cmpint (build->finished_on, ==, TODAY);
+  buys = stead_build_buy_repo_list (farm->store, shop.pen, NULL);
+  cash = stead_cash_repo_get (farm->store, ((const SteadBuildBuy *) buys->pdata[0])->cash_line_id, NULL);
+  g_assert_cmpint (cash->asset_id, ==, build->asset_id);
+  INVALID (farm, stead_build_repo_finish (farm->store, shop.pen, TODAY, 20, err), "finished before");
+  farm_assert_undo (farm);
+}
+
+static void
+test_choose_quote (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  Shop shop = open_shop (farm);
+  SteadBuildQuote quote = { 0, (char *) "Creek Lumber", TODAY, 3150, NULL };
+  g_autoptr(GPtrArray) before = NULL;
+  g_autoptr(GPtrArray) lines = NULL;
+  const SteadBuildLine *roof;
+
+  ACT (farm, stead_build_quote_repo_add (farm->store, shop.roof, &quote, err));
+  before = stead_build_line_repo_list (farm->store, shop.pen, NULL);
+  roof = before->pdata[1];
+  g_assert_null (roof->supplier);
+  ACT (farm, stead_build_quote_repo_choose (farm->store, ((const SteadBuildQuote *) roof->quotes->pdata[0])->id, err));
+  lines = stead_build_line_repo_list (farm->store, shop.pen, NULL);
+  roof = lines->pdata[1];
+  g_assert_cmpstr (roof->supplier, ==, "Creek Lumber");
+  g_assert_cmpint (roof->price_cents, ==, 3150);
+  farm_assert_undo (farm);
+}
+
+/* Money of a pledge is entered once, and where it is kept apart if it is bound. */
+static void
+test_receive (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  Shop shop = open_shop (farm);
+  g_autoptr(SteadBuildPledge) pledge = stead_build_pledge_new ();
+  g_autoptr(SteadCashLine) cash = stead_cash_line_new ();
+  g_autoptr(GPtrArray) pledges = NULL;
+  gint64 in_fund = 0;
+
+  pledge->build_id = shop.pen;
+  pledge->who = g_strdup ("A neighbor");
+  pledge->cents = 5000;
+  pledge->pledged_on = TODAY - 10;
+  pledge->due_on = TODAY;
+  pledge->part = STEAD_BUILD_PART_SHELTER;
+  ACT (farm, stead_build_pledge_repo_save (farm->store, pledge, 0, err));
+  cash->day = TODAY;
+  cash->account_id = shop.account;
+  cash->fund_id = shop.fund;
+  cash->cents = 4500;
+  INVALID (farm, stead_build_pledge_repo_receive (farm->store, pledge, cash, err), "kept apart");
+  cash->fund_id = shop.grant;
+  ACT (farm, stead_build_pledge_repo_receive (farm->store, pledge, cash, err));
+  g_assert_true (stead_cash_repo_balance (farm->store, 0, shop.grant, TODAY, &in_fund, NULL));
+  g_assert_cmpint (in_fund, ==, 4500);
+  INVALID (farm, stead_build_pledge_repo_receive (farm->store, pledge, cash, err), "received before");
+  pledges = stead_build_pledge_repo_list (farm->store, shop.pen, NULL);
+  g_assert_cmpint (((const SteadBuildPledge *) pledges->pdata[0])->received_cents, ==, 4500);
+  farm_assert_undo (farm);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -298,5 +553,10 @@ main (int    argc,
   g_test_add_func ("/store/build-repo/work", test_work);
   g_test_add_func ("/store/build-repo/pledges", test_pledges);
   g_test_add_func ("/store/build-repo/grants-and-income", test_grants_and_income);
+  g_test_add_func ("/store/build-repo/buy", test_buy);
+  g_test_add_func ("/store/build-repo/buy-refusals", test_buy_refusals);
+  g_test_add_func ("/store/build-repo/finish", test_finish);
+  g_test_add_func ("/store/build-repo/choose-quote", test_choose_quote);
+  g_test_add_func ("/store/build-repo/receive", test_receive);
   return g_test_run ();
 }
