@@ -14,6 +14,7 @@ bound_free (gpointer data)
   SteadBuildBound *bound = data;
 
   g_free (bound->name);
+  g_free (bound->purpose);
   g_free (bound);
 }
 
@@ -32,22 +33,40 @@ stead_build_answer_free (SteadBuildAnswer *self)
   g_clear_pointer (&self->incomes, g_ptr_array_unref);
   g_clear_pointer (&self->upkeeps, g_ptr_array_unref);
   g_clear_pointer (&self->bounds, g_ptr_array_unref);
+  g_clear_pointer (&self->buys, g_ptr_array_unref);
   g_clear_pointer (&self->cautions, g_ptr_array_unref);
   g_clear_pointer (&self->build, stead_build_free);
   g_free (self->trouble);
   g_free (self->sentence);
   g_free (self->money_sentence);
+  g_free (self->bought_sentence);
+  g_free (self->yearly_sentence);
   g_free (self);
 }
 
-static const char *
-fund_name (const GPtrArray *funds,
+static const SteadFund *
+find_fund (const GPtrArray *funds,
            gint64           id)
 {
   for (guint i = 0; i < funds->len; i++)
     if (((const SteadFund *) funds->pdata[i])->id == id)
-      return ((const SteadFund *) funds->pdata[i])->name;
-  return "";
+      return funds->pdata[i];
+  return NULL;
+}
+
+static SteadBuildBound *
+bound_new (const SteadBuildGrant *grant,
+           const GPtrArray       *funds)
+{
+  const SteadFund *fund = find_fund (funds, grant->fund_id);
+  SteadBuildBound *bound = g_new0 (SteadBuildBound, 1);
+
+  bound->fund_id = grant->fund_id;
+  bound->name = g_strdup (fund != NULL ? fund->name : "");
+  bound->purpose = g_strdup (fund != NULL ? fund->purpose : NULL);
+  bound->part = grant->part;
+  bound->use_by = grant->use_by;
+  return bound;
 }
 
 /* Money bound to a part pays for no more than that part still costs, all such money together. */
@@ -68,14 +87,13 @@ read_bounds (SteadStore        *store,
   for (guint i = 0; i < grants->len; i++)
     {
       const SteadBuildGrant *grant = &g_array_index (grants, SteadBuildGrant, i);
-      SteadBuildBound *bound = g_new0 (SteadBuildBound, 1);
+      SteadBuildBound *bound = bound_new (grant, funds);
 
-      *bound = (SteadBuildBound) { .fund_id = grant->fund_id, .name = g_strdup (fund_name (funds, grant->fund_id)),
-                                   .part = grant->part };
       g_ptr_array_add (self->bounds, bound);
       if (!stead_cash_repo_balance (store, 0, grant->fund_id, self->day, &bound->cents, error))
         return FALSE;
-      bound->usable_cents = MAX (bound->cents, 0);
+      /* After its last day a grant pays for nothing. */
+      bound->usable_cents = grant->use_by != STEAD_DAY_NONE && grant->use_by < self->day ? 0 : MAX (bound->cents, 0);
       if (grant->part >= 0)
         {
           bound->usable_cents = MIN (bound->usable_cents, room[grant->part]);
@@ -114,17 +132,37 @@ read_money (SteadStore        *store,
   return TRUE;
 }
 
+static double
+upkeep_quantity (const SteadBuildAnswer *self,
+                 const SteadBuildUpkeep *upkeep)
+{
+  return upkeep->quantity * (upkeep->per_head ? self->build->head : 1);
+}
+
+char *
+stead_build_upkeep_amount (const SteadBuildAnswer *self,
+                           const SteadBuildUpkeep *upkeep)
+{
+  double quantity = upkeep_quantity (self, upkeep);
+  g_autofree char *number = stead_number_format (quantity, quantity == floor (quantity) ? 0 : 1);
+
+  return upkeep->unit != NULL ? g_strdup_printf ("%s %s", number, upkeep->unit) : g_steal_pointer (&number);
+}
+
+gint64
+stead_build_upkeep_cents (const SteadBuildAnswer *self,
+                          const SteadBuildUpkeep *upkeep)
+{
+  SteadBillLine line = { upkeep_quantity (self, upkeep), (double) upkeep->price_cents, FALSE, FALSE };
+
+  return stead_bill_line_cents (&line);
+}
+
 static void
 read_yearly (SteadBuildAnswer *self)
 {
   for (guint i = 0; i < self->upkeeps->len; i++)
-    {
-      const SteadBuildUpkeep *upkeep = self->upkeeps->pdata[i];
-      SteadBillLine line = { upkeep->quantity * (upkeep->per_head ? self->build->head : 1), (double) upkeep->price_cents,
-                             FALSE, FALSE };
-
-      self->yearly_cents += stead_bill_line_cents (&line);
-    }
+    self->yearly_cents += stead_build_upkeep_cents (self, self->upkeeps->pdata[i]);
   /* What is given wears down, too; animals do not. */
   self->wear_cents = (gint64) llround ((double) (self->goal_cents + self->bill.given_cents
                                                  - self->part_cents[STEAD_BUILD_PART_ANIMALS]) / STEAD_BUILD_LIFE_YEARS);
@@ -141,7 +179,8 @@ read_lists (SteadStore        *store,
   self->pledges = self->phases == NULL ? NULL : stead_build_pledge_repo_list (store, id, error);
   self->incomes = self->pledges == NULL ? NULL : stead_build_income_repo_list (store, id, error);
   self->upkeeps = self->incomes == NULL ? NULL : stead_build_upkeep_repo_list (store, id, error);
-  return self->upkeeps != NULL;
+  self->buys = self->upkeeps == NULL ? NULL : stead_build_buy_repo_list (store, id, error);
+  return self->buys != NULL;
 }
 
 /* Takes @build. */

@@ -9,7 +9,7 @@
 #include "core/stead-bill.h"
 #include "core/stead-limit.h"
 #include "core/stead-work-rules.h"
-#include "store/stead-build-bill-repo.h"
+#include "store/stead-build-buy-repo.h"
 #include "store/stead-build-money-repo.h"
 #include "store/stead-farm-repo.h"
 
@@ -29,10 +29,15 @@ typedef struct
   double          pack;
   double          packs;        /* quantity ÷ pack, rounded up */
   gint64          price_cents;  /* of a pack; -1: not known */
-  gint64          cents;        /* packs x price; what was paid once it was bought */
+  double          came;         /* packs that were bought, or given and are there */
+  double          open;         /* packs still to come */
+  gint64          planned_cents; /* packs x price; 0 without one */
+  gint64          paid_cents;   /* for what was bought, without tax; fair value of what was given */
+  gint64          cents;        /* paid, and what is still to be paid */
   gboolean        given, taxed, left_out;
   char           *giver;        /* (nullable) */
-  gboolean        is_bought;
+  gboolean        is_bought;    /* all of it came */
+  char           *supplier;     /* (nullable): who it is to be bought from */
   guint           n_quotes;
   gint64          best_cents;   /* lowest quote; -1: none */
   char           *best_supplier;
@@ -55,6 +60,8 @@ typedef struct
   int     part;          /* a SteadBuildPart, or STEAD_BUILD_PART_ANY */
   gint64  cents;         /* in it */
   gint64  usable_cents;  /* of it, for what is still to be bought */
+  char   *purpose;       /* (nullable): what the giver said it is for */
+  SteadDay use_by;       /* STEAD_DAY_NONE: not said */
 } SteadBuildBound;
 
 typedef struct
@@ -80,8 +87,12 @@ typedef struct
   GPtrArray         *incomes;      /* of SteadBuildIncome */
   GPtrArray         *upkeeps;      /* of SteadBuildUpkeep */
   GPtrArray         *bounds;       /* of SteadBuildBound */
+  GPtrArray         *buys;         /* of SteadBuildBuy, by day */
   SteadBill          bill;         /* of what is still to be bought, and of what was given */
-  gint64             spent_cents;  /* paid already */
+  gint64             spent_cents;  /* paid already, with tax */
+  gint64             spent_tax_cents;
+  gint64             came_planned_cents; /* what all that came was planned to cost, without tax */
+  gint64             came_paid_cents;    /* and what it did cost */
   gint64             goal_cents;   /* spent + still to be raised */
   gint64             part_cents[STEAD_N_BUILD_PARTS];  /* to be bought, without tax */
   guint              n_unpriced;
@@ -97,6 +108,8 @@ typedef struct
   SteadDay           call_by;      /* latest day to ask about buried lines; STEAD_DAY_NONE */
   char              *sentence;     /* markup */
   char              *money_sentence;
+  char              *bought_sentence;   /* planned against bought; markup */
+  char              *yearly_sentence;   /* what it costs afterwards; markup */
   GPtrArray         *cautions;     /* of char* */
 } SteadBuildAnswer;
 
@@ -124,11 +137,23 @@ SteadBuildAnswer *stead_build_answer_draw (SteadStore        *store,
 /* (transfer full) (element-type SteadWhy) */
 GPtrArray *stead_build_answer_whys (const SteadBuildAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
+/* So many packs of a row: "19", "1 × 500", "10.7 cu yd". */
+char   *stead_build_row_amount (const SteadBuildRow *row, double packs) G_GNUC_WARN_UNUSED_RESULT;
+/* When some work was done, or is to be: "Nov 3 to Nov 5". */
+char   *stead_build_phase_days (const SteadBuildPhase *phase) G_GNUC_WARN_UNUSED_RESULT;
+/* What one thing of the upkeep comes to in a year: "9 bales", and its cents. */
+char   *stead_build_upkeep_amount (const SteadBuildAnswer *self, const SteadBuildUpkeep *upkeep) G_GNUC_WARN_UNUSED_RESULT;
+gint64  stead_build_upkeep_cents  (const SteadBuildAnswer *self, const SteadBuildUpkeep *upkeep);
+
 /* The row with that key, or NULL. */
 const SteadBuildRow *stead_build_answer_find (const SteadBuildAnswer *self, const char *key);
 
 /* The animals of a build by word: "sheep" gives "Sheep"; NULL-terminated list of words. */
 const char * const *stead_build_animals (void);
 const char *stead_build_animal_name (const char *animal);
+
+/* The tasks of data/rules/work.csv that a build may have, by word, with their names. */
+const char * const *stead_build_tasks (void);
+const char *stead_build_task_name (const char *task);
 
 G_END_DECLS

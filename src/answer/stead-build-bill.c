@@ -21,6 +21,7 @@ stead_build_row_free (gpointer data)
   g_free (row->unit);
   g_free (row->giver);
   g_free (row->best_supplier);
+  g_free (row->supplier);
   g_free (row);
 }
 
@@ -54,7 +55,7 @@ say_line (SteadBuildRow        *row,
   row->taxed = line->taxed;
   row->left_out = line->left_out;
   row->giver = g_strdup (line->giver);
-  row->is_bought = line->receipt_line_id != 0;
+  row->supplier = g_strdup (line->supplier);
   row->n_quotes = line->quotes->len;
   if (line->quotes->len > 0)
     {
@@ -77,17 +78,42 @@ row_new (void)
   return row;
 }
 
+/* What came for the line, by the receipts of the build or by one of the store room. */
 static void
-price (SteadBuildRow        *row,
-       const SteadBuildLine *line)
+add_came (const SteadBuildAnswer *self,
+          SteadBuildRow          *row,
+          const SteadBuildLine   *line)
+{
+  for (guint i = 0; line != NULL && i < self->buys->len; i++)
+    {
+      const SteadBuildBuy *buy = self->buys->pdata[i];
+
+      if (buy->line_id != line->id)
+        continue;
+      row->came += buy->packs;
+      row->paid_cents += buy->cents;
+    }
+  if (line == NULL || line->receipt_line_id == 0)
+    return;
+  row->came = MAX (row->came, row->packs);
+  row->paid_cents += line->bought_cents;
+}
+
+static void
+price (const SteadBuildAnswer *self,
+       SteadBuildRow          *row,
+       const SteadBuildLine   *line)
 {
   SteadBillLine bill = { .price_cents = (double) MAX (row->price_cents, 0) };
 
   row->packs = row->pack == 1 ? row->quantity : ceil (row->quantity / row->pack - 1e-9);
+  add_came (self, row, line);
+  row->open = row->left_out || row->packs - row->came < 1e-9 ? 0 : row->packs - row->came;
+  row->is_bought = row->came > 0 && row->open == 0;
   bill.quantity = row->packs;
-  row->cents = row->left_out ? 0 : stead_bill_line_cents (&bill);
-  if (row->is_bought && line != NULL)
-    row->cents = line->bought_cents;
+  row->planned_cents = row->left_out ? 0 : stead_bill_line_cents (&bill);
+  bill.quantity = row->open;
+  row->cents = row->paid_cents + stead_bill_line_cents (&bill);
 }
 
 static void
@@ -107,7 +133,7 @@ add_drawn (SteadBuildAnswer *self,
       row->unit = g_strdup (need->unit);
       row->drawn = row->quantity = need->quantity;
       say_line (row, line);
-      price (row, line);
+      price (self, row, line);
       g_ptr_array_add (self->rows, row);
     }
 }
@@ -128,7 +154,7 @@ add_own (SteadBuildAnswer *self,
       row->part = line->part;
       row->unit = g_strdup (line->unit);
       say_line (row, line);
-      price (row, line);
+      price (self, row, line);
       g_ptr_array_add (self->rows, row);
     }
 }
@@ -149,7 +175,7 @@ add_animals (SteadBuildAnswer *self,
   row->drawn = row->quantity = self->build->head;
   row->how = g_strdup (_("as many as will live in it; leave them out if they are paid for elsewhere"));
   say_line (row, line);
-  price (row, line);
+  price (self, row, line);
   g_ptr_array_add (self->rows, row);
 }
 
@@ -171,6 +197,23 @@ sort_rows (GPtrArray *rows)
   g_ptr_array_sort (rows, compare_rows);
 }
 
+/* What came, beside what it was planned to cost: a line whose price nobody knew before is
+ * no part of the comparison. */
+static void
+add_paid (SteadBuildAnswer    *self,
+          const SteadBuildRow *row)
+{
+  SteadBillLine plan = { .quantity = row->came, .price_cents = (double) MAX (row->price_cents, 0) };
+
+  if (row->given || !(row->came > 0))
+    return;
+  self->spent_cents += row->paid_cents;
+  if (row->price_cents < 0)
+    return;
+  self->came_planned_cents += stead_bill_line_cents (&plan);
+  self->came_paid_cents += row->paid_cents;
+}
+
 static gboolean
 sum (SteadBuildAnswer  *self,
      GError           **error)
@@ -180,20 +223,19 @@ sum (SteadBuildAnswer  *self,
   for (guint i = 0; i < self->rows->len; i++)
     {
       const SteadBuildRow *row = self->rows->pdata[i];
-      SteadBillLine line = { row->packs, (double) MAX (row->price_cents, 0), row->given, row->taxed };
+      SteadBillLine line = { row->given ? row->packs : row->open, (double) MAX (row->price_cents, 0), row->given, row->taxed };
 
-      if (row->left_out)
+      add_paid (self, row);
+      if (row->left_out || (row->is_bought && !row->given))
         continue;
-      if (row->is_bought && !row->given)
-        {
-          self->spent_cents += row->cents;
-          continue;
-        }
       self->n_unpriced += row->price_cents < 0;
       if (!row->given)
-        self->part_cents[row->part] += row->cents;
+        self->part_cents[row->part] += row->cents - row->paid_cents;
       g_array_append_val (open, line);
     }
+  for (guint i = 0; i < self->buys->len; i++)
+    self->spent_tax_cents += ((const SteadBuildBuy *) self->buys->pdata[i])->tax_cents;
+  self->spent_cents += self->spent_tax_cents;
   if (!stead_bill_sum ((const SteadBillLine *) (gpointer) open->data, open->len, self->build->tax_frac,
                        self->build->contingency_frac, &self->bill, error))
     return FALSE;

@@ -45,6 +45,7 @@ stead_build_path_free (SteadBuildPath *self)
   g_free (self->dearest);
   g_free (self->sentence);
   g_free (self->back_sentence);
+  g_free (self->next_sentence);
   g_free (self);
 }
 
@@ -197,9 +198,9 @@ find_dearest (SteadBuildPath         *self,
     {
       const SteadBuildRow *row = answer->rows->pdata[i];
 
-      if (row->given || row->is_bought || row->left_out || row->cents <= self->dearest_cents)
+      if (row->given || row->left_out || row->cents - row->paid_cents <= self->dearest_cents)
         continue;
-      self->dearest_cents = row->cents;
+      self->dearest_cents = row->cents - row->paid_cents;
       g_free (self->dearest);
       self->dearest = g_strdup (row->name);
     }
@@ -226,6 +227,7 @@ stead_build_path_new (SteadStore              *store,
   self->spare_cents = answer->bill.contingency_cents;
   self->chance_goal = NAN;
   self->sales_needed = -1;
+  self->next_on = STEAD_DAY_NONE;
   for (int i = 0; i < STEAD_BUILD_N_SURETIES; i++)
     self->days[i] = STEAD_DAY_NONE;
   add_pledges (self, answer);
@@ -301,6 +303,43 @@ make_fans (SteadBuildPath  *self,
     }
 }
 
+static const SteadOutlookEvent *
+next_sale (const SteadBuildPath *self)
+{
+  const SteadOutlookEvent *next = NULL;
+
+  for (guint i = 0; i < self->events->len; i++)
+    {
+      const SteadOutlookEvent *event = &g_array_index (self->events, SteadOutlookEvent, i);
+
+      if (event->moves_together && (next == NULL || event->day < next->day))
+        next = event;
+    }
+  return next;
+}
+
+/* What the next sale has to clear if all that is planned after it until the wanted day
+ * (or at all) brings just what is expected. */
+static void
+plan_next (SteadBuildPath *self)
+{
+  const SteadOutlookEvent *next = next_sale (self);
+  double expected = 0;
+
+  if (next == NULL || (self->goal_on != STEAD_DAY_NONE && next->day > self->goal_on))
+    return;
+  for (guint i = 0; i < self->events->len; i++)
+    {
+      const SteadOutlookEvent *event = &g_array_index (self->events, SteadOutlookEvent, i);
+
+      if (event != next && (self->goal_on == STEAD_DAY_NONE || event->day <= self->goal_on))
+        expected += event->mean_cents * event->chance;
+    }
+  self->next_on = next->day;
+  self->next_mean = next->mean_cents;
+  self->next_cents = MAX (self->goal_cents - self->start_cents - expected, 0);
+}
+
 /* The plan backwards: what is sure until the wanted day, and sale days for the rest. */
 static void
 plan_back (SteadBuildPath *self)
@@ -345,6 +384,7 @@ stead_build_path_run (SteadBuildPath  *self,
   if (self->goal_on != STEAD_DAY_NONE)
     self->chance_goal = stead_build_path_chance (run, self->goal_on);
   plan_back (self);
+  plan_next (self);
   if (self->goal_cents > self->start_cents && !stead_build_path_try (self, n_paths / 4 + 1, cancellable, error))
     return FALSE;
   stead_build_path_say (self);

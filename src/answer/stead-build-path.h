@@ -62,9 +62,13 @@ typedef struct
   double     chance_end;    /* by the last planned day */
   int        sales_needed;  /* sale days for the wanted day with 80 of 100; -1: no such number, or nothing to tell */
   int        sales_planned; /* until then */
+  SteadDay   next_on;       /* next planned sale until the wanted day; STEAD_DAY_NONE: none */
+  double     next_cents;    /* that it has to clear if the rest brings what is expected; 0: nothing */
+  double     next_mean;     /* that it is expected to clear */
   GPtrArray *tries;         /* of SteadBuildTry, what helps most first */
   char      *sentence;      /* markup */
   char      *back_sentence; /* (nullable): the plan backwards; markup */
+  char      *next_sentence; /* (nullable): what the next sale must clear; markup */
 } SteadBuildPath;
 
 void stead_build_path_free (SteadBuildPath *self);

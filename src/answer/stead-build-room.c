@@ -171,6 +171,44 @@ stead_build_make_rooms (SteadBuildAnswer *self)
 
 /* --- work ----------------------------------------------------------------------------- */
 
+static const struct { const char *word, *name; } tasks[] = {
+  { "set_posts_by_hand", NC_("task", "posts set by hand") },
+  { "hand_post_hole_digger", NC_("task", "post hole digger worked by hand") },
+  { "power_post_hole_digger", NC_("task", "post hole digger with an engine") },
+  { "power_post_driver", NC_("task", "post driver with an engine") },
+  { "repair_fence_by_hand", NC_("task", "fence put up or mended by hand") },
+  { "carpentry_without_power_saw", NC_("task", "carpentry without a power saw") },
+  { "power_circular_saw", NC_("task", "circular saw with a motor") },
+  { "power_band_saw", NC_("task", "band saw with a motor") },
+  { "power_chain_saw", NC_("task", "chain saw with a motor") },
+  { "power_wood_machine", NC_("task", "another wood machine with a motor") },
+  { "ladder_or_scaffold", NC_("task", "ladder or scaffold") },
+  { "roofing", NC_("task", "roofing") },
+  { "excavation", NC_("task", "digging with a machine, trench or pit") },
+  { "trencher", NC_("task", "trencher") },
+  { "tractor", NC_("task", "tractor") },
+  { "fork_lift", NC_("task", "fork lift") },
+};
+
+const char * const *
+stead_build_tasks (void)
+{
+  static const char *words[G_N_ELEMENTS (tasks) + 1];
+
+  for (gsize i = 0; i < G_N_ELEMENTS (tasks); i++)
+    words[i] = tasks[i].word;
+  return words;
+}
+
+const char *
+stead_build_task_name (const char *task)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (tasks); i++)
+    if (g_strcmp0 (tasks[i].word, task) == 0)
+      return g_dpgettext2 (GETTEXT_PACKAGE, "task", tasks[i].name);
+  return task;
+}
+
 static void
 work_free (gpointer data)
 {
@@ -184,7 +222,6 @@ static char *
 work_text (const SteadBuildWork *work)
 {
   const SteadBuildPhase *phase = work->phase;
-  g_autofree char *source = work->row != NULL ? stead_limits_source (work->row) : NULL;
 
   if (work->flag == STEAD_TOOL_ALLOW)
     return NULL;
@@ -193,7 +230,7 @@ work_text (const SteadBuildWork *work)
                             phase->name, phase->age_years);
   return g_strdup_printf (_("“%s”: not for those of %d. The age for it is %d (%s). An adult does it, or another tool is used; the advisor decides."),
                           phase->name, phase->age_years, work->row != NULL ? (int) work->row->value : 18,
-                          source != NULL ? source : "");
+                          work->row != NULL ? work->row->source : "");
 }
 
 void

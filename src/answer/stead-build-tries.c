@@ -231,6 +231,25 @@ back_sentence (const SteadBuildPath *self)
                           day, n, self->sale_name, each, self->sales_planned);
 }
 
+static char *
+next_sentence (const SteadBuildPath *self)
+{
+  g_autofree char *day = NULL;
+  g_autofree char *needed = stead_money_format (stead_money_round (self->next_cents), self->currency);
+  g_autofree char *expected = stead_money_format (stead_money_round (self->next_mean), self->currency);
+
+  if (self->next_on == STEAD_DAY_NONE || self->goal_cents <= self->start_cents)
+    return NULL;
+  day = stead_day_format (self->next_on, STEAD_DAY_STYLE_MEDIUM);
+  if (self->next_cents < 0.5)
+    /* Translators: day of the next sale, what it is expected to clear. */
+    return g_strdup_printf (_("The next sale, on %s, is expected to clear %s for it. The other days would be enough without it."),
+                            day, expected);
+  /* Translators: day of the next sale, what it has to clear, what it is expected to clear. */
+  return g_strdup_printf (_("The next sale, on %s, has to clear <b>%s</b> for it if all else comes as expected; it is expected to clear %s."),
+                          day, needed, expected);
+}
+
 void
 stead_build_path_say (SteadBuildPath *self)
 {
@@ -242,4 +261,5 @@ stead_build_path_say (SteadBuildPath *self)
   stead_words_add (text, goal);
   self->sentence = stead_words_end (text);
   self->back_sentence = back_sentence (self);
+  self->next_sentence = next_sentence (self);
 }

@@ -181,6 +181,29 @@ permit_caution (const SteadBuildAnswer *self)
   return g_strdup (_("Ask the school's facilities office and the building office about permits before anything is bought. What needs no permit still has to follow the rules."));
 }
 
+/* Work that is done needs no word any more. */
+static void
+work_cautions (SteadBuildAnswer *self)
+{
+  g_autoptr(GString) watched = g_string_new (NULL);
+
+  for (guint i = 0; i < self->works->len; i++)
+    {
+      const SteadBuildWork *work = self->works->pdata[i];
+
+      if (work->text == NULL || work->phase->done_on != STEAD_DAY_NONE)
+        continue;
+      if (work->flag == STEAD_TOOL_BLOCK)
+        caution (self, g_strdup (work->text));
+      else
+        g_string_append_printf (watched, watched->len == 0 ? "“%s”" : ", “%s”", work->phase->name);
+    }
+  if (watched->len > 0)
+    /* Translators: a list of stretches of work, each in quotes. */
+    caution (self, g_strdup_printf (_("An adult watches closely, since the youngest are under 16: %s. The advisor decides; state law and school rules may ask for more."),
+                                    watched->str));
+}
+
 static void
 make_cautions (SteadBuildAnswer *self)
 {
@@ -199,17 +222,98 @@ make_cautions (SteadBuildAnswer *self)
     caution (self, g_strdup (_("The room for an animal is a floor, not an aim; the extension office goes first. Sheep must not get feed with added copper. A sick animal is a case for a veterinarian.")));
   else if (build->animal != NULL)
     caution (self, g_strdup (_("The room for an animal is a floor, not an aim; the extension office goes first. A sick animal is a case for a veterinarian.")));
-  for (guint i = 0; i < self->works->len; i++)
-    {
-      const SteadBuildWork *work = self->works->pdata[i];
+  work_cautions (self);
+}
 
-      caution (self, g_strdup (work->text));
+/* --- afterwards ------------------------------------------------------------------------- */
+
+char *
+stead_build_row_amount (const SteadBuildRow *row,
+                        double               packs)
+{
+  g_autofree char *number = stead_number_format (packs, packs == floor (packs) ? 0 : 1);
+  g_autofree char *each = row->pack != 1 ? stead_number_format (row->pack, 1) : NULL;
+
+  if (each != NULL)
+    /* Translators: so many packs of so many: "1 × 500". */
+    return g_strdup_printf (C_("packs", "%s × %s"), number, each);
+  return row->unit != NULL ? g_strdup_printf ("%s %s", number, row->unit) : g_steal_pointer (&number);
+}
+
+char *
+stead_build_phase_days (const SteadBuildPhase *phase)
+{
+  g_autofree char *from = phase->from_day != STEAD_DAY_NONE ? stead_day_format (phase->from_day, STEAD_DAY_STYLE_MEDIUM) : NULL;
+  g_autofree char *to = phase->to_day != STEAD_DAY_NONE ? stead_day_format (phase->to_day, STEAD_DAY_STYLE_MEDIUM) : NULL;
+  g_autofree char *done = phase->done_on != STEAD_DAY_NONE ? stead_day_format (phase->done_on, STEAD_DAY_STYLE_MEDIUM) : NULL;
+
+  if (done != NULL)
+    return g_strdup_printf (_("done on %s"), done);
+  if (from != NULL && to != NULL)
+    /* Translators: first and last day of some work. */
+    return g_strdup_printf (_("%s to %s"), from, to);
+  return from != NULL ? g_strdup_printf (_("from %s"), from) : g_strdup (_("no day yet"));
+}
+
+static char *
+compare_sentence (const SteadBuildAnswer *self)
+{
+  g_autofree char *planned = money (self, self->came_planned_cents);
+  g_autofree char *paid = money (self, self->came_paid_cents);
+  g_autofree char *apart = money (self, ABS (self->came_paid_cents - self->came_planned_cents));
+
+  if (self->came_planned_cents == 0)
+    return NULL;
+  if (self->came_paid_cents > self->came_planned_cents)
+    /* Translators: cost by the plan, what was paid, how much more that is. */
+    return g_strdup_printf (_("It was planned at %s and cost %s: <b>%s more</b>."), planned, paid, apart);
+  if (self->came_paid_cents < self->came_planned_cents)
+    /* Translators: cost by the plan, what was paid, how much less that is. */
+    return g_strdup_printf (_("It was planned at %s and cost %s: <b>%s less</b>."), planned, paid, apart);
+  return g_strdup_printf (_("It cost just what was planned, %s."), planned);
+}
+
+static char *
+make_bought_sentence (const SteadBuildAnswer *self)
+{
+  GString *text = g_string_new (NULL);
+  g_autofree char *spent = money (self, self->spent_cents);
+  g_autofree char *tax = money (self, self->spent_tax_cents);
+  g_autofree char *compare = compare_sentence (self);
+  g_autofree char *paid = NULL;
+
+  if (self->buys->len == 0 && self->spent_cents == 0)
+    stead_words_add (text, _("Nothing was bought yet."));
+  else
+    {
+      paid = self->spent_tax_cents > 0
+             /* Translators: money that was paid, and the tax in it. */
+             ? g_strdup_printf (_("<b>%s</b> was paid, %s of it sales tax."), spent, tax)
+             : g_strdup_printf (_("<b>%s</b> was paid."), spent);
+      stead_words_add (text, paid);
+      stead_words_add (text, compare);
     }
+  return stead_words_end (text);
+}
+
+static char *
+make_yearly_sentence (const SteadBuildAnswer *self)
+{
+  g_autofree char *yearly = money (self, self->yearly_cents);
+  g_autofree char *wear = money (self, self->wear_cents);
+  g_autofree char *all = money (self, self->yearly_cents + self->wear_cents);
+
+  if (self->upkeeps->len == 0)
+    return g_strdup (_("What it costs each year is not known yet. Enter feed, hay, bedding and care, so that the pen is no surprise."));
+  return g_strdup_printf (_("Each year it costs <b>%s</b> to keep. It also wears down by %s a year, if it stands %d years: %s together."),
+                          yearly, wear, STEAD_BUILD_LIFE_YEARS, all);
 }
 
 void
 stead_build_say (SteadBuildAnswer *self)
 {
+  self->bought_sentence = make_bought_sentence (self);
+  self->yearly_sentence = make_yearly_sentence (self);
   self->sentence = make_sentence (self);
   self->money_sentence = make_money_sentence (self);
   make_cautions (self);

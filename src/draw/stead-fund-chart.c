@@ -248,3 +248,15 @@ stead_fund_chart_nearest (const SteadFundLayout *layout,
     }
   return best;
 }
+
+void
+stead_fund_chart_point (const SteadFundLayout *layout,
+                        const SteadFundPath   *path,
+                        int                    point,
+                        double                *x,
+                        double                *y)
+{
+  g_return_if_fail (point >= 0 && (gsize) point < path->n);
+  *x = x_of (layout, path->points[point].day);
+  *y = y_of (layout, CLAMP (path->points[point].wide.likely, 0, layout->money.high));
+}

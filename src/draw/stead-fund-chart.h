@@ -58,5 +58,7 @@ void stead_fund_chart_paint  (cairo_t               *cr,
                               const SteadFundLayout *layout);
 /* The point nearest to @x; -1: none */
 int  stead_fund_chart_nearest (const SteadFundLayout *layout, const SteadFundPath *path, double x);
+/* Where the middle of a point stands */
+void stead_fund_chart_point  (const SteadFundLayout *layout, const SteadFundPath *path, int point, double *x, double *y);
 
 G_END_DECLS

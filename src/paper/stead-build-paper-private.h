@@ -10,7 +10,5 @@ G_BEGIN_DECLS
 SteadBuildAnswer *stead_build_paper_read (SteadStore *store, const char *of, GError **error);
 /* With the path run. */
 SteadBuildPath   *stead_build_paper_path (SteadStore *store, const SteadBuildAnswer *answer, GError **error);
-/* "19", "10.7 cu yd" */
-char             *stead_build_paper_amount (const SteadBuildRow *row);
 
 G_END_DECLS

@@ -35,14 +35,6 @@ stead_build_paper_path (SteadStore              *store,
   return g_steal_pointer (&path);
 }
 
-char *
-stead_build_paper_amount (const SteadBuildRow *row)
-{
-  g_autofree char *number = stead_number_format (row->packs, row->unit != NULL ? 1 : 0);
-
-  return row->unit != NULL ? g_strdup_printf ("%s %s", number, row->unit) : g_steal_pointer (&number);
-}
-
 static char *
 money (const SteadBuildAnswer *answer,
        gint64                  cents)
@@ -69,9 +61,9 @@ add_bill_row (SteadPages             *pages,
               const SteadBuildAnswer *answer,
               const SteadBuildRow    *row)
 {
-  g_autofree char *amount = stead_build_paper_amount (row);
+  g_autofree char *amount = stead_build_row_amount (row, row->packs);
   g_autofree char *price = row->price_cents < 0 ? g_strdup ("–") : money (answer, row->price_cents);
-  g_autofree char *cents = row->price_cents < 0 ? g_strdup ("–") : money (answer, row->cents);
+  g_autofree char *cents = row->price_cents < 0 && row->paid_cents == 0 ? g_strdup ("–") : money (answer, row->given ? row->planned_cents : row->cents);
   /* Translators: in a bill, a thing that somebody gives; its name. */
   g_autofree char *given = row->given ? g_strdup_printf (_("%s (given)"), row->name) : NULL;
 
@@ -114,6 +106,8 @@ add_bill (SteadPages             *pages,
   add_sum (pages, answer, _("Money needed"), answer->goal_cents, STEAD_ROW_TOTAL);
   if (answer->bill.given_cents > 0)
     add_sum (pages, answer, _("Given besides, at its fair value"), answer->bill.given_cents, STEAD_ROW_SOFT);
+  if (answer->buys->len > 0)
+    stead_pages_add_text (pages, answer->bought_sentence);
 }
 
 /* --- money ------------------------------------------------------------------------------ */
@@ -166,6 +160,8 @@ add_path (SteadPages     *pages,
   stead_pages_add_text (pages, path->sentence);
   if (path->events->len > 0 && path->goal_cents > 0)
     stead_pages_add_figure (pages, FAN_HEIGHT, stead_fund_figure_print, stead_fund_figure_new (path), stead_fund_figure_free);
+  if (path->next_sentence != NULL)
+    stead_pages_add_text (pages, path->next_sentence);
   if (path->back_sentence != NULL)
     stead_pages_add_text (pages, path->back_sentence);
   if (path->tries->len == 0)
@@ -208,7 +204,8 @@ add_work (SteadPages             *pages,
           const SteadBuildAnswer *answer)
 {
   const SteadPagesColumn columns[] = {
-    { C_("column of work", "Work"), STEAD_ALIGN_LEFT, 1 }, { C_("column of work", "Hours"), STEAD_ALIGN_RIGHT, 0 },
+    { C_("column of work", "Work"), STEAD_ALIGN_LEFT, 1 }, { C_("column of work", "When"), STEAD_ALIGN_LEFT, 0.8 },
+    { C_("column of work", "Hours"), STEAD_ALIGN_RIGHT, 0 },
   };
 
   if (answer->phases->len == 0)
@@ -219,8 +216,9 @@ add_work (SteadPages             *pages,
     {
       const SteadBuildPhase *phase = answer->phases->pdata[i];
       g_autofree char *hours = stead_number_format (phase->hours, 1);
+      g_autofree char *days = stead_build_phase_days (phase);
 
-      stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char *[]) { phase->name, hours });
+      stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char *[]) { phase->name, days, hours });
     }
 }
 
@@ -228,16 +226,25 @@ static void
 add_afterwards (SteadPages             *pages,
                 const SteadBuildAnswer *answer)
 {
-  g_autofree char *yearly = money (answer, answer->yearly_cents);
-  g_autofree char *wear = money (answer, answer->wear_cents);
-  g_autofree char *text = NULL;
+  const SteadPagesColumn columns[] = {
+    { C_("column of yearly costs", "Each year"), STEAD_ALIGN_LEFT, 1 },
+    { C_("column of yearly costs", "How many"), STEAD_ALIGN_RIGHT, 0 },
+    { C_("column of yearly costs", "Cost"), STEAD_ALIGN_RIGHT, 0 },
+  };
 
   if (answer->upkeeps->len == 0)
     return;
   stead_pages_add_heading (pages, _("What it costs afterwards"));
-  text = g_strdup_printf (_("Each year it costs <b>%s</b> to keep. Over %d years it also wears down by %s a year."), yearly,
-                          STEAD_BUILD_LIFE_YEARS, wear);
-  stead_pages_add_text (pages, text);
+  stead_pages_add_text (pages, answer->yearly_sentence);
+  stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
+  for (guint i = 0; i < answer->upkeeps->len; i++)
+    {
+      const SteadBuildUpkeep *upkeep = answer->upkeeps->pdata[i];
+      g_autofree char *amount = stead_build_upkeep_amount (answer, upkeep);
+      g_autofree char *cents = money (answer, stead_build_upkeep_cents (answer, upkeep));
+
+      stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char *[]) { upkeep->name, amount, cents });
+    }
 }
 
 static void

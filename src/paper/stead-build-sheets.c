@@ -55,6 +55,19 @@ add_cuts (SteadPages             *pages,
     }
 }
 
+/* What has to be taken along. */
+static void
+add_total (SteadPages             *pages,
+           const SteadBuildAnswer *answer)
+{
+  g_autofree char *tax = money (answer, answer->bill.tax_cents);
+  g_autofree char *all = money (answer, answer->bill.bought_cents + answer->bill.tax_cents);
+
+  if (answer->bill.tax_cents > 0)
+    stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char *[]) { "", _("Sales tax"), "", "", "", tax });
+  stead_pages_add_row (pages, STEAD_ROW_TOTAL, STEAD_PAGES_NO_KEY, (const char *[]) { "", _("All together"), "", "", "", all });
+}
+
 SteadPages *
 stead_build_shopping_new (SteadStore               *store,
                           const char               *of,
@@ -64,7 +77,7 @@ stead_build_shopping_new (SteadStore               *store,
   const SteadPagesColumn columns[] = {
     { "", STEAD_ALIGN_LEFT, 0 }, { C_("column of a bill", "Thing"), STEAD_ALIGN_LEFT, 1 },
     { C_("column of a bill", "How many"), STEAD_ALIGN_RIGHT, 0 }, { C_("column of a bill", "Where"), STEAD_ALIGN_LEFT, 0.6 },
-    { C_("column of a bill", "Price"), STEAD_ALIGN_RIGHT, 0 },
+    { C_("column of a bill", "Price of one"), STEAD_ALIGN_RIGHT, 0 }, { C_("column of a bill", "Cost"), STEAD_ALIGN_RIGHT, 0 },
   };
   g_autoptr(SteadImprint) imprint = stead_imprint_new (store, error);
   g_autoptr(SteadBuildAnswer) answer = imprint == NULL ? NULL : stead_build_paper_read (store, of, error);
@@ -82,13 +95,16 @@ stead_build_shopping_new (SteadStore               *store,
   for (guint i = 0; i < answer->rows->len; i++)
     {
       const SteadBuildRow *row = answer->rows->pdata[i];
-      g_autofree char *amount = stead_build_paper_amount (row);
+      g_autofree char *amount = stead_build_row_amount (row, row->open);
       g_autofree char *price = row->price_cents < 0 ? NULL : money (answer, row->price_cents);
+      g_autofree char *cost = row->price_cents < 0 ? NULL : money (answer, row->cents - row->paid_cents);
 
       if (!row->left_out && !row->given && !row->is_bought)
         stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY,
-                             (const char *[]) { "☐", row->name, amount, row->best_supplier, price });
+                             (const char *[]) { "☐", row->name, amount,
+                                                row->supplier != NULL ? row->supplier : row->best_supplier, price, cost });
     }
+  add_total (pages, answer);
   add_cuts (pages, answer);
   stead_pages_settle (pages);
   return pages;
@@ -125,8 +141,8 @@ stead_build_donor_new (SteadStore               *store,
   for (guint i = 0; i < answer->rows->len; i++)
     {
       const SteadBuildRow *row = answer->rows->pdata[i];
-      g_autofree char *amount = stead_build_paper_amount (row);
-      g_autofree char *worth = row->price_cents < 0 ? NULL : money (answer, row->cents);
+      g_autofree char *amount = stead_build_row_amount (row, row->open);
+      g_autofree char *worth = row->price_cents < 0 ? NULL : money (answer, row->cents - row->paid_cents);
 
       if (!row->left_out && !row->given && !row->is_bought)
         stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY,

@@ -325,7 +325,7 @@ test_bound_money (Farm          *farm,
   g_autoptr(SteadAccount) account = g_new0 (SteadAccount, 1);
   g_autoptr(SteadBuild) build = NULL;
   g_autoptr(SteadBuildAnswer) answer = NULL;
-  SteadBuildGrant grant = { 0, STEAD_BUILD_PART_GATE };
+  SteadBuildGrant grant = { 0, STEAD_BUILD_PART_GATE, STEAD_DAY_NONE };
 
   account->name = g_strdup ("Bank");
   account->kind = STEAD_ACCOUNT_BANK;
@@ -344,6 +344,41 @@ test_bound_money (Farm          *farm,
   g_assert_cmpfloat_with_epsilon (answer->share, 76000.0 / 95975, 1e-12);
   if (farm_in_english ())
     NUMBERS_ARE (answer->money_sentence, 760, 959.75, 79, 199.75, 260, 40);
+}
+
+/* CASE-05's bill: 11 line posts at 9.00.  Five come for 50.00 and 3.00 tax: 53.00 is spent, six
+ * are still to be bought for 54.00, so that 872.50 - 45.00 + a tenth of it + 53.00 is needed. */
+static void
+test_bought (Farm          *farm,
+             gconstpointer  data)
+{
+  gint64 id = price_case_5 (farm);
+  g_autoptr(SteadBuildAnswer) before = ask (farm, id);
+  g_autoptr(SteadAccount) account = g_new0 (SteadAccount, 1);
+  g_autoptr(SteadBuildAnswer) answer = NULL;
+  SteadBuildPurchase purchase = { .day = farm->today, .supplier = "A yard", .tax_cents = 300 };
+  SteadBuildBuy buy = { .line_id = stead_build_answer_find (before, "line_post")->line_id, .packs = 5, .cents = 5000 };
+  const SteadBuildRow *row;
+
+  account->name = g_strdup ("Bank");
+  account->kind = STEAD_ACCOUNT_BANK;
+  account->opened_on = farm->today - 10;
+  account->closed_on = STEAD_DAY_NONE;
+  FARM_DO (farm, stead_account_repo_save (farm->store, account, &farm_error));
+  purchase.account_id = account->id;
+  FARM_DO (farm, stead_build_buy_repo_add (farm->store, id, &purchase, &buy, 1, &farm_error));
+  answer = ask (farm, id);
+  row = stead_build_answer_find (answer, "line_post");
+  g_assert_cmpfloat (row->came, ==, 5);
+  g_assert_cmpfloat (row->open, ==, 6);
+  g_assert_false (row->is_bought);
+  g_assert_cmpint (row->planned_cents, ==, 9900);
+  g_assert_cmpint (row->cents, ==, 5000 + 5400);
+  g_assert_cmpint (answer->spent_cents, ==, 5300);
+  g_assert_cmpint (answer->bill.bought_cents, ==, 87250 - 4500);
+  g_assert_cmpint (answer->goal_cents, ==, 5300 + 82750 + 8275);
+  if (farm_in_english ())
+    NUMBERS_ARE (answer->bought_sentence, 53, 3, 45, 50, 5);
 }
 
 /* --- the path ---------------------------------------------------------------------- */
@@ -391,6 +426,37 @@ test_sure_path (Farm          *farm,
   path = run_path (farm, id);
   for (int i = 0; i < STEAD_BUILD_N_SURETIES; i++)
     g_assert_cmpint (path->days[i], ==, farm->today + 70);
+}
+
+/* 959.75 less 500.00 that is there; twenty sales of 20.00 bring 380.00 after the next: 79.75. */
+static void
+test_next_sale (Farm          *farm,
+                gconstpointer  data)
+{
+  gint64 id = price_case_5 (farm);
+  g_autoptr(SteadAccount) account = g_new0 (SteadAccount, 1);
+  g_autoptr(SteadBuild) build = NULL;
+  g_autoptr(SteadBuildIncome) market = stead_build_income_new ();
+  g_autoptr(SteadBuildPath) path = NULL;
+
+  account->name = g_strdup ("Bank");
+  account->kind = STEAD_ACCOUNT_BANK;
+  account->opened_on = farm->today - 10;
+  account->closed_on = STEAD_DAY_NONE;
+  FARM_DO (farm, stead_account_repo_save (farm->store, account, &farm_error));
+  build = stead_build_repo_get (farm->store, id, NULL);
+  build->fund_id = put_in_fund (farm, account->id, "Pen", 50000);
+  save (farm, build);
+  market->build_id = id;
+  market->name = g_strdup ("Market");
+  market->first_on = farm->today + 7;
+  market->times = 20;
+  market->mean_cents = 2000;
+  FARM_DO (farm, stead_build_income_repo_save (farm->store, market, &farm_error));
+  path = run_path (farm, id);
+  g_assert_cmpint (path->next_on, ==, farm->today + 7);
+  g_assert_cmpfloat_with_epsilon (path->next_cents, 7975, 0.01);
+  g_assert_cmpfloat_with_epsilon (path->next_mean, 2000, 0.01);
 }
 
 /* With spread: a sum of n normal results with the season's part in common has the mean 100 n
@@ -592,6 +658,8 @@ main (int    argc,
   ADD ("hoop", test_hoop);
   ADD ("bill", test_bill);
   ADD ("bound-money", test_bound_money);
+  ADD ("bought", test_bought);
+  ADD ("next-sale", test_next_sale);
   ADD ("sure-path", test_sure_path);
   ADD ("spread-path", test_spread_path);
   ADD ("tries", test_tries);
