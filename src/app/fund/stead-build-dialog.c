@@ -6,7 +6,6 @@
 
 #include "answer/stead-build-answer.h"
 #include "app/fund/stead-fund-dialogs.h"
-#include "app/fund/stead-fund-form.h"
 #include "store/stead-cash-repo.h"
 
 typedef struct
@@ -14,7 +13,7 @@ typedef struct
   SteadBuild  *build;
   GArray      *funds;      /* of gint64, in the order of the choice; the first is none */
   GtkDropDown *kind, *animal, *fund;
-  SteadField  *name, *head, *length, *width, *gate, *goal, *spacing, *tax, *spare, *dig;
+  SteadField  *name, *head, *length, *width, *gate, *goal, *tax, *spare, *share, *season;
   gboolean     is_rectangle;
 } Form;
 
@@ -72,7 +71,22 @@ read_plan (Form       *form,
   good = stead_field_read_quantity (form->length, 0, &length);
   good &= stead_field_read_quantity (form->width, 0, &width);
   good &= stead_field_read_quantity (form->gate, 0, &gate);
-  if (good && length > 0 && width > 0)
+  if (good && gate > width)
+    {
+      stead_field_set_error (form->gate, _("The gate is wider than its side."));
+      return FALSE;
+    }
+  if (good && !(length > 0))
+    {
+      stead_field_set_error (form->length, _("Enter how long it is."));
+      return FALSE;
+    }
+  if (good && !(width > 0))
+    {
+      stead_field_set_error (form->width, _("Enter how wide it is."));
+      return FALSE;
+    }
+  if (good)
     set_size (build, length, width, gate);
   return good;
 }
@@ -87,11 +101,11 @@ read_form (Form *form)
   gboolean good = stead_field_read_text (form->name, &name);
 
   good &= stead_field_read_count (form->head, 0, &head);
-  good &= stead_field_read_quantity (form->spacing, build->spacing_m, &build->spacing_m);
   good &= stead_field_read_number (form->tax, 0, &build->tax_frac);
   good &= stead_field_read_number (form->spare, 0, &build->contingency_frac);
   good &= stead_field_read_day (form->goal, STEAD_DAY_NONE, &build->goal_on);
-  good &= stead_field_read_day (form->dig, STEAD_DAY_NONE, &build->dig_on);
+  good &= stead_field_read_number (form->share, 1, &build->sale_frac);
+  good &= stead_field_read_number (form->season, 0.3, &build->season_frac);
   good &= read_plan (form, build);
   if (!good)
     return FALSE;
@@ -104,6 +118,15 @@ read_form (Form *form)
     g_clear_pointer (&build->animal, g_free);
   build->fund_id = g_array_index (form->funds, gint64, gtk_drop_down_get_selected (form->fund));
   return TRUE;
+}
+
+static gboolean
+is_past (Form          *form,
+         SteadFundForm *dialog)
+{
+  SteadStore *store = stead_desk_get_store (stead_dialog_get_desk (STEAD_DIALOG (dialog)));
+
+  return form->build->goal_on != STEAD_DAY_NONE && form->build->goal_on < stead_store_get_today (store);
 }
 
 static gboolean
@@ -124,7 +147,9 @@ save_cb (SteadFundForm  *dialog,
     return FALSE;
   /* Translators: name of a step to undo; name of a build. */
   step = g_strdup_printf (_("build “%s”"), form->build->name);
-  return stead_desk_act (stead_dialog_get_desk (STEAD_DIALOG (dialog)), step, save_act, form->build, error);
+  if (stead_desk_act (stead_dialog_get_desk (STEAD_DIALOG (dialog)), step, save_act, form->build, error))
+    return TRUE;
+  return stead_fund_form_fail_at (is_past (form, dialog) ? form->goal : form->name, error);
 }
 
 static gboolean
@@ -204,8 +229,6 @@ add_fields (Form          *form,
   form->length = stead_fund_form_add (dialog, desk, _("Length"), STEAD_FIELD_QUANTITY);
   form->width = stead_fund_form_add (dialog, desk, _("Width"), STEAD_FIELD_QUANTITY);
   form->gate = stead_fund_form_add (dialog, desk, _("Width of the gate"), STEAD_FIELD_QUANTITY);
-  form->spacing = stead_fund_form_add (dialog, desk, _("Most between posts"), STEAD_FIELD_QUANTITY);
-  stead_field_show_quantity (form->spacing, build->spacing_m);
   form->tax = stead_fund_form_add (dialog, desk, _("Sales tax"), STEAD_FIELD_PERCENT);
   stead_field_show_number (form->tax, build->tax_frac);
   form->spare = stead_fund_form_add (dialog, desk, _("For what was forgotten"), STEAD_FIELD_PERCENT);
@@ -213,9 +236,10 @@ add_fields (Form          *form,
   form->goal = stead_fund_form_add (dialog, desk, _("Wanted by"), STEAD_FIELD_DAY);
   if (build->goal_on != STEAD_DAY_NONE)
     stead_field_show_day (form->goal, build->goal_on);
-  form->dig = stead_fund_form_add (dialog, desk, _("First day of digging"), STEAD_FIELD_DAY);
-  if (build->dig_on != STEAD_DAY_NONE)
-    stead_field_show_day (form->dig, build->dig_on);
+  form->share = stead_fund_form_add (dialog, desk, _("Share of each sale put aside for it"), STEAD_FIELD_PERCENT);
+  stead_field_show_number (form->share, build->sale_frac);
+  form->season = stead_fund_form_add (dialog, desk, _("Spread that the season moves together"), STEAD_FIELD_PERCENT);
+  stead_field_show_number (form->season, build->season_frac);
   add_funds (form, dialog, stead_desk_get_store (desk));
   gtk_widget_set_visible (GTK_WIDGET (form->length), form->is_rectangle);
   gtk_widget_set_visible (GTK_WIDGET (form->width), form->is_rectangle);

@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "app/fund/stead-fund-form.h"
+#include "app/make/stead-make-parts.h"
 #include "app/stead-ui.h"
 
 struct _SteadFundForm
@@ -48,19 +49,19 @@ stead_fund_form_finalize (GObject *object)
 static void
 stead_fund_form_class_init (SteadFundFormClass *klass)
 {
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
   G_OBJECT_CLASS (klass)->finalize = stead_fund_form_finalize;
   STEAD_DIALOG_CLASS (klass)->save = stead_fund_form_do_save;
   STEAD_DIALOG_CLASS (klass)->remove = stead_fund_form_do_remove;
+  gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("fund/stead-fund-form.ui"));
+  gtk_widget_class_bind_template_child (widget_class, SteadFundForm, grid);
 }
 
 static void
 stead_fund_form_init (SteadFundForm *self)
 {
-  self->grid = GTK_GRID (gtk_grid_new ());
-  gtk_grid_set_row_spacing (self->grid, 12);
-  gtk_grid_set_column_spacing (self->grid, 18);
-  gtk_grid_set_column_homogeneous (self->grid, TRUE);
-  g_object_set (self, "content", self->grid, NULL);
+  gtk_widget_init_template (GTK_WIDGET (self));
 }
 
 SteadFundForm *
@@ -126,4 +127,83 @@ stead_fund_form_add_choice (SteadFundForm      *form,
   stead_ui_name_drop_downs (box);
   attach (form, box);
   return GTK_DROP_DOWN (choice);
+}
+
+SteadPick *
+stead_fund_form_add_pick (SteadFundForm *form,
+                          const char    *label)
+{
+  GtkWidget *pick = stead_pick_new (label);
+
+  attach (form, pick);
+  return STEAD_PICK (pick);
+}
+
+void
+stead_fund_form_skip (SteadFundForm *form)
+{
+  form->n += form->n % 2;
+}
+
+void
+stead_fund_form_add_widget (SteadFundForm *form,
+                            GtkWidget     *widget)
+{
+  stead_fund_form_skip (form);
+  gtk_grid_attach (form->grid, widget, 0, form->n / 2, 2, 1);
+  form->n += 2;
+}
+
+GtkCheckButton *
+stead_fund_form_add_check (SteadFundForm *form,
+                           const char    *label,
+                           gboolean       is_on)
+{
+  GtkWidget *check = gtk_check_button_new_with_label (label);
+
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (check), is_on);
+  stead_fund_form_add_widget (form, check);
+  return GTK_CHECK_BUTTON (check);
+}
+
+void
+stead_fund_form_add_text (SteadFundForm *form,
+                          const char    *text,
+                          const char    *css)
+{
+  stead_fund_form_add_widget (form, stead_make_label (text, css));
+}
+
+gboolean
+stead_fund_form_fail_at (SteadField  *field,
+                         GError     **error)
+{
+  if (error != NULL && *error != NULL)
+    stead_field_set_error (field, (*error)->message);
+  g_clear_error (error);
+  gtk_widget_grab_focus (GTK_WIDGET (field));
+  return FALSE;
+}
+
+static void
+hide_label (GtkWidget  *widget,
+            const char *text)
+{
+  if (GTK_IS_ENTRY (widget))
+    gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
+  else if (GTK_IS_LABEL (widget) && g_str_equal (gtk_label_get_text (GTK_LABEL (widget)), text))
+    gtk_widget_set_visible (widget, FALSE);
+  else
+    for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+      hide_label (child, text);
+}
+
+SteadField *
+stead_fund_form_cell (const char     *label,
+                      SteadFieldKind  kind)
+{
+  GtkWidget *field = stead_field_new (label, kind);
+
+  hide_label (field, label);
+  return STEAD_FIELD (field);
 }

@@ -252,6 +252,7 @@ stead_outline_view_init (SteadOutlineView *self)
   GtkGesture *drag = gtk_gesture_drag_new ();
 
   self->chosen = self->dragged = -1;
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Plan of the build"), -1);
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_size_request (GTK_WIDGET (self), 280, 300);
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
@@ -264,15 +265,6 @@ stead_outline_view_init (SteadOutlineView *self)
   gtk_widget_add_controller (GTK_WIDGET (self), keys);
   gtk_widget_add_controller (GTK_WIDGET (self), focus);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
-}
-
-GtkWidget *
-stead_outline_view_new (void)
-{
-  GtkWidget *self = g_object_new (STEAD_TYPE_OUTLINE_VIEW, NULL);
-
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Plan of the build"), -1);
-  return self;
 }
 
 void
@@ -295,4 +287,10 @@ const SteadBuild *
 stead_outline_view_get (SteadOutlineView *self)
 {
   return self->build;
+}
+
+int
+stead_outline_view_get_chosen (SteadOutlineView *self)
+{
+  return self->build != NULL && self->chosen < (int) self->build->corners->len ? self->chosen : -1;
 }

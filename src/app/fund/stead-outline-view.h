@@ -15,10 +15,11 @@ G_BEGIN_DECLS
 #define STEAD_TYPE_OUTLINE_VIEW (stead_outline_view_get_type ())
 G_DECLARE_FINAL_TYPE (SteadOutlineView, stead_outline_view, STEAD, OUTLINE_VIEW, GtkWidget)
 
-GtkWidget        *stead_outline_view_new (void);
 /* Copied; what is being moved is let go. */
 void              stead_outline_view_set (SteadOutlineView *self, const SteadBuild *build, SteadUnitSystem units);
 /* (transfer none) (nullable): as it is drawn now */
 const SteadBuild *stead_outline_view_get (SteadOutlineView *self);
+/* The corner whose handle was chosen last; -1: none */
+int               stead_outline_view_get_chosen (SteadOutlineView *self);
 
 G_END_DECLS

@@ -1,0 +1,248 @@
+/* stead-path-view.c - when a build is paid for: the fan of its money, and what helps most.
+ *
+ * The path to the goal takes a while: it runs in a thread, and is stopped when another
+ * one begins.
+ */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+#include "answer/stead-build-path.h"
+#include "app/fund/stead-path-view.h"
+#include "app/make/stead-make-parts.h"
+#include "app/stead-chart-area.h"
+#include "app/stead-ui.h"
+#include "core/stead-money.h"
+#include "paper/stead-build-figure.h"
+
+#define PATHS 20000
+
+struct _SteadPathView
+{
+  GtkWidget         parent_instance;
+
+  SteadDesk        *desk;        /* (nullable): none before it is shown, and after it is gone */
+  GCancellable     *running;     /* (nullable) */
+  SteadFundFigure  *figure;      /* (nullable): of the chart */
+
+  GtkLabel         *sentence, *next, *back;
+  SteadChartArea   *fan;
+  GtkWidget        *tries;
+};
+
+G_DEFINE_FINAL_TYPE (SteadPathView, stead_path_view, GTK_TYPE_WIDGET)
+
+/* --- the chart ------------------------------------------------------------------------ */
+
+static void
+fan_paint (cairo_t              *cr,
+           const SteadDrawStyle *style,
+           double                width,
+           double                height,
+           gpointer              data)
+{
+  SteadPathView *self = data;
+  SteadFundLayout layout;
+
+  if (self->figure == NULL || self->figure->path.n == 0)
+    return;
+  stead_fund_chart_layout (cr, &self->figure->path, &self->figure->words, style, width, height, &layout);
+  stead_fund_chart_paint (cr, &self->figure->path, &self->figure->words, style, &layout);
+}
+
+static char *
+point_text (SteadPathView *self,
+            int            i)
+{
+  const SteadFundPoint *point = &self->figure->points[i];
+  g_autofree char *day = stead_day_format (point->day, STEAD_DAY_STYLE_MEDIUM);
+  g_autofree char *likely = stead_money_format (stead_money_round (point->wide.likely), self->figure->currency);
+  g_autofree char *chance = stead_words_percent (self->figure->chances[i], 0);
+
+  /* Translators: a day, the money that is likely there by then, chance that the goal is reached. */
+  return g_strdup_printf (_("%s: about %s; chance %s"), day, likely, chance);
+}
+
+static void
+lay (SteadPathView   *self,
+     SteadFundLayout *layout)
+{
+  cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_ALPHA, NULL);
+  cairo_t *cr = cairo_create (surface);
+  SteadDrawStyle style;
+
+  stead_chart_area_get_style (self->fan, self->figure->currency, &style);
+  stead_fund_chart_layout (cr, &self->figure->path, &self->figure->words, &style,
+                           gtk_widget_get_width (GTK_WIDGET (self->fan)), gtk_widget_get_height (GTK_WIDGET (self->fan)), layout);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+}
+
+static char *
+fan_hint (double   x,
+          double   y,
+          gpointer data)
+{
+  SteadPathView *self = data;
+  SteadFundLayout layout;
+  int nearest;
+
+  if (self->figure == NULL || self->figure->path.n == 0)
+    return NULL;
+  lay (self, &layout);
+  nearest = stead_fund_chart_nearest (&layout, &self->figure->path, x);
+  return nearest < 0 ? NULL : point_text (self, nearest);
+}
+
+static char *
+fan_step (int       index,
+          double   *x,
+          double   *y,
+          gpointer  data)
+{
+  SteadPathView *self = data;
+  SteadFundLayout layout;
+
+  if (self->figure == NULL || index < 0 || index >= (int) self->figure->path.n)
+    return NULL;
+  lay (self, &layout);
+  stead_fund_chart_point (&layout, &self->figure->path, index, x, y);
+  return point_text (self, index);
+}
+
+/* --- what is shown --------------------------------------------------------------------- */
+
+static void
+show_tries (SteadPathView        *self,
+            const SteadBuildPath *path)
+{
+  stead_make_clear (self->tries);
+  for (guint i = 0; i < path->tries->len; i++)
+    {
+      const SteadBuildTry *try = path->tries->pdata[i];
+      /* Translators: something that would help, and what it does: "One more market: 9 days earlier". */
+      g_autofree char *text = g_strdup_printf (_("%u. %s: %s"), i + 1, try->text, try->effect);
+      GtkWidget *label = stead_make_label (text, NULL);
+
+      gtk_label_set_max_width_chars (GTK_LABEL (label), 44);
+      gtk_box_append (GTK_BOX (self->tries), label);
+    }
+  if (path->tries->len == 0)
+    gtk_box_append (GTK_BOX (self->tries), stead_make_label (_("There is nothing to try yet."), "soft"));
+}
+
+static void
+show_path (SteadPathView        *self,
+           const SteadBuildPath *path)
+{
+  g_autofree char *plain = stead_words_plain (path->sentence);
+
+  g_clear_pointer (&self->figure, stead_fund_figure_free);
+  self->figure = stead_fund_figure_new (path);
+  stead_make_say (self->sentence, path->sentence, TRUE);
+  stead_make_say (self->next, path->next_sentence != NULL ? path->next_sentence : _("No sale is planned in time."), TRUE);
+  stead_make_say (self->back, path->back_sentence, TRUE);
+  gtk_widget_set_visible (GTK_WIDGET (self->fan), path->events->len > 0 && path->goal_cents > 0);
+  stead_chart_area_describe (self->fan, _("Money over time"), plain);
+  gtk_widget_queue_draw (GTK_WIDGET (self->fan));
+  show_tries (self, path);
+}
+
+/* --- the thread -------------------------------------------------------------------------- */
+
+static void
+run_thread (GTask        *task,
+            gpointer      source,
+            gpointer      data,
+            GCancellable *cancellable)
+{
+  GError *error = NULL;
+
+  if (stead_build_path_run (data, PATHS, cancellable, &error))
+    g_task_return_boolean (task, TRUE);
+  else
+    g_task_return_error (task, error);
+}
+
+static void
+ran_cb (GObject      *source,
+        GAsyncResult *result,
+        gpointer      data)
+{
+  g_autoptr(GError) error = NULL;
+
+  /* Stopped: another one is on its way, or the page is gone. */
+  if (!g_task_propagate_boolean (G_TASK (result), &error) || STEAD_PATH_VIEW (source)->desk == NULL)
+    return;
+  show_path (STEAD_PATH_VIEW (source), g_task_get_task_data (G_TASK (result)));
+}
+
+static void
+stop (SteadPathView *self)
+{
+  if (self->running != NULL)
+    g_cancellable_cancel (self->running);
+  g_clear_object (&self->running);
+}
+
+void
+stead_path_view_show (SteadPathView          *self,
+                      SteadDesk              *desk,
+                      const SteadBuildAnswer *answer)
+{
+  g_autoptr(SteadBuildPath) path = NULL;
+  g_autoptr(GTask) task = NULL;
+
+  g_return_if_fail (STEAD_IS_PATH_VIEW (self) && STEAD_IS_DESK (desk));
+  stop (self);
+  g_set_object (&self->desk, desk);
+  path = stead_build_path_new (stead_desk_get_store (desk), answer, NULL);
+  if (path == NULL)
+    return;
+  self->running = g_cancellable_new ();
+  task = g_task_new (self, self->running, ran_cb, NULL);
+  g_task_set_check_cancellable (task, TRUE);
+  g_task_set_task_data (task, g_steal_pointer (&path), (GDestroyNotify) stead_build_path_free);
+  g_task_run_in_thread (task, run_thread);
+}
+
+/* --- the object --------------------------------------------------------------------------- */
+
+static void
+stead_path_view_dispose (GObject *object)
+{
+  SteadPathView *self = STEAD_PATH_VIEW (object);
+
+  stop (self);
+  g_clear_object (&self->desk);
+  gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_PATH_VIEW);
+  stead_ui_drop_children (GTK_WIDGET (self));
+  g_clear_pointer (&self->figure, stead_fund_figure_free);
+  G_OBJECT_CLASS (stead_path_view_parent_class)->dispose (object);
+}
+
+static void
+stead_path_view_class_init (SteadPathViewClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  g_type_ensure (STEAD_TYPE_CHART_AREA);
+  G_OBJECT_CLASS (klass)->dispose = stead_path_view_dispose;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("fund/stead-path-view.ui"));
+  gtk_widget_class_bind_template_child (widget_class, SteadPathView, sentence);
+  gtk_widget_class_bind_template_child (widget_class, SteadPathView, next);
+  gtk_widget_class_bind_template_child (widget_class, SteadPathView, back);
+  gtk_widget_class_bind_template_child (widget_class, SteadPathView, fan);
+  gtk_widget_class_bind_template_child (widget_class, SteadPathView, tries);
+}
+
+static void
+stead_path_view_init (SteadPathView *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  stead_chart_area_set_paint (self->fan, fan_paint, fan_hint, self);
+  stead_chart_area_set_step (self->fan, fan_step);
+  stead_chart_area_set_file_name (self->fan, "fund");
+}
