@@ -25,6 +25,7 @@ char *stead_question_joint   (SteadStore *store, gint64 id, JsonBuilder *out, GE
 char *stead_question_class   (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_question_hours   (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_question_results (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_question_build   (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* @id: an account, or 0 for all; the lines of the school year. */
 char *stead_question_ask_cash      (SteadStore   *store,
                                     gint64        id,

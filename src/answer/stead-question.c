@@ -49,6 +49,7 @@ static const SteadQuestion questions[] = {
   { "class", N_("Who works on the farm, and what does each still need?"), NULL },
   { "hours", N_("Who worked how long, and at what?"), "person" },
   { "results", N_("What did we earn together, and what is each one's share?"), "enterprise" },
+  { "build", N_("What does this build take, who pays, and when is it paid for?"), "build" },
 };
 
 const SteadQuestion *
@@ -760,6 +761,8 @@ find_subject (SteadStore           *store,
     return stead_subject_kitchen (store, of, id, error);
   if (g_str_equal (question->of, "sale"))
     return stead_subject_sale (store, of, id, error);
+  if (g_str_equal (question->of, "build"))
+    return stead_subject_build (store, of, id, error);
   if (g_str_equal (question->of, "lot"))
     return stead_subject_lot (store, of, id, error);
   if (g_str_equal (question->of, "water"))
@@ -782,6 +785,7 @@ stead_question_ask (SteadStore  *store,
     stead_question_ask_cash, stead_question_ask_statement,
     stead_question_sale, stead_question_season,
     stead_question_class, stead_question_hours, stead_question_results,
+    stead_question_build,
   };
   const SteadQuestion *question;
   g_autoptr(JsonBuilder) figures = NULL;

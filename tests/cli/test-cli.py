@@ -93,6 +93,7 @@ report(not (FOLDER / 'nowhere').exists(), 'new-leaves-nothing')
 fails('new-has-no-cost', '--ask', 'cost', new)
 fails('new-has-no-flock', '--ask', 'flock', new)
 fails('new-has-no-fish', '--ask', 'fish', new, says='no fish')
+fails('new-has-no-build', '--ask', 'build', new, says='no build')
 fails('new-has-no-water', '--ask', 'water', new, says='no water')
 works('new-has-nothing-due', '--ask', 'due', new)
 
@@ -116,6 +117,14 @@ parts = sum(part['shown_cents'] for name, part in cost['parts'].items() if name 
 report(parts == cost['unit_cents'], 'cost-parts-sum', cost)
 price = json.loads(run('--ask', 'price', '--today', TODAY, demo).stdout.split('\n', 1)[1])
 report(price['margin_cents'] == price['price_cents'] - cost['unit_cents'], 'price-stands-on-cost', price)
+build = json.loads(run('--ask', 'build', '--today', TODAY, demo).stdout.split('\n', 1)[1])
+report(build['build'] == 'Sheep pen' and build['goal_cents'] == build['spent_cents'] + build['to_buy_cents']
+       + build['tax_cents'] + build['contingency_cents'], 'ask-build-adds-up', build)
+report(abs(build['funded_frac'] - (build['spent_cents'] + build['free_cents'] + build['grants_cents']) / build['goal_cents']) < 1e-9,
+       'ask-build-tells-who-pays', build)
+# 48 by 24 ft: 1,152 sq ft (build-and-records, CASE-01).
+report(abs(build['area_m2'] / 0.3048 ** 2 - 1152) < 1e-6, 'ask-build-measures', build)
+fails('ask-build-of-nobody', '--ask', 'build', '--of', 'Castle', '--today', TODAY, demo, says='Castle')
 works('ask-of-name', '--ask', 'price', '--of', cost['product'].upper(), '--today', TODAY, demo)
 fails('ask-of-nobody', '--ask', 'price', '--of', 'Llamas', '--today', TODAY, demo, says='Llamas')
 fails('ask-no-question', '--ask', 'weather', demo, says='weather')

@@ -12,7 +12,7 @@
 #include "app/stead-wrap-layout.h"
 
 /* Width of what stands beside the drawing, in letters. */
-#define SIDE_CHARS 44
+#define SIDE_CHARS 40
 
 struct _SteadDrawingView
 {
