@@ -35,7 +35,7 @@ def begin(w, name, first=False):
 def test_teacher_builds_a_pen():
     """CASE-01 of build-and-records: 48 by 24 ft with a 12 ft gate; 1,152 sq ft, 144 ft round."""
     farm = Farm()
-    farm.rows('DELETE FROM build')
+    farm.rows('PRAGMA foreign_keys = ON; DELETE FROM build')
     w = opened(farm)
     begin(w, 'Goat pen', first=True)
     # A gate wider than its side is told at its field.
