@@ -12,6 +12,8 @@
 #include "store/stead-routine-repo.h"
 #include "store/stead-water-repo.h"
 #include "store/stead-crop-repo.h"
+#include "store/stead-build-buy-repo.h"
+#include "store/stead-build-money-repo.h"
 #include "store/stead-sale-cash-up.h"
 #include "store/stead-sale-tally.h"
 #include "store/stead-event-repo.h"
@@ -298,6 +300,21 @@ use_learning (Farm    *farm,
   g_assert_no_error (*error);
 }
 
+/* A build with its bill, quotes, grants, pledges and receipts. */
+static void
+use_builds (Farm    *farm,
+            GError **error)
+{
+  g_ptr_array_unref (stead_build_repo_list (farm->store, error));
+  g_ptr_array_unref (stead_build_line_repo_list (farm->store, 1, error));
+  g_ptr_array_unref (stead_build_phase_repo_list (farm->store, 1, error));
+  g_ptr_array_unref (stead_build_pledge_repo_list (farm->store, 1, error));
+  g_ptr_array_unref (stead_build_income_repo_list (farm->store, 1, error));
+  g_ptr_array_unref (stead_build_upkeep_repo_list (farm->store, 1, error));
+  g_ptr_array_unref (stead_build_buy_repo_list (farm->store, 1, error));
+  g_array_unref (stead_build_grant_repo_list (farm->store, 1, error));
+}
+
 /* Hours entered, checked, listed; groups, rota, trainings, timers, drafts. */
 static void
 use_people (Farm    *farm,
@@ -348,6 +365,7 @@ test_no_walk (void)
   use_checks (farm, &error);
   use_learning (farm, &error);
   use_people (farm, &error);
+  use_builds (farm, &error);
   sqlite3_trace_v2 (stead_store_get_db (farm->store), 0, NULL, NULL);
   g_assert_cmpuint (g_hash_table_size (caught), >, 30);
   g_hash_table_iter_init (&iter, caught);
