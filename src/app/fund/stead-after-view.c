@@ -101,7 +101,7 @@ buy_cb (SteadAfterView *self)
 static void
 finish_cb (SteadAfterView *self)
 {
-  stead_finish_dialog_show (GTK_WIDGET (self), self->desk, self->build_id);
+  stead_build_end_dialog_show (GTK_WIDGET (self), self->desk, self->build_id);
 }
 
 static void

@@ -37,7 +37,7 @@ void stead_grant_dialog_show   (GtkWidget *parent, SteadDesk *desk, gint64 build
 /* Its work, its end, its cost afterwards */
 void stead_phase_dialog_show   (GtkWidget *parent, SteadDesk *desk, gint64 build_id, gint64 phase_id);
 void stead_upkeep_dialog_show  (GtkWidget *parent, SteadDesk *desk, gint64 build_id, gint64 upkeep_id);
-void stead_finish_dialog_show  (GtkWidget *parent, SteadDesk *desk, gint64 build_id);
+void stead_build_end_dialog_show  (GtkWidget *parent, SteadDesk *desk, gint64 build_id);
 
 /* --- shared by them -------------------------------------------------------------------- */
 

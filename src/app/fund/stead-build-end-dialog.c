@@ -1,4 +1,4 @@
-/* stead-finish-dialog.c - a build that stands becomes a thing of the farm. */
+/* stead-build-end-dialog.c - a build that stands becomes a thing of the farm. */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
@@ -50,7 +50,7 @@ save_cb (SteadFundForm  *dialog,
 }
 
 void
-stead_finish_dialog_show (GtkWidget *parent,
+stead_build_end_dialog_show (GtkWidget *parent,
                           SteadDesk *desk,
                           gint64     build_id)
 {
