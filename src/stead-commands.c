@@ -15,6 +15,7 @@
 #include "answer/stead-rescue-answer.h"
 #include "answer/stead-subject.h"
 #include "answer/stead-words.h"
+#include "paper/stead-packet-paper.h"
 #include "paper/stead-paper.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-store.h"
@@ -31,6 +32,7 @@ typedef struct
   char     *import;
   char     *ask;
   char     *document;
+  char     *packets;
   char     *verify;
   char     *rescue;
   char     *export_folder;
@@ -61,6 +63,7 @@ options_clear (Options *options)
   g_free (options->import);
   g_free (options->ask);
   g_free (options->document);
+  g_free (options->packets);
   g_free (options->verify);
   g_free (options->rescue);
   g_free (options->export_folder);
@@ -353,6 +356,31 @@ write_document (const Options *options)
   return STATUS_DONE;
 }
 
+/* One file a student and a team; those that fail are told, and the others are made. */
+static int
+write_packets (const Options *options)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadStore) store = open_farm (options, options->rest[0], STEAD_STORE_OPEN_READ_ONLY, &error);
+  g_autoptr(SteadPacketRun) run = store != NULL ? stead_packet_run_new (store, options->packets, &error) : NULL;
+  guint n, failed = 0;
+
+  if (run == NULL)
+    return complain (error->message);
+  n = stead_packet_run_count (run);
+  while (stead_packet_run_done (run) < n)
+    {
+      g_autoptr(GError) problem = NULL;
+
+      if (stead_packet_run_step (run, &problem))
+        continue;
+      failed++;
+      complain (problem->message);
+    }
+  g_print (g_dngettext (GETTEXT_PACKAGE, "Made %u packet.\n", "Made %u packets.\n", n - failed), n - failed);
+  return failed == 0 ? STATUS_DONE : STATUS_NOT_DONE;
+}
+
 static char *
 format_names (SteadFormat formats)
 {
@@ -472,6 +500,8 @@ parse (Options            *options,
       N_("QUESTION") },
     { "document", 0, 0, G_OPTION_ARG_STRING, &options->document, N_("Write a document: NAME --out PATH FILE"),
       N_("NAME") },
+    { "packets", 0, 0, G_OPTION_ARG_FILENAME, &options->packets,
+      N_("Make the packets of the whole class in a folder: FOLDER FILE"), N_("FOLDER") },
     { "verify", 0, 0, G_OPTION_ARG_FILENAME, &options->verify, N_("Check a farm file"), N_("FILE") },
     { "rescue", 0, 0, G_OPTION_ARG_FILENAME, &options->rescue,
       N_("Put what can be read of a damaged farm into a new one: FROM TO"), N_("FROM") },
@@ -510,7 +540,8 @@ count_commands (const Options *options)
 {
   return (guint) ((options->new_farm != NULL) + (options->demo != NULL) + (options->import != NULL)
                   + (options->ask != NULL) + (options->document != NULL) + (options->verify != NULL)
-                  + (options->rescue != NULL) + (options->list_questions != FALSE) + (options->list_documents != FALSE)
+                  + (options->rescue != NULL) + (options->packets != NULL)
+                  + (options->list_questions != FALSE) + (options->list_documents != FALSE)
                   + (options->export_folder != NULL) + (options->export_tables != NULL)
                   + (options->import_folder != NULL) + (options->version != FALSE));
 }
@@ -521,7 +552,7 @@ files_wanted (const Options *options)
 {
   if (options->import != NULL)
     return 2;
-  return options->ask != NULL || options->document != NULL || options->rescue != NULL || options->export_folder != NULL
+  return options->ask != NULL || options->document != NULL || options->packets != NULL || options->rescue != NULL || options->export_folder != NULL
          || options->export_tables != NULL || options->import_folder != NULL ? 1 : 0;
 }
 

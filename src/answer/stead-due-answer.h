@@ -32,6 +32,10 @@ typedef enum
   STEAD_TARGET_SALE,        /* Sell, that sale day */
   STEAD_TARGET_PERSON,      /* Show, that person; 0: the class */
   STEAD_TARGET_HOURS,       /* Show, hours of that person; 0: of all */
+  STEAD_TARGET_BUILD,       /* Fund, that build */
+  STEAD_TARGET_SKILLS,      /* Show, the skills of that person */
+  STEAD_TARGET_EVENT,       /* Show, that event */
+  STEAD_TARGET_PACKET,      /* Show, that packet */
 } SteadTarget;
 
 typedef struct

@@ -65,6 +65,10 @@ static const char * const place_of_target[] = {
   [STEAD_TARGET_HOLD] = "check",
   [STEAD_TARGET_PERSON] = "show",
   [STEAD_TARGET_HOURS] = "show",
+  [STEAD_TARGET_BUILD] = "fund",
+  [STEAD_TARGET_SKILLS] = "show",
+  [STEAD_TARGET_EVENT] = "show",
+  [STEAD_TARGET_PACKET] = "show",
 };
 
 #define ALONE "alone"   /* name of a page that stands without posts */

@@ -35,6 +35,11 @@ SteadPages *stead_season_paper_new (SteadStore               *store,
                                     const char               *of,
                                     const SteadPaperOptions  *options,
                                     GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+/* @of: the name of a packet. */
+SteadPages *stead_packet_paper_new (SteadStore               *store,
+                                    const char               *of,
+                                    const SteadPaperOptions  *options,
+                                    GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
 SteadPages *stead_price_paper_new (SteadStore               *store,
                                    const char               *of,
                                    const SteadPaperOptions  *options,

@@ -119,6 +119,7 @@ static const SteadPaperKind kinds[] = {
   { "progress-poster", N_("Progress poster"), "build", STEAD_FORMAT_PDF },
   { "hours-week", N_("Hours of a week"), NULL, STEAD_FORMAT_PDF },
   { "hours-person", N_("Hours by activity"), "person", STEAD_FORMAT_PDF },
+  { "packet", N_("Packet"), "packet", STEAD_FORMAT_PDF },
 };
 
 /* What makes each of them, in the same order. */
@@ -165,6 +166,7 @@ static const struct
   { stead_build_poster_new, NULL },
   { stead_hours_week_paper_new, NULL },
   { stead_hours_person_paper_new, NULL },
+  { stead_packet_paper_new, NULL },
 };
 
 const SteadPaperKind *

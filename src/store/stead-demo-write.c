@@ -276,7 +276,7 @@ stead_demo_write (SteadDemoStory  *story,
   done = stead_demo_sound (&writer, error) && stead_demo_begin_farm (&writer, error) &&
          stead_demo_begin_cash (&writer, error) && live (&writer, error) &&
          stead_demo_plan_sales (&writer, error) && stead_demo_plan_builds (&writer, error) &&
-         stead_demo_write_class (&writer, error);
+         stead_demo_write_class (&writer, error) && stead_demo_write_learning (&writer, error);
   stead_demo_loop_free (writer.loop);
   stead_demo_bay_free (writer.bay);
   stead_demo_chicks_free (writer.chicks);

@@ -142,6 +142,8 @@ SteadDemoMarket *stead_demo_market_new   (SteadDemoWriter *writer) G_GNUC_WARN_U
 void             stead_demo_market_free  (SteadDemoMarket *market);
 gboolean         stead_demo_live_market  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* The pen to be built, at the end of the story. */
+/* Skills, events and packets. */
+gboolean         stead_demo_write_learning (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean         stead_demo_plan_builds  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* The sale days to come, likewise. */
 gboolean         stead_demo_plan_sales   (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;

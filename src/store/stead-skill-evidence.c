@@ -142,6 +142,16 @@ read_one (SteadStore         *store,
   return evidence;
 }
 
+SteadEvidence *
+stead_skill_repo_row (SteadStore         *store,
+                      SteadEvidenceKind   what,
+                      gint64              row_id,
+                      GError            **error)
+{
+  g_return_val_if_fail (STEAD_IS_STORE (store) && (guint) what < STEAD_N_EVIDENCE_KINDS, NULL);
+  return read_one (store, what, row_id, error);
+}
+
 static gpointer
 name_from_row (SteadStmt *stmt)
 {

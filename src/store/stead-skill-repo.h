@@ -100,6 +100,8 @@ gboolean   stead_skill_repo_check    (SteadStore *store, gint64 try_id, gint64 a
 
 /* Every piece of evidence of a person's tries; rows that are gone are told as such. */
 GPtrArray *stead_skill_repo_evidence (SteadStore *store, gint64 person_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* One row of the log; (transfer full), told to be gone if it is. */
+SteadEvidence *stead_skill_repo_row  (SteadStore *store, SteadEvidenceKind what, gint64 row_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* Refused if there is no such row, and once the try is checked. */
 gboolean   stead_skill_repo_add_evidence  (SteadStore *store, gint64 try_id, SteadEvidenceKind what, gint64 row_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean   stead_skill_repo_drop_evidence (SteadStore *store, gint64 try_id, SteadEvidenceKind what, gint64 row_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;

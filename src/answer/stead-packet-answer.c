@@ -1,0 +1,543 @@
+/* stead-packet-answer.c - "What is to be shown of this student, or of this team?" */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "answer/stead-answer-error.h"
+#include "answer/stead-packet-private.h"
+#include "core/stead-hours.h"
+#include "core/stead-money.h"
+
+struct _SteadPacketSource
+{
+  GHashTable *statements;   /* of "FROM TO" */
+  GHashTable *batches;      /* of their id */
+  GHashTable *builds;
+};
+
+/* In the order of stead_packet_sections(). */
+static const struct
+{
+  const char      *key;
+  const char      *title;
+  SteadPacketMake  make;
+} sections[] = {
+  { "cover", NC_("section of a packet", "Cover and contents"), stead_packet_make_cover },
+  { "brief", NC_("section of a packet", "The work in brief"), stead_packet_make_brief },
+  { "plan", NC_("section of a packet", "Plan and goals"), stead_packet_make_plan },
+  { "hours", NC_("section of a packet", "Hours by activity"), stead_packet_make_hours },
+  { "money", NC_("section of a packet", "Money in and out"), stead_packet_make_money },
+  { "worth", NC_("section of a packet", "Stock and net worth"), stead_packet_make_worth },
+  { "production", NC_("section of a packet", "Production results"), stead_packet_make_production },
+  { "build", NC_("section of a packet", "Build record"), stead_packet_make_build },
+  { "skills", NC_("section of a packet", "Skills"), stead_packet_make_skills },
+  { "roles", NC_("section of a packet", "Roles and service"), stead_packet_make_roles },
+  { "journal", NC_("section of a packet", "From the journal"), stead_packet_make_journal },
+  { "own", NC_("section of a packet", "Sections of the event"), stead_packet_make_own },
+  { "photos", NC_("section of a packet", "Pictures"), stead_packet_make_photos },
+  { "corrections", NC_("section of a packet", "Corrections and late entries"), stead_packet_make_fixes },
+  { "signatures", NC_("section of a packet", "Signatures"), stead_packet_make_signs },
+  { "how", NC_("section of a packet", "How figures were made"), stead_packet_make_how },
+};
+
+const char *
+stead_packet_section_title (const char *key)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (sections); i++)
+    if (g_strcmp0 (sections[i].key, key) == 0)
+      return g_dpgettext2 (GETTEXT_PACKAGE, "section of a packet", sections[i].title);
+  return key;
+}
+
+/* --- what is freed -------------------------------------------------------------------- */
+
+static void
+block_free (SteadPacketBlock *block)
+{
+  g_free (block->text);
+  stead_card_table_free (block->table);
+  g_clear_pointer (&block->jpeg, g_bytes_unref);
+  g_free (block);
+}
+
+static void
+entry_free (SteadPacketEntry *entry)
+{
+  g_free (entry->text);
+  g_free (entry);
+}
+
+static void
+figure_free (SteadPacketFigure *figure)
+{
+  g_free (figure->text);
+  g_ptr_array_unref (figure->entries);
+  g_free (figure);
+}
+
+static void
+part_free (SteadPacketPart *part)
+{
+  g_free (part->lack);
+  g_ptr_array_unref (part->blocks);
+  g_ptr_array_unref (part->figures);
+  g_free (part);
+}
+
+void
+stead_packet_answer_free (SteadPacketAnswer *self)
+{
+  if (self == NULL)
+    return;
+  stead_farm_free (self->farm);
+  stead_packet_free (self->packet);
+  stead_event_free (self->event);
+  g_clear_pointer (&self->people, g_ptr_array_unref);
+  g_clear_pointer (&self->parts, g_ptr_array_unref);
+  g_free (self->whose);
+  g_free (self->sentence);
+  g_free (self);
+}
+
+SteadPacketSource *
+stead_packet_source_new (void)
+{
+  SteadPacketSource *source = g_new0 (SteadPacketSource, 1);
+
+  source->statements = g_hash_table_new_full (g_str_hash, g_str_equal, g_free,
+                                              (GDestroyNotify) stead_statement_answer_free);
+  source->batches = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free,
+                                           (GDestroyNotify) stead_batch_answer_free);
+  source->builds = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free,
+                                          (GDestroyNotify) stead_build_answer_free);
+  return source;
+}
+
+void
+stead_packet_source_free (SteadPacketSource *source)
+{
+  if (source == NULL)
+    return;
+  g_hash_table_unref (source->statements);
+  g_hash_table_unref (source->batches);
+  g_hash_table_unref (source->builds);
+  g_free (source);
+}
+
+const SteadStatementAnswer *
+stead_packet_statement (SteadPacketMaking  *making,
+                        GError            **error)
+{
+  const SteadPacket *packet = making->answer->packet;
+  g_autofree char *key = g_strdup_printf ("%d %d", packet->from_on, packet->to_on);
+  SteadStatementAnswer *statement = g_hash_table_lookup (making->source->statements, key);
+
+  if (statement == NULL
+      && (statement = stead_statement_answer_new (making->store, packet->from_on, packet->to_on, 0, error)) != NULL)
+    g_hash_table_insert (making->source->statements, g_steal_pointer (&key), statement);
+  return statement;
+}
+
+const SteadBatchAnswer *
+stead_packet_batch (SteadPacketMaking  *making,
+                    gint64              batch_id,
+                    GError            **error)
+{
+  SteadBatchAnswer *batch = g_hash_table_lookup (making->source->batches, &batch_id);
+
+  if (batch == NULL && (batch = stead_batch_answer_new (making->store, batch_id, error)) != NULL)
+    g_hash_table_insert (making->source->batches, g_memdup2 (&batch_id, sizeof batch_id), batch);
+  return batch;
+}
+
+const SteadBuildAnswer *
+stead_packet_build (SteadPacketMaking  *making,
+                    gint64              build_id,
+                    GError            **error)
+{
+  SteadBuildAnswer *build = g_hash_table_lookup (making->source->builds, &build_id);
+
+  if (build == NULL && (build = stead_build_answer_new (making->store, build_id, error)) != NULL)
+    g_hash_table_insert (making->source->builds, g_memdup2 (&build_id, sizeof build_id), build);
+  return build;
+}
+
+/* --- what the makers share -------------------------------------------------------------- */
+
+static SteadPacketBlock *
+block_new (SteadPacketMaking    *making,
+           SteadPacketBlockKind  kind)
+{
+  SteadPacketBlock *block = g_new0 (SteadPacketBlock, 1);
+
+  block->kind = kind;
+  g_ptr_array_add (making->part->blocks, block);
+  return block;
+}
+
+void
+stead_packet_add_text (SteadPacketMaking    *making,
+                       SteadPacketBlockKind  kind,
+                       char                 *text)
+{
+  block_new (making, kind)->text = text;
+}
+
+SteadCardTable *
+stead_packet_add_table (SteadPacketMaking *making,
+                        int                first_figure,
+                        ...)
+{
+  SteadCardTable *table = stead_card_table_new ();
+  const char *title;
+  va_list titles;
+
+  va_start (titles, first_figure);
+  while ((title = va_arg (titles, const char *)) != NULL)
+    stead_card_table_add_column (table, title, table->n_columns >= first_figure);
+  va_end (titles);
+  block_new (making, STEAD_BLOCK_TABLE)->table = table;
+  return table;
+}
+
+void
+stead_packet_add_row (SteadCardTable *table,
+                      ...)
+{
+  SteadCardRow *row = stead_card_table_add_row (table);
+  va_list cells;
+
+  va_start (cells, table);
+  for (int i = 0; i < table->n_columns; i++)
+    row->cells[i] = va_arg (cells, char *);
+  va_end (cells);
+}
+
+SteadPacketFigure *
+stead_packet_add_figure (SteadPacketMaking *making,
+                         char              *text)
+{
+  SteadPacketFigure *figure = g_new0 (SteadPacketFigure, 1);
+
+  figure->mark = ++making->answer->n_marks;
+  figure->text = text;
+  figure->entries = g_ptr_array_new_with_free_func ((GDestroyNotify) entry_free);
+  g_ptr_array_add (making->part->figures, figure);
+  return figure;
+}
+
+void
+stead_packet_add_entry (SteadPacketFigure *figure,
+                        char              *text,
+                        SteadTarget        target,
+                        gint64             id)
+{
+  SteadPacketEntry *entry;
+
+  if (figure->n_entries++ >= STEAD_PACKET_MOST_ENTRIES)
+    {
+      g_free (text);
+      return;
+    }
+  entry = g_new0 (SteadPacketEntry, 1);
+  entry->text = text;
+  entry->target = target;
+  entry->id = id;
+  g_ptr_array_add (figure->entries, entry);
+}
+
+char *
+stead_packet_marked (const char              *text,
+                     const SteadPacketFigure *figure)
+{
+  static const char * const raised[] = { "⁰", "¹", "²", "³", "⁴", "⁵", "⁶", "⁷", "⁸", "⁹" };
+  g_autofree char *digits = g_strdup_printf ("%d", figure->mark);
+  g_autoptr(GString) marked = g_string_new (text);
+
+  g_string_append (marked, "\u00a0");
+  for (const char *digit = digits; *digit != '\0'; digit++)
+    g_string_append (marked, raised[*digit - '0']);
+  return g_string_free (g_steal_pointer (&marked), FALSE);
+}
+
+void
+stead_packet_blank (SteadPacketMaking *making,
+                    char              *lack,
+                    SteadTarget        target,
+                    gint64             id)
+{
+  making->part->is_blank = TRUE;
+  making->part->lack = lack;
+  making->part->target = target;
+  making->part->target_id = id;
+  stead_packet_add_text (making, STEAD_BLOCK_NOTE, g_strdup (_("Nothing recorded.")));
+}
+
+gint64
+stead_packet_person_id (const SteadPacketMaking *making,
+                        guint                    n)
+{
+  return ((const SteadEventPerson *) making->answer->people->pdata[n])->person_id;
+}
+
+const char *
+stead_packet_person_name (const SteadPacketMaking *making,
+                          guint                    n)
+{
+  return ((const SteadEventPerson *) making->answer->people->pdata[n])->name;
+}
+
+gboolean
+stead_packet_is_team (const SteadPacketMaking *making)
+{
+  return making->answer->people->len > 1;
+}
+
+char *
+stead_packet_days (SteadDay from,
+                   SteadDay to)
+{
+  g_autofree char *first = stead_day_format (from, STEAD_DAY_STYLE_MEDIUM);
+  g_autofree char *last = stead_day_format (to, STEAD_DAY_STYLE_MEDIUM);
+
+  /* Translators: the first and the last day of a period. */
+  return g_strdup_printf (_("%s to %s"), first, last);
+}
+
+char *
+stead_packet_hm (double minutes)
+{
+  return stead_hours_format ((gint64) (minutes + 0.5));
+}
+
+char *
+stead_packet_money (const SteadPacketMaking *making,
+                    gint64                   cents)
+{
+  return stead_money_format (cents, making->answer->farm->currency);
+}
+
+/* --- the answer -------------------------------------------------------------------------- */
+
+static SteadEventPerson *
+find_person (SteadStore  *store,
+             gint64       person_id,
+             GError     **error)
+{
+  g_autoptr(GPtrArray) people = stead_person_repo_list (store, error);
+
+  for (guint i = 0; people != NULL && i < people->len; i++)
+    {
+      const SteadPerson *person = people->pdata[i];
+      SteadEventPerson *found;
+
+      if (person->id != person_id)
+        continue;
+      found = g_new0 (SteadEventPerson, 1);
+      found->person_id = person->id;
+      found->name = g_strdup (person->name);
+      return found;
+    }
+  if (people != NULL)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                         _("There is no such person in the farm. Choose another."));
+  return NULL;
+}
+
+static gboolean
+read_people (SteadStore         *store,
+             SteadPacketAnswer  *self,
+             GError            **error)
+{
+  g_autoptr(GString) whose = g_string_new (NULL);
+
+  if (self->packet->person_id != 0)
+    {
+      SteadEventPerson *person = find_person (store, self->packet->person_id, error);
+
+      if (person == NULL)
+        return FALSE;
+      self->people = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_event_person_free);
+      g_ptr_array_add (self->people, person);
+    }
+  else if ((self->people = stead_event_repo_team (store, self->packet->event_id, error)) == NULL)
+    return FALSE;
+  if (self->people->len == 0)
+    {
+      g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                           _("Nobody is in the team of the event yet. Put somebody in, then make the packet."));
+      return FALSE;
+    }
+  for (guint i = 0; i < self->people->len; i++)
+    g_string_append_printf (whose, i == 0 ? "%s" : ", %s", ((const SteadEventPerson *) self->people->pdata[i])->name);
+  self->whose = g_string_free (g_steal_pointer (&whose), FALSE);
+  return TRUE;
+}
+
+static gboolean
+make_part (SteadPacketMaking  *making,
+           const char         *key,
+           GError            **error)
+{
+  SteadPacketPart *part = g_new0 (SteadPacketPart, 1);
+
+  part->key = stead_packet_sections ()[0];
+  part->blocks = g_ptr_array_new_with_free_func ((GDestroyNotify) block_free);
+  part->figures = g_ptr_array_new_with_free_func ((GDestroyNotify) figure_free);
+  g_ptr_array_add (making->answer->parts, part);
+  making->part = part;
+  for (gsize i = 0; i < G_N_ELEMENTS (sections); i++)
+    if (g_str_equal (sections[i].key, key))
+      {
+        part->key = sections[i].key;
+        part->title = stead_packet_section_title (key);
+        if (!sections[i].make (making, error))
+          return FALSE;
+        making->answer->n_blank += part->is_blank;
+        return TRUE;
+      }
+  g_return_val_if_reached (FALSE);
+}
+
+static char *
+say (const SteadPacketAnswer *self)
+{
+  g_autofree char *whose = g_markup_escape_text (self->whose, -1);
+
+  if (self->n_blank == 0)
+    /* Translators: a name, or the names of a team. */
+    return g_strdup_printf (_("The packet of <b>%s</b> has something in each of its sections."), whose);
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "In the packet of <b>%2$s</b> nothing is recorded for %1$d section.",
+                                       "In the packet of <b>%2$s</b> nothing is recorded for %1$d sections.",
+                                       (gulong) self->n_blank), self->n_blank, whose);
+}
+
+static SteadPacketAnswer *
+make (SteadStore         *store,
+      SteadPacketAnswer  *self,
+      SteadPacketSource  *source,
+      GError            **error)
+{
+  SteadPacketMaking making = { store, source, self, NULL };
+
+  self->parts = g_ptr_array_new_with_free_func ((GDestroyNotify) part_free);
+  self->farm = stead_farm_repo_get (store, error);
+  if (self->farm == NULL)
+    return NULL;
+  if (self->packet->event_id != 0 && (self->event = stead_event_repo_get (store, self->packet->event_id, error)) == NULL)
+    return NULL;
+  if (!read_people (store, self, error))
+    return NULL;
+  for (guint i = 0; i < self->packet->sections->len; i++)
+    if (!make_part (&making, self->packet->sections->pdata[i], error))
+      return NULL;
+  self->sentence = say (self);
+  return self;
+}
+
+static SteadPacketAnswer *
+answer_of (SteadStore         *store,
+           SteadPacket        *packet,
+           SteadPacketSource  *source,
+           GError            **error)
+{
+  g_autoptr(SteadPacketSource) own = source == NULL ? stead_packet_source_new () : NULL;
+  g_autoptr(SteadPacketAnswer) self = g_new0 (SteadPacketAnswer, 1);
+
+  self->packet = packet;
+  if (make (store, self, source != NULL ? source : own, error) == NULL)
+    return NULL;
+  return g_steal_pointer (&self);
+}
+
+SteadPacketAnswer *
+stead_packet_answer_new (SteadStore         *store,
+                         gint64              packet_id,
+                         SteadPacketSource  *source,
+                         GError            **error)
+{
+  SteadPacket *packet;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  packet = stead_packet_repo_get (store, packet_id, error);
+  return packet == NULL ? NULL : answer_of (store, packet, source, error);
+}
+
+SteadPacketAnswer *
+stead_packet_answer_of (SteadStore         *store,
+                        const SteadPacket  *packet,
+                        SteadPacketSource  *source,
+                        GError            **error)
+{
+  SteadPacket *copy;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && packet != NULL, NULL);
+  copy = stead_packet_new ();
+  g_ptr_array_unref (copy->sections);
+  *copy = *packet;
+  copy->name = g_strdup (packet->name);
+  copy->brief = g_strdup (packet->brief);
+  copy->sections = g_ptr_array_copy (packet->sections, (GCopyFunc) (void (*) (void)) g_strdup, NULL);
+  g_ptr_array_set_free_func (copy->sections, g_free);
+  return answer_of (store, copy, source, error);
+}
+
+SteadPacket *
+stead_packet_usual (SteadStore  *store,
+                    SteadDay     day,
+                    GError     **error)
+{
+  g_autoptr(SteadFarm) farm = stead_farm_repo_get (store, error);
+  SteadPacket *packet;
+
+  if (farm == NULL)
+    return NULL;
+  packet = stead_packet_new ();
+  packet->from_on = stead_school_year_start (day, farm->school_year_month, farm->school_year_mday);
+  packet->to_on = day;
+  for (const char * const *key = stead_packet_sections (); *key != NULL; key++)
+    g_ptr_array_add (packet->sections, g_strdup (*key));
+  return packet;
+}
+
+static gboolean
+is_called (const char *name,
+           const char *wanted)
+{
+  g_autofree char *bare = g_strstrip (g_strdup (wanted));
+  g_autofree char *one = g_utf8_casefold (bare, -1);
+  g_autofree char *two = g_utf8_casefold (name, -1);
+
+  return g_str_equal (one, two);
+}
+
+gboolean
+stead_subject_packet (SteadStore  *store,
+                      const char  *name,
+                      gint64      *out_id,
+                      GError     **error)
+{
+  g_autoptr(GPtrArray) packets = stead_packet_repo_list (store, error);
+  g_autoptr(GString) names = g_string_new (NULL);
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  if (packets == NULL)
+    return FALSE;
+  for (guint i = 0; i < packets->len; i++)
+    {
+      const SteadPacket *packet = packets->pdata[i];
+
+      g_string_append_printf (names, i == 0 ? "%s" : ", %s", packet->name);
+      if (name != NULL && !is_called (packet->name, name))
+        continue;
+      *out_id = packet->id;
+      return TRUE;
+    }
+  if (packets->len == 0)
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
+                         _("There is no packet yet. Make one in Show."));
+  else
+    g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
+                 _("No packet is called “%s”. There is: %s."), name, names->str);
+  return FALSE;
+}

@@ -1,0 +1,544 @@
+/* stead-packet-people.c - sections of a packet about the person: who it is, what was aimed
+ * at, learned, held and thought.
+ */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "answer/stead-packet-private.h"
+#include "answer/stead-skill-answer.h"
+#include "core/stead-hours.h"
+#include "core/stead-money.h"
+#include "store/stead-batch-repo.h"
+#include "store/stead-reflection-repo.h"
+#include "store/stead-shot-repo.h"
+
+/* Of a team, each person's part has the name over it. */
+static void
+add_name (SteadPacketMaking *making,
+          guint              n)
+{
+  if (stead_packet_is_team (making))
+    stead_packet_add_text (making, STEAD_BLOCK_SUBHEADING, g_strdup (stead_packet_person_name (making, n)));
+}
+
+/* --- cover and brief ---------------------------------------------------------------- */
+
+gboolean
+stead_packet_make_cover (SteadPacketMaking  *making,
+                         GError            **error)
+{
+  const SteadPacketAnswer *answer = making->answer;
+  SteadCardTable *table = stead_packet_add_table (making, 2, "", "", NULL);
+
+  stead_packet_add_row (table, g_strdup (stead_packet_is_team (making) ? C_("cover of a packet", "Team")
+                                                                       : C_("cover of a packet", "Student")),
+                        g_strdup (answer->whose));
+  stead_packet_add_row (table, g_strdup (C_("cover of a packet", "Farm")), g_strdup (answer->farm->name));
+  stead_packet_add_row (table, g_strdup (C_("cover of a packet", "Days")),
+                        stead_packet_days (answer->packet->from_on, answer->packet->to_on));
+  if (answer->event != NULL)
+    stead_packet_add_row (table, g_strdup (C_("cover of a packet", "Event")), g_strdup (answer->event->name));
+  table = stead_packet_add_table (making, 2, C_("contents of a packet", "No."), C_("contents of a packet", "Section"),
+                                  NULL);
+  for (guint i = 0; i < answer->packet->sections->len; i++)
+    stead_packet_add_row (table, g_strdup_printf ("%u", i + 1),
+                          g_strdup (stead_packet_section_title (answer->packet->sections->pdata[i])));
+  return TRUE;
+}
+
+gboolean
+stead_packet_make_brief (SteadPacketMaking  *making,
+                         GError            **error)
+{
+  const SteadPacketAnswer *answer = making->answer;
+  const SteadStatementAnswer *statement = stead_packet_statement (making, error);
+  g_autofree char *sum = NULL, *net = NULL;
+  SteadPacketFigure *figure;
+  SteadCardTable *table;
+  double minutes = 0;
+  int n_tried = 0;
+
+  if (statement == NULL)
+    return FALSE;
+  if (answer->packet->brief != NULL)
+    stead_packet_add_text (making, STEAD_BLOCK_TEXT, g_markup_escape_text (answer->packet->brief, -1));
+  else
+    stead_packet_blank (making, g_strdup (_("Write the work in brief: what was aimed at, and what was done.")),
+                        STEAD_TARGET_NONE, 0);
+  table = stead_packet_add_table (making, 1, C_("column of a packet", "Figure"), C_("column of a packet", "Value"), NULL);
+  figure = stead_packet_add_figure (making, NULL);
+  for (guint i = 0; i < answer->people->len; i++)
+    {
+      gint64 person = stead_packet_person_id (making, i);
+      g_autoptr(GPtrArray) hours = stead_packet_repo_hours (making->store, person, answer->packet->from_on,
+                                                            answer->packet->to_on, error);
+      g_autoptr(SteadSkillAnswer) skills = hours != NULL ? stead_skill_answer_new (making->store, person, error) : NULL;
+
+      if (skills == NULL)
+        return FALSE;
+      n_tried += skills->n_tried;
+      for (guint k = 0; k < hours->len; k++)
+        minutes += ((const SteadPacketHours *) hours->pdata[k])->minutes;
+      stead_packet_add_entry (figure, g_strdup (stead_packet_person_name (making, i)), STEAD_TARGET_HOURS, person);
+    }
+  sum = stead_packet_hm (minutes);
+  figure->text = g_strdup_printf (_("Hours worked: %s"), sum);
+  stead_packet_add_row (table, g_strdup (C_("figure of a packet", "Hours worked")), stead_packet_marked (sum, figure));
+  stead_packet_add_row (table, g_strdup (C_("figure of a packet", "Skills tried")), g_strdup_printf ("%d", n_tried));
+  net = stead_packet_money (making, statement->net);
+  stead_packet_add_row (table, g_strdup (C_("figure of a packet", "Earned by the whole farm")), g_strdup (net));
+  return TRUE;
+}
+
+/* --- plan ------------------------------------------------------------------------------ */
+
+static gboolean
+add_goals (SteadPacketMaking  *making,
+           guint               n,
+           guint              *n_goals,
+           GError            **error)
+{
+  g_autoptr(GPtrArray) goals = stead_goal_repo_list (making->store, stead_packet_person_id (making, n), error);
+  SteadCardTable *table = NULL;
+
+  if (goals == NULL)
+    return FALSE;
+  *n_goals += goals->len;
+  for (guint i = 0; i < goals->len; i++)
+    {
+      const SteadGoal *goal = goals->pdata[i];
+
+      if (table == NULL)
+        table = stead_packet_add_table (making, 4, C_("column of goals", "Goal"), C_("column of goals", "Set"),
+                                        C_("column of goals", "Due"), C_("column of goals", "Result"), NULL);
+      stead_packet_add_row (table, g_strdup (goal->words), stead_day_format (goal->set_on, STEAD_DAY_STYLE_MEDIUM),
+                            goal->due_on != STEAD_DAY_NONE ? stead_day_format (goal->due_on, STEAD_DAY_STYLE_MEDIUM) : NULL,
+                            goal->result != NULL ? g_strdup (goal->result)
+                            : goal->reached_on != STEAD_DAY_NONE ? g_strdup (C_("goal", "reached"))
+                                                                 : g_strdup (C_("goal", "under way")));
+    }
+  return TRUE;
+}
+
+static gboolean
+add_trainings (SteadPacketMaking  *making,
+               guint               n,
+               GError            **error)
+{
+  g_autoptr(GPtrArray) trainings = stead_packet_repo_trainings (making->store, stead_packet_person_id (making, n), error);
+  SteadCardTable *table = NULL;
+
+  for (guint i = 0; trainings != NULL && i < trainings->len; i++)
+    {
+      const SteadPacketTraining *training = trainings->pdata[i];
+
+      if (table == NULL)
+        table = stead_packet_add_table (making, 3, C_("column of trainings", "Trained for"),
+                                        C_("column of trainings", "Given"), C_("column of trainings", "Until"), NULL);
+      stead_packet_add_row (table, g_strdup (training->subject),
+                            stead_day_format (training->given_on, STEAD_DAY_STYLE_MEDIUM),
+                            training->until_on != STEAD_DAY_NONE
+                            ? stead_day_format (training->until_on, STEAD_DAY_STYLE_MEDIUM) : NULL);
+    }
+  return trainings != NULL;
+}
+
+gboolean
+stead_packet_make_plan (SteadPacketMaking  *making,
+                        GError            **error)
+{
+  guint n_goals = 0;
+
+  for (guint i = 0; i < making->answer->people->len; i++)
+    {
+      add_name (making, i);
+      if (!add_goals (making, i, &n_goals, error) || !add_trainings (making, i, error))
+        return FALSE;
+    }
+  if (n_goals == 0)
+    stead_packet_blank (making, g_strdup (_("Enter a goal with the day by which it is to be reached.")),
+                        STEAD_TARGET_SKILLS, stead_packet_person_id (making, 0));
+  return TRUE;
+}
+
+/* --- skills, roles ------------------------------------------------------------------------ */
+
+static gboolean
+add_skills (SteadPacketMaking  *making,
+            guint               n,
+            int                *n_tried,
+            GError            **error)
+{
+  g_autoptr(SteadSkillAnswer) skills = stead_skill_answer_new (making->store, stead_packet_person_id (making, n), error);
+  SteadCardTable *table;
+
+  if (skills == NULL)
+    return FALSE;
+  *n_tried += skills->n_tried;
+  stead_packet_add_text (making, STEAD_BLOCK_TEXT, g_strdup (skills->sentence));
+  if (skills->n_tried == 0)
+    return TRUE;
+  table = stead_packet_add_table (making, 5, C_("column of skills", "Code"), C_("column of skills", "Skill"),
+                                  C_("column of skills", "How well"), C_("column of skills", "Shown by"),
+                                  C_("column of skills", "Checked"), NULL);
+  for (guint i = 0; i < skills->rows->len; i++)
+    {
+      const SteadSkillRow *row = skills->rows->pdata[i];
+      SteadPacketFigure *figure = NULL;
+      g_autofree char *shown = NULL;
+
+      if (row->best == 0)
+        continue;
+      for (guint k = 0; k < row->evidence->len; k++)
+        {
+          const SteadEvidence *evidence = row->evidence->pdata[k];
+
+          if (figure == NULL)
+            figure = stead_packet_add_figure (making, g_strdup (row->skill->words));
+          stead_packet_add_entry (figure, stead_evidence_text (evidence, making->answer->farm),
+                                  stead_evidence_target (evidence), evidence->target_id);
+        }
+      if (figure != NULL)
+        shown = figure->n_entries == 1
+                ? g_strdup (((const SteadPacketEntry *) figure->entries->pdata[0])->text)
+                : g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d row of the log", "%d rows of the log",
+                                                figure->n_entries), (int) figure->n_entries);
+      stead_packet_add_row (table, g_strdup (row->skill->code), g_strdup (row->skill->words),
+                            g_strdup (stead_skill_level_text (row->best)),
+                            figure != NULL ? stead_packet_marked (shown, figure) : NULL,
+                            g_strdup (row->is_checked ? C_("skill", "yes") : NULL));
+    }
+  return TRUE;
+}
+
+gboolean
+stead_packet_make_skills (SteadPacketMaking  *making,
+                          GError            **error)
+{
+  int n_tried = 0;
+
+  for (guint i = 0; i < making->answer->people->len; i++)
+    {
+      add_name (making, i);
+      if (!add_skills (making, i, &n_tried, error))
+        return FALSE;
+    }
+  if (n_tried == 0)
+    stead_packet_blank (making, g_strdup (_("Enter which skills were tried, and choose what in the log shows them.")),
+                        STEAD_TARGET_SKILLS, stead_packet_person_id (making, 0));
+  return TRUE;
+}
+
+gboolean
+stead_packet_make_roles (SteadPacketMaking  *making,
+                         GError            **error)
+{
+  guint n_roles = 0;
+
+  for (guint i = 0; i < making->answer->people->len; i++)
+    {
+      g_autoptr(GPtrArray) roles = stead_role_held_repo_list (making->store, stead_packet_person_id (making, i), error);
+      SteadCardTable *table = NULL;
+
+      if (roles == NULL)
+        return FALSE;
+      if (roles->len > 0)
+        add_name (making, i);
+      n_roles += roles->len;
+      for (guint k = 0; k < roles->len; k++)
+        {
+          const SteadRoleHeld *role = roles->pdata[k];
+
+          if (table == NULL)
+            table = stead_packet_add_table (making, 3, C_("column of roles", "Role or service"),
+                                            C_("column of roles", "Kind"), C_("column of roles", "Days"), NULL);
+          stead_packet_add_row (table, g_strdup (role->words),
+                                g_strdup (role->is_service ? C_("kind of role", "service") : C_("kind of role", "role")),
+                                role->to_on != STEAD_DAY_NONE ? stead_packet_days (role->from_on, role->to_on)
+                                : stead_day_format (role->from_on, STEAD_DAY_STYLE_MEDIUM));
+        }
+    }
+  if (n_roles == 0)
+    stead_packet_blank (making, g_strdup (_("Enter a role that was held, or a service that was done.")),
+                        STEAD_TARGET_SKILLS, stead_packet_person_id (making, 0));
+  return TRUE;
+}
+
+/* --- journal and the event's own sections ---------------------------------------------------- */
+
+static guint
+add_thoughts (SteadPacketMaking *making,
+              GPtrArray         *thoughts)
+{
+  const SteadPacket *packet = making->answer->packet;
+  guint n = 0;
+
+  for (guint i = 0; i < thoughts->len; i++)
+    {
+      const SteadReflection *thought = thoughts->pdata[i];
+
+      if (!thought->is_shown || thought->day < packet->from_on || thought->day > packet->to_on)
+        continue;
+      n++;
+      stead_packet_add_text (making, STEAD_BLOCK_SUBHEADING, stead_day_format (thought->day, STEAD_DAY_STYLE_MEDIUM));
+      if (thought->question != NULL)
+        stead_packet_add_text (making, STEAD_BLOCK_NOTE, g_strdup (thought->question));
+      stead_packet_add_text (making, STEAD_BLOCK_TEXT, g_markup_escape_text (thought->text, -1));
+    }
+  return n;
+}
+
+gboolean
+stead_packet_make_journal (SteadPacketMaking  *making,
+                           GError            **error)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < making->answer->people->len; i++)
+    {
+      g_autoptr(GPtrArray) thoughts = stead_reflection_repo_list (making->store, stead_packet_person_id (making, i),
+                                                                  error);
+
+      if (thoughts == NULL)
+        return FALSE;
+      add_name (making, i);
+      n += add_thoughts (making, thoughts);
+    }
+  if (n == 0)
+    stead_packet_blank (making, g_strdup (_("Write a thought on what happened, and choose it for the packet.")),
+                        STEAD_TARGET_SKILLS, stead_packet_person_id (making, 0));
+  return TRUE;
+}
+
+gboolean
+stead_packet_make_own (SteadPacketMaking  *making,
+                       GError            **error)
+{
+  const SteadEvent *event = making->answer->event;
+  g_autoptr(GPtrArray) needs = NULL;
+  guint n_own = 0, n_empty = 0;
+
+  if (event == NULL)
+    {
+      stead_packet_add_text (making, STEAD_BLOCK_NOTE, g_strdup (_("This packet is for no event.")));
+      return TRUE;
+    }
+  needs = stead_event_repo_needs (making->store, event->id, error);
+  if (needs == NULL)
+    return FALSE;
+  for (guint i = 0; i < needs->len; i++)
+    {
+      const SteadEventNeed *need = needs->pdata[i];
+
+      if (need->what != STEAD_NEED_OWN)
+        continue;
+      n_own++;
+      n_empty += need->text == NULL;
+      stead_packet_add_text (making, STEAD_BLOCK_SUBHEADING, g_strdup (need->words));
+      if (need->text != NULL)
+        stead_packet_add_text (making, STEAD_BLOCK_TEXT, g_markup_escape_text (need->text, -1));
+      else
+        stead_packet_add_text (making, STEAD_BLOCK_NOTE, g_strdup (_("Nothing recorded.")));
+    }
+  if (n_own == n_empty && n_own > 0)
+    {
+      making->part->is_blank = TRUE;
+      making->part->lack = g_strdup (_("Write the sections that the event asks for."));
+      making->part->target = STEAD_TARGET_EVENT;
+      making->part->target_id = event->id;
+    }
+  if (n_own == 0)
+    stead_packet_add_text (making, STEAD_BLOCK_NOTE, g_strdup (_("The event asks for no section of its own.")));
+  return TRUE;
+}
+
+/* --- pictures --------------------------------------------------------------------------------- */
+
+static gboolean
+add_picture (SteadPacketMaking  *making,
+             const SteadShot    *shot,
+             GError            **error)
+{
+  g_autofree char *day = stead_day_format (shot->day, STEAD_DAY_STYLE_MEDIUM);
+  SteadPacketBlock *block;
+  GBytes *jpeg = stead_picture_repo_get (making->store, shot->picture_id, error);
+
+  if (jpeg == NULL)
+    return FALSE;
+  /* Translators: what a picture shows, and its day. */
+  stead_packet_add_text (making, STEAD_BLOCK_PICTURE, g_strdup_printf (_("%1$s (%2$s)"), shot->caption, day));
+  block = making->part->blocks->pdata[making->part->blocks->len - 1];
+  block->jpeg = jpeg;
+  return TRUE;
+}
+
+gboolean
+stead_packet_make_photos (SteadPacketMaking  *making,
+                          GError            **error)
+{
+  const SteadPacket *packet = making->answer->packet;
+  guint n = 0, n_blocked = 0;
+
+  if (!packet->with_pictures)
+    {
+      stead_packet_add_text (making, STEAD_BLOCK_NOTE, g_strdup (_("This packet is without pictures.")));
+      return TRUE;
+    }
+  for (guint i = 0; i < making->answer->people->len; i++)
+    {
+      g_autoptr(GPtrArray) shots = stead_shot_repo_list (making->store, stead_packet_person_id (making, i), error);
+
+      if (shots == NULL)
+        return FALSE;
+      for (guint k = 0; k < shots->len; k++)
+        {
+          const SteadShot *shot = shots->pdata[k];
+
+          if (shot->day < packet->from_on || shot->day > packet->to_on)
+            continue;
+          n += stead_shot_may_show (shot);
+          n_blocked += !stead_shot_may_show (shot);
+          if (stead_shot_may_show (shot) && !add_picture (making, shot, error))
+            return FALSE;
+        }
+    }
+  if (n_blocked > 0)
+    stead_packet_add_text (making, STEAD_BLOCK_CAUTION,
+                           g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u picture is left out: somebody on it has not "
+                                                         "agreed to be shown.", "%u pictures are left out: somebody on "
+                                                         "them has not agreed to be shown.", n_blocked), n_blocked));
+  if (n == 0)
+    stead_packet_blank (making, n_blocked > 0 ? g_strdup (_("Ask for the consent of everybody on the pictures."))
+                                              : g_strdup (_("Add a picture with its caption.")),
+                        STEAD_TARGET_SKILLS, stead_packet_person_id (making, 0));
+  return TRUE;
+}
+
+/* --- corrections, signatures -------------------------------------------------------------------- */
+
+static char *
+fix_value (const SteadPacketMaking *making,
+           SteadFixKind             what,
+           double                   value)
+{
+  switch (what)
+    {
+    case STEAD_FIX_HOURS:   return stead_packet_hm (value);
+    case STEAD_FIX_READING: return stead_number_format (value, 1);
+    case STEAD_FIX_RECEIPT:
+    case STEAD_FIX_CASH:
+    default:                return stead_packet_money (making, (gint64) value);
+    }
+}
+
+static const char *
+fix_name (SteadFixKind what)
+{
+  switch (what)
+    {
+    case STEAD_FIX_HOURS:   return C_("what was corrected", "Hours");
+    case STEAD_FIX_READING: return C_("what was corrected", "Reading");
+    case STEAD_FIX_RECEIPT: return C_("what was corrected", "Receipt");
+    case STEAD_FIX_CASH:
+    default:                return C_("what was corrected", "Cash book");
+    }
+}
+
+static gboolean
+add_fixes (SteadPacketMaking  *making,
+           gint64              person_id,
+           SteadCardTable    **table,
+           GError            **error)
+{
+  const SteadPacket *packet = making->answer->packet;
+  g_autoptr(GPtrArray) fixes = stead_packet_repo_fixes (making->store, person_id, packet->from_on, packet->to_on, error);
+
+  for (guint i = 0; fixes != NULL && i < fixes->len; i++)
+    {
+      const SteadPacketFix *fix = fixes->pdata[i];
+
+      if (*table == NULL)
+        *table = stead_packet_add_table (making, 5, C_("column of corrections", "Of day"),
+                                         C_("column of corrections", "What"), C_("column of corrections", "Before"),
+                                         C_("column of corrections", "After"), C_("column of corrections", "Reason"), NULL);
+      stead_packet_add_row (*table, stead_day_format (fix->day, STEAD_DAY_STYLE_MEDIUM), g_strdup (fix_name (fix->what)),
+                            fix_value (making, fix->what, fix->before), fix_value (making, fix->what, fix->after),
+                            g_strdup (fix->note));
+    }
+  return fixes != NULL;
+}
+
+static gboolean
+add_late (SteadPacketMaking  *making,
+          gint64              person_id,
+          guint              *n_late,
+          double             *minutes,
+          SteadPacketFigure **figure,
+          GError            **error)
+{
+  const SteadPacket *packet = making->answer->packet;
+  g_autoptr(GPtrArray) hours = stead_packet_repo_hours (making->store, person_id, packet->from_on, packet->to_on, error);
+
+  for (guint i = 0; hours != NULL && i < hours->len; i++)
+    {
+      const SteadPacketHours *span = hours->pdata[i];
+      g_autofree char *day = NULL;
+
+      if (stead_hours_late_days (span->day, span->entered_on) <= STEAD_HOURS_LATE_DAYS)
+        continue;
+      if (*figure == NULL)
+        *figure = stead_packet_add_figure (making, NULL);
+      day = stead_day_format (span->day, STEAD_DAY_STYLE_MEDIUM);
+      /* Translators: what was done, a day. */
+      stead_packet_add_entry (*figure, g_strdup_printf (_("%1$s on %2$s"), span->duty, day), STEAD_TARGET_HOURS, person_id);
+      *minutes += span->minutes;
+      (*n_late)++;
+    }
+  return hours != NULL;
+}
+
+gboolean
+stead_packet_make_fixes (SteadPacketMaking  *making,
+                         GError            **error)
+{
+  SteadPacketFigure *figure = NULL;
+  SteadCardTable *table = NULL;
+  double minutes = 0;
+  guint n_late = 0;
+
+  for (guint i = 0; i < making->answer->people->len; i++)
+    if (!add_fixes (making, stead_packet_person_id (making, i), &table, error)
+        || !add_late (making, stead_packet_person_id (making, i), &n_late, &minutes, &figure, error))
+      return FALSE;
+  if (table == NULL)
+    stead_packet_add_text (making, STEAD_BLOCK_NOTE, g_strdup (_("Nothing was corrected.")));
+  if (n_late == 0)
+    {
+      stead_packet_add_text (making, STEAD_BLOCK_NOTE, g_strdup (_("No hours were entered late.")));
+      return TRUE;
+    }
+  figure->text = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u entry of hours was made more than %d days after the work",
+                                               "%u entries of hours were made more than %d days after the work", n_late),
+                                  n_late, STEAD_HOURS_LATE_DAYS);
+  stead_packet_add_text (making, STEAD_BLOCK_TEXT, stead_packet_marked (figure->text, figure));
+  return TRUE;
+}
+
+gboolean
+stead_packet_make_signs (SteadPacketMaking  *making,
+                         GError            **error)
+{
+  SteadCardTable *table = stead_packet_add_table (making, 3, C_("column of signatures", "Who"),
+                                                  C_("column of signatures", "Signature"),
+                                                  C_("column of signatures", "Day"), NULL);
+
+  for (guint i = 0; i < making->answer->people->len; i++)
+    stead_packet_add_row (table, g_strdup (stead_packet_person_name (making, i)), g_strdup ("______________________"),
+                          g_strdup ("____________"));
+  stead_packet_add_row (table, g_strdup (C_("who signs", "Advisor")), g_strdup ("______________________"),
+                        g_strdup ("____________"));
+  stead_packet_add_text (making, STEAD_BLOCK_NOTE,
+                         g_strdup (_("With my name I say that the records are mine, and true as far as I know.")));
+  return TRUE;
+}

@@ -1,0 +1,304 @@
+/* stead-packet-paper.c - the packet of a student or a team, on paper. */
+#include "config.h"
+
+#include "answer/stead-class-answer.h"
+#include "answer/stead-packet-answer.h"
+#include "paper/stead-output.h"
+#include "paper/stead-packet-paper.h"
+#include "paper/stead-paper-error.h"
+#include "paper/stead-paper-private.h"
+#include "paper/stead-pdf.h"
+#include "paper/stead-picture-figure.h"
+
+#include <errno.h>
+#include <glib/gi18n-lib.h>
+#include <glib/gstdio.h>
+
+#define PICTURE_HEIGHT 220.0
+
+/* Texts share what figures leave, by their longest, within reason. */
+#define LEAST_SHARE 8
+#define MOST_SHARE 40
+
+/* --- blocks ------------------------------------------------------------------------- */
+
+static double
+share_of (const SteadCardTable *table,
+          int                   column)
+{
+  long longest = LEAST_SHARE;
+
+  if (table->is_figure[column])
+    return 0;
+  for (guint i = 0; i < table->rows->len; i++)
+    {
+      const char *cell = ((const SteadCardRow *) table->rows->pdata[i])->cells[column];
+
+      longest = MAX (longest, cell != NULL ? g_utf8_strlen (cell, -1) : 0);
+    }
+  return (double) MIN (longest, MOST_SHARE);
+}
+
+static gboolean
+has_head (const SteadCardTable *table)
+{
+  for (int i = 0; i < table->n_columns; i++)
+    if (*table->titles[i] != '\0')
+      return TRUE;
+  return FALSE;
+}
+
+static void
+add_table (SteadPages           *pages,
+           const SteadCardTable *table)
+{
+  gboolean head = has_head (table);
+  SteadPagesColumn columns[STEAD_CARD_COLUMNS];
+
+  if (table->rows->len == 0)
+    return;
+  for (int i = 0; i < table->n_columns; i++)
+    columns[i] = (SteadPagesColumn) { head ? table->titles[i] : NULL,
+                                      table->is_figure[i] ? STEAD_ALIGN_RIGHT : STEAD_ALIGN_LEFT, share_of (table, i) };
+  stead_pages_add_table (pages, columns, table->n_columns);
+  for (guint i = 0; i < table->rows->len; i++)
+    {
+      const SteadCardRow *row = table->rows->pdata[i];
+      gboolean total = table->has_total && i + 1 == table->rows->len;
+      const char *cells[STEAD_CARD_COLUMNS];
+
+      for (int column = 0; column < table->n_columns; column++)
+        cells[column] = row->cells[column] != NULL ? row->cells[column] : "–";
+      stead_pages_add_row (pages, total ? STEAD_ROW_TOTAL : STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, cells);
+    }
+}
+
+/* A picture that cannot be read is said to be so, and its caption stays. */
+static void
+add_picture (SteadPages             *pages,
+             const SteadPacketBlock *block)
+{
+  if (block->jpeg != NULL && stead_picture_figure_add (pages, block->jpeg, PICTURE_HEIGHT))
+    stead_pages_keep_last (pages);
+  else
+    stead_pages_add_note (pages, _("This picture cannot be read."));
+  stead_pages_add_note (pages, block->text);
+}
+
+static void
+add_block (SteadPages             *pages,
+           const SteadPacketBlock *block)
+{
+  switch (block->kind)
+    {
+    case STEAD_BLOCK_SUBHEADING: stead_pages_add_subheading (pages, block->text); break;
+    case STEAD_BLOCK_NOTE:       stead_pages_add_note (pages, block->text); break;
+    case STEAD_BLOCK_CAUTION:    stead_pages_add_caution (pages, block->text); break;
+    case STEAD_BLOCK_TABLE:      add_table (pages, block->table); break;
+    case STEAD_BLOCK_PICTURE:    add_picture (pages, block); break;
+    case STEAD_BLOCK_TEXT:
+    default:                     stead_pages_add_text (pages, block->text); break;
+    }
+}
+
+static SteadPages *
+pages_of (SteadStore               *store,
+          const SteadPacketAnswer  *answer,
+          GError                  **error)
+{
+  g_autoptr(SteadImprint) imprint = stead_imprint_new (store, error);
+  g_autofree char *from = stead_day_format (answer->packet->from_on, STEAD_DAY_STYLE_MEDIUM);
+  g_autofree char *to = stead_day_format (answer->packet->to_on, STEAD_DAY_STYLE_MEDIUM);
+  g_autofree char *period = NULL, *title = NULL;
+  SteadPages *pages;
+
+  if (imprint == NULL)
+    return NULL;
+  /* Translators: the first and the last day of a period. */
+  period = g_strdup_printf (_("%s to %s"), from, to);
+  /* Translators: title of a document; a name, or the names of a team. */
+  title = g_strdup_printf (_("Packet of %s"), answer->whose);
+  pages = stead_pages_new (imprint, title, period);
+  stead_pages_add_title (pages, title);
+  if (g_strcmp0 (answer->packet->name, answer->whose) != 0 && answer->packet->name != NULL)
+    {
+      g_autofree char *name = g_markup_escape_text (answer->packet->name, -1);
+
+      stead_pages_add_lead (pages, name);
+    }
+  for (guint i = 0; i < answer->parts->len; i++)
+    {
+      const SteadPacketPart *part = answer->parts->pdata[i];
+
+      stead_pages_add_heading (pages, part->title);
+      for (guint k = 0; k < part->blocks->len; k++)
+        add_block (pages, part->blocks->pdata[k]);
+    }
+  stead_pages_settle (pages);
+  return pages;
+}
+
+SteadPages *
+stead_packet_paper_new (SteadStore               *store,
+                        const char               *of,
+                        const SteadPaperOptions  *options,
+                        GError                  **error)
+{
+  g_autoptr(SteadPacketAnswer) answer = NULL;
+  gint64 id;
+
+  if (!stead_subject_packet (store, of, &id, error)
+      || (answer = stead_packet_answer_new (store, id, NULL, error)) == NULL)
+    return NULL;
+  return pages_of (store, answer, error);
+}
+
+/* --- a whole class ---------------------------------------------------------------------- */
+
+struct _SteadPacketRun
+{
+  SteadStore        *store;
+  char              *folder;
+  GPtrArray         *packets;   /* of SteadPacket */
+  GHashTable        *names;     /* of files that this run made */
+  SteadPacketSource *source;
+  guint              done;
+};
+
+void
+stead_packet_run_free (SteadPacketRun *run)
+{
+  if (run == NULL)
+    return;
+  g_clear_object (&run->store);
+  g_free (run->folder);
+  g_clear_pointer (&run->packets, g_ptr_array_unref);
+  g_clear_pointer (&run->names, g_hash_table_unref);
+  stead_packet_source_free (run->source);
+  g_free (run);
+}
+
+static gboolean
+has_packet (GPtrArray *packets,
+            gint64     person_id)
+{
+  for (guint i = 0; i < packets->len; i++)
+    if (((const SteadPacket *) packets->pdata[i])->person_id == person_id)
+      return TRUE;
+  return FALSE;
+}
+
+static gboolean
+add_usual (SteadPacketRun  *run,
+           GError         **error)
+{
+  g_autoptr(SteadClassAnswer) people = stead_class_answer_new (run->store, error);
+
+  for (guint i = 0; people != NULL && i < people->people->len; i++)
+    {
+      const SteadPerson *person = people->people->pdata[i];
+      SteadPacket *packet;
+
+      if (person->role != STEAD_PERSON_STUDENT || has_packet (run->packets, person->id))
+        continue;
+      packet = stead_packet_usual (run->store, stead_store_get_today (run->store), error);
+      if (packet == NULL)
+        return FALSE;
+      packet->person_id = person->id;
+      packet->name = g_strdup (person->name);
+      g_ptr_array_add (run->packets, packet);
+    }
+  return people != NULL;
+}
+
+SteadPacketRun *
+stead_packet_run_new (SteadStore  *store,
+                      const char  *folder,
+                      GError     **error)
+{
+  g_autoptr(SteadPacketRun) run = g_new0 (SteadPacketRun, 1);
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && folder != NULL, NULL);
+  run->store = g_object_ref (store);
+  run->folder = g_strdup (folder);
+  run->source = stead_packet_source_new ();
+  run->names = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  run->packets = stead_packet_repo_list (store, error);
+  if (run->packets == NULL || !add_usual (run, error))
+    return NULL;
+  if (run->packets->len == 0)
+    {
+      g_set_error_literal (error, STEAD_PAPER_ERROR, STEAD_PAPER_ERROR_UNKNOWN,
+                           _("There is no student and no packet. Enter the class first."));
+      return NULL;
+    }
+  if (g_mkdir_with_parents (folder, 0700) != 0)
+    {
+      int saved = errno;
+
+      g_set_error (error, G_FILE_ERROR, g_file_error_from_errno (saved), _("The folder “%s” cannot be made: %s"), folder,
+                   g_strerror (saved));
+      return NULL;
+    }
+  return g_steal_pointer (&run);
+}
+
+/* "Maya R.pdf"; signs that a file's name cannot bear become "-", and no two are alike. */
+static char *
+file_of (SteadPacketRun *run,
+         const char     *name)
+{
+  g_autofree char *bare = g_strdup (name);
+  g_autofree char *tried = NULL;
+
+  g_strdelimit (bare, "/\\:*?\"<>|", '-');
+  g_strstrip (bare);
+  if (*bare == '.')
+    *bare = '-';
+  tried = g_strdup_printf ("%s.pdf", bare);
+  for (int i = 2; g_hash_table_contains (run->names, tried); i++)
+    {
+      g_free (tried);
+      tried = g_strdup_printf ("%s %d.pdf", bare, i);
+    }
+  g_hash_table_add (run->names, g_strdup (tried));
+  return g_build_filename (run->folder, tried, NULL);
+}
+
+gboolean
+stead_packet_run_step (SteadPacketRun  *run,
+                       GError         **error)
+{
+  const SteadPacket *packet;
+  g_autoptr(SteadPacketAnswer) answer = NULL;
+  g_autoptr(SteadPages) pages = NULL;
+  g_autoptr(GBytes) pdf = NULL;
+  g_autofree char *path = NULL;
+
+  g_return_val_if_fail (run != NULL && run->done < run->packets->len, FALSE);
+  packet = run->packets->pdata[run->done++];
+  answer = stead_packet_answer_of (run->store, packet, run->source, error);
+  if (answer == NULL || (pages = pages_of (run->store, answer, error)) == NULL)
+    return FALSE;
+  pdf = stead_pdf_from_pages (pages, stead_imprint_language (), error);
+  if (pdf == NULL)
+    return FALSE;
+  path = file_of (run, packet->name);
+  if (!stead_output_write (path, pdf, error))
+    return FALSE;
+  /* What is about one student is for the owner's eyes. */
+  g_chmod (path, 0600);
+  return TRUE;
+}
+
+guint
+stead_packet_run_count (const SteadPacketRun *run)
+{
+  return run->packets->len;
+}
+
+guint
+stead_packet_run_done (const SteadPacketRun *run)
+{
+  return run->done;
+}
