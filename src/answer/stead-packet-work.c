@@ -495,8 +495,8 @@ stead_packet_make_how (SteadPacketMaking  *making,
   stead_packet_add_row (table, g_strdup (_("Skills")),
                         g_strdup (_("The best try counts. It is shown by rows of the log, not by words alone.")));
   stead_packet_add_text (making, STEAD_BLOCK_NOTE,
-                         g_strdup (_("A small raised number at a figure is its mark. In the program, under “Packets” in "
-                                     "Show, the mark leads to the entries that make the figure.")));
+                         g_strdup (_("A small raised number at a figure is its mark. In the program, the packets in Show "
+                                     "lead from the mark to the entries that make the figure.")));
   table = stead_packet_add_table (making, 2, C_("column of marks", "Mark"), C_("column of marks", "Figure"),
                                   C_("column of marks", "Entries"), NULL);
   for (guint i = 0; i < answer->parts->len; i++)

@@ -9,10 +9,13 @@
 #include "app/keep/stead-pane.h"
 #include "app/show/stead-class-pane.h"
 #include "app/show/stead-export-pane.h"
+#include "app/show/stead-events-pane.h"
 #include "app/show/stead-hours-pane.h"
 #include "app/show/stead-results-pane.h"
 #include "app/show/stead-rota-pane.h"
+#include "app/show/stead-packets-pane.h"
 #include "app/show/stead-show-page.h"
+#include "app/show/stead-skills-pane.h"
 #include "app/stead-chips.h"
 #include "app/stead-ui.h"
 
@@ -31,6 +34,9 @@ static const View views[] = {
   { NC_("view of Show", "Trainings"), stead_training_pane_get_type, STEAD_TARGET_NONE },
   { NC_("view of Show", "Results"), stead_results_pane_get_type, STEAD_TARGET_NONE },
   { NC_("view of Show", "Exports"), stead_export_pane_get_type, STEAD_TARGET_NONE },
+  { NC_("view of Show", "Skills"), stead_skills_pane_get_type, STEAD_TARGET_SKILLS },
+  { NC_("view of Show", "Events"), stead_events_pane_get_type, STEAD_TARGET_EVENT },
+  { NC_("view of Show", "Packets"), stead_packets_pane_get_type, STEAD_TARGET_PACKET },
 };
 
 struct _SteadShowPage

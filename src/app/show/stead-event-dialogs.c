@@ -1,0 +1,390 @@
+/* stead-event-dialogs.c - an event, one of its team, a score, and what its packet needs. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "answer/stead-class-answer.h"
+#include "answer/stead-event-answer.h"
+#include "app/fund/stead-fund-form.h"
+#include "app/show/stead-learn-dialogs.h"
+
+static SteadDesk *
+desk_of (SteadFundForm *form)
+{
+  return stead_dialog_get_desk (STEAD_DIALOG (form));
+}
+
+/* @text: (nullable) */
+static void
+show_text (SteadField *field,
+           const char *text)
+{
+  stead_field_set_text (field, text != NULL ? text : "");
+}
+
+/* --- an event ----------------------------------------------------------------------- */
+
+typedef struct
+{
+  SteadEvent  *old;      /* (nullable): as it is saved */
+  GtkDropDown *kind;
+  SteadField  *name, *day, *place, *own_kind, *result, *learned;
+  SteadEvent   event;
+} EventForm;
+
+static void
+event_form_free (gpointer data)
+{
+  stead_event_free (((EventForm *) data)->old);
+  g_free (data);
+}
+
+static gboolean
+event_act (SteadStore  *store,
+           gpointer     data,
+           GError     **error)
+{
+  EventForm *form = data;
+  gboolean is_new = form->event.id == 0;
+
+  return stead_event_repo_save (store, &form->event, error) &&
+         (!is_new || stead_event_fill_needs (store, form->event.id, form->event.kind, error));
+}
+
+static gboolean
+event_save (SteadFundForm  *form,
+            gpointer        data,
+            GError        **error)
+{
+  EventForm *fields = data;
+  guint chosen = gtk_drop_down_get_selected (fields->kind);
+  gsize n;
+  const SteadEventKind *kinds = stead_event_kinds (&n);
+
+  if (!stead_field_read_day (fields->day, STEAD_DAY_NONE, &fields->event.day))
+    return FALSE;
+  fields->event.id = fields->old != NULL ? fields->old->id : 0;
+  fields->event.name = (char *) stead_field_get_text (fields->name);
+  fields->event.kind = (char *) (chosen < n ? kinds[chosen].key : stead_field_get_text (fields->own_kind));
+  fields->event.place = (char *) stead_field_get_text (fields->place);
+  fields->event.result = (char *) stead_field_get_text (fields->result);
+  fields->event.learned = (char *) stead_field_get_text (fields->learned);
+  return stead_desk_act (desk_of (form), _("an event"), event_act, fields, error);
+}
+
+static gboolean
+delete_event_act (SteadStore  *store,
+                  gpointer     data,
+                  GError     **error)
+{
+  return stead_event_repo_delete (store, ((EventForm *) data)->old->id, error);
+}
+
+static gboolean
+event_remove (SteadFundForm  *form,
+              gpointer        data,
+              GError        **error)
+{
+  return stead_desk_act (desk_of (form), _("deleting an event"), delete_event_act, data, error);
+}
+
+static guint
+kind_at (const char *kind)
+{
+  gsize n;
+  const SteadEventKind *kinds = stead_event_kinds (&n);
+
+  for (guint i = 0; i < n; i++)
+    if (g_strcmp0 (kinds[i].key, kind) == 0)
+      return i;
+  return (guint) n;
+}
+
+void
+stead_event_dialog_show (GtkWidget *parent,
+                         SteadDesk *desk,
+                         gint64     event_id)
+{
+  g_autoptr(GPtrArray) words = g_ptr_array_new ();
+  gsize n;
+  const SteadEventKind *kinds = stead_event_kinds (&n);
+  EventForm *fields = g_new0 (EventForm, 1);
+  SteadFundForm *form;
+
+  if (event_id != 0)
+    fields->old = stead_event_repo_get (stead_desk_get_store (desk), event_id, NULL);
+  for (gsize i = 0; i < n; i++)
+    g_ptr_array_add (words, (gpointer) stead_event_kind_name (kinds[i].key));
+  g_ptr_array_add (words, (gpointer) C_("kind of event", "Another kind"));
+  g_ptr_array_add (words, NULL);
+  form = stead_fund_form_new (_("Event"), _("Save event"), fields->old != NULL ? _("Delete event") : NULL, event_save,
+                              event_remove, fields, event_form_free);
+  fields->name = stead_fund_form_add (form, desk, _("Name of the event"), STEAD_FIELD_TEXT);
+  fields->kind = stead_fund_form_add_choice (form, _("Kind"), (const char * const *) words->pdata,
+                                             fields->old != NULL ? kind_at (fields->old->kind) : 0);
+  fields->day = stead_fund_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
+  fields->place = stead_fund_form_add (form, desk, _("Where (may be left out)"), STEAD_FIELD_TEXT);
+  fields->own_kind = stead_fund_form_add (form, desk, _("Another kind, in your words"), STEAD_FIELD_TEXT);
+  fields->result = stead_fund_form_add (form, desk, _("Result, once it is known"), STEAD_FIELD_TEXT);
+  fields->learned = stead_fund_form_add (form, desk, _("What was learned"), STEAD_FIELD_TEXT);
+  if (fields->old != NULL)
+    {
+      show_text (fields->name, fields->old->name);
+      show_text (fields->place, fields->old->place);
+      show_text (fields->result, fields->old->result);
+      show_text (fields->learned, fields->old->learned);
+      stead_field_show_day (fields->day, fields->old->day);
+      if (kind_at (fields->old->kind) == n)
+        show_text (fields->own_kind, fields->old->kind);
+    }
+  stead_dialog_present (STEAD_DIALOG (form), parent, desk);
+}
+
+/* --- people of the team and their scores ------------------------------------------------------ */
+
+typedef struct
+{
+  GPtrArray       *people;     /* of SteadPerson, or of SteadEventPerson for a score */
+  GtkDropDown     *who;
+  SteadField      *role, *day, *part, *score, *out_of;
+  gint64           event_id, person_id;
+  const char      *text;
+  SteadEventScore  saved;
+} TeamForm;
+
+static void
+team_form_free (gpointer data)
+{
+  g_ptr_array_unref (((TeamForm *) data)->people);
+  g_free (data);
+}
+
+static gboolean
+member_act (SteadStore  *store,
+            gpointer     data,
+            GError     **error)
+{
+  const TeamForm *form = data;
+
+  return stead_event_repo_join (store, form->event_id, form->person_id, form->text, error);
+}
+
+static gboolean
+member_save (SteadFundForm  *form,
+             gpointer        data,
+             GError        **error)
+{
+  TeamForm *fields = data;
+  guint who = gtk_drop_down_get_selected (fields->who);
+
+  fields->person_id = who < fields->people->len ? ((SteadPerson *) fields->people->pdata[who])->id : 0;
+  fields->text = stead_field_get_text (fields->role);
+  return stead_desk_act (desk_of (form), _("somebody in a team"), member_act, fields, error);
+}
+
+static gboolean
+leave_act (SteadStore  *store,
+           gpointer     data,
+           GError     **error)
+{
+  const TeamForm *form = data;
+
+  return stead_event_repo_leave (store, form->event_id, form->person_id, error);
+}
+
+static gboolean
+member_remove (SteadFundForm  *form,
+               gpointer        data,
+               GError        **error)
+{
+  TeamForm *fields = data;
+  guint who = gtk_drop_down_get_selected (fields->who);
+
+  fields->person_id = who < fields->people->len ? ((SteadPerson *) fields->people->pdata[who])->id : 0;
+  return stead_desk_act (desk_of (form), _("taking somebody out of a team"), leave_act, fields, error);
+}
+
+void
+stead_member_dialog_show (GtkWidget *parent,
+                          SteadDesk *desk,
+                          gint64     event_id)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadClassAnswer) people = stead_class_answer_new (stead_desk_get_store (desk), &error);
+  g_autoptr(GPtrArray) names = g_ptr_array_new ();
+  TeamForm *fields;
+  SteadFundForm *form;
+
+  if (people == NULL)
+    {
+      stead_desk_say (desk, error->message, FALSE);
+      return;
+    }
+  fields = g_new0 (TeamForm, 1);
+  fields->people = g_steal_pointer (&people->people);
+  fields->event_id = event_id;
+  for (guint i = 0; i < fields->people->len; i++)
+    g_ptr_array_add (names, ((SteadPerson *) fields->people->pdata[i])->name);
+  g_ptr_array_add (names, NULL);
+  form = stead_fund_form_new (_("Team"), _("Put into the team"), _("Take out of the team"), member_save, member_remove,
+                              fields, team_form_free);
+  fields->who = stead_fund_form_add_choice (form, _("Person"), (const char * const *) names->pdata, 0);
+  fields->role = stead_fund_form_add (form, desk, _("Part in the team (may be left out)"), STEAD_FIELD_TEXT);
+  stead_dialog_present (STEAD_DIALOG (form), parent, desk);
+}
+
+static gboolean
+score_act (SteadStore  *store,
+           gpointer     data,
+           GError     **error)
+{
+  return stead_event_repo_save_score (store, &((TeamForm *) data)->saved, error);
+}
+
+static gboolean
+score_save (SteadFundForm  *form,
+            gpointer        data,
+            GError        **error)
+{
+  TeamForm *fields = data;
+  guint who = gtk_drop_down_get_selected (fields->who);
+  gboolean good = stead_field_read_number (fields->score, -1, &fields->saved.score);
+
+  good &= stead_field_read_number (fields->out_of, 0, &fields->saved.out_of);
+  good &= stead_field_read_day (fields->day, stead_store_get_today (stead_desk_get_store (desk_of (form))),
+                                &fields->saved.day);
+  if (!good)
+    return FALSE;
+  fields->saved.id = 0;
+  fields->saved.event_id = fields->event_id;
+  fields->saved.person_id = who > 0 && who <= fields->people->len
+                            ? ((SteadEventPerson *) fields->people->pdata[who - 1])->person_id : 0;
+  fields->saved.part = (char *) stead_field_get_text (fields->part);
+  return stead_desk_act (desk_of (form), _("a practice score"), score_act, fields, error);
+}
+
+void
+stead_score_dialog_show (GtkWidget *parent,
+                         SteadDesk *desk,
+                         gint64     event_id)
+{
+  g_autoptr(GError) error = NULL;
+  GPtrArray *team = stead_event_repo_team (stead_desk_get_store (desk), event_id, &error);
+  g_autoptr(GPtrArray) names = g_ptr_array_new ();
+  TeamForm *fields;
+  SteadFundForm *form;
+
+  if (team == NULL)
+    {
+      stead_desk_say (desk, error->message, FALSE);
+      return;
+    }
+  fields = g_new0 (TeamForm, 1);
+  fields->people = team;
+  fields->event_id = event_id;
+  g_ptr_array_add (names, (gpointer) C_("whose score", "The whole team"));
+  for (guint i = 0; i < team->len; i++)
+    g_ptr_array_add (names, ((SteadEventPerson *) team->pdata[i])->name);
+  g_ptr_array_add (names, NULL);
+  form = stead_fund_form_new (_("Practice score"), _("Save score"), NULL, score_save, NULL, fields, team_form_free);
+  fields->who = stead_fund_form_add_choice (form, _("Whose"), (const char * const *) names->pdata, 0);
+  fields->day = stead_fund_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
+  fields->score = stead_fund_form_add (form, desk, _("Points reached"), STEAD_FIELD_NUMBER);
+  fields->out_of = stead_fund_form_add (form, desk, _("Points to win"), STEAD_FIELD_NUMBER);
+  fields->part = stead_fund_form_add (form, desk, _("Part of the event (may be left out)"), STEAD_FIELD_TEXT);
+  stead_field_show_day (fields->day, stead_store_get_today (stead_desk_get_store (desk)));
+  stead_dialog_present (STEAD_DIALOG (form), parent, desk);
+}
+
+/* --- a need ------------------------------------------------------------------------------------ */
+
+typedef struct
+{
+  SteadEventNeed *old;     /* (nullable) */
+  GtkDropDown    *what;
+  SteadField     *words, *text;
+  SteadEventNeed  need;
+} NeedForm;
+
+static void
+need_form_free (gpointer data)
+{
+  stead_event_need_free (((NeedForm *) data)->old);
+  g_free (data);
+}
+
+static gboolean
+need_act (SteadStore  *store,
+          gpointer     data,
+          GError     **error)
+{
+  return stead_event_repo_save_need (store, &((NeedForm *) data)->need, error);
+}
+
+static gboolean
+need_save (SteadFundForm  *form,
+           gpointer        data,
+           GError        **error)
+{
+  NeedForm *fields = data;
+
+  if (fields->old != NULL)
+    {
+      fields->need.id = fields->old->id;
+      fields->need.position = fields->old->position;
+      fields->need.done_on = fields->old->done_on;
+    }
+  fields->need.what = gtk_drop_down_get_selected (fields->what) == 0 ? STEAD_NEED_OWN : STEAD_NEED_MATERIAL;
+  fields->need.words = (char *) stead_field_get_text (fields->words);
+  fields->need.text = (char *) stead_field_get_text (fields->text);
+  return stead_desk_act (desk_of (form), _("what an event needs"), need_act, fields, error);
+}
+
+static gboolean
+drop_need_act (SteadStore  *store,
+               gpointer     data,
+               GError     **error)
+{
+  return stead_event_repo_drop_need (store, ((NeedForm *) data)->old->id, error);
+}
+
+static gboolean
+need_remove (SteadFundForm  *form,
+             gpointer        data,
+             GError        **error)
+{
+  return stead_desk_act (desk_of (form), _("taking out what an event needs"), drop_need_act, data, error);
+}
+
+void
+stead_need_dialog_show (GtkWidget *parent,
+                        SteadDesk *desk,
+                        gint64     event_id,
+                        gint64     need_id)
+{
+  const char *kinds[] = { C_("need of an event", "A section of its own"), C_("need of an event", "Something to bring"), NULL };
+  g_autoptr(GPtrArray) needs = stead_event_repo_needs (stead_desk_get_store (desk), event_id, NULL);
+  NeedForm *fields = g_new0 (NeedForm, 1);
+  SteadFundForm *form;
+
+  for (guint i = 0; needs != NULL && i < needs->len; i++)
+    if (((SteadEventNeed *) needs->pdata[i])->id == need_id)
+      {
+        fields->old = g_ptr_array_steal_index (needs, i);
+        break;
+      }
+  fields->need.event_id = event_id;
+  fields->need.done_on = STEAD_DAY_NONE;
+  form = stead_fund_form_new (_("What the event needs"), _("Save need"), fields->old != NULL ? _("Take it out") : NULL,
+                              need_save, need_remove, fields, need_form_free);
+  fields->words = stead_fund_form_add (form, desk, _("What it is"), STEAD_FIELD_TEXT);
+  fields->what = stead_fund_form_add_choice (form, _("Kind"), kinds,
+                                             fields->old != NULL && fields->old->what == STEAD_NEED_MATERIAL);
+  fields->text = stead_fund_form_add (form, desk, _("Text of the section"), STEAD_FIELD_TEXT);
+  if (fields->old != NULL)
+    {
+      show_text (fields->words, fields->old->words);
+      show_text (fields->text, fields->old->text);
+    }
+  stead_dialog_present (STEAD_DIALOG (form), parent, desk);
+}

@@ -1,0 +1,289 @@
+/* stead-events-pane.c - one event: its team, its scores, and what the packet still lacks. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "answer/stead-event-answer.h"
+#include "app/keep/stead-pick.h"
+#include "app/show/stead-events-pane.h"
+#include "app/show/stead-learn-dialogs.h"
+#include "core/stead-hours.h"
+
+struct _SteadEventsPane
+{
+  SteadPane   parent_instance;
+
+  SteadPick  *event;
+  GtkWidget  *team;      /* a label */
+  SteadTable *table;
+  gint64      event_id;  /* shown; 0: none yet */
+  gint64      packet_id; /* its packet; 0: none */
+};
+
+G_DEFINE_FINAL_TYPE (SteadEventsPane, stead_events_pane, STEAD_TYPE_PANE)
+
+static void
+item_free (gpointer data)
+{
+  SteadEventItem *item = data;
+
+  g_free (item->text);
+  g_free (item->lack);
+  g_free (item);
+}
+
+static const SteadEventItem *
+item_of (gpointer row)
+{
+  return stead_row_get (STEAD_ROW (row));
+}
+
+static char *
+state_text (gpointer row,
+            gpointer data)
+{
+  return g_strdup (item_of (row)->is_done ? C_("state of a need", "✓ there") : C_("state of a need", "lacking"));
+}
+
+static char *what_text (gpointer row, gpointer data) { return g_strdup (item_of (row)->text); }
+static char *lack_text (gpointer row, gpointer data) { return g_strdup (item_of (row)->lack); }
+
+static void
+row_cb (gpointer row,
+        gpointer data)
+{
+  const SteadEventItem *item = item_of (row);
+  SteadEventsPane *self = data;
+  SteadDesk *desk = stead_pane_get_desk (STEAD_PANE (self));
+
+  if (item->target != STEAD_TARGET_NONE)
+    stead_desk_jump (desk, item->target, item->target_id);
+  else if (item->need_id != 0)
+    stead_need_dialog_show (GTK_WIDGET (self), desk, self->event_id, item->need_id);
+  else if (item->lack != NULL)
+    stead_desk_say (desk, item->lack, FALSE);
+}
+
+/* "Maya R. (Speaker): 3:30 h. 4 practices went from 61 % to 81 % of the points." */
+static void
+show_team (SteadEventsPane        *self,
+           const SteadEventAnswer *answer)
+{
+  g_autoptr(GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < answer->team->len; i++)
+    {
+      const SteadEventPerson *person = answer->team->pdata[i];
+      g_autofree char *hours = stead_hours_format ((gint64) (g_array_index (answer->minutes, double, i) + 0.5));
+      g_autofree char *one = person->role != NULL
+                             /* Translators: a name, a part in the team, "3:30" hours of preparation. */
+                             ? g_strdup_printf (_("%1$s (%2$s): %3$s h"), person->name, person->role, hours)
+                             : g_strdup_printf (_("%1$s: %2$s h prepared"), person->name, hours);
+
+      g_string_append_printf (text, i == 0 ? "%s" : " · %s", one);
+    }
+  if (answer->scores_text != NULL)
+    g_string_append_printf (text, text->len > 0 ? "\n%s" : "%s", answer->scores_text);
+  gtk_label_set_text (GTK_LABEL (self->team), text->str);
+  gtk_widget_set_visible (self->team, text->len > 0);
+}
+
+static gboolean
+show_picks (SteadEventsPane  *self,
+            GError          **error)
+{
+  g_autoptr(GPtrArray) events = stead_event_repo_list (stead_pane_get_store (STEAD_PANE (self)), error);
+
+  if (events == NULL)
+    return FALSE;
+  stead_pick_clear (self->event);
+  for (guint i = 0; i < events->len; i++)
+    stead_pick_append (self->event, ((SteadEvent *) events->pdata[i])->id, ((SteadEvent *) events->pdata[i])->name);
+  stead_pick_show (self->event, self->event_id);
+  self->event_id = stead_pick_get (self->event);
+  gtk_widget_set_visible (GTK_WIDGET (self->event), events->len > 0);
+  return TRUE;
+}
+
+static void
+stead_events_pane_refresh (SteadPane *pane)
+{
+  SteadEventsPane *self = STEAD_EVENTS_PANE (pane);
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadEventAnswer) answer = NULL;
+  g_autoptr(GListModel) rows = NULL;
+
+  if (show_picks (self, &error) && self->event_id == 0)
+    {
+      g_autoptr(GListStore) none = g_list_store_new (STEAD_TYPE_ROW);
+
+      gtk_widget_set_visible (self->team, FALSE);
+      stead_pane_say (pane, _("No event is entered yet."), NULL);
+      stead_table_set_model (self->table, G_LIST_MODEL (none));
+      return;
+    }
+  answer = error == NULL ? stead_event_answer_new (stead_pane_get_store (pane), self->event_id, &error) : NULL;
+  stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
+  if (answer == NULL)
+    return;
+  self->packet_id = answer->packet_id;
+  show_team (self, answer);
+  rows = stead_rows_from_array (g_steal_pointer (&answer->items), item_free);
+  stead_table_set_model (self->table, rows);
+}
+
+static void
+stead_events_pane_show (SteadPane   *pane,
+                        SteadTarget  target,
+                        gint64       id)
+{
+  if (id != 0)
+    STEAD_EVENTS_PANE (pane)->event_id = id;
+}
+
+static void
+event_cb (SteadEventsPane *self)
+{
+  self->event_id = stead_pick_get (self->event);
+  stead_pane_refresh (STEAD_PANE (self), stead_pane_get_desk (STEAD_PANE (self)));
+}
+
+static void new_cb (SteadPane *pane) { stead_event_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), 0); }
+
+/* FALSE after saying that there is no event. */
+static gboolean
+has_event (SteadPane *pane)
+{
+  if (STEAD_EVENTS_PANE (pane)->event_id != 0)
+    return TRUE;
+  stead_desk_say (stead_pane_get_desk (pane), _("Enter an event first."), FALSE);
+  return FALSE;
+}
+
+#define FOR_EVENT(name, dialog, ...) \
+  static void \
+  name (SteadPane *pane) \
+  { \
+    if (has_event (pane)) \
+      dialog (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_EVENTS_PANE (pane)->event_id __VA_ARGS__); \
+  }
+
+FOR_EVENT (edit_cb, stead_event_dialog_show)
+FOR_EVENT (member_cb, stead_member_dialog_show)
+FOR_EVENT (score_cb, stead_score_dialog_show)
+FOR_EVENT (need_cb, stead_need_dialog_show, , 0)
+
+/* --- marking, and making the packet ---------------------------------------------------- */
+
+typedef struct
+{
+  gint64   event_id, need_id;
+} Mark;
+
+static gboolean
+mark_act (SteadStore  *store,
+          gpointer     data,
+          GError     **error)
+{
+  const Mark *mark = data;
+  g_autoptr(GPtrArray) needs = stead_event_repo_needs (store, mark->event_id, error);
+
+  for (guint i = 0; needs != NULL && i < needs->len; i++)
+    {
+      SteadEventNeed *need = needs->pdata[i];
+
+      if (need->id != mark->need_id)
+        continue;
+      need->done_on = stead_store_get_today (store);
+      return stead_event_repo_save_need (store, need, error);
+    }
+  return needs != NULL;
+}
+
+static void
+mark_cb (SteadPane *pane)
+{
+  const SteadEventItem *item = stead_pane_get_chosen (pane);
+  SteadDesk *desk = stead_pane_get_desk (pane);
+  g_autoptr(GError) error = NULL;
+  Mark mark = { STEAD_EVENTS_PANE (pane)->event_id, 0 };
+
+  if (item == NULL)
+    return;
+  mark.need_id = item->need_id;
+  if (mark.need_id == 0)
+    stead_desk_say (desk, _("The program sees by itself whether this is there."), FALSE);
+  else if (!stead_desk_act (desk, _("something is ready"), mark_act, &mark, &error))
+    stead_desk_say (desk, error->message, FALSE);
+}
+
+static gboolean
+packet_act (SteadStore  *store,
+            gpointer     data,
+            GError     **error)
+{
+  SteadEventsPane *self = data;
+  g_autoptr(SteadEvent) event = stead_event_repo_get (store, self->event_id, error);
+  g_autoptr(SteadPacket) packet = event != NULL ? stead_packet_usual (store, stead_store_get_today (store), error) : NULL;
+
+  if (packet == NULL)
+    return FALSE;
+  packet->name = g_strdup (event->name);
+  packet->event_id = event->id;
+  if (!stead_packet_repo_save (store, packet, error))
+    return FALSE;
+  self->packet_id = packet->id;
+  return TRUE;
+}
+
+static void
+packet_cb (SteadPane *pane)
+{
+  SteadEventsPane *self = STEAD_EVENTS_PANE (pane);
+  SteadDesk *desk = stead_pane_get_desk (pane);
+  g_autoptr(GError) error = NULL;
+
+  if (!has_event (pane))
+    return;
+  if (self->packet_id == 0 && !stead_desk_act (desk, _("a packet"), packet_act, self, &error))
+    {
+      stead_desk_say (desk, error->message, FALSE);
+      return;
+    }
+  stead_desk_jump (desk, STEAD_TARGET_PACKET, self->packet_id);
+}
+
+static void
+stead_events_pane_class_init (SteadEventsPaneClass *klass)
+{
+  STEAD_PANE_CLASS (klass)->refresh = stead_events_pane_refresh;
+  STEAD_PANE_CLASS (klass)->show = stead_events_pane_show;
+}
+
+static void
+stead_events_pane_init (SteadEventsPane *self)
+{
+  SteadPane *pane = STEAD_PANE (self);
+
+  self->event = STEAD_PICK (stead_pick_new (_("Event")));
+  g_signal_connect_swapped (self->event, "changed", G_CALLBACK (event_cb), self);
+  stead_pane_add_head (pane, GTK_WIDGET (self->event));
+  self->team = gtk_label_new (NULL);
+  gtk_label_set_xalign (GTK_LABEL (self->team), 0);
+  gtk_label_set_wrap (GTK_LABEL (self->team), TRUE);
+  stead_pane_add_head (pane, self->team);
+  self->table = stead_pane_add_table (pane, _("What the event needs"));
+  stead_table_add_column (self->table, C_("column of needs", "State"), FALSE, FALSE, state_text, NULL, NULL, self);
+  stead_table_add_column (self->table, C_("column of needs", "What"), FALSE, TRUE, what_text, NULL, NULL, self);
+  stead_table_add_column (self->table, C_("column of needs", "What to do"), FALSE, TRUE, lack_text, NULL, NULL, self);
+  stead_table_set_empty (self->table, _("What an event asks for stands here, and what is lacking yet. Enter an event "
+                                        "first."));
+  stead_table_set_activate (self->table, row_cb, self);
+  stead_pane_add_button (pane, _("Practice score…"), G_CALLBACK (score_cb));
+  stead_pane_add_button (pane, _("Packet of the event"), G_CALLBACK (packet_cb));
+  stead_pane_add_button (pane, _("Team…"), G_CALLBACK (member_cb));
+  stead_pane_add_button (pane, _("Add a need…"), G_CALLBACK (need_cb));
+  stead_pane_add_button (pane, _("Mark as ready"), G_CALLBACK (mark_cb));
+  stead_pane_add_button (pane, _("Change the event…"), G_CALLBACK (edit_cb));
+  stead_pane_add_button (pane, _("New event…"), G_CALLBACK (new_cb));
+}

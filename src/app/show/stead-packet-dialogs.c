@@ -1,0 +1,294 @@
+/* stead-packet-dialogs.c - a packet, and where its figures come from. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "answer/stead-class-answer.h"
+#include "app/fund/stead-fund-form.h"
+#include "app/show/stead-learn-dialogs.h"
+#include "app/stead-table.h"
+
+static SteadDesk *
+desk_of (SteadFundForm *form)
+{
+  return stead_dialog_get_desk (STEAD_DIALOG (form));
+}
+
+/* --- a packet ------------------------------------------------------------------------- */
+
+typedef struct
+{
+  GPtrArray   *people;     /* of SteadPerson */
+  GPtrArray   *events;     /* of SteadEvent */
+  SteadPacket *packet;
+  GtkDropDown *whose, *names, *pictures;
+  SteadField  *name, *from, *to, *brief, *order;
+} PacketForm;
+
+static void
+packet_form_free (gpointer data)
+{
+  PacketForm *form = data;
+
+  g_ptr_array_unref (form->people);
+  g_ptr_array_unref (form->events);
+  stead_packet_free (form->packet);
+  g_free (form);
+}
+
+static gboolean
+packet_act (SteadStore  *store,
+            gpointer     data,
+            GError     **error)
+{
+  return stead_packet_repo_save (store, ((PacketForm *) data)->packet, error);
+}
+
+/* "1 4 3": numbers of sections in their usual order. */
+static void
+read_order (PacketForm *form)
+{
+  const char * const *keys = stead_packet_sections ();
+  guint n = g_strv_length ((char **) keys);
+  g_auto(GStrv) words = g_strsplit_set (stead_field_get_text (form->order), " ,;", -1);
+
+  g_ptr_array_set_size (form->packet->sections, 0);
+  for (char **word = words; *word != NULL; word++)
+    {
+      guint64 number = g_ascii_strtoull (*word, NULL, 10);
+
+      if (**word == '\0')
+        continue;
+      g_ptr_array_add (form->packet->sections, g_strdup (number >= 1 && number <= n ? keys[number - 1] : *word));
+    }
+}
+
+static gboolean
+packet_save (SteadFundForm  *form,
+             gpointer        data,
+             GError        **error)
+{
+  PacketForm *fields = data;
+  SteadPacket *packet = fields->packet;
+  guint whose = gtk_drop_down_get_selected (fields->whose);
+  gboolean good = stead_field_read_day (fields->from, STEAD_DAY_NONE, &packet->from_on);
+
+  good &= stead_field_read_day (fields->to, STEAD_DAY_NONE, &packet->to_on);
+  if (!good)
+    return FALSE;
+  packet->person_id = whose < fields->people->len ? ((SteadPerson *) fields->people->pdata[whose])->id : 0;
+  packet->event_id = whose >= fields->people->len && whose - fields->people->len < fields->events->len
+                     ? ((SteadEvent *) fields->events->pdata[whose - fields->people->len])->id : 0;
+  g_free (packet->name);
+  packet->name = g_strdup (stead_field_get_text (fields->name));
+  g_free (packet->brief);
+  packet->brief = g_strdup (stead_field_get_text (fields->brief));
+  packet->with_names = gtk_drop_down_get_selected (fields->names) == 1;
+  packet->with_pictures = gtk_drop_down_get_selected (fields->pictures) == 1;
+  read_order (fields);
+  return stead_desk_act (desk_of (form), _("a packet"), packet_act, fields, error);
+}
+
+static gboolean
+drop_act (SteadStore  *store,
+          gpointer     data,
+          GError     **error)
+{
+  return stead_packet_repo_drop (store, ((PacketForm *) data)->packet->id, error);
+}
+
+static gboolean
+packet_remove (SteadFundForm  *form,
+               gpointer        data,
+               GError        **error)
+{
+  return stead_desk_act (desk_of (form), _("deleting a packet"), drop_act, data, error);
+}
+
+static char *
+order_text (const SteadPacket *packet)
+{
+  const char * const *keys = stead_packet_sections ();
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < packet->sections->len; i++)
+    for (guint k = 0; keys[k] != NULL; k++)
+      if (g_str_equal (keys[k], packet->sections->pdata[i]))
+        g_string_append_printf (text, i == 0 ? "%u" : " %u", k + 1);
+  return g_string_free (text, FALSE);
+}
+
+static guint
+whose_at (const PacketForm *form)
+{
+  for (guint i = 0; i < form->people->len; i++)
+    if (((SteadPerson *) form->people->pdata[i])->id == form->packet->person_id)
+      return i;
+  for (guint i = 0; i < form->events->len; i++)
+    if (((SteadEvent *) form->events->pdata[i])->id == form->packet->event_id)
+      return form->people->len + i;
+  return 0;
+}
+
+static GPtrArray *
+whose_words (const PacketForm *form)
+{
+  GPtrArray *words = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < form->people->len; i++)
+    g_ptr_array_add (words, g_strdup (((SteadPerson *) form->people->pdata[i])->name));
+  for (guint i = 0; i < form->events->len; i++)
+    /* Translators: %s is an event. */
+    g_ptr_array_add (words, g_strdup_printf (_("Team: %s"), ((SteadEvent *) form->events->pdata[i])->name));
+  g_ptr_array_add (words, NULL);
+  return words;
+}
+
+void
+stead_packet_dialog_show (GtkWidget *parent,
+                          SteadDesk *desk,
+                          gint64     packet_id)
+{
+  const char *answers[] = { C_("whether something is in a packet", "No"), C_("whether something is in a packet", "Yes"),
+                            NULL };
+  SteadStore *store = stead_desk_get_store (desk);
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadClassAnswer) people = stead_class_answer_new (store, &error);
+  g_autoptr(GPtrArray) events = people != NULL ? stead_event_repo_list (store, &error) : NULL;
+  g_autoptr(SteadPacket) packet = NULL;
+  g_autoptr(GPtrArray) words = NULL;
+  g_autofree char *order = NULL;
+  PacketForm *fields;
+  SteadFundForm *form;
+
+  if (events != NULL)
+    packet = packet_id != 0 ? stead_packet_repo_get (store, packet_id, &error)
+                            : stead_packet_usual (store, stead_store_get_today (store), &error);
+  if (packet == NULL)
+    {
+      stead_desk_say (desk, error->message, FALSE);
+      return;
+    }
+  fields = g_new0 (PacketForm, 1);
+  fields->people = g_steal_pointer (&people->people);
+  fields->events = g_steal_pointer (&events);
+  fields->packet = g_steal_pointer (&packet);
+  words = whose_words (fields);
+  order = order_text (fields->packet);
+  form = stead_fund_form_new (_("Packet"), _("Save packet"), packet_id != 0 ? _("Delete packet") : NULL, packet_save,
+                              packet_remove, fields, packet_form_free);
+  fields->name = stead_fund_form_add (form, desk, _("Name of the packet"), STEAD_FIELD_TEXT);
+  fields->whose = stead_fund_form_add_choice (form, _("Of whom"), (const char * const *) words->pdata, whose_at (fields));
+  fields->from = stead_fund_form_add (form, desk, _("First day"), STEAD_FIELD_DAY);
+  fields->to = stead_fund_form_add (form, desk, _("Last day"), STEAD_FIELD_DAY);
+  fields->brief = stead_fund_form_add (form, desk, _("The work in brief"), STEAD_FIELD_TEXT);
+  fields->order = stead_fund_form_add (form, desk, _("Sections by their numbers, in order"), STEAD_FIELD_TEXT);
+  fields->names = stead_fund_form_add_choice (form, _("Names of others who agreed"), answers, fields->packet->with_names);
+  fields->pictures = stead_fund_form_add_choice (form, _("Pictures"), answers, fields->packet->with_pictures);
+  stead_field_set_text (fields->name, fields->packet->name != NULL ? fields->packet->name : "");
+  stead_field_set_text (fields->brief, fields->packet->brief != NULL ? fields->packet->brief : "");
+  stead_field_set_text (fields->order, order);
+  stead_field_show_day (fields->from, fields->packet->from_on);
+  stead_field_show_day (fields->to, fields->packet->to_on);
+  stead_dialog_present (STEAD_DIALOG (form), parent, desk);
+}
+
+/* --- figures -------------------------------------------------------------------------------- */
+
+typedef struct
+{
+  int          mark;
+  char        *figure, *entry;
+  SteadTarget  target;
+  gint64       id;
+} Line;
+
+static void
+line_free (gpointer data)
+{
+  Line *line = data;
+
+  g_free (line->figure);
+  g_free (line->entry);
+  g_free (line);
+}
+
+static const Line *line_of (gpointer item) { return stead_row_get (STEAD_ROW (item)); }
+static char *mark_text (gpointer item, gpointer data) { return g_strdup_printf ("%d", line_of (item)->mark); }
+static char *figure_text (gpointer item, gpointer data) { return g_strdup (line_of (item)->figure); }
+static char *entry_text (gpointer item, gpointer data) { return g_strdup (line_of (item)->entry); }
+
+static void
+row_cb (gpointer item,
+        gpointer data)
+{
+  const Line *line = line_of (item);
+  SteadDesk *desk = g_object_get_data (G_OBJECT (data), "desk");
+
+  if (line->target == STEAD_TARGET_NONE)
+    {
+      stead_desk_say (desk, _("This entry has no page of its own."), FALSE);
+      return;
+    }
+  stead_desk_jump (desk, line->target, line->id);
+  gtk_window_close (GTK_WINDOW (data));
+}
+
+static GListModel *
+figures_of (const SteadPacketAnswer *answer)
+{
+  GPtrArray *lines = g_ptr_array_new ();
+
+  for (guint i = 0; i < answer->parts->len; i++)
+    {
+      const SteadPacketPart *part = answer->parts->pdata[i];
+
+      for (guint k = 0; k < part->figures->len; k++)
+        for (guint j = 0; j < ((SteadPacketFigure *) part->figures->pdata[k])->entries->len; j++)
+          {
+            const SteadPacketFigure *figure = part->figures->pdata[k];
+            const SteadPacketEntry *entry = figure->entries->pdata[j];
+            Line *line = g_new0 (Line, 1);
+
+            line->mark = figure->mark;
+            line->figure = g_strdup (figure->text);
+            line->entry = g_strdup (entry->text);
+            line->target = entry->target;
+            line->id = entry->id;
+            g_ptr_array_add (lines, line);
+          }
+    }
+  return stead_rows_from_array (lines, line_free);
+}
+
+void
+stead_figures_window_show (GtkWidget *parent,
+                           SteadDesk *desk,
+                           gint64     packet_id)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadPacketAnswer) answer = stead_packet_answer_new (stead_desk_get_store (desk), packet_id, NULL, &error);
+  g_autoptr(GListModel) rows = NULL;
+  GtkWidget *window, *table;
+
+  if (answer == NULL)
+    {
+      stead_desk_say (desk, error->message, FALSE);
+      return;
+    }
+  window = g_object_new (STEAD_TYPE_DIALOG, "title", _("Figures of the packet"), "default-width", 760,
+                         "default-height", 520, NULL);
+  table = stead_table_new (_("Figures and their entries"));
+  stead_table_add_column (STEAD_TABLE (table), C_("column of marks", "Mark"), TRUE, FALSE, mark_text, NULL, NULL, NULL);
+  stead_table_add_column (STEAD_TABLE (table), C_("column of marks", "Figure"), FALSE, TRUE, figure_text, NULL, NULL, NULL);
+  stead_table_add_column (STEAD_TABLE (table), C_("column of marks", "Entry"), FALSE, TRUE, entry_text, NULL, NULL, NULL);
+  stead_table_set_empty (STEAD_TABLE (table), _("This packet has no figure yet."));
+  rows = figures_of (answer);
+  stead_table_set_model (STEAD_TABLE (table), rows);
+  gtk_widget_set_size_request (table, -1, 360);
+  gtk_widget_set_vexpand (table, TRUE);
+  g_object_set_data_full (G_OBJECT (window), "desk", g_object_ref (desk), g_object_unref);
+  stead_table_set_activate (STEAD_TABLE (table), row_cb, window);
+  g_object_set (window, "content", table, NULL);
+  stead_dialog_present (STEAD_DIALOG (window), parent, desk);
+}

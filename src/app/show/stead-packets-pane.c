@@ -1,0 +1,310 @@
+/* stead-packets-pane.c - one packet: its sections, what they lack, and where figures come from. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "answer/stead-packet-answer.h"
+#include "app/keep/stead-pick.h"
+#include "app/show/stead-learn-dialogs.h"
+#include "app/show/stead-packets-pane.h"
+#include "app/stead-files.h"
+#include "app/stead-paper-dialog.h"
+#include "paper/stead-packet-paper.h"
+
+struct _SteadPacketsPane
+{
+  SteadPane       parent_instance;
+
+  SteadPick      *packet;
+  GtkWidget      *progress;   /* of a run over the class */
+  GtkWidget      *stop;
+  SteadTable     *table;
+  gint64          packet_id;  /* shown; 0: none yet */
+  SteadPacketRun *run;        /* (nullable) */
+  guint           source, failed;
+};
+
+G_DEFINE_FINAL_TYPE (SteadPacketsPane, stead_packets_pane, STEAD_TYPE_PANE)
+
+typedef struct
+{
+  guint        number;
+  char        *title, *state, *lack;
+  SteadTarget  target;
+  gint64       target_id;
+} Line;
+
+static void
+line_free (gpointer data)
+{
+  Line *line = data;
+
+  g_free (line->title);
+  g_free (line->state);
+  g_free (line->lack);
+  g_free (line);
+}
+
+static const Line *line_of (gpointer item) { return stead_row_get (STEAD_ROW (item)); }
+static char *number_text (gpointer item, gpointer data) { return g_strdup_printf ("%u", line_of (item)->number); }
+static char *title_text (gpointer item, gpointer data) { return g_strdup (line_of (item)->title); }
+static char *state_text (gpointer item, gpointer data) { return g_strdup (line_of (item)->state); }
+static char *lack_text (gpointer item, gpointer data) { return g_strdup (line_of (item)->lack); }
+
+static void
+row_cb (gpointer item,
+        gpointer data)
+{
+  const Line *line = line_of (item);
+  SteadPacketsPane *self = data;
+  SteadDesk *desk = stead_pane_get_desk (STEAD_PANE (self));
+
+  if (line->target != STEAD_TARGET_NONE)
+    stead_desk_jump (desk, line->target, line->target_id);
+  else
+    stead_packet_dialog_show (GTK_WIDGET (self), desk, self->packet_id);
+}
+
+static gboolean
+show_picks (SteadPacketsPane  *self,
+            GError           **error)
+{
+  g_autoptr(GPtrArray) packets = stead_packet_repo_list (stead_pane_get_store (STEAD_PANE (self)), error);
+
+  if (packets == NULL)
+    return FALSE;
+  stead_pick_clear (self->packet);
+  for (guint i = 0; i < packets->len; i++)
+    stead_pick_append (self->packet, ((SteadPacket *) packets->pdata[i])->id, ((SteadPacket *) packets->pdata[i])->name);
+  stead_pick_show (self->packet, self->packet_id);
+  self->packet_id = stead_pick_get (self->packet);
+  gtk_widget_set_visible (GTK_WIDGET (self->packet), packets->len > 0);
+  return TRUE;
+}
+
+static GListModel *
+lines_of (const SteadPacketAnswer *answer)
+{
+  GPtrArray *lines = g_ptr_array_new ();
+
+  for (guint i = 0; i < answer->parts->len; i++)
+    {
+      const SteadPacketPart *part = answer->parts->pdata[i];
+      Line *line = g_new0 (Line, 1);
+
+      line->number = i + 1;
+      line->title = g_strdup (part->title);
+      line->state = g_strdup (part->is_blank ? C_("state of a section", "nothing recorded")
+                                             : C_("state of a section", "✓ there"));
+      line->lack = g_strdup (part->lack != NULL ? part->lack : "");
+      line->target = part->target;
+      line->target_id = part->target_id;
+      g_ptr_array_add (lines, line);
+    }
+  return stead_rows_from_array (lines, line_free);
+}
+
+static void
+stead_packets_pane_refresh (SteadPane *pane)
+{
+  SteadPacketsPane *self = STEAD_PACKETS_PANE (pane);
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadPacketAnswer) answer = NULL;
+  g_autoptr(GListModel) rows = NULL;
+
+  if (show_picks (self, &error) && self->packet_id == 0)
+    {
+      g_autoptr(GListStore) none = g_list_store_new (STEAD_TYPE_ROW);
+
+      stead_pane_say (pane, _("No packet is made yet."), NULL);
+      stead_table_set_model (self->table, G_LIST_MODEL (none));
+      return;
+    }
+  answer = error == NULL ? stead_packet_answer_new (stead_pane_get_store (pane), self->packet_id, NULL, &error) : NULL;
+  stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
+  if (answer == NULL)
+    return;
+  rows = lines_of (answer);
+  stead_table_set_model (self->table, rows);
+}
+
+static void
+stead_packets_pane_show (SteadPane   *pane,
+                         SteadTarget  target,
+                         gint64       id)
+{
+  if (id != 0)
+    STEAD_PACKETS_PANE (pane)->packet_id = id;
+}
+
+static void
+packet_cb (SteadPacketsPane *self)
+{
+  self->packet_id = stead_pick_get (self->packet);
+  stead_pane_refresh (STEAD_PANE (self), stead_pane_get_desk (STEAD_PANE (self)));
+}
+
+/* FALSE after saying that there is no packet. */
+static gboolean
+has_packet (SteadPane *pane)
+{
+  if (STEAD_PACKETS_PANE (pane)->packet_id != 0)
+    return TRUE;
+  stead_desk_say (stead_pane_get_desk (pane), _("Make a packet first."), FALSE);
+  return FALSE;
+}
+
+static void
+look_cb (SteadPane *pane)
+{
+  g_autoptr(SteadPacket) packet = NULL;
+
+  if (!has_packet (pane))
+    return;
+  packet = stead_packet_repo_get (stead_pane_get_store (pane), STEAD_PACKETS_PANE (pane)->packet_id, NULL);
+  if (packet != NULL)
+    stead_paper_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), "packet", packet->name);
+}
+
+static void
+figures_cb (SteadPane *pane)
+{
+  if (has_packet (pane))
+    stead_figures_window_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_PACKETS_PANE (pane)->packet_id);
+}
+
+static void
+edit_cb (SteadPane *pane)
+{
+  if (has_packet (pane))
+    stead_packet_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_PACKETS_PANE (pane)->packet_id);
+}
+
+static void new_cb (SteadPane *pane) { stead_packet_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), 0); }
+
+/* --- the whole class ------------------------------------------------------------------ */
+
+static void
+end_run (SteadPacketsPane *self)
+{
+  g_clear_handle_id (&self->source, g_source_remove);
+  g_clear_pointer (&self->run, stead_packet_run_free);
+  gtk_widget_set_visible (self->progress, FALSE);
+  gtk_widget_set_visible (self->stop, FALSE);
+}
+
+static void
+stop_cb (SteadPacketsPane *self)
+{
+  end_run (self);
+  stead_desk_say (stead_pane_get_desk (STEAD_PANE (self)), _("Stopped. The packets made so far are in the folder."), FALSE);
+}
+
+/* One packet between two frames, so that the window goes on answering. */
+static gboolean
+step_cb (gpointer data)
+{
+  SteadPacketsPane *self = data;
+  guint n = stead_packet_run_count (self->run);
+  guint done = stead_packet_run_done (self->run);
+  g_autofree char *text = NULL;
+
+  if (done < n)
+    {
+      g_autoptr(GError) error = NULL;
+
+      if (!stead_packet_run_step (self->run, &error))
+        self->failed++;
+      /* Translators: how many packets are made, of how many. */
+      text = g_strdup_printf (_("%1$u of %2$u packets"), done + 1, n);
+      gtk_progress_bar_set_fraction (GTK_PROGRESS_BAR (self->progress), (double) (done + 1) / n);
+      gtk_progress_bar_set_text (GTK_PROGRESS_BAR (self->progress), text);
+      return G_SOURCE_CONTINUE;
+    }
+  text = self->failed == 0
+         ? g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u packet is in the folder.", "%u packets are in the folder.", n), n)
+         : g_strdup_printf (_("%1$u of %2$u packets could not be made. Look at them one by one."), self->failed, n);
+  self->source = 0;
+  end_run (self);
+  stead_desk_say (stead_pane_get_desk (STEAD_PANE (self)), text, FALSE);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+folder_cb (const char *path,
+           gpointer    data)
+{
+  g_autoptr(SteadPacketsPane) self = data;
+  g_autoptr(GError) error = NULL;
+
+  if (path == NULL || self->run != NULL || stead_pane_get_store (STEAD_PANE (self)) == NULL)
+    return;
+  self->run = stead_packet_run_new (stead_pane_get_store (STEAD_PANE (self)), path, &error);
+  if (self->run == NULL)
+    {
+      stead_desk_say (stead_pane_get_desk (STEAD_PANE (self)), error->message, FALSE);
+      return;
+    }
+  self->failed = 0;
+  gtk_widget_set_visible (self->progress, TRUE);
+  gtk_widget_set_visible (self->stop, TRUE);
+  self->source = g_idle_add_full (G_PRIORITY_LOW, step_cb, self, NULL);
+}
+
+static void
+class_cb (SteadPane *pane)
+{
+  stead_files_save (GTK_WIDGET (pane), _("Folder for the packets of the class"), _("Packets"), folder_cb,
+                    g_object_ref (pane));
+}
+
+static void
+stead_packets_pane_dispose (GObject *object)
+{
+  SteadPacketsPane *self = STEAD_PACKETS_PANE (object);
+
+  g_clear_handle_id (&self->source, g_source_remove);
+  g_clear_pointer (&self->run, stead_packet_run_free);
+  G_OBJECT_CLASS (stead_packets_pane_parent_class)->dispose (object);
+}
+
+static void
+stead_packets_pane_class_init (SteadPacketsPaneClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = stead_packets_pane_dispose;
+  STEAD_PANE_CLASS (klass)->refresh = stead_packets_pane_refresh;
+  STEAD_PANE_CLASS (klass)->show = stead_packets_pane_show;
+}
+
+static void
+stead_packets_pane_init (SteadPacketsPane *self)
+{
+  SteadPane *pane = STEAD_PANE (self);
+
+  self->packet = STEAD_PICK (stead_pick_new (_("Packet")));
+  g_signal_connect_swapped (self->packet, "changed", G_CALLBACK (packet_cb), self);
+  stead_pane_add_head (pane, GTK_WIDGET (self->packet));
+  self->progress = gtk_progress_bar_new ();
+  gtk_progress_bar_set_show_text (GTK_PROGRESS_BAR (self->progress), TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->progress), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("Packets of the class"), -1);
+  gtk_widget_set_visible (self->progress, FALSE);
+  stead_pane_add_head (pane, self->progress);
+  self->stop = gtk_button_new_with_mnemonic (_("Stop"));
+  gtk_widget_set_halign (self->stop, GTK_ALIGN_START);
+  gtk_widget_set_visible (self->stop, FALSE);
+  g_signal_connect_swapped (self->stop, "clicked", G_CALLBACK (stop_cb), self);
+  stead_pane_add_head (pane, self->stop);
+  self->table = stead_pane_add_table (pane, _("Sections of the packet"));
+  stead_table_add_column (self->table, C_("contents of a packet", "No."), TRUE, FALSE, number_text, NULL, NULL, self);
+  stead_table_add_column (self->table, C_("contents of a packet", "Section"), FALSE, TRUE, title_text, NULL, NULL, self);
+  stead_table_add_column (self->table, C_("column of needs", "State"), FALSE, FALSE, state_text, NULL, NULL, self);
+  stead_table_add_column (self->table, C_("column of needs", "What to do"), FALSE, TRUE, lack_text, NULL, NULL, self);
+  stead_table_set_empty (self->table, _("A packet gathers what the farm knows of a student or a team. Make the first one."));
+  stead_table_set_activate (self->table, row_cb, self);
+  stead_pane_add_button (pane, _("Look at the packet"), G_CALLBACK (look_cb));
+  stead_pane_add_button (pane, _("Figures and entries"), G_CALLBACK (figures_cb));
+  stead_pane_add_button (pane, _("Change the packet…"), G_CALLBACK (edit_cb));
+  stead_pane_add_button (pane, _("New packet…"), G_CALLBACK (new_cb));
+  stead_pane_add_button (pane, _("Packets of the class…"), G_CALLBACK (class_cb));
+}

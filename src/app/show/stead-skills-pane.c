@@ -1,0 +1,241 @@
+/* stead-skills-pane.c - what one person can do, and what shows it. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "answer/stead-skill-answer.h"
+#include "app/keep/stead-pick.h"
+#include "app/show/stead-learn-dialogs.h"
+#include "app/show/stead-show-picks.h"
+#include "app/show/stead-skills-pane.h"
+
+struct _SteadSkillsPane
+{
+  SteadPane   parent_instance;
+
+  SteadPick  *who;
+  SteadTable *table;
+  gint64      person_id;   /* shown; 0: the first one */
+};
+
+G_DEFINE_FINAL_TYPE (SteadSkillsPane, stead_skills_pane, STEAD_TYPE_PANE)
+
+/* One row of the table. */
+typedef struct
+{
+  char        *code, *words, *level, *shown, *checked;
+  gint64       skill_id, try_id;   /* the last try that waits for an advisor; 0: none */
+  SteadTarget  target;
+  gint64       target_id;
+} Line;
+
+static void
+line_free (gpointer data)
+{
+  Line *line = data;
+
+  g_free (line->code);
+  g_free (line->words);
+  g_free (line->level);
+  g_free (line->shown);
+  g_free (line->checked);
+  g_free (line);
+}
+
+static const Line *
+line_of (gpointer item)
+{
+  return stead_row_get (STEAD_ROW (item));
+}
+
+static char *code_text (gpointer item, gpointer data) { return g_strdup (line_of (item)->code); }
+static char *words_text (gpointer item, gpointer data) { return g_strdup (line_of (item)->words); }
+static char *level_text (gpointer item, gpointer data) { return g_strdup (line_of (item)->level); }
+static char *shown_text (gpointer item, gpointer data) { return g_strdup (line_of (item)->shown); }
+static char *checked_text (gpointer item, gpointer data) { return g_strdup (line_of (item)->checked); }
+
+static Line *
+line_new (const SteadSkillRow *row,
+          const SteadFarm     *farm)
+{
+  Line *line = g_new0 (Line, 1);
+
+  line->skill_id = row->skill->id;
+  line->code = g_strdup (row->skill->code != NULL ? row->skill->code : "");
+  line->words = g_strdup (row->skill->words);
+  line->level = g_strdup (stead_skill_level_text (row->best));
+  line->checked = g_strdup (row->is_checked ? C_("skill", "yes") : "");
+  for (guint i = 0; i < row->tries->len; i++)
+    if (((const SteadSkillTry *) row->tries->pdata[i])->checked_by == 0)
+      line->try_id = ((const SteadSkillTry *) row->tries->pdata[i])->id;
+  if (row->evidence->len > 0)
+    {
+      const SteadEvidence *last = row->evidence->pdata[row->evidence->len - 1];
+      g_autofree char *text = stead_evidence_text (last, farm);
+
+      line->target = stead_evidence_target (last);
+      line->target_id = last->target_id;
+      line->shown = row->evidence->len == 1 ? g_steal_pointer (&text)
+                    /* Translators: a row of the log; how many more there are. */
+                    : g_strdup_printf (_("%1$s, and %2$u more"), text, row->evidence->len - 1);
+    }
+  else
+    line->shown = g_strdup ("");
+  return line;
+}
+
+static void
+stead_skills_pane_refresh (SteadPane *pane)
+{
+  SteadSkillsPane *self = STEAD_SKILLS_PANE (pane);
+  SteadStore *store = stead_pane_get_store (pane);
+  g_autoptr(GPtrArray) lines = g_ptr_array_new ();
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadSkillAnswer) answer = NULL;
+  g_autoptr(GListModel) rows = NULL;
+
+  stead_pick_clear (self->who);
+  stead_show_picks_people (self->who, store, NULL, self->person_id);
+  stead_pick_show (self->who, self->person_id);
+  self->person_id = stead_pick_get (self->who);
+  if (self->person_id == 0)
+    {
+      stead_pane_say (pane, _("Nobody is entered yet."), NULL);
+      return;
+    }
+  answer = stead_skill_answer_new (store, self->person_id, &error);
+  stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
+  if (answer == NULL)
+    return;
+  for (guint i = 0; i < answer->rows->len; i++)
+    g_ptr_array_add (lines, line_new (answer->rows->pdata[i], answer->farm));
+  rows = stead_rows_from_array (g_steal_pointer (&lines), line_free);
+  stead_table_set_model (self->table, rows);
+}
+
+static void
+stead_skills_pane_show (SteadPane   *pane,
+                        SteadTarget  target,
+                        gint64       id)
+{
+  if (id != 0)
+    STEAD_SKILLS_PANE (pane)->person_id = id;
+}
+
+static void
+who_cb (SteadSkillsPane *self)
+{
+  self->person_id = stead_pick_get (self->who);
+  stead_pane_refresh (STEAD_PANE (self), stead_pane_get_desk (STEAD_PANE (self)));
+}
+
+static void
+try_cb (SteadPane *pane)
+{
+  SteadRow *row = stead_table_get_selected (STEAD_SKILLS_PANE (pane)->table);
+
+  stead_try_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_SKILLS_PANE (pane)->person_id,
+                         row != NULL ? line_of (row)->skill_id : 0);
+}
+
+typedef struct
+{
+  gint64 try_id, advisor_id;
+} Check;
+
+static gboolean
+check_act (SteadStore  *store,
+           gpointer     data,
+           GError     **error)
+{
+  const Check *check = data;
+
+  return stead_skill_repo_check (store, check->try_id, check->advisor_id, error);
+}
+
+/* The farm's first advisor checks; who it was is written down. */
+static void
+check_cb (SteadPane *pane)
+{
+  const Line *line = stead_pane_get_chosen (pane);
+  SteadDesk *desk = stead_pane_get_desk (pane);
+  g_autoptr(GPtrArray) people = stead_person_repo_list (stead_pane_get_store (pane), NULL);
+  g_autoptr(GError) error = NULL;
+  Check check = { 0 };
+
+  if (line == NULL)
+    return;
+  if (line->try_id == 0)
+    {
+      stead_desk_say (desk, _("There is no try of this skill that waits to be checked."), FALSE);
+      return;
+    }
+  check.try_id = line->try_id;
+  for (guint i = 0; people != NULL && i < people->len && check.advisor_id == 0; i++)
+    {
+      const SteadPerson *person = people->pdata[i];
+
+      if (person->role == STEAD_PERSON_ADVISOR && person->left_on == STEAD_DAY_NONE)
+        check.advisor_id = person->id;
+    }
+  if (!stead_desk_act (desk, _("a skill checked"), check_act, &check, &error))
+    stead_desk_say (desk, error->message, FALSE);
+}
+
+static void
+row_cb (gpointer item,
+        gpointer data)
+{
+  const Line *line = line_of (item);
+
+  if (line->target != STEAD_TARGET_NONE)
+    stead_desk_jump (stead_pane_get_desk (data), line->target, line->target_id);
+  else
+    stead_desk_say (stead_pane_get_desk (data), _("Nothing in the log shows this skill yet."), FALSE);
+}
+
+static void skill_cb (SteadPane *pane) { stead_skill_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane)); }
+
+#define FOR_PERSON(name, dialog) \
+  static void \
+  name (SteadPane *pane) \
+  { \
+    dialog (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_SKILLS_PANE (pane)->person_id); \
+  }
+
+FOR_PERSON (thought_cb, stead_thought_dialog_show)
+FOR_PERSON (goal_cb, stead_goal_dialog_show)
+FOR_PERSON (role_cb, stead_role_dialog_show)
+FOR_PERSON (shot_cb, stead_shot_dialog_show)
+
+static void
+stead_skills_pane_class_init (SteadSkillsPaneClass *klass)
+{
+  STEAD_PANE_CLASS (klass)->refresh = stead_skills_pane_refresh;
+  STEAD_PANE_CLASS (klass)->show = stead_skills_pane_show;
+}
+
+static void
+stead_skills_pane_init (SteadSkillsPane *self)
+{
+  SteadPane *pane = STEAD_PANE (self);
+
+  self->who = STEAD_PICK (stead_pick_new (_("Person")));
+  g_signal_connect_swapped (self->who, "changed", G_CALLBACK (who_cb), self);
+  stead_pane_add_head (pane, GTK_WIDGET (self->who));
+  self->table = stead_pane_add_table (pane, _("Skills"));
+  stead_table_add_column (self->table, C_("column of skills", "Code"), FALSE, FALSE, code_text, NULL, NULL, self);
+  stead_table_add_column (self->table, C_("column of skills", "Skill"), FALSE, TRUE, words_text, NULL, NULL, self);
+  stead_table_add_column (self->table, C_("column of skills", "How well"), FALSE, FALSE, level_text, NULL, NULL, self);
+  stead_table_add_column (self->table, C_("column of skills", "Shown by"), FALSE, TRUE, shown_text, NULL, NULL, self);
+  stead_table_add_column (self->table, C_("column of skills", "Checked"), FALSE, FALSE, checked_text, NULL, NULL, self);
+  stead_table_set_empty (self->table, _("The school's own list of skills belongs here. Enter the first one."));
+  stead_table_set_activate (self->table, row_cb, self);
+  stead_pane_add_button (pane, _("Enter a try…"), G_CALLBACK (try_cb));
+  stead_pane_add_button (pane, _("Mark as checked"), G_CALLBACK (check_cb));
+  stead_pane_add_button (pane, _("Write a thought…"), G_CALLBACK (thought_cb));
+  stead_pane_add_button (pane, _("Goal…"), G_CALLBACK (goal_cb));
+  stead_pane_add_button (pane, _("Role or service…"), G_CALLBACK (role_cb));
+  stead_pane_add_button (pane, _("Picture…"), G_CALLBACK (shot_cb));
+  stead_pane_add_button (pane, _("New skill…"), G_CALLBACK (skill_cb));
+}
