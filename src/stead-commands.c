@@ -632,6 +632,8 @@ run (const Options *options)
     return ask (options);
   if (options->document != NULL)
     return write_document (options);
+  if (options->packets != NULL)
+    return write_packets (options);
   if (options->rescue != NULL)
     return rescue (options);
   if (options->export_folder != NULL || options->export_tables != NULL)

@@ -325,7 +325,7 @@ write_packet (SteadDemoWriter  *writer,
   packet->to_on = stead_store_get_today (writer->store);
   packet->from_on = stead_school_year_start (packet->to_on, farm->school_year_month, farm->school_year_mday);
   packet->person_id = person != NULL ? person_of (writer, person) : 0;
-  packet->event_id = event != NULL ? stead_demo_id_of (writer, "event", event) : 0;
+  packet->event_id = event != NULL ? stead_demo_id_of (writer, "contest", event) : 0;
   for (const char * const *key = stead_packet_sections (); *key != NULL; key++)
     g_ptr_array_add (packet->sections, g_strdup (*key));
   return stead_demo_sound (writer, error) && stead_packet_repo_save (writer->store, packet, error);
@@ -337,6 +337,6 @@ stead_demo_write_learning (SteadDemoWriter  *writer,
 {
   return stead_demo_act (writer, _("The list of skills"), write_skills, NULL, error) &&
          stead_demo_write_groups (writer, "learner", write_learner, error) &&
-         stead_demo_write_groups (writer, "event", write_event, error) &&
+         stead_demo_write_groups (writer, "contest", write_event, error) &&
          stead_demo_write_groups (writer, "packet", write_packet, error);
 }
