@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "answer/stead-packet-answer.h"
 #include "answer/stead-answer-error.h"
 #include "answer/stead-check-list.h"
 #include "shoal.h"
@@ -157,6 +158,21 @@ add_student (SteadStore *store)
 
   g_assert_true (stead_store_begin (store, "person", NULL));
   g_assert_true (stead_person_repo_save (store, &person, NULL));
+/* A packet of all sections, for the paper that is of one; once. */
+static void
+add_packet (SteadStore *store)
+{
+  g_autoptr(GPtrArray) packets = stead_packet_repo_list (store, NULL);
+  g_autoptr(SteadPacket) packet = stead_packet_usual (store, stead_store_get_today (store), NULL);
+  SteadPerson person = { .name = (char *) "Learner L.", .left_on = STEAD_DAY_NONE };
+
+  if (packets->len > 0)
+    return;
+  g_assert_true (stead_store_begin (store, "packet", NULL));
+  g_assert_true (stead_person_repo_save (store, &person, NULL));
+  packet->name = g_strdup ("Learner");
+  packet->person_id = person.id;
+  g_assert_true (stead_packet_repo_save (store, packet, NULL));
   g_assert_true (stead_store_commit (store, NULL));
 }
 
@@ -173,6 +189,7 @@ test_every_format (Fixture       *fixture,
   add_list (fixture->shoal.farm.store);
   add_build (fixture->shoal.farm.store);
   add_student (fixture->shoal.farm.store);
+  add_packet (fixture->shoal.farm.store);
   kinds = stead_paper_list (&n_kinds);
   g_assert_cmpuint (n_kinds, >=, 5);
   for (gsize i = 0; i < n_kinds; i++)
@@ -297,6 +314,7 @@ test_the_farm_is_not_changed (Fixture       *fixture,
 
   add_list (fixture->shoal.farm.store);
   add_build (fixture->shoal.farm.store);
+  add_packet (fixture->shoal.farm.store);
   before = stead_store_get_change_no (fixture->shoal.farm.store);
   test_every_format (fixture, NULL);
   g_assert_cmpint (stead_store_get_change_no (fixture->shoal.farm.store), ==, before);
