@@ -18,6 +18,9 @@
 
 /* Texts share what figures leave, by their longest, within reason. */
 #define LEAST_SHARE 8
+
+/* A column of numbers and codes is as wide as it needs to be. */
+#define SHORT 9
 #define MOST_SHARE 40
 
 /* --- blocks ------------------------------------------------------------------------- */
@@ -26,7 +29,7 @@ static double
 share_of (const SteadCardTable *table,
           int                   column)
 {
-  long longest = LEAST_SHARE;
+  long longest = 0;
 
   if (table->is_figure[column])
     return 0;
@@ -36,7 +39,7 @@ share_of (const SteadCardTable *table,
 
       longest = MAX (longest, cell != NULL ? g_utf8_strlen (cell, -1) : 0);
     }
-  return (double) MIN (longest, MOST_SHARE);
+  return longest <= SHORT && column == 0 && table->n_columns > 1 ? 0 : (double) CLAMP (longest, LEAST_SHARE, MOST_SHARE);
 }
 
 static gboolean

@@ -84,6 +84,22 @@ line_new (const SteadSkillRow *row,
   return line;
 }
 
+/* 0: there is none. */
+static gint64
+first_student (SteadStore *store)
+{
+  g_autoptr(GPtrArray) people = stead_person_repo_list (store, NULL);
+
+  for (guint i = 0; people != NULL && i < people->len; i++)
+    {
+      const SteadPerson *person = people->pdata[i];
+
+      if (person->role == STEAD_PERSON_STUDENT && person->left_on == STEAD_DAY_NONE)
+        return person->id;
+    }
+  return 0;
+}
+
 static void
 stead_skills_pane_refresh (SteadPane *pane)
 {
@@ -94,6 +110,8 @@ stead_skills_pane_refresh (SteadPane *pane)
   g_autoptr(SteadSkillAnswer) answer = NULL;
   g_autoptr(GListModel) rows = NULL;
 
+  if (self->person_id == 0)
+    self->person_id = first_student (store);
   stead_pick_clear (self->who);
   stead_show_picks_people (self->who, store, NULL, self->person_id);
   stead_pick_show (self->who, self->person_id);
