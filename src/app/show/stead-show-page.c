@@ -8,8 +8,8 @@
 
 #include "app/keep/stead-pane.h"
 #include "app/show/stead-class-pane.h"
-#include "app/show/stead-export-pane.h"
 #include "app/show/stead-events-pane.h"
+#include "app/show/stead-export-pane.h"
 #include "app/show/stead-hours-pane.h"
 #include "app/show/stead-results-pane.h"
 #include "app/show/stead-rota-pane.h"
@@ -37,6 +37,7 @@ static const View views[] = {
   { NC_("view of Show", "Skills"), stead_skills_pane_get_type, STEAD_TARGET_SKILLS },
   { NC_("view of Show", "Events"), stead_events_pane_get_type, STEAD_TARGET_EVENT },
   { NC_("view of Show", "Packets"), stead_packets_pane_get_type, STEAD_TARGET_PACKET },
+  { NC_("view of Show", "Exports"), stead_export_pane_get_type, STEAD_TARGET_NONE },
 };
 
 struct _SteadShowPage
