@@ -4,9 +4,9 @@
 #include <math.h>
 #include <string.h>
 
-#include "answer/stead-packet-answer.h"
 #include "answer/stead-answer-error.h"
 #include "answer/stead-check-list.h"
+#include "answer/stead-packet-answer.h"
 #include "shoal.h"
 #include "paper/stead-paper-error.h"
 #include "paper/stead-paper.h"
@@ -158,6 +158,9 @@ add_student (SteadStore *store)
 
   g_assert_true (stead_store_begin (store, "person", NULL));
   g_assert_true (stead_person_repo_save (store, &person, NULL));
+  g_assert_true (stead_store_commit (store, NULL));
+}
+
 /* A packet of all sections, for the paper that is of one; once. */
 static void
 add_packet (SteadStore *store)

@@ -33,7 +33,6 @@ static const View views[] = {
   { NC_("view of Show", "Rota"), stead_rota_pane_get_type, STEAD_TARGET_NONE },
   { NC_("view of Show", "Trainings"), stead_training_pane_get_type, STEAD_TARGET_NONE },
   { NC_("view of Show", "Results"), stead_results_pane_get_type, STEAD_TARGET_NONE },
-  { NC_("view of Show", "Exports"), stead_export_pane_get_type, STEAD_TARGET_NONE },
   { NC_("view of Show", "Skills"), stead_skills_pane_get_type, STEAD_TARGET_SKILLS },
   { NC_("view of Show", "Events"), stead_events_pane_get_type, STEAD_TARGET_EVENT },
   { NC_("view of Show", "Packets"), stead_packets_pane_get_type, STEAD_TARGET_PACKET },
