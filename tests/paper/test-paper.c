@@ -154,8 +154,11 @@ add_build (SteadStore *store)
 static void
 add_student (SteadStore *store)
 {
+  g_autoptr(GPtrArray) people = stead_person_repo_list (store, NULL);
   SteadPerson person = { .name = (char *) "Ada B.", .left_on = STEAD_DAY_NONE };
 
+  if (people->len > 0)
+    return;
   g_assert_true (stead_store_begin (store, "person", NULL));
   g_assert_true (stead_person_repo_save (store, &person, NULL));
   g_assert_true (stead_store_commit (store, NULL));
@@ -317,6 +320,7 @@ test_the_farm_is_not_changed (Fixture       *fixture,
 
   add_list (fixture->shoal.farm.store);
   add_build (fixture->shoal.farm.store);
+  add_student (fixture->shoal.farm.store);
   add_packet (fixture->shoal.farm.store);
   before = stead_store_get_change_no (fixture->shoal.farm.store);
   test_every_format (fixture, NULL);
