@@ -500,6 +500,22 @@ stead_packet_usual (SteadStore  *store,
   return packet;
 }
 
+GPtrArray *
+stead_packet_people (SteadStore  *store,
+                     GError     **error)
+{
+  GPtrArray *people = stead_person_repo_list (store, error);
+
+  for (guint i = people != NULL ? people->len : 0; i > 0; i--)
+    {
+      const SteadPerson *person = people->pdata[i - 1];
+
+      if (person->left_on != STEAD_DAY_NONE && person->left_on <= stead_store_get_today (store))
+        g_ptr_array_remove_index (people, i - 1);
+    }
+  return people;
+}
+
 static gboolean
 is_called (const char *name,
            const char *wanted)

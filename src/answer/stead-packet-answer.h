@@ -111,6 +111,9 @@ const char *stead_packet_section_title (const char *key);
 /* All sections, the school year of @day up to @day: a packet to begin with. */
 SteadPacket *stead_packet_usual (SteadStore *store, SteadDay day, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (transfer full) (element-type SteadPerson): everybody who is still here, by name. */
+GPtrArray *stead_packet_people (SteadStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* As the others of answer/stead-subject.h: a packet by its name, the first one for %NULL. */
 gboolean stead_subject_packet (SteadStore *store, const char *name, gint64 *out_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 

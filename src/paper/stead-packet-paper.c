@@ -1,7 +1,6 @@
 /* stead-packet-paper.c - the packet of a student or a team, on paper. */
 #include "config.h"
 
-#include "answer/stead-class-answer.h"
 #include "answer/stead-packet-answer.h"
 #include "paper/stead-output.h"
 #include "paper/stead-packet-paper.h"
@@ -195,11 +194,11 @@ static gboolean
 add_usual (SteadPacketRun  *run,
            GError         **error)
 {
-  g_autoptr(SteadClassAnswer) people = stead_class_answer_new (run->store, error);
+  g_autoptr(GPtrArray) people = stead_packet_people (run->store, error);
 
-  for (guint i = 0; people != NULL && i < people->people->len; i++)
+  for (guint i = 0; people != NULL && i < people->len; i++)
     {
-      const SteadPerson *person = people->people->pdata[i];
+      const SteadPerson *person = people->pdata[i];
       SteadPacket *packet;
 
       if (person->role != STEAD_PERSON_STUDENT || has_packet (run->packets, person->id))

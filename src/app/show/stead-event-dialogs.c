@@ -3,7 +3,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "answer/stead-class-answer.h"
 #include "answer/stead-event-answer.h"
 #include "app/fund/stead-fund-form.h"
 #include "app/show/stead-learn-dialogs.h"
@@ -210,7 +209,7 @@ stead_member_dialog_show (GtkWidget *parent,
                           gint64     event_id)
 {
   g_autoptr(GError) error = NULL;
-  g_autoptr(SteadClassAnswer) people = stead_class_answer_new (stead_desk_get_store (desk), &error);
+  g_autoptr(GPtrArray) people = stead_packet_people (stead_desk_get_store (desk), &error);
   g_autoptr(GPtrArray) names = g_ptr_array_new ();
   TeamForm *fields;
   SteadFundForm *form;
@@ -221,7 +220,7 @@ stead_member_dialog_show (GtkWidget *parent,
       return;
     }
   fields = g_new0 (TeamForm, 1);
-  fields->people = g_steal_pointer (&people->people);
+  fields->people = g_steal_pointer (&people);
   fields->event_id = event_id;
   for (guint i = 0; i < fields->people->len; i++)
     g_ptr_array_add (names, ((SteadPerson *) fields->people->pdata[i])->name);

@@ -3,7 +3,6 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "answer/stead-class-answer.h"
 #include "app/fund/stead-fund-form.h"
 #include "app/show/stead-learn-dialogs.h"
 #include "app/stead-table.h"
@@ -153,7 +152,7 @@ stead_packet_dialog_show (GtkWidget *parent,
                             NULL };
   SteadStore *store = stead_desk_get_store (desk);
   g_autoptr(GError) error = NULL;
-  g_autoptr(SteadClassAnswer) people = stead_class_answer_new (store, &error);
+  g_autoptr(GPtrArray) people = stead_packet_people (store, &error);
   g_autoptr(GPtrArray) events = people != NULL ? stead_event_repo_list (store, &error) : NULL;
   g_autoptr(SteadPacket) packet = NULL;
   g_autoptr(GPtrArray) words = NULL;
@@ -170,7 +169,7 @@ stead_packet_dialog_show (GtkWidget *parent,
       return;
     }
   fields = g_new0 (PacketForm, 1);
-  fields->people = g_steal_pointer (&people->people);
+  fields->people = g_steal_pointer (&people);
   fields->events = g_steal_pointer (&events);
   fields->packet = g_steal_pointer (&packet);
   words = whose_words (fields);

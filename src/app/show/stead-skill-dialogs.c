@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "answer/stead-class-answer.h"
+#include "answer/stead-packet-answer.h"
 #include "answer/stead-reflect-answer.h"
 #include "answer/stead-skill-answer.h"
 #include "app/fund/stead-fund-form.h"
@@ -440,21 +440,21 @@ shot_chosen_cb (const char *path,
   g_autoptr(SteadDesk) desk = wish->desk;
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadPicture) picture = path != NULL ? stead_picture_read (path, &error) : NULL;
-  g_autoptr(SteadClassAnswer) people = NULL;
+  g_autoptr(GPtrArray) people = NULL;
   g_autoptr(GPtrArray) names = g_ptr_array_new ();
   ShotForm *fields;
   SteadFundForm *form;
 
   if (path == NULL)
     return;
-  if (picture == NULL || (people = stead_class_answer_new (stead_desk_get_store (desk), &error)) == NULL)
+  if (picture == NULL || (people = stead_packet_people (stead_desk_get_store (desk), &error)) == NULL)
     {
       stead_desk_say (desk, error->message, FALSE);
       return;
     }
   fields = g_new0 (ShotForm, 1);
   fields->picture = g_steal_pointer (&picture);
-  fields->people = g_steal_pointer (&people->people);
+  fields->people = g_steal_pointer (&people);
   fields->shot.person_id = wish->person_id;
   g_ptr_array_add (names, (gpointer) C_("who is on a picture", "Nobody else"));
   for (guint i = 0; i < fields->people->len; i++)
