@@ -1,5 +1,4 @@
-"""Show: a class list comes in, hours for a whole group, refusals at the field, the advisor's check, a
-correction beside it; and all of it is there after closing."""
+"""Show: a class list comes in, hours for a whole group, refusals at the field, and the advisor's check."""
 import os
 
 from drive import Window, run_cases, until
@@ -21,7 +20,7 @@ def opened(farm):
     return w
 
 
-def test_class_list_hours_check_correction():
+def test_class_list_hours_check():
     farm = Farm()
     w = opened(farm)
     path = os.path.join(farm.folder.name, 'class.csv')
@@ -30,7 +29,7 @@ def test_class_list_hours_check_correction():
     w.press('push button', 'Import a class list')
     w.choose_file('Import a class list', path)
     w.wait_words('captain', rows=True)
-    w.press('push button', 'Take the 2 good rows')
+    w.press('push button', 'Take 2 rows')
     until(lambda: farm.rows("SELECT count (*) FROM group_member m JOIN person_group g ON g.id = m.group_id"
                             " WHERE g.name = 'Test crew'") == ['2'])
     w.keys('Escape')
@@ -62,4 +61,4 @@ def test_class_list_hours_check_correction():
     farm.verify()
 
 
-run_cases(test_class_list_hours_check_correction)
+run_cases(test_class_list_hours_check)
