@@ -196,6 +196,39 @@ stead_scenario_repo_delete (SteadStore  *store,
   return sqlite3_changes (stead_store_get_db (store)) > 0 || stead_repo_missing (error);
 }
 
+gboolean
+stead_scenario_repo_rename (SteadStore  *store,
+                            gint64       product_id,
+                            const char  *name,
+                            const char  *new_name,
+                            GError     **error)
+{
+  static const char taken[] = "SELECT 1 FROM scenario_value WHERE name = ?1 AND product_id = ?2";
+  static const char sql[] = "UPDATE scenario_value SET name = ?3 WHERE product_id = ?1 AND name = ?2";
+  g_autoptr(SteadStmt) stmt = NULL, other = NULL;
+  gint64 found = 0;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && name != NULL && new_name != NULL, FALSE);
+  g_return_val_if_fail (stead_store_in_action (store), FALSE);
+  if (!stead_repo_check_name (new_name, error) || (other = stead_store_prepare (store, taken, error)) == NULL)
+    return FALSE;
+  stead_repo_bind_tidy (other, 1, new_name);
+  sqlite3_bind_int64 (other, 2, product_id);
+  if (!stead_repo_number (store, other, 0, &found, error))
+    return FALSE;
+  if (found != 0)
+    return stead_repo_refuse (error, _("Another scenario has this name. Choose another one."));
+  stmt = stead_store_prepare (store, sql, error);
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, product_id);
+  stead_repo_bind_tidy (stmt, 2, name);
+  stead_repo_bind_tidy (stmt, 3, new_name);
+  if (!stead_store_run (store, stmt, error))
+    return FALSE;
+  return sqlite3_changes (stead_store_get_db (store)) > 0 || stead_repo_missing (error);
+}
+
 /* --- prices and what was sold at them ------------------------------------------------ */
 
 void

@@ -42,6 +42,12 @@ gboolean   stead_scenario_repo_save   (SteadStore           *store,
                                        gint64                product_id,
                                        const SteadScenario  *scenario,
                                        GError              **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Refused: no such scenario, a name that another one has. */
+gboolean   stead_scenario_repo_rename (SteadStore  *store,
+                                       gint64       product_id,
+                                       const char  *name,
+                                       const char  *new_name,
+                                       GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean   stead_scenario_repo_delete (SteadStore  *store,
                                        gint64       product_id,
                                        const char  *name,

@@ -78,6 +78,30 @@ test_same_name_replaces (void)
 }
 
 static void
+test_rename (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  gint64 product = make_product (farm);
+  g_autoptr(SteadScenario) dear = stead_scenario_new ("Dear"), cold = stead_scenario_new ("Cold");
+  g_autoptr(GPtrArray) scenarios = NULL;
+
+  stead_scenario_set (dear, "feed", 1.1);
+  stead_scenario_set (dear, "price", 475);
+  stead_scenario_set (cold, "yield", 0.8);
+  ACT (farm, stead_scenario_repo_save (farm->store, product, dear, err));
+  ACT (farm, stead_scenario_repo_save (farm->store, product, cold, err));
+  INVALID (farm, stead_scenario_repo_rename (farm->store, product, "Dear", " Cold ", err), "Another scenario");
+  INVALID (farm, stead_scenario_repo_rename (farm->store, product, "Dear", "  ", err), "name");
+  REFUSE (farm, stead_scenario_repo_rename (farm->store, product, "Gone", "Here", err), STEAD_STORE_ERROR_NOT_FOUND, "");
+  ACT (farm, stead_scenario_repo_rename (farm->store, product, "Dear", " Dear feed ", err));
+  scenarios = list (farm, product);
+  g_assert_cmpuint (scenarios->len, ==, 2);
+  g_assert_cmpstr (((SteadScenario *) scenarios->pdata[1])->name, ==, "Dear feed");
+  g_assert_cmpuint (((SteadScenario *) scenarios->pdata[1])->values->len, ==, 2);
+  farm_assert_undo (farm);
+}
+
+static void
 test_scenario_refused (void)
 {
   g_autoptr(Farm) farm = farm_new ();
@@ -192,6 +216,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/store/scenario-repo/round-trip", test_round_trip);
   g_test_add_func ("/store/scenario-repo/same-name-replaces", test_same_name_replaces);
+  g_test_add_func ("/store/scenario-repo/rename", test_rename);
   g_test_add_func ("/store/scenario-repo/refused", test_scenario_refused);
   g_test_add_func ("/store/scenario-repo/trials", test_trials);
   g_test_add_func ("/store/scenario-repo/trial-undone", test_trial_undone);

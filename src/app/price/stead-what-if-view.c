@@ -427,21 +427,63 @@ keep_cb (SteadWhatIfView *self)
   show_error (self, error);
 }
 
-static void
-drop_cb (SteadWhatIfView *self)
+/* (transfer full) (nullable): the scenario chosen in the table; says what to do if there is none. */
+static char *
+chosen_name (SteadWhatIfView *self)
 {
   gpointer item = stead_table_get_selected (self->scenarios);
   char **row = item != NULL ? stead_row_get (STEAD_ROW (item)) : NULL;
-  g_autofree char *name = row != NULL && find_scenario (self, row[0]) != NULL ? g_strdup (row[0]) : NULL;
+
+  if (row != NULL && find_scenario (self, row[0]) != NULL)
+    return g_strdup (row[0]);
+  stead_desk_say (stead_view_get_desk (STEAD_VIEW (self)), _("Choose a scenario in the table first."), FALSE);
+  return NULL;
+}
+
+typedef struct
+{
+  gint64      product_id;
+  const char *name, *new_name;
+} Renamed;
+
+static gboolean
+rename_act (SteadStore  *store,
+            gpointer     data,
+            GError     **error)
+{
+  const Renamed *renamed = data;
+
+  return stead_scenario_repo_rename (store, renamed->product_id, renamed->name, renamed->new_name, error);
+}
+
+/* To the name that stands in the entry at the left. */
+static void
+rename_cb (SteadWhatIfView *self)
+{
+  g_autofree char *name = chosen_name (self), *step = NULL;
+  const char *new_name = gtk_editable_get_text (GTK_EDITABLE (self->name));
+  Renamed renamed = { self->product_id, name, new_name };
+  g_autoptr(GError) error = NULL;
+
+  if (name == NULL)
+    return;
+  /* Translators: the step that Undo names; %s is a name that a student gave. */
+  step = g_strdup_printf (_("renaming scenario %s"), name);
+  if (stead_desk_act (stead_view_get_desk (STEAD_VIEW (self)), step, rename_act, &renamed, &error))
+    gtk_editable_set_text (GTK_EDITABLE (self->name), "");
+  show_error (self, error);
+}
+
+static void
+drop_cb (SteadWhatIfView *self)
+{
+  g_autofree char *name = chosen_name (self);
   Kept kept = { self->product_id, NULL, name };
   g_autofree char *step = NULL;
   g_autoptr(GError) error = NULL;
 
   if (name == NULL)
-    {
-      stead_desk_say (stead_view_get_desk (STEAD_VIEW (self)), _("Choose a scenario in the table first."), FALSE);
-      return;
-    }
+    return;
   step = g_strdup_printf (_("deleting scenario %s"), name);
   (void) !stead_desk_act (stead_view_get_desk (STEAD_VIEW (self)), step, drop_act, &kept, &error);
   show_error (self, error);
@@ -627,8 +669,9 @@ add_scenarios (SteadWhatIfView *self)
   GtkWidget *card = make_card (), *head = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   GtkWidget *heading = stead_view_heading (_("Scenarios beside the farm's own figures"));
 
-  gtk_widget_set_hexpand (heading, TRUE);
-  gtk_box_append (GTK_BOX (head), heading);
+  gtk_widget_set_layout_manager (head, stead_wrap_layout_new ());
+  gtk_box_append (GTK_BOX (card), heading);
+  gtk_box_append (GTK_BOX (head), make_button (self, _("Rename the scenario"), G_CALLBACK (rename_cb)));
   self->drop = make_button (self, _("Delete the scenario"), G_CALLBACK (drop_cb));
   gtk_box_append (GTK_BOX (head), self->drop);
   gtk_box_append (GTK_BOX (card), head);
@@ -638,7 +681,9 @@ add_scenarios (SteadWhatIfView *self)
   stead_table_set_activate (self->scenarios, activate_cb, self);
   gtk_widget_set_size_request (GTK_WIDGET (self->scenarios), -1, 150);
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->scenarios));
-  gtk_box_append (GTK_BOX (card), stead_view_note (_("Return on a scenario turns the handles to it.")));
+  gtk_box_append (GTK_BOX (card), stead_view_note (_("Return on a scenario turns the handles to it; kept under another "
+                                                     "name, it is a copy. A new name for “Rename the scenario” is typed at the "
+                                                     "left.")));
   stead_view_add_right (STEAD_VIEW (self), card);
 }
 
