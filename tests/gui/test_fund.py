@@ -1,4 +1,6 @@
 """Fund, as a teacher uses it: a pen from its sides to a thing of the farm, and what is refused on the way."""
+import time
+
 from drive import Window, run_cases, until
 from farm import Farm, PROGRAM
 
@@ -20,9 +22,15 @@ def view(w, name):
 
 
 def ask(w, button, field):
-    """A dialog opens; its first field is there when it can be filled in."""
-    w.press('push button', button)
-    until(lambda: w.find('text', field), 60)
+    """A dialog opens; its first field is there when it can be filled in.
+
+    A button that is not on screen yet does nothing: it is pressed again while there is no dialog."""
+    def there():
+        if len(w.windows()) < 2:
+            w.press('push button', button)
+            time.sleep(1)
+        return w.find('text', field)
+    until(there, 60)
 
 
 def begin(w, name, first=False):
