@@ -41,7 +41,7 @@ def test_whole_farm_out_and_in():
     w.press('push button', 'Choose a Place…')
     w.choose_file('Where to export to', str(folder))
     until(lambda: (folder / 'folder.csv').exists(), 30)
-    w.wait_words('“Out folder” was written')
+    until(lambda: rows_of(farm.path)['release'], 60)
     with sqlite3.connect(f'file:{farm.path}?mode=ro', uri=True) as db:
         (what, whom), = db.execute('SELECT what, to_whom FROM release')
     assert whom == 'District office' and 'by name' in what, what
@@ -63,13 +63,12 @@ def test_calendar_names_nobody():
     w.press('push button', 'Export…')
     w.wait('push button', 'Choose a Place…')
     w.click('combo box', 'What to export')
-    w.keys('End', 'Return')
-    w.wait_words('Nobody')
+    w.keys('Down', 'Down', 'Down', 'Down', 'Return')
+    w.wait_words('of the next twelve weeks leave')
     w.press('push button', 'Choose a Place…')
     w.choose_file('Where to export to', str(path))
-    until(path.exists, 30)
+    until(path.exists, 60)
     assert path.read_bytes().startswith(b'BEGIN:VCALENDAR\r\nVERSION:2.0\r\n')
-    w.wait_words('was written')
     assert rows_of(farm.path)['release'] == []
     assert w.close() == 0
 
@@ -83,7 +82,7 @@ def test_removing_names_the_copies():
     w.press('push button', 'Remove People…')
     w.wait_words(NAME)
     w.press('push button', 'Remove for Good')
-    w.wait_words('1 person was removed.')
+    until(lambda: NAME.encode() not in pathlib.Path(farm.path).read_bytes(), 30)   # what the strip says may be gone again
     assert w.close() == 0
     assert NAME.encode() not in pathlib.Path(farm.path).read_bytes()
     copies = list(beside(farm, 'farm.copies').glob('*.steading'))
