@@ -28,7 +28,8 @@ static double
 share_of (const SteadCardTable *table,
           int                   column)
 {
-  long longest = 0;
+  long longest = g_utf8_strlen (table->titles[column], -1) + 2;
+  gboolean is_alone = TRUE;
 
   if (table->is_figure[column])
     return 0;
@@ -38,7 +39,11 @@ share_of (const SteadCardTable *table,
 
       longest = MAX (longest, cell != NULL ? g_utf8_strlen (cell, -1) : 0);
     }
-  return longest <= SHORT && column == 0 && table->n_columns > 1 ? 0 : (double) CLAMP (longest, LEAST_SHARE, MOST_SHARE);
+  for (int i = 0; i < table->n_columns; i++)
+    is_alone = is_alone && (i == column || table->is_figure[i]);
+  if (longest <= SHORT && column == 0 && !is_alone)
+    return 0;
+  return (double) CLAMP (longest, LEAST_SHARE, MOST_SHARE);
 }
 
 static gboolean
