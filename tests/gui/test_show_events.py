@@ -47,7 +47,7 @@ def test_event_to_packet():
     w.press('push button', 'Packets')
     w.wait_words('nothing is recorded for')
     w.press('push button', 'Figures and entries')
-    w.wait_words('Brown hens')
+    w.wait_words('Hours worked', rows=True)
     w.keys('Escape')
     assert w.close() == 0
 

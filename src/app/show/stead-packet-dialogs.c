@@ -260,6 +260,15 @@ figures_of (const SteadPacketAnswer *answer)
   return stead_rows_from_array (lines, line_free);
 }
 
+/* There is nothing to save. */
+static gboolean
+look_only (SteadFundForm  *form,
+           gpointer        data,
+           GError        **error)
+{
+  return TRUE;
+}
+
 void
 stead_figures_window_show (GtkWidget *parent,
                            SteadDesk *desk,
@@ -275,8 +284,8 @@ stead_figures_window_show (GtkWidget *parent,
       stead_desk_say (desk, error->message, FALSE);
       return;
     }
-  window = g_object_new (STEAD_TYPE_DIALOG, "title", _("Figures of the packet"), "default-width", 760,
-                         "default-height", 520, NULL);
+  window = GTK_WIDGET (stead_fund_form_new (_("Figures of the packet"), NULL, NULL, look_only, NULL, NULL, NULL));
+  gtk_window_set_default_size (GTK_WINDOW (window), 760, 520);
   table = stead_table_new (_("Figures and their entries"));
   stead_table_add_column (STEAD_TABLE (table), C_("column of marks", "Mark"), TRUE, FALSE, mark_text, NULL, NULL, NULL);
   stead_table_add_column (STEAD_TABLE (table), C_("column of marks", "Figure"), FALSE, TRUE, figure_text, NULL, NULL, NULL);
