@@ -571,5 +571,6 @@ stead_checklist_view_init (SteadChecklistView *self)
   self->rows = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
   stead_person_pick_set_label (self->person, _("Read by"));
+  stead_person_pick_set_above (self->person);
   stead_person_pick_set_label (self->signer, _("Signed by"));
 }

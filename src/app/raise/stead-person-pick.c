@@ -117,3 +117,14 @@ stead_person_pick_set_label (SteadPersonPick *self,
   gtk_label_set_text (GTK_LABEL (self->label), label);
   stead_ui_name_drop_downs (GTK_WIDGET (self));
 }
+
+void
+stead_person_pick_set_above (SteadPersonPick *self)
+{
+  GtkLayoutManager *layout;
+
+  g_return_if_fail (STEAD_IS_PERSON_PICK (self));
+  layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
+  gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (layout), 3);
+}

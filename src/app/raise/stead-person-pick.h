@@ -16,6 +16,8 @@ void       stead_person_pick_fill        (SteadPersonPick *self, SteadStore *sto
 gint64     stead_person_pick_get         (SteadPersonPick *self);   /* 0: not said */
 /* In place of "By", where there are two of them. */
 void       stead_person_pick_set_label   (SteadPersonPick *self, const char *label);
+/* The label stands over the choice, as other choices beside it have theirs. */
+void       stead_person_pick_set_above   (SteadPersonPick *self);
 void       stead_person_pick_share_width (SteadPersonPick *self, GtkSizeGroup *group);
 
 G_END_DECLS

@@ -124,6 +124,7 @@ static void
 stead_show_page_init (SteadShowPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_hush_stack (self->stack);
   for (gsize i = 0; i < G_N_ELEMENTS (views); i++)
     stead_chips_append (self->chips, (gint64) i + 1, g_dpgettext2 (GETTEXT_PACKAGE, "view of Show", views[i].label));
   stead_chips_choose (self->chips, 1);
