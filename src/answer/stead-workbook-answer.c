@@ -90,7 +90,8 @@ make_hours (const Maker  *maker,
   column (log, _("Day"), STEAD_CELL_DAY, 0, FALSE);
   column (log, _("Who"), STEAD_CELL_TEXT, 0, FALSE);
   column (log, _("What"), STEAD_CELL_TEXT, 0, FALSE);
-  column (log, _("Hours"), STEAD_CELL_NUMBER, 2, TRUE);
+  /* Minutes, since hours with two digits do not add up to the hours that were worked. */
+  column (log, _("Minutes"), STEAD_CELL_NUMBER, 1, TRUE);
   column (log, _("Paid"), STEAD_CELL_TEXT, 0, FALSE);
   column (log, _("Entered late"), STEAD_CELL_TEXT, 0, FALSE);
   column (log, _("Checked"), STEAD_CELL_TEXT, 0, FALSE);
@@ -102,7 +103,7 @@ make_hours (const Maker  *maker,
       cells[0] = day_cell (row->day);
       cells[1] = person_cell (maker, row->name, row->role, row->person_id);
       cells[2] = stead_log_text (row->duty);
-      cells[3] = stead_log_number (row->minutes / MINUTES_AN_HOUR);
+      cells[3] = stead_log_number (row->minutes);
       cells[4] = stead_log_text (row->paid ? _("yes") : _("no"));
       cells[5] = stead_log_text (row->late ? _("yes") : _("no"));
       cells[6] = stead_log_text (row->checked ? _("yes") : _("no"));
@@ -243,7 +244,8 @@ make_people (const Maker  *maker,
   column (log, _("Who"), STEAD_CELL_TEXT, 0, FALSE);
   column (log, _("Class year"), STEAD_CELL_TEXT, 0, FALSE);
   column (log, _("Left on"), STEAD_CELL_DAY, 0, FALSE);
-  column (log, _("Hours"), STEAD_CELL_NUMBER, 2, TRUE);
+  /* Minutes, since hours with two digits do not add up to the hours that were worked. */
+  column (log, _("Minutes"), STEAD_CELL_NUMBER, 1, TRUE);
   for (guint i = 0; i < rows->len; i++)
     {
       const SteadPersonRow *row = rows->pdata[i];
@@ -254,7 +256,7 @@ make_people (const Maker  *maker,
       cells[1] = person_cell (maker, row->name, row->role, row->id);
       cells[2] = stead_log_text (year);
       cells[3] = day_cell (row->left_on);
-      cells[4] = stead_log_number (row->minutes / MINUTES_AN_HOUR);
+      cells[4] = stead_log_number (row->minutes);
     }
   return log;
 }

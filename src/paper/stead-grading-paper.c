@@ -24,6 +24,7 @@
 /* Weights of the table of heights. */
 #define LIGHTEST_G 50
 #define STEP_G 5
+#define N_HEIGHT_COLUMNS 6   /* the name of the grade, and five weights */
 
 static void
 add_head (SteadPages *pages)
@@ -125,9 +126,9 @@ add_height_row (SteadPages    *pages,
                 const char    *name,
                 SteadEggGrade  grade)
 {
-  char *cells[STEAD_PAGES_MAX_COLUMNS] = { g_strdup (name) };
+  char *cells[N_HEIGHT_COLUMNS] = { g_strdup (name) };
 
-  for (int i = 1; i < STEAD_PAGES_MAX_COLUMNS; i++)
+  for (int i = 1; i < N_HEIGHT_COLUMNS; i++)
     {
       double least_mm = stead_haugh_albumen_mm (LIGHTEST_G + STEP_G * (i - 1), stead_haugh_least (grade));
       g_autofree char *number = stead_number_format (least_mm, 1);
@@ -136,7 +137,7 @@ add_height_row (SteadPages    *pages,
       cells[i] = g_strdup_printf (_("%s mm"), number);
     }
   stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char * const *) cells);
-  for (int i = 0; i < STEAD_PAGES_MAX_COLUMNS; i++)
+  for (int i = 0; i < N_HEIGHT_COLUMNS; i++)
     g_free (cells[i]);
 }
 
@@ -144,12 +145,12 @@ add_height_row (SteadPages    *pages,
 static void
 add_heights (SteadPages *pages)
 {
-  SteadPagesColumn columns[STEAD_PAGES_MAX_COLUMNS] = {
+  SteadPagesColumn columns[N_HEIGHT_COLUMNS] = {
     { C_("column of a grading sheet", "Egg of"), STEAD_ALIGN_LEFT, 1.4 },
   };
-  char *weights[STEAD_PAGES_MAX_COLUMNS] = { NULL };
+  char *weights[N_HEIGHT_COLUMNS] = { NULL };
 
-  for (int i = 1; i < STEAD_PAGES_MAX_COLUMNS; i++)
+  for (int i = 1; i < N_HEIGHT_COLUMNS; i++)
     {
       g_autofree char *number = stead_number_format (LIGHTEST_G + STEP_G * (i - 1), 0);
 
@@ -157,10 +158,10 @@ add_heights (SteadPages *pages)
       columns[i] = (SteadPagesColumn) { weights[i], STEAD_ALIGN_RIGHT, 1 };
     }
   stead_pages_add_subheading (pages, _("The least height of the thick white"));
-  stead_pages_add_table (pages, columns, STEAD_PAGES_MAX_COLUMNS);
+  stead_pages_add_table (pages, columns, N_HEIGHT_COLUMNS);
   add_height_row (pages, _("Grade AA from"), STEAD_EGG_GRADE_AA);
   add_height_row (pages, _("Grade A from"), STEAD_EGG_GRADE_A);
-  for (int i = 1; i < STEAD_PAGES_MAX_COLUMNS; i++)
+  for (int i = 1; i < N_HEIGHT_COLUMNS; i++)
     g_free (weights[i]);
 }
 

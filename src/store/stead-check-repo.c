@@ -56,7 +56,7 @@ insert_head (SteadStore      *store,
   stead_stmt_bind_id (stmt, 3, list->batch_id);
   stead_stmt_bind_id (stmt, 4, list->sale_id);
   sqlite3_bind_int64 (stmt, 5, list->made_at);
-  sqlite3_bind_text (stmt, 6, list->edition, -1, SQLITE_TRANSIENT);
+  stead_stmt_bind_exactly (stmt, 6, list->edition);
   stead_repo_bind_tidy (stmt, 7, list->note);
   if (!stead_store_run (store, stmt, error))
     return FALSE;
@@ -101,7 +101,7 @@ write_sums (SteadStore            *store,
   sqlite3_bind_int64 (stmt, 1, list->id);
   stead_stmt_bind_text (stmt, 2, batch);
   stead_stmt_bind_text (stmt, 3, limits);
-  sqlite3_bind_text (stmt, 4, list->edition, -1, SQLITE_TRANSIENT);
+  stead_stmt_bind_exactly (stmt, 4, list->edition);
   return stead_store_run (store, stmt, error);
 }
 

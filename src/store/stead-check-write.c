@@ -13,8 +13,8 @@ stead_check_bind_limit (SteadStmt        *stmt,
 {
   stead_stmt_bind_text (stmt, at, limit->id);
   stead_stmt_bind_text (stmt, at + 1, limit->process);
-  sqlite3_bind_text (stmt, at + 2, limit->subject, -1, SQLITE_TRANSIENT);
-  sqlite3_bind_text (stmt, at + 3, limit->when, -1, SQLITE_TRANSIENT);
+  stead_stmt_bind_exactly (stmt, at + 2, limit->subject);
+  stead_stmt_bind_exactly (stmt, at + 3, limit->when);
   stead_stmt_bind_text (stmt, at + 4, limit->measure);
   stead_stmt_bind_text (stmt, at + 5, stead_direction_words[limit->direction]);
   stead_stmt_bind_real (stmt, at + 6, limit->value);
@@ -24,10 +24,10 @@ stead_check_bind_limit (SteadStmt        *stmt,
   stead_stmt_bind_real (stmt, at + 10, limit->has_time ? limit->time_s : NAN);
   stead_stmt_bind_text (stmt, at + 11, limit->hazard);
   stead_stmt_bind_text (stmt, at + 12, limit->source);
-  sqlite3_bind_text (stmt, at + 13, limit->where, -1, SQLITE_TRANSIENT);
+  stead_stmt_bind_exactly (stmt, at + 13, limit->where);
   stead_stmt_bind_text (stmt, at + 14, limit->version);
   stead_stmt_bind_text (stmt, at + 15, limit->status);
-  sqlite3_bind_text (stmt, at + 16, limit->note, -1, SQLITE_TRANSIENT);
+  stead_stmt_bind_exactly (stmt, at + 16, limit->note);
   stead_stmt_bind_text (stmt, at + 17, limit->replaces);
 }
 
@@ -160,9 +160,9 @@ stead_check_write_line (SteadStore            *store,
   stead_stmt_bind_text (stmt, 8, line->measure);
   stead_stmt_bind_text (stmt, 9, line->unit);
   sqlite3_bind_int (stmt, 10, line->needs_all != FALSE);
-  sqlite3_bind_text (stmt, 11, line->tool, -1, SQLITE_TRANSIENT);
-  sqlite3_bind_text (stmt, 12, line->often, -1, SQLITE_TRANSIENT);
-  sqlite3_bind_text (stmt, 13, line->who, -1, SQLITE_TRANSIENT);
+  stead_stmt_bind_exactly (stmt, 11, line->tool);
+  stead_stmt_bind_exactly (stmt, 12, line->often);
+  stead_stmt_bind_exactly (stmt, 13, line->who);
   stead_stmt_bind_real (stmt, 14, line->own_least_c);
   stead_stmt_bind_real (stmt, 15, line->own_most_c);
   stead_stmt_bind_real (stmt, 16, line->own_hold_s);

@@ -130,7 +130,15 @@ stead_stmt_bind_text (SteadStmt  *stmt,
                       int         at,
                       const char *text)
 {
-  if (text == NULL || *text == '\0')
+  stead_stmt_bind_exactly (stmt, at, text != NULL && *text != '\0' ? text : NULL);
+}
+
+void
+stead_stmt_bind_exactly (SteadStmt  *stmt,
+                         int         at,
+                         const char *text)
+{
+  if (text == NULL)
     sqlite3_bind_null (stmt, at);
   else if (sqlite3_bind_text (stmt, at, text, -1, SQLITE_TRANSIENT) != SQLITE_OK)
     sqlite3_bind_zeroblob (stmt, at, 1);   /* no memory, or too long: a STRICT table refuses this */

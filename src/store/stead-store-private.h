@@ -57,6 +57,8 @@ void     stead_stmt_bind_day   (SteadStmt *stmt, int at, SteadDay day);
 void     stead_stmt_bind_real  (SteadStmt *stmt, int at, double value);
 void     stead_stmt_bind_id    (SteadStmt *stmt, int at, gint64 id);
 void     stead_stmt_bind_text  (SteadStmt *stmt, int at, const char *text);
+/* As stead_stmt_bind_text(), but an empty text stays one. */
+void     stead_stmt_bind_exactly (SteadStmt *stmt, int at, const char *text);
 SteadDay stead_stmt_day        (SteadStmt *stmt, int at);
 double   stead_stmt_real       (SteadStmt *stmt, int at);
 char    *stead_stmt_text       (SteadStmt *stmt, int at) G_GNUC_WARN_UNUSED_RESULT;

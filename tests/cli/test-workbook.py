@@ -52,7 +52,8 @@ with sqlite3.connect(farm) as db:
     eggs = one(f'SELECT sum (eggs) FROM batch_entry WHERE day BETWEEN {FROM} AND {TO}')
     money_in = one(f'SELECT sum (cents) FROM cash_line WHERE cents > 0 AND pair_id IS NULL AND day BETWEEN {FROM} AND {TO}')
     stock = one('SELECT sum (cents) FROM lot_stock WHERE base > 1e-7')
-    hours = one(f'SELECT sum (minutes) / 60.0 FROM work_span WHERE day BETWEEN {FROM} AND {TO}')
+    minutes = one(f'SELECT sum (minutes) FROM work_span WHERE day BETWEEN {FROM} AND {TO}'
+                  ' AND id NOT IN (SELECT corrects_id FROM work_span WHERE corrects_id IS NOT NULL)')
     names = [row[0] for row in db.execute('SELECT name FROM person')]
 done = run(PROGRAM, '--document', 'workbook', '--out', book, '--today', TODAY, farm)
 report(done.returncode == 0, 'written', done)
@@ -71,7 +72,7 @@ def last(book_, sheet, column):
 
 report(str(last(formulas, 'Production', 'Eggs')).startswith('=SUM('), 'sums-are-live')
 wanted = [('Production', 'Eggs', eggs), ('Production', 'Money in', money_in / 100), ('Stock', 'Value', stock / 100),
-          ('Hours', 'Hours', hours)]
+          ('Hours', 'Minutes', minutes)]
 wrong = [(sheet, column, last(values, sheet, column), value) for sheet, column, value in wanted
          if abs(last(values, sheet, column) - value) > 0.005]
 report(not wrong, 'sums-agree', wrong)

@@ -184,6 +184,19 @@ class Window:
             self.keys('Return')
         x('windowfocus', until(self.windows)[-1])
 
+    def save_file(self, title, path):
+        """Give a path to the file chooser that saves, in the entry where the name is proposed."""
+        def chooser():
+            return next((top for top in map(self.app.getChildAtIndex, range(self.app.childCount))
+                         if top is not None and top.name == title), None)
+
+        def part(role, names):
+            return next((n for n in self.walk(until(chooser)) if n.getRoleName() == role and n.name in names), None)
+
+        until(lambda: part('text', ('Name:',))).queryEditableText().setTextContents(path)
+        until(lambda: part('push button', ('Save', 'Save Save'))).queryAction().doAction(0)
+        until(lambda: chooser() is None)
+
     def drag(self, role, name, dx, dy=0, steps=10):
         cx, cy = self.middle(role, name)
         x('mousemove', '--window', self.id, cx, cy, 'mousedown', 1)

@@ -3,6 +3,7 @@ import atexit
 import json
 import os
 import shutil
+import sqlite3
 import subprocess
 import sys
 import tempfile
@@ -32,12 +33,43 @@ class Farm:
         return cls.made
 
     def forget_cash(self):
-        """Make it a farm that keeps no cash book yet; call it before the window opens."""
-        self.rows('PRAGMA foreign_keys = ON; UPDATE movement SET sale_id = NULL, sale_line_id = NULL;'
-                  ' DELETE FROM cash_count_piece; DELETE FROM cash_count; UPDATE cash_line SET pair_id = NULL;'
-                  ' DELETE FROM cash_line; DELETE FROM work_span WHERE sale_id IS NOT NULL; DELETE FROM sale_day;'
-                  ' DELETE FROM build_grant; UPDATE build SET fund_id = NULL; DELETE FROM account; DELETE FROM fund')
+        """Make it a farm that keeps no cash book yet; call it before the window opens.
+
+        What names the cash book, or a sale, forgets it, or goes if it cannot be without.
+        """
+        gone = ['cash_count_piece', 'cash_count', 'cash_line', 'account', 'fund', 'sale_day']
+        with sqlite3.connect(self.path, isolation_level=None) as db:
+            triggers = db.execute("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'").fetchall()
+            tables = [row[0] for row in db.execute("SELECT name FROM sqlite_schema WHERE type = 'table'")]
+            db.execute('BEGIN')
+            for name, _ in triggers:               # they keep what is signed
+                db.execute(f'DROP TRIGGER {name}')
+            for parent in gone:
+                self.cut(db, tables, parent, gone)
+                db.execute(f'DELETE FROM {parent}')
+            for _, sql in triggers:
+                db.execute(sql)
+            db.execute('COMMIT')
         self.verify()
+
+    def cut(self, db, tables, parent, gone):
+        """Cut what other tables say of a table whose rows go."""
+        for table in tables:
+            if table in gone:
+                continue
+            needed = {row[1] for row in db.execute(f'PRAGMA table_info ({table})') if row[3]}
+            for link in db.execute(f'PRAGMA foreign_key_list ({table})').fetchall():
+                if link[2] != parent:
+                    continue
+                if link[3] in needed:
+                    self.cut(db, tables, table, gone + [table])
+                    db.execute(f'DELETE FROM {table}')
+                    continue
+                try:
+                    db.execute(f'UPDATE {table} SET {link[3]} = NULL')
+                except sqlite3.IntegrityError:     # the one or the other must be said
+                    self.cut(db, tables, table, gone + [table])
+                    db.execute(f'DELETE FROM {table} WHERE {link[3]} IS NOT NULL')
 
     def ask(self, question, of=None):
         """The figures that the program gives for a question, without a window."""

@@ -110,6 +110,11 @@ OPEN = ('SELECT count (*) FROM check_line c WHERE c.list_id = (SELECT max (id) F
         ' AND NOT EXISTS (SELECT 1 FROM reading r WHERE r.line_id = c.id)')
 
 
+def exact(w, role, name):
+    """What comes up when it is asked for; check 4 is not check 40."""
+    return until(lambda: next((n for n in w.walk() if n.getRoleName() == role and n.name == name), None))
+
+
 def finish(w, farm):
     """What is left: the lines are ticked, or left out with a reason.  A walk takes long: one finds all."""
     before = int(farm.rows(OPEN)[0])
@@ -124,8 +129,9 @@ def finish(w, farm):
                 nodes[f'Check {number} is done'].queryAction().doAction(0)
                 continue
             nodes[name].queryAction().doAction(0)
-            nodes[f'Why check {number} need not be done'].queryEditableText().setTextContents('It was read on paper.')
-            nodes[f'Leave out check {number}'].queryAction().doAction(0)
+            exact(w, 'text', f'Why check {number} need not be done').queryEditableText().setTextContents(
+                'It was read on paper.')
+            exact(w, 'push button', f'Leave out check {number}').queryAction().doAction(0)
         try:
             until(lambda: farm.rows(OPEN) == ['0'], 20)
             return

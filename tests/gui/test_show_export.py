@@ -39,7 +39,7 @@ def test_whole_farm_out_and_in():
     w.wait_words('by name')
     w.fill('Who gets it', 'District office')
     w.press('push button', 'Choose a Place…')
-    w.choose_file('Where to export to', str(folder))
+    w.save_file('Where to export to', str(folder))
     until(lambda: (folder / 'folder.csv').exists(), 30)
     until(lambda: rows_of(farm.path)['release'], 60)
     with sqlite3.connect(f'file:{farm.path}?mode=ro', uri=True) as db:
@@ -47,7 +47,7 @@ def test_whole_farm_out_and_in():
     assert whom == 'District office' and 'by name' in what, what
     w.press('push button', 'Take In a Folder…')
     w.choose_file('Choose the file folder.csv in the folder', str(folder / 'folder.csv'))
-    w.choose_file('Where to keep the new farm', str(back))
+    w.save_file('Where to keep the new farm', str(back))
     until(lambda: back.exists() and back.stat().st_size > 0, 30)
     after = rows_of(back)
     assert {name for name in before if before[name] != after[name]} == set()
@@ -66,7 +66,7 @@ def test_calendar_names_nobody():
     w.keys('Down', 'Down', 'Down', 'Down', 'Return')
     w.wait_words('of the next twelve weeks leave')
     w.press('push button', 'Choose a Place…')
-    w.choose_file('Where to export to', str(path))
+    w.save_file('Where to export to', str(path))
     until(path.exists, 60)
     assert path.read_bytes().startswith(b'BEGIN:VCALENDAR\r\nVERSION:2.0\r\n')
     assert rows_of(farm.path)['release'] == []

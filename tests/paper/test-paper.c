@@ -340,7 +340,9 @@ test_a_bare_farm (void)
   for (gsize i = 0; i < n_kinds; i++)
     {
       g_autofree char *folder = g_dir_make_tmp ("steading-paper-XXXXXX", NULL);
-      g_autofree char *path = g_build_filename (folder, kinds[i].formats & STEAD_FORMAT_PDF ? "a.pdf" : "a.csv", NULL);
+      g_autofree char *path = g_build_filename (folder, kinds[i].formats & STEAD_FORMAT_PDF ? "a.pdf"
+                                                : kinds[i].formats & STEAD_FORMAT_CSV ? "a.csv"
+                                                : kinds[i].formats & STEAD_FORMAT_XLSX ? "a.xlsx" : "a.ics", NULL);
       g_autoptr(GError) error = NULL;
 
       g_test_message ("%s", kinds[i].name);

@@ -438,7 +438,7 @@ test_story (void)
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM batch_entry WHERE left_out"), >=, 14);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM price"), ==, 10);
       g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM asset"), ==, 4);
-      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM step"), <=, 32);
+      g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM step"), <=, 60);
       farm_assert_ledger (&farm);
       assert_sound (store, path);
     }
