@@ -79,5 +79,7 @@ gint64 farm_harvest (Farm *farm, gint64 batch_id, gint64 item_id, SteadDay day, 
 void farm_assert_ledger (Farm *farm);
 /* Undoes all steps, redoes them, and compares whole dumps. */
 void farm_assert_undo   (Farm *farm);
+/* The same as far back as the first step that is signed; returns how many were undone. */
+int  farm_assert_undo_to_signed (Farm *farm);
 
 G_END_DECLS
