@@ -149,7 +149,7 @@ def test_from_a_sale_to_a_closed_month():
     choose(w, 'Who counted again', 'Down')             # the same person
     w.press('push button', 'Save count')
     w.wait_words('two people count money together')
-    choose(w, 'Who counted again', 'Down')
+    choose(w, 'Who counted again', 'Down', 'Down')
     w.press('push button', 'Save count')
     until(lambda: w.find('text', 'Why it differs').description)
     w.fill('Why it differs', 'wrong change')

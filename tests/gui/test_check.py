@@ -143,8 +143,8 @@ def finish(w, farm):
 def sign(w, farm):
     w.press('push button', 'Sign the list')             # nobody was chosen
     w.wait_words('Choose who signs')
-    signer = w.wait('push button', 'Signed by')
-    signer.queryComponent().grabFocus()                 # it may be scrolled out of sight
+    # It may be scrolled out of sight, and the row may be made anew while it is looked for.
+    until(lambda: w.find('push button', 'Signed by').queryComponent().grabFocus())
     w.keys('space', 'Down', 'Return')
     w.press('push button', 'Sign the list')
     until(lambda: farm.rows("SELECT count (*) FROM checklist WHERE name LIKE '%Roasted tomato sauce' AND"

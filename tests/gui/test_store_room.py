@@ -47,7 +47,7 @@ def test_two_count_the_store_room():
     until(lambda: not any(n.name == 'Choose who counted.' for n in w.walk()))
     w.wait_words('two people count the store room together')
     assert counts(farm) == before
-    choose(w, 'Who counted again', 'Down')
+    choose(w, 'Who counted again', 'Down', 'Down')
     w.fill(f'Counted of {code}', 'many')
     w.press('push button', 'Save count')
     until(lambda: w.find('text', f'Counted of {code}').description)     # named at the field

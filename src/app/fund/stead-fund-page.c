@@ -287,6 +287,8 @@ stead_fund_page_init (SteadFundPage *self)
   self->ids = g_array_new (FALSE, FALSE, sizeof (gint64));
   self->quiet = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_hush_stack (self->stack);
+  stead_ui_hush_stack (self->views);
   self->quiet = FALSE;
   stead_ui_name (GTK_WIDGET (self->choice), _("Build"));
   /* What is pressed is the button inside. */
