@@ -60,8 +60,14 @@ installed $package
     fi
     as_root=sudo
   fi
+  # An installation that was cut off stops every later one until it is finished.
+  if [ -n "$(dpkg --audit 2>/dev/null)" ]; then
+    echo "Finishing an installation that was interrupted."
+    $as_root env DEBIAN_FRONTEND=noninteractive dpkg --configure -a
+  fi
   echo "Installing:$missing"
   $as_root env DEBIAN_FRONTEND=noninteractive apt-get update -qq &&
     $as_root env DEBIAN_FRONTEND=noninteractive \
-      apt-get install -y -qq --no-install-recommends $missing
+      apt-get install -y -qq --no-install-recommends \
+        -o DPkg::Lock::Timeout=300 $missing
 }
