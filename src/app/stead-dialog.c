@@ -1,6 +1,8 @@
 /* stead-dialog.c - the frame of every dialog that changes one thing. */
 #include "config.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "app/stead-dialog.h"
 #include "app/stead-ui.h"
 
@@ -10,6 +12,7 @@ typedef struct
   GtkScrolledWindow *slot;
   GtkLabel          *error;
   GtkButton         *remove;
+  GtkButton         *leave;
   GtkButton         *save;
 } SteadDialogPrivate;
 
@@ -69,6 +72,19 @@ set_content (SteadDialog *self,
   gtk_scrolled_window_set_child (private_of (self)->slot, content);
 }
 
+/* Where nothing can be saved, there is nothing to cancel either. */
+static void
+set_save_label (SteadDialog *self,
+                const char  *label)   /* (nullable) */
+{
+  SteadDialogPrivate *priv = private_of (self);
+
+  gtk_widget_set_visible (GTK_WIDGET (priv->save), label != NULL);
+  if (label != NULL)
+    gtk_button_set_label (priv->save, label);
+  gtk_button_set_label (priv->leave, label != NULL ? _("Cancel") : _("Close"));
+}
+
 static void
 stead_dialog_set_property (GObject      *object,
                            guint         id,
@@ -85,9 +101,7 @@ stead_dialog_set_property (GObject      *object,
         set_content (self, g_value_get_object (value));
       break;
     case PROP_SAVE_LABEL:
-      gtk_widget_set_visible (GTK_WIDGET (priv->save), g_value_get_string (value) != NULL);
-      if (g_value_get_string (value) != NULL)
-        gtk_button_set_label (priv->save, g_value_get_string (value));
+      set_save_label (self, g_value_get_string (value));
       break;
     case PROP_DELETE_LABEL:
       gtk_button_set_label (priv->remove, g_value_get_string (value) != NULL ? g_value_get_string (value) : "");
@@ -129,6 +143,7 @@ stead_dialog_class_init (SteadDialogClass *klass)
   gtk_widget_class_bind_template_child_private (widget_class, SteadDialog, slot);
   gtk_widget_class_bind_template_child_private (widget_class, SteadDialog, error);
   gtk_widget_class_bind_template_child_private (widget_class, SteadDialog, remove);
+  gtk_widget_class_bind_template_child_private (widget_class, SteadDialog, leave);
   gtk_widget_class_bind_template_child_private (widget_class, SteadDialog, save);
   gtk_widget_class_bind_template_callback (widget_class, save_cb);
   gtk_widget_class_bind_template_callback (widget_class, remove_cb);
