@@ -97,6 +97,10 @@ stead_type_paint (cairo_t    *cr,
   static const PangoAlignment aligns[] = { PANGO_ALIGN_LEFT, PANGO_ALIGN_CENTER, PANGO_ALIGN_RIGHT };
   g_autoptr(PangoLayout) layout = type_layout (cr, type, markup, width);
 
+  /* Pango takes left for the side at which a paragraph begins: a name in Arabic stays in line
+   * with the others of its column. */
+  if (align != STEAD_ALIGN_CENTER && pango_layout_get_direction (layout, 0) == PANGO_DIRECTION_RTL)
+    align = align == STEAD_ALIGN_LEFT ? STEAD_ALIGN_RIGHT : STEAD_ALIGN_LEFT;
   pango_layout_set_alignment (layout, aligns[align]);
   stead_palette_set_source (cr, STEAD_SCHEME_PRINT, types[type].role, 1);
   cairo_new_path (cr);
