@@ -4,23 +4,26 @@
 #include <glib/gi18n-lib.h>
 
 #include "answer/stead-event-answer.h"
-#include "app/keep/stead-pick.h"
 #include "app/show/stead-events-pane.h"
 #include "app/show/stead-learn-dialogs.h"
 #include "core/stead-hours.h"
 
 struct _SteadEventsPane
 {
-  SteadPane   parent_instance;
+  SteadPickPane  parent_instance;
 
-  SteadPick  *event;
-  GtkWidget  *team;      /* a label */
-  SteadTable *table;
-  gint64      event_id;  /* shown; 0: none yet */
-  gint64      packet_id; /* its packet; 0: none */
+  GtkWidget     *team;      /* a label */
+  SteadTable    *table;
+  gint64         packet_id; /* of the event; 0: none */
 };
 
-G_DEFINE_FINAL_TYPE (SteadEventsPane, stead_events_pane, STEAD_TYPE_PANE)
+G_DEFINE_FINAL_TYPE (SteadEventsPane, stead_events_pane, STEAD_TYPE_PICK_PANE)
+
+static gint64
+event_of (gpointer pane)
+{
+  return stead_pick_pane_get (STEAD_PICK_PANE (pane));
+}
 
 static void
 item_free (gpointer data)
@@ -59,7 +62,7 @@ row_cb (gpointer row,
   if (item->target != STEAD_TARGET_NONE)
     stead_desk_jump (desk, item->target, item->target_id);
   else if (item->need_id != 0)
-    stead_need_dialog_show (GTK_WIDGET (self), desk, self->event_id, item->need_id);
+    stead_need_dialog_show (GTK_WIDGET (self), desk, event_of (self), item->need_id);
   else if (item->lack != NULL)
     stead_desk_say (desk, item->lack, FALSE);
 }
@@ -89,41 +92,37 @@ show_team (SteadEventsPane        *self,
 }
 
 static gboolean
-show_picks (SteadEventsPane  *self,
-            GError          **error)
+stead_events_pane_list (SteadPickPane  *pane,
+                        SteadPick      *pick,
+                        GError        **error)
 {
-  g_autoptr(GPtrArray) events = stead_event_repo_list (stead_pane_get_store (STEAD_PANE (self)), error);
+  g_autoptr(GPtrArray) events = stead_event_repo_list (stead_pane_get_store (STEAD_PANE (pane)), error);
 
-  if (events == NULL)
-    return FALSE;
-  stead_pick_clear (self->event);
-  for (guint i = 0; i < events->len; i++)
-    stead_pick_append (self->event, ((SteadEvent *) events->pdata[i])->id, ((SteadEvent *) events->pdata[i])->name);
-  stead_pick_show (self->event, self->event_id);
-  self->event_id = stead_pick_get (self->event);
-  gtk_widget_set_visible (GTK_WIDGET (self->event), events->len > 0);
-  return TRUE;
+  for (guint i = 0; events != NULL && i < events->len; i++)
+    stead_pick_append (pick, ((SteadEvent *) events->pdata[i])->id, ((SteadEvent *) events->pdata[i])->name);
+  return events != NULL;
 }
 
 static void
-stead_events_pane_refresh (SteadPane *pane)
+stead_events_pane_show_none (SteadPickPane *pane)
+{
+  SteadEventsPane *self = STEAD_EVENTS_PANE (pane);
+
+  gtk_widget_set_visible (self->team, FALSE);
+  stead_pane_say (STEAD_PANE (pane), _("No event is entered yet."), NULL);
+  stead_pick_pane_empty (self->table);
+}
+
+static void
+stead_events_pane_show_chosen (SteadPickPane *pane,
+                               gint64         id)
 {
   SteadEventsPane *self = STEAD_EVENTS_PANE (pane);
   g_autoptr(GError) error = NULL;
-  g_autoptr(SteadEventAnswer) answer = NULL;
+  g_autoptr(SteadEventAnswer) answer = stead_event_answer_new (stead_pane_get_store (STEAD_PANE (pane)), id, &error);
   g_autoptr(GListModel) rows = NULL;
 
-  if (show_picks (self, &error) && self->event_id == 0)
-    {
-      g_autoptr(GListStore) none = g_list_store_new (STEAD_TYPE_ROW);
-
-      gtk_widget_set_visible (self->team, FALSE);
-      stead_pane_say (pane, _("No event is entered yet."), NULL);
-      stead_table_set_model (self->table, G_LIST_MODEL (none));
-      return;
-    }
-  answer = error == NULL ? stead_event_answer_new (stead_pane_get_store (pane), self->event_id, &error) : NULL;
-  stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
+  stead_pane_say (STEAD_PANE (pane), answer != NULL ? answer->sentence : NULL, error);
   if (answer == NULL)
     return;
   self->packet_id = answer->packet_id;
@@ -132,29 +131,13 @@ stead_events_pane_refresh (SteadPane *pane)
   stead_table_set_model (self->table, rows);
 }
 
-static void
-stead_events_pane_show (SteadPane   *pane,
-                        SteadTarget  target,
-                        gint64       id)
-{
-  if (id != 0)
-    STEAD_EVENTS_PANE (pane)->event_id = id;
-}
-
-static void
-event_cb (SteadEventsPane *self)
-{
-  self->event_id = stead_pick_get (self->event);
-  stead_pane_refresh (STEAD_PANE (self), stead_pane_get_desk (STEAD_PANE (self)));
-}
-
 static void new_cb (SteadPane *pane) { stead_event_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), 0); }
 
 /* FALSE after saying that there is no event. */
 static gboolean
 has_event (SteadPane *pane)
 {
-  if (STEAD_EVENTS_PANE (pane)->event_id != 0)
+  if (event_of (pane) != 0)
     return TRUE;
   stead_desk_say (stead_pane_get_desk (pane), _("Enter an event first."), FALSE);
   return FALSE;
@@ -165,7 +148,7 @@ has_event (SteadPane *pane)
   name (SteadPane *pane) \
   { \
     if (has_event (pane)) \
-      dialog (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_EVENTS_PANE (pane)->event_id __VA_ARGS__); \
+      dialog (GTK_WIDGET (pane), stead_pane_get_desk (pane), event_of (pane) __VA_ARGS__); \
   }
 
 FOR_EVENT (edit_cb, stead_event_dialog_show)
@@ -206,7 +189,7 @@ mark_cb (SteadPane *pane)
   const SteadEventItem *item = stead_pane_get_chosen (pane);
   SteadDesk *desk = stead_pane_get_desk (pane);
   g_autoptr(GError) error = NULL;
-  Mark mark = { STEAD_EVENTS_PANE (pane)->event_id, 0 };
+  Mark mark = { event_of (pane), 0 };
 
   if (item == NULL)
     return;
@@ -223,7 +206,7 @@ packet_act (SteadStore  *store,
             GError     **error)
 {
   SteadEventsPane *self = data;
-  g_autoptr(SteadEvent) event = stead_event_repo_get (store, self->event_id, error);
+  g_autoptr(SteadEvent) event = stead_event_repo_get (store, event_of (self), error);
   g_autoptr(SteadPacket) packet = event != NULL ? stead_packet_usual (store, stead_store_get_today (store), error) : NULL;
 
   if (packet == NULL)
@@ -256,8 +239,9 @@ packet_cb (SteadPane *pane)
 static void
 stead_events_pane_class_init (SteadEventsPaneClass *klass)
 {
-  STEAD_PANE_CLASS (klass)->refresh = stead_events_pane_refresh;
-  STEAD_PANE_CLASS (klass)->show = stead_events_pane_show;
+  STEAD_PICK_PANE_CLASS (klass)->list = stead_events_pane_list;
+  STEAD_PICK_PANE_CLASS (klass)->show_chosen = stead_events_pane_show_chosen;
+  STEAD_PICK_PANE_CLASS (klass)->show_none = stead_events_pane_show_none;
 }
 
 static void
@@ -265,9 +249,7 @@ stead_events_pane_init (SteadEventsPane *self)
 {
   SteadPane *pane = STEAD_PANE (self);
 
-  self->event = STEAD_PICK (stead_pick_new (_("Event")));
-  g_signal_connect_swapped (self->event, "changed", G_CALLBACK (event_cb), self);
-  stead_pane_add_head (pane, GTK_WIDGET (self->event));
+  stead_pick_pane_add_pick (STEAD_PICK_PANE (self), _("Event"));
   self->team = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->team), 0);
   gtk_label_set_wrap (GTK_LABEL (self->team), TRUE);

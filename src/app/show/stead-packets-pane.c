@@ -4,7 +4,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "answer/stead-packet-answer.h"
-#include "app/keep/stead-pick.h"
 #include "app/show/stead-learn-dialogs.h"
 #include "app/show/stead-packets-pane.h"
 #include "app/stead-files.h"
@@ -13,18 +12,16 @@
 
 struct _SteadPacketsPane
 {
-  SteadPane       parent_instance;
+  SteadPickPane   parent_instance;
 
-  SteadPick      *packet;
   GtkWidget      *progress;   /* of a run over the class */
   GtkWidget      *stop;
   SteadTable     *table;
-  gint64          packet_id;  /* shown; 0: none yet */
   SteadPacketRun *run;        /* (nullable) */
   guint           source, failed;
 };
 
-G_DEFINE_FINAL_TYPE (SteadPacketsPane, stead_packets_pane, STEAD_TYPE_PANE)
+G_DEFINE_FINAL_TYPE (SteadPacketsPane, stead_packets_pane, STEAD_TYPE_PICK_PANE)
 
 typedef struct
 {
@@ -62,24 +59,19 @@ row_cb (gpointer item,
   if (line->target != STEAD_TARGET_NONE)
     stead_desk_jump (desk, line->target, line->target_id);
   else
-    stead_packet_dialog_show (GTK_WIDGET (self), desk, self->packet_id);
+    stead_packet_dialog_show (GTK_WIDGET (self), desk, stead_pick_pane_get (STEAD_PICK_PANE (self)));
 }
 
 static gboolean
-show_picks (SteadPacketsPane  *self,
-            GError           **error)
+stead_packets_pane_list (SteadPickPane  *pane,
+                         SteadPick      *pick,
+                         GError        **error)
 {
-  g_autoptr(GPtrArray) packets = stead_packet_repo_list (stead_pane_get_store (STEAD_PANE (self)), error);
+  g_autoptr(GPtrArray) packets = stead_packet_repo_list (stead_pane_get_store (STEAD_PANE (pane)), error);
 
-  if (packets == NULL)
-    return FALSE;
-  stead_pick_clear (self->packet);
-  for (guint i = 0; i < packets->len; i++)
-    stead_pick_append (self->packet, ((SteadPacket *) packets->pdata[i])->id, ((SteadPacket *) packets->pdata[i])->name);
-  stead_pick_show (self->packet, self->packet_id);
-  self->packet_id = stead_pick_get (self->packet);
-  gtk_widget_set_visible (GTK_WIDGET (self->packet), packets->len > 0);
-  return TRUE;
+  for (guint i = 0; packets != NULL && i < packets->len; i++)
+    stead_pick_append (pick, ((SteadPacket *) packets->pdata[i])->id, ((SteadPacket *) packets->pdata[i])->name);
+  return packets != NULL;
 }
 
 static GListModel *
@@ -105,63 +97,44 @@ lines_of (const SteadPacketAnswer *answer)
 }
 
 static void
-stead_packets_pane_refresh (SteadPane *pane)
+stead_packets_pane_show_chosen (SteadPickPane *pane,
+                                gint64         id)
 {
-  SteadPacketsPane *self = STEAD_PACKETS_PANE (pane);
   g_autoptr(GError) error = NULL;
-  g_autoptr(SteadPacketAnswer) answer = NULL;
+  g_autoptr(SteadPacketAnswer) answer = stead_packet_answer_new (stead_pane_get_store (STEAD_PANE (pane)), id, NULL, &error);
   g_autoptr(GListModel) rows = NULL;
 
-  if (show_picks (self, &error) && self->packet_id == 0)
-    {
-      g_autoptr(GListStore) none = g_list_store_new (STEAD_TYPE_ROW);
-
-      stead_pane_say (pane, _("No packet is made yet."), NULL);
-      stead_table_set_model (self->table, G_LIST_MODEL (none));
-      return;
-    }
-  answer = error == NULL ? stead_packet_answer_new (stead_pane_get_store (pane), self->packet_id, NULL, &error) : NULL;
-  stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
+  stead_pane_say (STEAD_PANE (pane), answer != NULL ? answer->sentence : NULL, error);
   if (answer == NULL)
     return;
   rows = lines_of (answer);
-  stead_table_set_model (self->table, rows);
+  stead_table_set_model (STEAD_PACKETS_PANE (pane)->table, rows);
 }
 
 static void
-stead_packets_pane_show (SteadPane   *pane,
-                         SteadTarget  target,
-                         gint64       id)
+stead_packets_pane_show_none (SteadPickPane *pane)
 {
-  if (id != 0)
-    STEAD_PACKETS_PANE (pane)->packet_id = id;
+  stead_pane_say (STEAD_PANE (pane), _("No packet is made yet."), NULL);
+  stead_pick_pane_empty (STEAD_PACKETS_PANE (pane)->table);
 }
 
-static void
-packet_cb (SteadPacketsPane *self)
+/* 0 after saying that there is no packet. */
+static gint64
+packet_of (SteadPane *pane)
 {
-  self->packet_id = stead_pick_get (self->packet);
-  stead_pane_refresh (STEAD_PANE (self), stead_pane_get_desk (STEAD_PANE (self)));
-}
+  gint64 id = stead_pick_pane_get (STEAD_PICK_PANE (pane));
 
-/* FALSE after saying that there is no packet. */
-static gboolean
-has_packet (SteadPane *pane)
-{
-  if (STEAD_PACKETS_PANE (pane)->packet_id != 0)
-    return TRUE;
-  stead_desk_say (stead_pane_get_desk (pane), _("Make a packet first."), FALSE);
-  return FALSE;
+  if (id == 0)
+    stead_desk_say (stead_pane_get_desk (pane), _("Make a packet first."), FALSE);
+  return id;
 }
 
 static void
 look_cb (SteadPane *pane)
 {
-  g_autoptr(SteadPacket) packet = NULL;
+  gint64 id = packet_of (pane);
+  g_autoptr(SteadPacket) packet = id != 0 ? stead_packet_repo_get (stead_pane_get_store (pane), id, NULL) : NULL;
 
-  if (!has_packet (pane))
-    return;
-  packet = stead_packet_repo_get (stead_pane_get_store (pane), STEAD_PACKETS_PANE (pane)->packet_id, NULL);
   if (packet != NULL)
     stead_paper_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), "packet", packet->name);
 }
@@ -169,15 +142,19 @@ look_cb (SteadPane *pane)
 static void
 figures_cb (SteadPane *pane)
 {
-  if (has_packet (pane))
-    stead_figures_window_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_PACKETS_PANE (pane)->packet_id);
+  gint64 id = packet_of (pane);
+
+  if (id != 0)
+    stead_figures_window_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), id);
 }
 
 static void
 edit_cb (SteadPane *pane)
 {
-  if (has_packet (pane))
-    stead_packet_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_PACKETS_PANE (pane)->packet_id);
+  gint64 id = packet_of (pane);
+
+  if (id != 0)
+    stead_packet_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), id);
 }
 
 static void new_cb (SteadPane *pane) { stead_packet_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), 0); }
@@ -272,8 +249,9 @@ static void
 stead_packets_pane_class_init (SteadPacketsPaneClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = stead_packets_pane_dispose;
-  STEAD_PANE_CLASS (klass)->refresh = stead_packets_pane_refresh;
-  STEAD_PANE_CLASS (klass)->show = stead_packets_pane_show;
+  STEAD_PICK_PANE_CLASS (klass)->list = stead_packets_pane_list;
+  STEAD_PICK_PANE_CLASS (klass)->show_chosen = stead_packets_pane_show_chosen;
+  STEAD_PICK_PANE_CLASS (klass)->show_none = stead_packets_pane_show_none;
 }
 
 static void
@@ -281,9 +259,7 @@ stead_packets_pane_init (SteadPacketsPane *self)
 {
   SteadPane *pane = STEAD_PANE (self);
 
-  self->packet = STEAD_PICK (stead_pick_new (_("Packet")));
-  g_signal_connect_swapped (self->packet, "changed", G_CALLBACK (packet_cb), self);
-  stead_pane_add_head (pane, GTK_WIDGET (self->packet));
+  stead_pick_pane_add_pick (STEAD_PICK_PANE (self), _("Packet"));
   self->progress = gtk_progress_bar_new ();
   gtk_progress_bar_set_show_text (GTK_PROGRESS_BAR (self->progress), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->progress), GTK_ACCESSIBLE_PROPERTY_LABEL,

@@ -4,21 +4,18 @@
 #include <glib/gi18n-lib.h>
 
 #include "answer/stead-skill-answer.h"
-#include "app/keep/stead-pick.h"
 #include "app/show/stead-learn-dialogs.h"
 #include "app/show/stead-show-picks.h"
 #include "app/show/stead-skills-pane.h"
 
 struct _SteadSkillsPane
 {
-  SteadPane   parent_instance;
+  SteadPickPane  parent_instance;
 
-  SteadPick  *who;
-  SteadTable *table;
-  gint64      person_id;   /* shown; 0: the first one */
+  SteadTable    *table;
 };
 
-G_DEFINE_FINAL_TYPE (SteadSkillsPane, stead_skills_pane, STEAD_TYPE_PANE)
+G_DEFINE_FINAL_TYPE (SteadSkillsPane, stead_skills_pane, STEAD_TYPE_PICK_PANE)
 
 /* One row of the table. */
 typedef struct
@@ -100,29 +97,40 @@ first_student (SteadStore *store)
   return 0;
 }
 
+/* A student is more often looked for than an advisor, so one is shown first. */
+static gboolean
+stead_skills_pane_list (SteadPickPane  *pane,
+                        SteadPick      *pick,
+                        GError        **error)
+{
+  SteadStore *store = stead_pane_get_store (STEAD_PANE (pane));
+  gint64 id;
+
+  stead_pick_pane_prefer (pane, first_student (store));
+  id = stead_pick_pane_get (pane);
+  if (id != 0)
+    stead_show_picks_people (pick, store, NULL, id);
+  return TRUE;
+}
+
 static void
-stead_skills_pane_refresh (SteadPane *pane)
+stead_skills_pane_show_none (SteadPickPane *pane)
+{
+  stead_pane_say (STEAD_PANE (pane), _("Nobody is entered yet."), NULL);
+  stead_pick_pane_empty (STEAD_SKILLS_PANE (pane)->table);
+}
+
+static void
+stead_skills_pane_show_chosen (SteadPickPane *pane,
+                               gint64         id)
 {
   SteadSkillsPane *self = STEAD_SKILLS_PANE (pane);
-  SteadStore *store = stead_pane_get_store (pane);
   g_autoptr(GPtrArray) lines = g_ptr_array_new ();
   g_autoptr(GError) error = NULL;
-  g_autoptr(SteadSkillAnswer) answer = NULL;
+  g_autoptr(SteadSkillAnswer) answer = stead_skill_answer_new (stead_pane_get_store (STEAD_PANE (pane)), id, &error);
   g_autoptr(GListModel) rows = NULL;
 
-  if (self->person_id == 0)
-    self->person_id = first_student (store);
-  stead_pick_clear (self->who);
-  stead_show_picks_people (self->who, store, NULL, self->person_id);
-  stead_pick_show (self->who, self->person_id);
-  self->person_id = stead_pick_get (self->who);
-  if (self->person_id == 0)
-    {
-      stead_pane_say (pane, _("Nobody is entered yet."), NULL);
-      return;
-    }
-  answer = stead_skill_answer_new (store, self->person_id, &error);
-  stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
+  stead_pane_say (STEAD_PANE (pane), answer != NULL ? answer->sentence : NULL, error);
   if (answer == NULL)
     return;
   for (guint i = 0; i < answer->rows->len; i++)
@@ -132,27 +140,11 @@ stead_skills_pane_refresh (SteadPane *pane)
 }
 
 static void
-stead_skills_pane_show (SteadPane   *pane,
-                        SteadTarget  target,
-                        gint64       id)
-{
-  if (id != 0)
-    STEAD_SKILLS_PANE (pane)->person_id = id;
-}
-
-static void
-who_cb (SteadSkillsPane *self)
-{
-  self->person_id = stead_pick_get (self->who);
-  stead_pane_refresh (STEAD_PANE (self), stead_pane_get_desk (STEAD_PANE (self)));
-}
-
-static void
 try_cb (SteadPane *pane)
 {
   SteadRow *row = stead_table_get_selected (STEAD_SKILLS_PANE (pane)->table);
 
-  stead_try_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_SKILLS_PANE (pane)->person_id,
+  stead_try_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), stead_pick_pane_get (STEAD_PICK_PANE (pane)),
                          row != NULL ? line_of (row)->skill_id : 0);
 }
 
@@ -218,7 +210,7 @@ static void skill_cb (SteadPane *pane) { stead_skill_dialog_show (GTK_WIDGET (pa
   static void \
   name (SteadPane *pane) \
   { \
-    dialog (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_SKILLS_PANE (pane)->person_id); \
+    dialog (GTK_WIDGET (pane), stead_pane_get_desk (pane), stead_pick_pane_get (STEAD_PICK_PANE (pane))); \
   }
 
 FOR_PERSON (thought_cb, stead_thought_dialog_show)
@@ -229,8 +221,9 @@ FOR_PERSON (shot_cb, stead_shot_dialog_show)
 static void
 stead_skills_pane_class_init (SteadSkillsPaneClass *klass)
 {
-  STEAD_PANE_CLASS (klass)->refresh = stead_skills_pane_refresh;
-  STEAD_PANE_CLASS (klass)->show = stead_skills_pane_show;
+  STEAD_PICK_PANE_CLASS (klass)->list = stead_skills_pane_list;
+  STEAD_PICK_PANE_CLASS (klass)->show_chosen = stead_skills_pane_show_chosen;
+  STEAD_PICK_PANE_CLASS (klass)->show_none = stead_skills_pane_show_none;
 }
 
 static void
@@ -238,9 +231,7 @@ stead_skills_pane_init (SteadSkillsPane *self)
 {
   SteadPane *pane = STEAD_PANE (self);
 
-  self->who = STEAD_PICK (stead_pick_new (_("Person")));
-  g_signal_connect_swapped (self->who, "changed", G_CALLBACK (who_cb), self);
-  stead_pane_add_head (pane, GTK_WIDGET (self->who));
+  stead_pick_pane_add_pick (STEAD_PICK_PANE (self), _("Person"));
   self->table = stead_pane_add_table (pane, _("Skills"));
   stead_table_add_column (self->table, C_("column of skills", "Code"), FALSE, FALSE, code_text, NULL, NULL, self);
   stead_table_add_column (self->table, C_("column of skills", "Skill"), FALSE, TRUE, words_text, NULL, NULL, self);
