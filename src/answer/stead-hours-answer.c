@@ -6,6 +6,7 @@
 
 #include "answer/stead-hours-answer.h"
 #include "answer/stead-words-private.h"
+#include "core/stead-clock.h"
 #include "core/stead-hours.h"
 #include "core/stead-money.h"
 
@@ -70,7 +71,7 @@ stead_hours_clock (gint64 at)
 {
   g_autoptr(GDateTime) time = at != G_MININT64 ? g_date_time_new_from_unix_local (at) : NULL;
 
-  return time != NULL ? g_date_time_format (time, "%H:%M") : g_strdup ("");
+  return time != NULL ? stead_minute_format (60 * g_date_time_get_hour (time) + g_date_time_get_minute (time)) : g_strdup ("");
 }
 
 gboolean

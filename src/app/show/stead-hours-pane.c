@@ -24,6 +24,7 @@ struct _SteadHoursPane
   SteadDay       week;      /* its Monday; STEAD_DAY_NONE: that of today */
   gint64         person_id; /* 0: everybody */
 
+  SteadPick     *who;
   GtkLabel      *title;
   GtkWidget     *known;
   SteadTimerBox *timers;
@@ -226,6 +227,13 @@ move (SteadHoursPane *self,
 }
 
 static void
+who_cb (SteadHoursPane *self)
+{
+  self->person_id = stead_pick_get (self->who);
+  move (self, 0);
+}
+
+static void
 earlier_cb (SteadHoursPane *self)
 {
   move (self, -7);
@@ -248,6 +256,23 @@ show_week (SteadHoursPane *self)
   g_autofree char *text = g_strdup_printf (C_("week", "%1$s – %2$s"), from, to);
 
   gtk_label_set_text (self->title, text);
+}
+
+static void
+show_people (SteadHoursPane *self)
+{
+  g_autoptr(GPtrArray) people = stead_person_repo_list (stead_pane_get_store (STEAD_PANE (self)), NULL);
+
+  stead_pick_clear (self->who);
+  stead_pick_append (self->who, 0, C_("whose hours", "Everybody"));
+  for (guint i = 0; people != NULL && i < people->len; i++)
+    {
+      const SteadPerson *person = people->pdata[i];
+
+      if (person->left_on == STEAD_DAY_NONE || person->id == self->person_id)
+        stead_pick_append (self->who, person->id, person->name);
+    }
+  stead_pick_show (self->who, self->person_id);
 }
 
 static void
@@ -281,6 +306,7 @@ stead_hours_pane_refresh (SteadPane *pane)
   rows = stead_rows_from_array (g_steal_pointer (&answer->spans), (GDestroyNotify) stead_work_span_free);
   stead_table_set_model (self->table, rows);
   show_week (self);
+  show_people (self);
   show_known (self);
   stead_timer_box_show (self->timers, stead_pane_get_desk (pane));
 }
@@ -309,6 +335,7 @@ add_button (SteadHoursPane *self,
   GtkWidget *button = gtk_button_new_with_label (label);
 
   g_signal_connect_swapped (button, "clicked", clicked, self);
+  gtk_widget_set_valign (button, GTK_ALIGN_END);
   gtk_box_append (GTK_BOX (row), button);
   return button;
 }
@@ -319,14 +346,20 @@ make_head (SteadHoursPane *self)
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6), *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
 
   gtk_widget_set_layout_manager (row, g_object_new (STEAD_TYPE_WRAP_LAYOUT, NULL));
+  self->who = STEAD_PICK (stead_pick_new (_("Whose hours")));
+  g_signal_connect_swapped (self->who, "changed", G_CALLBACK (who_cb), self);
+  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->who));
   add_button (self, row, _("Week before"), G_CALLBACK (earlier_cb));
   self->title = GTK_LABEL (gtk_label_new (""));
   gtk_widget_add_css_class (GTK_WIDGET (self->title), "heading");
-  gtk_widget_set_valign (GTK_WIDGET (self->title), GTK_ALIGN_CENTER);
+  gtk_widget_set_valign (GTK_WIDGET (self->title), GTK_ALIGN_END);
+  gtk_widget_set_margin_bottom (GTK_WIDGET (self->title), 8);
   gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->title));
   add_button (self, row, _("Week after"), G_CALLBACK (later_cb));
   self->known = add_button (self, row, "", G_CALLBACK (known_cb));
   self->timers = STEAD_TIMER_BOX (stead_timer_box_new ());
+  gtk_widget_set_valign (stead_timer_box_get_begin (self->timers), GTK_ALIGN_END);
+  gtk_box_append (GTK_BOX (row), stead_timer_box_get_begin (self->timers));
   gtk_box_append (GTK_BOX (box), row);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->timers));
   stead_pane_add_head (STEAD_PANE (self), box);

@@ -231,6 +231,9 @@ stead_timer_box_dispose (GObject *object)
   SteadTimerBox *self = STEAD_TIMER_BOX (object);
 
   g_clear_handle_id (&self->tick, g_source_remove);
+  if (self->begin != NULL)
+    g_signal_handlers_disconnect_by_data (self->begin, self);
+  g_clear_object (&self->begin);
   stead_ui_drop_children (GTK_WIDGET (object));
   g_clear_object (&self->desk);
   G_OBJECT_CLASS (stead_timer_box_parent_class)->dispose (object);
@@ -249,8 +252,7 @@ stead_timer_box_init (SteadTimerBox *self)
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6), *start = gtk_button_new_with_label (_("Start it"));
 
   self->rows = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  self->begin = gtk_button_new_with_label (_("Start a timer…"));
-  gtk_widget_set_halign (self->begin, GTK_ALIGN_START);
+  self->begin = g_object_ref_sink (gtk_button_new_with_label (_("Start a timer…")));
   g_signal_connect_swapped (self->begin, "clicked", G_CALLBACK (begin_cb), self);
   self->form = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   gtk_widget_set_layout_manager (self->form, g_object_new (STEAD_TYPE_WRAP_LAYOUT, NULL));
@@ -264,7 +266,6 @@ stead_timer_box_init (SteadTimerBox *self)
   gtk_box_append (GTK_BOX (self->form), start);
   gtk_widget_hide (self->form);
   gtk_box_append (GTK_BOX (box), self->rows);
-  gtk_box_append (GTK_BOX (box), self->begin);
   gtk_box_append (GTK_BOX (box), self->form);
   gtk_widget_set_parent (box, GTK_WIDGET (self));
   self->tick = g_timeout_add_seconds (TICK_S, tick_cb, self);
@@ -274,6 +275,13 @@ GtkWidget *
 stead_timer_box_new (void)
 {
   return g_object_new (STEAD_TYPE_TIMER_BOX, NULL);
+}
+
+GtkWidget *
+stead_timer_box_get_begin (SteadTimerBox *self)
+{
+  g_return_val_if_fail (STEAD_IS_TIMER_BOX (self), NULL);
+  return self->begin;
 }
 
 void
