@@ -21,7 +21,9 @@ struct _SteadResultsPane
   SteadPane           parent_instance;
 
   SteadResultsAnswer *answer;    /* (nullable): what is shown */
-  char               *values[STEAD_MAX_BARS];
+  int                 n_bars;
+  char               *names[STEAD_MAX_BARS], *values[STEAD_MAX_BARS];
+  gint64              cents[STEAD_MAX_BARS];
 
   SteadPick          *enterprise;
   GtkLabel           *how;
@@ -36,17 +38,15 @@ static int
 make_bars (SteadResultsPane *self,
            SteadBar         *bars)
 {
-  int n = self->answer != NULL ? (int) MIN (self->answer->shares->len, STEAD_MAX_BARS) : 0;
-
-  for (int i = 0; i < n; i++)
+  for (int i = 0; i < self->n_bars; i++)
     {
-      const SteadResultShare *share = self->answer->shares->pdata[i];
+      gboolean is_loss = self->cents[i] < 0;
 
-      bars[i] = (SteadBar) { share->name, self->values[i], 0, (double) share->cents,
-                             share->cents < 0 ? STEAD_ROLE_TOMATO : STEAD_ROLE_WATER,
-                             share->cents < 0 ? STEAD_PATTERN_RISING : STEAD_PATTERN_SOLID, FALSE };
+      bars[i] = (SteadBar) { self->names[i], self->values[i], 0, (double) self->cents[i],
+                             is_loss ? STEAD_ROLE_TOMATO : STEAD_ROLE_WATER,
+                             is_loss ? STEAD_PATTERN_RISING : STEAD_PATTERN_SOLID, FALSE };
     }
-  return n;
+  return self->n_bars;
 }
 
 static void
@@ -67,6 +67,47 @@ paint_cb (cairo_t              *cr,
 }
 
 static void
+forget_bars (SteadResultsPane *self)
+{
+  for (guint i = 0; i < STEAD_MAX_BARS; i++)
+    {
+      g_clear_pointer (&self->names[i], g_free);
+      g_clear_pointer (&self->values[i], g_free);
+    }
+  self->n_bars = 0;
+}
+
+/* @name: (transfer full) */
+static void
+add_bar (SteadResultsPane *self,
+         char             *name,
+         gint64            cents)
+{
+  self->names[self->n_bars] = name;
+  self->values[self->n_bars] = stead_money_format (cents, self->answer->farm->currency);
+  self->cents[self->n_bars++] = cents;
+}
+
+/* One bar each; where a class has more people than bars, the last bar is that of all others. */
+static void
+read_bars (SteadResultsPane *self)
+{
+  const GPtrArray *shares = self->answer->shares;
+  guint n = shares->len > STEAD_MAX_BARS ? STEAD_MAX_BARS - 1 : shares->len;
+  gint64 rest = 0;
+
+  forget_bars (self);
+  for (guint i = 0; i < n; i++)
+    add_bar (self, g_strdup (((const SteadResultShare *) shares->pdata[i])->name),
+             ((const SteadResultShare *) shares->pdata[i])->cents);
+  for (guint i = n; i < shares->len; i++)
+    rest += ((const SteadResultShare *) shares->pdata[i])->cents;
+  if (n < shares->len)
+    add_bar (self, g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%u other", "%u others", shares->len - n),
+                                    shares->len - n), rest);
+}
+
+static void
 show_chart (SteadResultsPane *self)
 {
   SteadBar bars[STEAD_MAX_BARS];
@@ -74,15 +115,9 @@ show_chart (SteadResultsPane *self)
   SteadDrawStyle style;
   g_autoptr(GString) said = g_string_new (NULL);
 
-  for (guint i = 0; i < STEAD_MAX_BARS; i++)
-    g_clear_pointer (&self->values[i], g_free);
-  for (guint i = 0; i < MIN (self->answer->shares->len, STEAD_MAX_BARS); i++)
-    {
-      const SteadResultShare *share = self->answer->shares->pdata[i];
-
-      self->values[i] = stead_money_format (share->cents, self->answer->farm->currency);
-      g_string_append_printf (said, "%s%s %s", i > 0 ? ", " : "", share->name, self->values[i]);
-    }
+  read_bars (self);
+  for (int i = 0; i < self->n_bars; i++)
+    g_string_append_printf (said, "%s%s %s", i > 0 ? ", " : "", self->names[i], self->values[i]);
   series.n = make_bars (self, bars);
   gtk_widget_set_visible (self->chart, series.n > 0);
   stead_chart_area_set_currency (STEAD_CHART_AREA (self->chart), self->answer->farm->currency);
@@ -217,8 +252,7 @@ stead_results_pane_finalize (GObject *object)
   SteadResultsPane *self = STEAD_RESULTS_PANE (object);
 
   g_clear_pointer (&self->answer, stead_results_answer_free);
-  for (guint i = 0; i < STEAD_MAX_BARS; i++)
-    g_free (self->values[i]);
+  forget_bars (self);
   G_OBJECT_CLASS (stead_results_pane_parent_class)->finalize (object);
 }
 
