@@ -10,7 +10,6 @@
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 #include "answer/stead-event-answer.h"
 #include "core/stead-hours.h"
@@ -130,7 +129,7 @@ stead_event_answer_free (SteadEventAnswer *self)
   g_clear_pointer (&self->scores, g_ptr_array_unref);
   g_clear_pointer (&self->items, g_ptr_array_unref);
   g_free (self->sentence);
-  g_free (self->scores_text);
+  stead_event_scores_free (self->lines);
   g_free (self);
 }
 
@@ -208,6 +207,14 @@ add_need_item (SteadEventAnswer        *self,
             0)->need_id = need->id;
 }
 
+/* What is lacking comes first; else in the order of the list. */
+static int
+compare_items (gconstpointer a,
+               gconstpointer b)
+{
+  return (*(SteadEventItem * const *) a)->is_done - (*(SteadEventItem * const *) b)->is_done;
+}
+
 static void
 check (SteadEventAnswer        *self,
        const SteadPacketAnswer *packet,
@@ -259,34 +266,6 @@ read_minutes (SteadStore        *store,
   return stead_event_repo_minutes (store, self->event->id, 0, &self->prepared_minutes, error);
 }
 
-static void
-judge_scores (SteadEventAnswer *self)
-{
-  g_autofree char *first = NULL, *last = NULL;
-  guint n = 0;
-
-  self->first_frac = self->last_frac = NAN;
-  for (guint i = 0; i < self->scores->len; i++)
-    {
-      const SteadEventScore *score = self->scores->pdata[i];
-
-      if (score->is_final)
-        continue;
-      if (n++ == 0)
-        self->first_frac = score->score / score->out_of;
-      self->last_frac = score->score / score->out_of;
-    }
-  if (n == 0)
-    return;
-  first = stead_words_percent (self->first_frac, 0);
-  last = stead_words_percent (self->last_frac, 0);
-  if (n == 1)
-    self->scores_text = g_strdup_printf (_("One practice brought %s of the points."), last);
-  else
-    /* Translators: how many practices; first and last score, as "76 %". */
-    self->scores_text = g_strdup_printf (_("%1$u practices went from %2$s to %3$s of the points."), n, first, last);
-}
-
 static char *
 say (const SteadEventAnswer *self,
      SteadDay                today)
@@ -336,8 +315,9 @@ stead_event_answer_new (SteadStore  *store,
   if (self->packet_id != 0 && self->team->len > 0
       && (packet = stead_packet_answer_new (store, self->packet_id, NULL, error)) == NULL)
     return NULL;
-  judge_scores (self);
+  self->lines = stead_event_scores_new (self->scores);
   check (self, packet, today);
+  g_ptr_array_sort (self->items, compare_items);
   self->sentence = say (self, today);
   return g_steal_pointer (&self);
 }

@@ -1,6 +1,7 @@
 /* stead-event-answer.h - "How far is the team, and what does the packet still lack?" */
 #pragma once
 
+#include "answer/stead-event-scores.h"
 #include "answer/stead-packet-answer.h"
 
 G_BEGIN_DECLS
@@ -45,9 +46,8 @@ typedef struct
   GPtrArray  *items;        /* of SteadEventItem */
   int         n_lacking;
   double      prepared_minutes;
-  double      first_frac, last_frac;   /* first and last practice score, of all points; NAN */
   char       *sentence;     /* markup */
-  char       *scores_text;  /* (nullable): what the chart of scores shows, plain */
+  SteadEventScores *lines;  /* the same scores, as the chart draws them */
 } SteadEventAnswer;
 
 void stead_event_answer_free (SteadEventAnswer *self);

@@ -228,10 +228,73 @@ test_event (Farm          *farm,
   after = stead_event_answer_new (farm->store, event.id, NULL);
   g_assert_cmpint (after->n_lacking, <, before->n_lacking);
   g_assert_cmpfloat (after->prepared_minutes, ==, 75);
-  g_assert_cmpfloat (after->first_frac, ==, 0.6);
-  g_assert_cmpfloat (after->last_frac, ==, 0.81);
-  g_assert_nonnull (strstr (after->scores_text, "60"));
-  g_assert_nonnull (strstr (after->scores_text, "81"));
+  g_assert_cmpuint (after->lines->lines->len, ==, 1);
+  g_assert_nonnull (strstr (after->lines->text, "60"));
+  g_assert_nonnull (strstr (after->lines->text, "81"));
+}
+
+static void
+add_score (Farm       *farm,
+           gint64      event_id,
+           gint64      person_id,
+           const char *part,
+           int         days_ago,
+           double      points)
+{
+  SteadEventScore score = { .event_id = event_id, .person_id = person_id, .part = (char *) part,
+                            .day = farm->today - days_ago, .score = points, .out_of = 50 };
+
+  FARM_DO (farm, stead_event_repo_save_score (farm->store, &score, &farm_error));
+}
+
+/* Only like is set beside like: each part and person is a line. */
+static void
+test_scores (Farm          *farm,
+             gconstpointer  data)
+{
+  gint64 maya = person (farm, "Maya", STEAD_PERSON_STUDENT), devon = person (farm, "Devon", STEAD_PERSON_STUDENT);
+  SteadEvent event = { .name = (char *) "Contest", .kind = (char *) "poultry", .day = farm->today + 9 };
+  g_autoptr(GPtrArray) scores = NULL;
+  g_autoptr(SteadEventScores) self = NULL;
+  const SteadScoreLine *first;
+
+  FARM_DO (farm, stead_event_repo_save (farm->store, &event, &farm_error));
+  add_score (farm, event.id, maya, "Placing", 20, 25);
+  add_score (farm, event.id, devon, "Placing", 20, 10);
+  add_score (farm, event.id, maya, "Placing", 5, 40);
+  add_score (farm, event.id, 0, "Written test", 5, 45);
+  scores = stead_event_repo_scores (farm->store, event.id, NULL);
+  self = stead_event_scores_new (scores);
+  g_assert_cmpuint (self->lines->len, ==, 3);
+  first = &g_array_index (self->lines, SteadScoreLine, 0);
+  g_assert_cmpstr (first->name, ==, "Placing, Maya");
+  g_assert_cmpuint (first->n, ==, 2);
+  g_assert_cmpfloat (first->points[0].frac, ==, 0.5);
+  g_assert_cmpfloat (first->points[1].frac, ==, 0.8);
+  g_assert_cmpstr (self->text, ==, "Share of the points: Placing, Maya: from 50% to 80% · Placing, Devon: 20% · Written test: 90%");
+}
+
+/* Of more lines than can be told apart, those that were begun last are drawn; all are said. */
+static void
+test_many_scores (Farm          *farm,
+                  gconstpointer  data)
+{
+  SteadEvent event = { .name = (char *) "Contest", .kind = (char *) "sales", .day = farm->today + 9 };
+  g_autoptr(GPtrArray) scores = NULL;
+  g_autoptr(SteadEventScores) self = NULL;
+
+  FARM_DO (farm, stead_event_repo_save (farm->store, &event, &farm_error));
+  for (int i = 0; i < STEAD_SCORE_MOST_LINES + 2; i++)
+    {
+      g_autofree char *part = g_strdup_printf ("Part %d", i);
+
+      add_score (farm, event.id, 0, part, 30 - i, 5 * i);
+    }
+  scores = stead_event_repo_scores (farm->store, event.id, NULL);
+  self = stead_event_scores_new (scores);
+  g_assert_cmpuint (self->lines->len, ==, STEAD_SCORE_MOST_LINES);
+  g_assert_cmpstr (g_array_index (self->lines, SteadScoreLine, 0).name, ==, "Part 2");
+  g_assert_nonnull (strstr (self->text, "Part 0: 0%"));
 }
 
 #define ADD(path, test) g_test_add (path, Farm, NULL, farm_set_up, test, farm_tear_down)
@@ -246,5 +309,7 @@ main (int    argc,
   ADD ("/answer/packet/packet", test_packet);
   ADD ("/answer/packet/marks", test_marks);
   ADD ("/answer/packet/event", test_event);
+  ADD ("/answer/packet/scores", test_scores);
+  ADD ("/answer/packet/many-scores", test_many_scores);
   return g_test_run ();
 }

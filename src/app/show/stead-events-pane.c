@@ -5,14 +5,21 @@
 
 #include "answer/stead-event-answer.h"
 #include "app/show/stead-events-pane.h"
+#include "app/make/stead-make-parts.h"
 #include "app/show/stead-learn-dialogs.h"
+#include "app/stead-chart-area.h"
 #include "core/stead-hours.h"
+#include "draw/stead-score-chart.h"
 
 struct _SteadEventsPane
 {
   SteadPickPane  parent_instance;
 
   GtkWidget     *team;      /* a label */
+  GtkWidget     *scores;    /* heading and chart, beside the table */
+  GtkWidget     *chart;
+  SteadEventScores *lines;  /* (nullable): what the chart shows */
+  SteadDay       day;       /* of the event */
   SteadTable    *table;
   gint64         packet_id; /* of the event; 0: none */
 };
@@ -67,7 +74,7 @@ row_cb (gpointer row,
     stead_desk_say (desk, item->lack, FALSE);
 }
 
-/* "Maya R. (Speaker): 3:30 h. 4 practices went from 61 % to 81 % of the points." */
+/* "Maya R. (Speaker): 3:30 h · Devon K.: 2:00 h prepared" */
 static void
 show_team (SteadEventsPane        *self,
            const SteadEventAnswer *answer)
@@ -85,11 +92,72 @@ show_team (SteadEventsPane        *self,
 
       g_string_append_printf (text, i == 0 ? "%s" : " · %s", one);
     }
-  if (answer->scores_text != NULL)
-    g_string_append_printf (text, text->len > 0 ? "\n%s" : "%s", answer->scores_text);
   gtk_label_set_text (GTK_LABEL (self->team), text->str);
   gtk_widget_set_visible (self->team, text->len > 0);
 }
+
+/* --- the chart of scores --------------------------------------------------------------- */
+
+static SteadScoreSeries
+series_of (const SteadEventsPane *self)
+{
+  return (SteadScoreSeries) { (const SteadScoreLine *) self->lines->lines->data, (int) self->lines->lines->len, self->day,
+                              _("% of the points"), C_("mark in a chart", "the event") };
+}
+
+static void
+paint_cb (cairo_t              *cr,
+          const SteadDrawStyle *style,
+          double                width,
+          double                height,
+          gpointer              data)
+{
+  const SteadEventsPane *self = data;
+  SteadScoreSeries series;
+  SteadScoreLayout layout;
+
+  if (self->lines == NULL || self->lines->lines->len == 0)
+    return;
+  series = series_of (self);
+  stead_score_chart_layout (cr, &series, style, width, height, &layout);
+  stead_score_chart_paint (cr, &series, style, &layout);
+}
+
+static void
+show_scores (SteadEventsPane  *self,
+             SteadEventAnswer *answer)   /* (nullable): no event */
+{
+  g_clear_pointer (&self->lines, stead_event_scores_free);
+  if (answer != NULL)
+    {
+      self->lines = g_steal_pointer (&answer->lines);
+      self->day = answer->event->day;
+    }
+  gtk_widget_set_visible (self->scores, self->lines != NULL && self->lines->text != NULL);
+  if (self->lines != NULL && self->lines->text != NULL)
+    stead_chart_area_describe (STEAD_CHART_AREA (self->chart), _("Scores of practices"), self->lines->text);
+  gtk_widget_queue_draw (self->chart);
+}
+
+static void
+add_chart (SteadEventsPane *self)
+{
+  GtkWidget *heading = stead_make_label (_("How practice went"), "heading");
+
+  self->scores = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  self->chart = stead_chart_area_new ();
+  stead_chart_area_set_paint (STEAD_CHART_AREA (self->chart), paint_cb, NULL, self);
+  stead_chart_area_set_file_name (STEAD_CHART_AREA (self->chart), "scores");
+  gtk_widget_set_size_request (self->chart, 340, 160);
+  gtk_widget_set_vexpand (self->chart, TRUE);
+  gtk_widget_set_margin_start (self->scores, 18);
+  gtk_box_append (GTK_BOX (self->scores), heading);
+  gtk_box_append (GTK_BOX (self->scores), self->chart);
+  stead_pane_add_body (STEAD_PANE (self), self->scores);
+  gtk_widget_set_hexpand (self->scores, FALSE);
+}
+
+/* --- the pane --------------------------------------------------------------------------- */
 
 static gboolean
 stead_events_pane_list (SteadPickPane  *pane,
@@ -109,6 +177,7 @@ stead_events_pane_show_none (SteadPickPane *pane)
   SteadEventsPane *self = STEAD_EVENTS_PANE (pane);
 
   gtk_widget_set_visible (self->team, FALSE);
+  show_scores (self, NULL);
   stead_pane_say (STEAD_PANE (pane), _("No event is entered yet."), NULL);
   stead_pick_pane_empty (self->table);
 }
@@ -127,6 +196,7 @@ stead_events_pane_show_chosen (SteadPickPane *pane,
     return;
   self->packet_id = answer->packet_id;
   show_team (self, answer);
+  show_scores (self, answer);
   rows = stead_rows_from_array (g_steal_pointer (&answer->items), item_free);
   stead_table_set_model (self->table, rows);
 }
@@ -237,8 +307,16 @@ packet_cb (SteadPane *pane)
 }
 
 static void
+stead_events_pane_finalize (GObject *object)
+{
+  g_clear_pointer (&STEAD_EVENTS_PANE (object)->lines, stead_event_scores_free);
+  G_OBJECT_CLASS (stead_events_pane_parent_class)->finalize (object);
+}
+
+static void
 stead_events_pane_class_init (SteadEventsPaneClass *klass)
 {
+  G_OBJECT_CLASS (klass)->finalize = stead_events_pane_finalize;
   STEAD_PICK_PANE_CLASS (klass)->list = stead_events_pane_list;
   STEAD_PICK_PANE_CLASS (klass)->show_chosen = stead_events_pane_show_chosen;
   STEAD_PICK_PANE_CLASS (klass)->show_none = stead_events_pane_show_none;
@@ -261,6 +339,7 @@ stead_events_pane_init (SteadEventsPane *self)
   stead_table_set_empty (self->table, _("What an event asks for stands here, and what is lacking yet. Enter an event "
                                         "first."));
   stead_table_set_activate (self->table, row_cb, self);
+  add_chart (self);
   stead_pane_add_button (pane, _("Practice score…"), G_CALLBACK (score_cb));
   stead_pane_add_button (pane, _("Packet of the event"), G_CALLBACK (packet_cb));
   stead_pane_add_button (pane, _("Team…"), G_CALLBACK (member_cb));
