@@ -195,6 +195,10 @@ stead_seal_compute_list (sqlite3              *db,
   static const char readings_sql[] =
     "SELECT id, at, kind, value, batch_id, step_id, person_id, note, corrects_id, line_id, pot_id, instrument_id,"
     " place_id, held_s, scale FROM reading WHERE line_id IN " LINES " AND id <= ?2 ORDER BY id";
+  /* When a reading was typed in later than it was taken.  A list that was signed before this
+   * was kept holds none, and its text is as it was. */
+  static const char noted_sql[] =
+    "SELECT id, noted_at FROM reading WHERE line_id IN " LINES " AND id <= ?2 AND noted_at IS NOT NULL ORDER BY id";
   static const char actions_sql[] =
     "SELECT id, reading_id, at, action, text, person_id FROM check_action"
     " WHERE reading_id IN (SELECT id FROM reading WHERE line_id IN " LINES ") AND id <= ?2 ORDER BY id";
@@ -217,6 +221,7 @@ stead_seal_compute_list (sqlite3              *db,
     if (!append_rows (text, db, parts[i], signature->list_id, 0, &rows, error))
       return NULL;
   if (!append_rows (text, db, readings_sql, signature->list_id, signature->last_reading, &rows, error) ||
+      !append_rows (text, db, noted_sql, signature->list_id, signature->last_reading, &rows, error) ||
       !append_rows (text, db, actions_sql, signature->list_id, signature->last_action, &rows, error))
     return NULL;
   return g_compute_checksum_for_string (G_CHECKSUM_SHA256, text->str, (gssize) text->len);

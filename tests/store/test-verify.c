@@ -21,9 +21,13 @@ add_lists (Farm *farm)
   g_autoptr(SteadCheckList) second = check_list_saved (farm, TODAY, 0, FALSE);
   SteadDone done = { .at = EIGHT, .action = (char *) "reheat", .text = (char *) "Heated again." };
   gint64 hot = ((const SteadListLine *) list->lines->pdata[LINE_HOT])->id;
+  SteadShown late = check_shown_f (hot, EIGHT + 600, 141);
   gint64 pot = 0;
 
   check_read_all (farm, list->id);
+  late.noted_at = EIGHT + 3 * 3600;
+  ACT (farm, stead_shown_repo_add (farm->store, &late, err));
+  g_free (late.kind);
   done.reading_id = check_read (farm, hot, EIGHT + 900, 120, 0);
   ACT (farm, stead_done_repo_add (farm->store, &done, err));
   ACT (farm, stead_check_repo_settle_stop (farm->store, ((const SteadListStop *) list->stops->pdata[0])->id,
@@ -85,15 +89,27 @@ tear_down (Room          *room,
   fixture_remove (room->folder);
 }
 
+static void
+drop_triggers (sqlite3 *db)
+{
+  static const char names[] = "SELECT group_concat ('DROP TRIGGER ' || name, ';') FROM sqlite_schema"
+                              " WHERE type = 'trigger'";
+  g_autofree char *drop = NULL;
+  sqlite3_stmt *stmt = NULL;
+
+  g_assert_cmpint (sqlite3_prepare_v2 (db, names, -1, &stmt, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_step (stmt), ==, SQLITE_ROW);
+  drop = g_strdup ((const char *) sqlite3_column_text (stmt, 0));
+  sqlite3_finalize (stmt);
+  g_assert_cmpint (sqlite3_exec (db, drop, NULL, NULL, NULL), ==, SQLITE_OK);
+}
+
 /* Changes the file from outside, past every trigger and foreign key, as damage does. */
 static void
 tamper (Room       *room,
         const char *sql)
 {
   static const char get[] = "SELECT group_concat (sql, ';') || ';' FROM sqlite_schema WHERE type = 'trigger'";
-  static const char names[] = "SELECT group_concat ('DROP TRIGGER ' || name, ';') FROM sqlite_schema"
-                              " WHERE type = 'trigger'";
-  g_autofree char *drop = NULL;
   g_autofree char *make = NULL;
   sqlite3_stmt *stmt = NULL;
   sqlite3 *db = NULL;
@@ -103,12 +119,8 @@ tamper (Room       *room,
   g_assert_cmpint (sqlite3_step (stmt), ==, SQLITE_ROW);
   make = g_strdup ((const char *) sqlite3_column_text (stmt, 0));
   sqlite3_finalize (stmt);
-  g_assert_cmpint (sqlite3_prepare_v2 (db, names, -1, &stmt, NULL), ==, SQLITE_OK);
-  g_assert_cmpint (sqlite3_step (stmt), ==, SQLITE_ROW);
-  drop = g_strdup ((const char *) sqlite3_column_text (stmt, 0));
-  sqlite3_finalize (stmt);
-  if (sqlite3_exec (db, drop, NULL, NULL, NULL) != SQLITE_OK ||
-      sqlite3_exec (db, sql, NULL, NULL, NULL) != SQLITE_OK ||
+  drop_triggers (db);
+  if (sqlite3_exec (db, sql, NULL, NULL, NULL) != SQLITE_OK ||
       sqlite3_exec (db, make, NULL, NULL, NULL) != SQLITE_OK)
     g_error ("%s: %s", sql, sqlite3_errmsg (db));
   sqlite3_close (db);
@@ -223,6 +235,11 @@ static const struct
   { "list-name", "UPDATE checklist SET name = 'x' WHERE id = 1", "when it was signed" },
   { "list-reading", "UPDATE reading SET value = value + 1 WHERE id = (SELECT min (id) FROM reading)",
     "when it was signed" },
+  /* It was typed in with the others, or so it looks. */
+  { "list-noted", "UPDATE reading SET noted_at = noted_at - 3600 WHERE noted_at IS NOT NULL", "when it was signed" },
+  { "list-noted-never", "UPDATE reading SET noted_at = NULL", "when it was signed" },
+  { "list-noted-too", "UPDATE reading SET noted_at = at + 3600 WHERE id = (SELECT min (id) FROM reading)",
+    "when it was signed" },
   { "list-limit", "UPDATE check_limit SET value = 130 WHERE limit_id = 'hold-hot-135' AND line_id = 3",
     "when it was signed" },
   { "list-answer", "UPDATE check_answer SET answer = 'general' WHERE list_id = 1", "when it was signed" },
@@ -300,6 +317,70 @@ test_seal_by_hand (void)
   g_assert_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_NOT_FOUND);
 }
 
+static char *
+seal_again (sqlite3             *db,
+            const SteadListSeal *signature)
+{
+  g_autoptr(GError) error = NULL;
+  char *seal = stead_seal_compute_list (db, signature, &error);
+
+  g_assert_no_error (error);
+  return seal;
+}
+
+/* Makes another value of each, past what the file asks of it. */
+static void
+change_column (sqlite3    *db,
+               const char *table,
+               const char *column,
+               gboolean    is_text)
+{
+  g_autofree char *sql = g_strdup_printf (is_text ? "UPDATE %1$s SET %2$s = coalesce (%2$s, '') || 'x'"
+                                                  : "UPDATE %1$s SET %2$s = coalesce (%2$s, 0) + 1000", table, column);
+
+  if (sqlite3_exec (db, sql, NULL, NULL, NULL) != SQLITE_OK)
+    g_error ("%s: %s", sql, sqlite3_errmsg (db));
+}
+
+/* Whatever column a row of a signed list has, it is part of what was signed. */
+static void
+test_list_whole (Room          *room,
+                 gconstpointer  data)
+{
+  static const char columns[] =
+    "SELECT t.name, c.name, c.type = 'TEXT' FROM sqlite_schema t, pragma_table_info (t.name) c WHERE t.name IN"
+    " ('checklist', 'check_food', 'check_answer', 'check_line', 'check_limit', 'check_stop', 'check_pot', 'reading',"
+    " 'check_action') AND t.type = 'table' AND c.name NOT LIKE 'seal%' AND c.name NOT LIKE 'signed%'";
+  const SteadListSeal signature = { .list_id = 1, .no = 1, .person_id = 2, .at = EIGHT, .last_reading = 6, .last_action = 9 };
+  g_autofree char *seal = NULL;
+  sqlite3_stmt *stmt = NULL;
+  sqlite3 *db = NULL;
+  int n = 0;
+
+  tamper (room, "UPDATE check_pot SET line_id = 1");
+  g_assert_cmpint (sqlite3_open (room->path, &db), ==, SQLITE_OK);
+  drop_triggers (db);
+  g_assert_cmpint (sqlite3_exec (db, "PRAGMA ignore_check_constraints = 1", NULL, NULL, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_prepare_v2 (db, columns, -1, &stmt, NULL), ==, SQLITE_OK);
+  seal = seal_again (db, &signature);
+  for (; sqlite3_step (stmt) == SQLITE_ROW; n++)
+    {
+      const char *table = (const char *) sqlite3_column_text (stmt, 0);
+      const char *column = (const char *) sqlite3_column_text (stmt, 1);
+      g_autofree char *changed = NULL;
+
+      g_test_message ("%s.%s", table, column);
+      g_assert_cmpint (sqlite3_exec (db, "SAVEPOINT one", NULL, NULL, NULL), ==, SQLITE_OK);
+      change_column (db, table, column, sqlite3_column_int (stmt, 2) != 0);
+      changed = g_str_equal (table, "checklist") && g_str_equal (column, "id") ? NULL : seal_again (db, &signature);
+      g_assert_cmpstr (changed, !=, seal);
+      g_assert_cmpint (sqlite3_exec (db, "ROLLBACK TO one; RELEASE one", NULL, NULL, NULL), ==, SQLITE_OK);
+    }
+  g_assert_cmpint (n, >, 100);
+  sqlite3_finalize (stmt);
+  sqlite3_close (db);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -312,6 +393,7 @@ main (int    argc,
 
       g_test_add_data_func (path, GSIZE_TO_POINTER (i), test_breach);
     }
+  g_test_add ("/store/verify/list-whole", Room, NULL, set_up, test_list_whole, tear_down);
   g_test_add_func ("/store/verify/forgotten-person", test_forgotten_person);
   g_test_add_func ("/store/verify/seal-by-hand", test_seal_by_hand);
   return g_test_run ();
