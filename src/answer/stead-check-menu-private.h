@@ -1,9 +1,28 @@
-/* stead-check-menu-private.h - foods that need no recipe. */
+/* stead-check-menu-private.h - what the parts of the menu share, and foods that need no recipe. */
 #pragma once
 
 #include "answer/stead-check-menu.h"
+#include "store/stead-lot-repo.h"
+#include "store/stead-product-repo.h"
+#include "store/stead-recipe-repo.h"
 
 G_BEGIN_DECLS
+
+SteadCheckMenu     *stead_check_menu_new_empty     (void) G_GNUC_WARN_UNUSED_RESULT;
+/* What the menu keeps for its foods: a text, and a list of such texts that NULL ends; NULL for none. */
+const char         *stead_check_menu_keep          (SteadCheckMenu *menu, const char *text);
+const char * const *stead_check_menu_keep_words    (SteadCheckMenu *menu, GPtrArray *words);
+/* A food whose name is there already is not added again. */
+void                stead_check_menu_add           (SteadCheckMenu *menu, SteadCheckFood food, const char *name);
+/* Adds those of the table that stand in @text, with commas between, to @allergens. */
+void                stead_check_menu_add_allergens (GPtrArray *allergens, const char *text);
+/* What a recipe makes, and those that are inside it. */
+gboolean            stead_check_menu_read_recipe   (SteadCheckMenu *menu, SteadStore *store, gint64 recipe_id,
+                                                    SteadCheckFood *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* What a product is; @lots: of SteadLot, those on hand. */
+gboolean            stead_check_menu_read_product  (SteadCheckMenu *menu, SteadStore *store,
+                                                    const SteadProduct *product, const GPtrArray *lots,
+                                                    SteadCheckFood *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * stead_check_common_find:
