@@ -12,7 +12,8 @@ static void
 line_free (SteadSaleLineAnswer *line)
 {
   g_free (line->text);
-  g_free (line->lots_text);
+  g_clear_pointer (&line->lots, g_ptr_array_unref);
+  g_clear_pointer (&line->lots_texts, g_ptr_array_unref);
   g_free (line);
 }
 

@@ -40,7 +40,8 @@ typedef struct
   double         left_units;
   double         missed_units;   /* that people go without */
   char          *text;           /* plain: what this means for this product */
-  char          *lots_text;      /* (nullable) plain: out of which lots it is brought */
+  GPtrArray     *lots;           /* (nullable) of SteadSaleLotChoice: out of which lots it is brought */
+  GPtrArray     *lots_texts;     /* (nullable) of plain texts: the same in words */
 } SteadSaleLineAnswer;
 
 typedef struct

@@ -217,16 +217,15 @@ read_lots (SteadStore           *store,
            GError              **error)
 {
   g_autoptr(SteadProduct) product = NULL;
-  g_autoptr(GPtrArray) choices = NULL;
 
   if (sale->count_id != 0 || line->good->item_id == 0)
     return TRUE;
   product = stead_product_repo_get (store, line->good->product_id, error);
-  choices = product != NULL ? stead_sale_lots_new (store, product, sale->day, line->good->planned, line->good->lots, error)
-                            : NULL;
-  if (choices != NULL)
-    line->lots_text = stead_sale_lots_text (choices, product->pack, line->good->planned);
-  return choices != NULL;
+  line->lots = product != NULL ? stead_sale_lots_new (store, product, sale->day, line->good->planned, line->good->lots, error)
+                               : NULL;
+  if (line->lots != NULL)
+    line->lots_texts = stead_sale_lots_texts (line->lots, product->pack, line->good->planned);
+  return line->lots != NULL;
 }
 
 gboolean

@@ -7,6 +7,7 @@
 #include "store/stead-kitchen-repo.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 /* Less of a unit than this is noise. */
 #define NOISE_UNITS 1e-6
@@ -76,50 +77,54 @@ choice_text (const SteadSaleLotChoice *choice,
 
   if (choice->best_by == STEAD_DAY_NONE)
     /* Translators: an amount, and the code of a lot. */
-    return g_strdup_printf (_("%1$s out of lot %2$s."), amount, choice->code);
+    return g_strdup_printf (_("%1$s out of lot %2$s"), amount, choice->code);
   day = stead_day_format (choice->best_by, STEAD_DAY_STYLE_SHORT);
   /* Translators: an amount, the code of a lot, and its best-by day. */
-  return g_strdup_printf (_("%1$s out of lot %2$s, best by %3$s."), amount, choice->code, day);
+  return g_strdup_printf (_("%1$s out of lot %2$s, best by %3$s"), amount, choice->code, day);
 }
 
-char *
-stead_sale_lots_text (GPtrArray *choices,
-                      SteadPack  pack,
+double
+stead_sale_lots_rest (GPtrArray *choices,
                       double     units)
 {
-  GString *text = NULL;
-  double left = units;
+  double rest = units;
 
-  g_return_val_if_fail (choices != NULL, NULL);
-  if (!(units > 0))
-    return NULL;
-  text = g_string_new (NULL);
+  g_return_val_if_fail (choices != NULL, 0);
   for (guint i = 0; i < choices->len; i++)
-    {
-      const SteadSaleLotChoice *choice = choices->pdata[i];
-      g_autofree char *sentence = NULL;
+    rest -= ((const SteadSaleLotChoice *) choices->pdata[i])->units;
+  return fabs (rest) > NOISE_UNITS ? rest : 0;
+}
 
-      if (!(choice->units > NOISE_UNITS))
-        continue;
-      sentence = choice_text (choice, pack);
-      stead_words_add (text, sentence);
-      left -= choice->units;
-    }
-  if (left > NOISE_UNITS)
-    {
-      g_autofree char *amount = stead_words_units (pack, left);
-      /* Translators: an amount that is in no lot of the store room. */
-      g_autofree char *sentence = g_strdup_printf (_("%s out of what is made or harvested until then."), amount);
+/* NULL: just what is brought is in the lots. */
+static char *
+rest_text (SteadPack pack,
+           double    rest)
+{
+  g_autofree char *amount = stead_words_units (pack, fabs (rest));
 
-      stead_words_add (text, sentence);
-    }
-  if (left < -NOISE_UNITS)
-    {
-      g_autofree char *amount = stead_words_units (pack, -left);
-      /* Translators: an amount. */
-      g_autofree char *sentence = g_strdup_printf (_("That is %s more than is to be brought."), amount);
+  if (rest > 0)
+    /* Translators: an amount that is in no lot of the store room. */
+    return g_strdup_printf (_("%s out of what is made or harvested until then"), amount);
+  /* Translators: an amount. */
+  return rest < 0 ? g_strdup_printf (_("That is %s more than is to be brought."), amount) : NULL;
+}
 
-      stead_words_add (text, sentence);
-    }
-  return stead_words_end (text);
+GPtrArray *
+stead_sale_lots_texts (GPtrArray *choices,
+                       SteadPack  pack,
+                       double     units)
+{
+  GPtrArray *texts = g_ptr_array_new_with_free_func (g_free);
+  char *rest;
+
+  g_return_val_if_fail (choices != NULL, texts);
+  if (!(units > 0))
+    return texts;
+  for (guint i = 0; i < choices->len; i++)
+    if (((const SteadSaleLotChoice *) choices->pdata[i])->units > NOISE_UNITS)
+      g_ptr_array_add (texts, choice_text (choices->pdata[i], pack));
+  rest = rest_text (pack, stead_sale_lots_rest (choices, units));
+  if (rest != NULL)
+    g_ptr_array_add (texts, rest);
+  return texts;
 }

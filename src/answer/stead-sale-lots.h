@@ -39,10 +39,14 @@ GPtrArray *stead_sale_lots_new (SteadStore          *store,
                                 const GArray        *chosen,
                                 GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* (transfer full) (nullable): plain: "48 dozen out of lot E26333-1, best by Dec 20."  @units: to bring;
- * %NULL if nothing is to be brought */
-char *stead_sale_lots_text (GPtrArray *choices,
-                            SteadPack  pack,
-                            double     units) G_GNUC_WARN_UNUSED_RESULT;
+/* What is to be brought and is in none of @choices; below 0: they are more than is brought. */
+double     stead_sale_lots_rest (GPtrArray *choices,
+                                 double     units);
+
+/* (transfer full) (element-type utf8): plain, one a lot: "48 dozen out of lot E26333-1, best by Dec 20";
+ * then what is in no lot yet, or too much.  @units: to bring; empty if nothing is to be brought */
+GPtrArray *stead_sale_lots_texts (GPtrArray *choices,
+                                  SteadPack  pack,
+                                  double     units) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -7,6 +7,7 @@
 
 #include "answer/stead-cash-words.h"
 #include "answer/stead-sale-answer.h"
+#include "answer/stead-sale-lots.h"
 #include "answer/stead-subject.h"
 #include "core/stead-coins.h"
 #include "core/stead-hours.h"
@@ -53,6 +54,16 @@ read_facts (SteadStore  *store,
   return facts->sale != NULL;
 }
 
+/* Day, hours and place: whoever holds the paper has to be there. */
+static void
+add_when (SteadPages *pages,
+          const char *when)
+{
+  g_autofree char *markup = g_markup_escape_text (when, -1);
+
+  stead_pages_add_text (pages, markup);
+}
+
 static SteadPages *
 begin (const Facts *facts,
        const char  *what)
@@ -63,6 +74,7 @@ begin (const Facts *facts,
   SteadPages *pages = stead_pages_new (facts->imprint, title, when);
 
   stead_pages_add_title (pages, title);
+  add_when (pages, when);
   return pages;
 }
 
@@ -143,6 +155,69 @@ add_plan_goods (SteadPages            *pages,
 
       if (text != NULL)
         stead_pages_add_note (pages, text);
+    }
+}
+
+static gboolean
+has_lots (const SteadSaleAnswer *answer)
+{
+  for (guint i = 0; i < answer->lines->len; i++)
+    {
+      const SteadSaleLineAnswer *line = answer->lines->pdata[i];
+
+      if (line->lots != NULL && line->good->planned > 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* Whoever packs reads it: a box to tick for each lot. */
+static void
+add_line_lots (SteadPages                *pages,
+               const SteadSaleLineAnswer *line)
+{
+  double rest = stead_sale_lots_rest (line->lots, line->good->planned);
+
+  for (guint i = 0; i < line->lots->len; i++)
+    {
+      const SteadSaleLotChoice *choice = line->lots->pdata[i];
+      g_autofree char *amount = stead_words_units (line->good->pack, choice->units);
+      g_autofree char *day = choice->best_by != STEAD_DAY_NONE ? stead_day_format (choice->best_by, STEAD_DAY_STYLE_SHORT)
+                                                                : g_strdup ("–");
+
+      if (choice->units > 0)
+        add_row (pages, STEAD_ROW_PLAIN, "☐", line->good->name, choice->code, day, amount, NULL);
+    }
+  if (rest > 0)
+    {
+      g_autofree char *amount = stead_words_units (line->good->pack, rest);
+
+      add_row (pages, STEAD_ROW_PLAIN, "☐", line->good->name, _("made or harvested until then"), "–", amount, NULL);
+    }
+}
+
+static void
+add_plan_lots (SteadPages            *pages,
+               const SteadSaleAnswer *answer)
+{
+  const SteadPagesColumn columns[] = {
+    { NULL, STEAD_ALIGN_LEFT, 0 },
+    { C_("column of a sale plan", "Product"), STEAD_ALIGN_LEFT, 0.8 },
+    { C_("column of a sale plan", "Lot"), STEAD_ALIGN_LEFT, 1 },
+    { C_("column of a sale plan", "Best by"), STEAD_ALIGN_LEFT, 0 },
+    { C_("column of a sale plan", "Take"), STEAD_ALIGN_RIGHT, 0 },
+  };
+
+  if (!has_lots (answer))
+    return;
+  stead_pages_add_heading (pages, _("Out of which lots"));
+  stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
+  for (guint i = 0; i < answer->lines->len; i++)
+    {
+      const SteadSaleLineAnswer *line = answer->lines->pdata[i];
+
+      if (line->lots != NULL && line->good->planned > 0)
+        add_line_lots (pages, line);
     }
 }
 
@@ -233,6 +308,7 @@ stead_sale_paper_new (SteadStore               *store,
   if (answer->caution != NULL)
     stead_pages_add_caution (pages, answer->caution);
   add_plan_goods (pages, &facts, answer);
+  add_plan_lots (pages, answer);
   add_plan_costs (pages, &facts);
   add_plan_shifts (pages, &facts);
   add_bring (pages, &facts);

@@ -1,6 +1,6 @@
 /* stead-lot-choice.c - out of which lots a product is brought: proposed, or by hand.
  *
- * A line of words tells the lots.  By hand each lot has a field; while nothing was typed
+ * Words tell the lots.  By hand each lot has a field; while nothing was typed
  * into them they follow the proposal.
  */
 #include "config.h"
@@ -27,7 +27,7 @@ struct _SteadLotChoice
   GPtrArray    *choices;    /* (nullable) of SteadSaleLotChoice */
   gboolean      by_hand;
   GPtrArray    *fields;     /* of SteadField, not owned, one a choice */
-  GtkLabel     *text;
+  GtkWidget    *texts;      /* a box */
   GtkButton    *button;
   GtkWidget    *grid;
 };
@@ -48,20 +48,22 @@ read_fields (SteadLotChoice *self)
 }
 
 static void
-show_text (SteadLotChoice *self)
+show_texts (SteadLotChoice *self)
 {
-  g_autofree char *text = NULL;
+  g_autoptr(GPtrArray) texts = NULL;
 
+  stead_make_clear (self->texts);
   if (self->choices != NULL)
-    text = stead_sale_lots_text (self->choices, self->product->pack, self->units);
-  stead_make_say (self->text, text, FALSE);
+    texts = stead_sale_lots_texts (self->choices, self->product->pack, self->units);
+  if (texts != NULL && texts->len > 0)
+    gtk_box_append (GTK_BOX (self->texts), stead_sell_lots (texts));
 }
 
 static void
 typed_cb (SteadLotChoice *self)
 {
   read_fields (self);
-  show_text (self);
+  show_texts (self);
 }
 
 static GtkWidget *
@@ -115,11 +117,11 @@ show (SteadLotChoice *self)
     return;
   self->choices = stead_sale_lots_new (self->store, self->product, self->day, self->units,
                                        self->by_hand ? self->chosen : NULL, &error);
-  show_text (self);
+  show_texts (self);
   if (error != NULL)
-    stead_make_say (self->text, error->message, FALSE);
+    gtk_box_append (GTK_BOX (self->texts), stead_make_label (error->message, "soft"));
   show_fields (self);
-  gtk_widget_set_visible (GTK_WIDGET (self), gtk_widget_get_visible (GTK_WIDGET (self->text))
+  gtk_widget_set_visible (GTK_WIDGET (self), gtk_widget_get_first_child (self->texts) != NULL
                                              || gtk_widget_get_visible (GTK_WIDGET (self->button)));
 }
 
@@ -235,20 +237,16 @@ stead_lot_choice_class_init (SteadLotChoiceClass *klass)
 static void
 stead_lot_choice_init (SteadLotChoice *self)
 {
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 6);
   self->day = STEAD_DAY_NONE;
   self->chosen = g_array_new (FALSE, FALSE, sizeof (SteadSaleLot));
   self->fields = g_ptr_array_new ();
-  self->text = GTK_LABEL (stead_make_label (NULL, "soft"));
-  gtk_widget_set_hexpand (GTK_WIDGET (self->text), TRUE);
-  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->text));
-  self->button = GTK_BUTTON (stead_sell_button (row, _("Choose lots"), G_CALLBACK (toggle_cb), self));
+  self->texts = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  gtk_box_append (GTK_BOX (self), self->texts);
+  self->button = GTK_BUTTON (stead_sell_button (GTK_WIDGET (self), _("Choose lots"), G_CALLBACK (toggle_cb), self));
   gtk_widget_add_css_class (GTK_WIDGET (self->button), "link");
-  gtk_widget_set_valign (GTK_WIDGET (self->button), GTK_ALIGN_START);
-  gtk_box_append (GTK_BOX (self), row);
+  gtk_widget_set_halign (GTK_WIDGET (self->button), GTK_ALIGN_START);
   self->grid = gtk_grid_new ();
   gtk_grid_set_column_homogeneous (GTK_GRID (self->grid), TRUE);
   gtk_grid_set_column_spacing (GTK_GRID (self->grid), 12);

@@ -146,8 +146,8 @@ show_goods (SteadPlanView *self)
       stead_sell_figures (self->goods, row++, "strong", line->good->name, bring, price, cost, asked, best, NULL);
       if (line->text != NULL)
         gtk_grid_attach (GTK_GRID (self->goods), stead_make_label (line->text, "soft"), 0, row++, 6, 1);
-      if (line->lots_text != NULL)
-        gtk_grid_attach (GTK_GRID (self->goods), stead_make_label (line->lots_text, "soft"), 0, row++, 6, 1);
+      if (line->lots_texts != NULL && line->lots_texts->len > 0)
+        gtk_grid_attach (GTK_GRID (self->goods), stead_sell_lots (line->lots_texts), 0, row++, 6, 1);
     }
 }
 

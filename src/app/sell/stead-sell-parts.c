@@ -13,6 +13,8 @@
 #include "core/stead-quantity.h"
 
 #define FACE_COLUMNS 3
+#define LOT_COLUMNS 2
+#define LOTS_INDENT 12
 
 GtkWidget *
 stead_sell_card (GtkWidget  *parent,
@@ -106,6 +108,25 @@ stead_sell_figures (GtkWidget  *grid,
       gtk_grid_attach (GTK_GRID (grid), label, column++, row, 1, 1);
     }
   va_end (texts);
+}
+
+GtkWidget *
+stead_sell_lots (const GPtrArray *texts)
+{
+  GtkWidget *grid = gtk_grid_new ();
+
+  gtk_grid_set_column_homogeneous (GTK_GRID (grid), TRUE);
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 18);
+  gtk_grid_set_row_spacing (GTK_GRID (grid), 2);
+  gtk_widget_set_margin_start (grid, LOTS_INDENT);
+  for (int i = 0; i < (int) texts->len; i++)
+    {
+      GtkWidget *label = stead_make_label (texts->pdata[i], "soft");
+
+      gtk_widget_set_valign (label, GTK_ALIGN_START);
+      gtk_grid_attach (GTK_GRID (grid), label, i % LOT_COLUMNS, i / LOT_COLUMNS, texts->len == 1 ? LOT_COLUMNS : 1, 1);
+    }
+  return grid;
 }
 
 GPtrArray *

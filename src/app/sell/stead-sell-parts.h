@@ -21,6 +21,8 @@ SteadField *stead_sell_field (GtkWidget *parent, const char *label, SteadFieldKi
 SteadPick  *stead_sell_pick  (GtkWidget *parent, const char *label);
 /* One row of a grid of figures: names left, figures right; NULL ends. */
 void       stead_sell_figures (GtkWidget *grid, int row, const char *style, ...) G_GNUC_NULL_TERMINATED;
+/* Out of which lots, side by side; @texts: (element-type utf8), see stead_sale_lots_texts(). */
+GtkWidget *stead_sell_lots   (const GPtrArray *texts);
 /* Fields for bills and coins: (transfer full) (element-type SteadField): highest first, attached to @grid. */
 GPtrArray *stead_sell_faces  (GtkWidget *grid, const char *currency, GCallback changed, gpointer data);
 /* What they say, as far as it can be read; (transfer full) of SteadCashPiece */
