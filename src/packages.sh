@@ -68,6 +68,5 @@ installed $package
   echo "Installing:$missing"
   $as_root env DEBIAN_FRONTEND=noninteractive apt-get update -qq &&
     $as_root env DEBIAN_FRONTEND=noninteractive \
-      apt-get install -y -qq --no-install-recommends \
-        -o DPkg::Lock::Timeout=300 $missing
+      apt-get -o DPkg::Lock::Timeout=300 install -y -qq --no-install-recommends $missing
 }

@@ -91,9 +91,11 @@ typedef struct
 void stead_strip_answer_free (SteadStripAnswer *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadStripAnswer, stead_strip_answer_free)
 
-/* @product_id: the product selected in Price; 0: the first one */
-SteadStripAnswer *stead_strip_answer_new (SteadStore  *store,
-                                          gint64       product_id,
-                                          GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+/* @due: (nullable): what is due, where the caller has it already; %NULL: it is found here
+ * @product_id: the product selected in Price; 0: the first one */
+SteadStripAnswer *stead_strip_answer_new (SteadStore            *store,
+                                          const SteadDueAnswer  *due,
+                                          gint64                 product_id,
+                                          GError               **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -59,12 +59,15 @@ due_text (const SteadDueAnswer *due)
 }
 
 static gboolean
-read_today (SteadStore        *store,
-            SteadStripAnswer  *self,
-            GError           **error)
+read_today (SteadStore            *store,
+            const SteadDueAnswer  *due,
+            SteadStripAnswer      *self,
+            GError               **error)
 {
-  g_autoptr(SteadDueAnswer) due = stead_due_answer_new (store, error);
+  g_autoptr(SteadDueAnswer) found = NULL;
 
+  if (due == NULL)
+    due = found = stead_due_answer_new (store, error);
   if (due == NULL)
     return FALSE;
   self->today = due_text (due);
@@ -274,16 +277,17 @@ read_show (SteadStore        *store,
 }
 
 SteadStripAnswer *
-stead_strip_answer_new (SteadStore  *store,
-                        gint64       product_id,
-                        GError     **error)
+stead_strip_answer_new (SteadStore            *store,
+                        const SteadDueAnswer  *due,
+                        gint64                 product_id,
+                        GError               **error)
 {
   g_autoptr(SteadStripAnswer) self = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
 
   self = g_new0 (SteadStripAnswer, 1);
-  if (!read_today (store, self, error)
+  if (!read_today (store, due, self, error)
       || !read_raise (store, self, error)
       || !read_make (store, self, error)
       || !read_check (store, self, error)

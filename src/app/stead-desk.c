@@ -11,12 +11,14 @@
 
 struct _SteadDesk
 {
-  GObject      parent_instance;
+  GObject         parent_instance;
 
-  SteadStore  *store;       /* (nullable) */
-  SteadFarm   *farm;        /* (nullable): read when asked for, dropped when facts change */
-  gint64       product_id;  /* 0: the first one */
-  SteadPeriod  period;
+  SteadStore     *store;       /* (nullable) */
+  SteadFarm      *farm;        /* (nullable): read when asked for, dropped when facts change */
+  SteadDueAnswer *due;         /* (nullable): likewise */
+  SteadDay        due_day;     /* the day that @due is of */
+  gint64          product_id;  /* 0: the first one */
+  SteadPeriod     period;
 };
 
 enum
@@ -33,15 +35,16 @@ static guint signals[N_SIGNALS];
 G_DEFINE_FINAL_TYPE (SteadDesk, stead_desk, G_TYPE_OBJECT)
 
 static void
-drop_farm (SteadDesk *self)
+drop_facts (SteadDesk *self)
 {
   g_clear_pointer (&self->farm, stead_farm_free);
+  g_clear_pointer (&self->due, stead_due_answer_free);
 }
 
 static void
 store_changed_cb (SteadDesk *self)
 {
-  drop_farm (self);
+  drop_facts (self);
   g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
 }
 
@@ -51,7 +54,7 @@ drop_store (SteadDesk *self)
   if (self->store != NULL)
     g_signal_handlers_disconnect_by_func (self->store, store_changed_cb, self);
   g_clear_object (&self->store);
-  drop_farm (self);
+  drop_facts (self);
 }
 
 static void
@@ -140,6 +143,29 @@ stead_desk_get_farm (SteadDesk *self)
   if (self->farm == NULL && self->store != NULL)
     self->farm = stead_farm_repo_get (self->store, NULL);
   return self->farm;
+}
+
+/**
+ * stead_desk_get_due:
+ *
+ * Returns: (transfer none) (nullable): what is due today; valid until facts change
+ */
+const SteadDueAnswer *
+stead_desk_get_due (SteadDesk  *self,
+                    GError    **error)
+{
+  SteadDay today;
+
+  g_return_val_if_fail (STEAD_IS_DESK (self), NULL);
+  g_return_val_if_fail (self->store != NULL, NULL);
+
+  today = stead_store_get_today (self->store);
+  if (self->due != NULL && self->due_day == today)
+    return self->due;
+  g_clear_pointer (&self->due, stead_due_answer_free);
+  self->due = stead_due_answer_new (self->store, error);
+  self->due_day = today;
+  return self->due;
 }
 
 gint64

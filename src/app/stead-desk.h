@@ -30,6 +30,9 @@ SteadStore *stead_desk_get_store (SteadDesk *self);
 void        stead_desk_set_store (SteadDesk *self, SteadStore *store);
 /* (transfer none) (nullable): settings of the open farm, kept until facts change */
 const SteadFarm *stead_desk_get_farm (SteadDesk *self);
+/* (transfer none) (nullable): what is due today, found once until facts or the day change;
+ * %NULL with @error where it cannot be read */
+const SteadDueAnswer *stead_desk_get_due (SteadDesk *self, GError **error);
 
 /* The product and period that Price shows; the strip's figure follows. */
 gint64      stead_desk_get_product (SteadDesk *self);

@@ -73,7 +73,8 @@ wants_contrast (void)
 void
 stead_scheme_update (void)
 {
-  gboolean dark, contrast;
+  GtkSettings *settings = gtk_settings_get_default ();
+  gboolean dark, contrast, preferred;
 
   if (scheme.dark == NULL)
     return;   /* there is no screen */
@@ -85,7 +86,9 @@ stead_scheme_update (void)
     wear (scheme.contrast, contrast, 2);
   scheme.is_dark = dark;
   scheme.is_contrast = contrast;
-  g_object_set (gtk_settings_get_default (), "gtk-application-prefer-dark-theme", dark, NULL);
+  g_object_get (settings, "gtk-application-prefer-dark-theme", &preferred, NULL);
+  if (dark != preferred)   /* setting it loads the theme, even where nothing changes */
+    g_object_set (settings, "gtk-application-prefer-dark-theme", dark, NULL);
 }
 
 /* --- the desktop's choice ------------------------------------------------------- */

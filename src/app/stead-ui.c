@@ -136,3 +136,19 @@ stead_ui_hush_stack (GtkStack *stack)
   g_signal_connect (stack, "notify::visible-child", G_CALLBACK (hush_unseen), NULL);
   hush_unseen (stack);
 }
+
+GtkWidget *
+stead_ui_row_new (int spacing)
+{
+  GtkWidget *row = gtk_grid_new ();
+
+  gtk_grid_set_column_spacing (GTK_GRID (row), spacing);
+  return row;
+}
+
+void
+stead_ui_row_append (GtkWidget *row,
+                     GtkWidget *child)
+{
+  gtk_grid_attach_next_to (GTK_GRID (row), child, gtk_widget_get_last_child (row), GTK_POS_RIGHT, 1, 1);
+}

@@ -42,4 +42,13 @@ void stead_ui_hush_stack (GtkStack *stack);
  * for each width that it tries, which cost more than all else of a start. */
 void stead_ui_wrap (GtkLabel *label);
 
+/* (transfer floating): a row for @stead_ui_row_append().  It looks like a horizontal box.
+ * To wrapped text a box is dear: it seeks the width of each child for many heights, so
+ * that boxes in boxes lay out every text hundreds of times.  A row asks once. */
+GtkWidget *stead_ui_row_new (int spacing);
+
+/* Puts @child at the end of @row. */
+void stead_ui_row_append (GtkWidget *row,
+                          GtkWidget *child);
+
 G_END_DECLS

@@ -139,7 +139,8 @@ update_strip (SteadWindow *self)
 
   if (store == NULL)
     return;
-  answer = stead_strip_answer_new (store, stead_desk_get_product (self->desk), NULL);
+  answer = stead_strip_answer_new (store, stead_desk_get_due (self->desk, NULL),
+                                   stead_desk_get_product (self->desk), NULL);
   if (answer != NULL)
     show_figures (self, answer);
 }

@@ -16,6 +16,10 @@ G_BEGIN_DECLS
  * SteadSchema:
  * @steps: the SQL that leads from version n to n + 1 stands at n
  * @version: how many steps there are
+ * @sums: (nullable): for version n, at n - 1, the SHA-256 sum in hex of type, name,
+ *   table name and SQL of all that sqlite_schema holds, a line each, ordered by these.
+ *   A file that has it needs no schema laid out beside it to be known, which takes
+ *   longer than all the rest of opening
  *
  * What a farm file looks like.  The program knows one; tests make up others.
  */
@@ -23,6 +27,7 @@ typedef struct
 {
   const char * const *steps;
   int                 version;
+  const char * const *sums;
 } SteadSchema;
 
 extern const SteadSchema stead_schema;

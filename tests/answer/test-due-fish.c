@@ -188,7 +188,7 @@ test_strip (Shoal          *shoal,
             gconstpointer  data)
 {
   g_autoptr(GError) error = NULL;
-  g_autoptr(SteadStripAnswer) strip = stead_strip_answer_new (shoal->farm.store, 0, &error);
+  g_autoptr(SteadStripAnswer) strip = stead_strip_answer_new (shoal->farm.store, NULL, 0, &error);
 
   g_assert_no_error (error);
   g_assert_cmpstr (strip->raise, ==, "2 batches");

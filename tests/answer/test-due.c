@@ -364,7 +364,7 @@ static SteadStripAnswer *
 strip (Farm *farm)
 {
   g_autoptr(GError) error = NULL;
-  SteadStripAnswer *answer = stead_strip_answer_new (farm->store, 0, &error);
+  SteadStripAnswer *answer = stead_strip_answer_new (farm->store, NULL, 0, &error);
 
   g_assert_no_error (error);
   return answer;
@@ -420,7 +420,7 @@ test_strip_of_nothing (void)
 {
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadStore) store = stead_store_create_memory ("Empty", &error);
-  g_autoptr(SteadStripAnswer) answer = stead_strip_answer_new (store, 0, &error);
+  g_autoptr(SteadStripAnswer) answer = stead_strip_answer_new (store, NULL, 0, &error);
 
   g_assert_no_error (error);
   g_assert_false (answer->today_warns);

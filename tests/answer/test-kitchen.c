@@ -273,7 +273,7 @@ test_elsewhere (Kitchen       *kitchen,
   due = stead_due_answer_new (farm->store, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (due->dues->len, ==, due_before->dues->len);
-  strip = stead_strip_answer_new (farm->store, 0, &error);
+  strip = stead_strip_answer_new (farm->store, NULL, 0, &error);
   g_assert_no_error (error);
   NUMBERS_ARE (strip->raise, 1);
   batch = stead_batch_answer_new (farm->store, kitchen->batch, &error);

@@ -18,10 +18,16 @@ tracked ()
     (cd "$1" && find . -type f -not -path './build*' -not -path './b-*' -not -path './.git/*' -print0)
 }
 
+# matching ROOT PATTERN: FILE:LINE of each match.
+matching ()
+{
+  (cd "$1" && tracked . | xargs -0 -r grep -HnIE "$2" --) 2>/dev/null
+}
+
 # telling ROOT: FILE:LINE of each telling path.
 telling ()
 {
-  (cd "$1" && tracked . | xargs -0 -r grep -HnIE "$pattern" --) 2>/dev/null
+  matching "$1" "$pattern"
 }
 
 # The place of this very checkout, unless it is as common as a temporary folder.
@@ -30,7 +36,7 @@ own ()
 {
   case $here in
     / | /tmp* | /var/tmp* | /usr* | /src | /builds) ;;
-    *) (cd "$root" && tracked . | xargs -0 -r grep -HnIF -- "$here/") 2>/dev/null ;;
+    *) matching "$root" "(^|[^A-Za-z0-9_.\$}-])$(printf '%s\n' "$here" | sed 's/[][\.*^$+?(){}|]/\\&/g')/" ;;
   esac
 }
 

@@ -15,6 +15,7 @@ trap 'rm -rf "$work"' EXIT
 calls=$work/calls
 tools=$work/tools
 mkdir -p "$work/house/src" "$work/home" "$tools"
+: > "$work/unfinished"
 cp "$root/src/start.sh" "$root/src/packages.sh" "$work/house/src/"
 
 # tool NAME: makes a stand-in of what is on standard input.
@@ -38,6 +39,9 @@ tool sudo <<'STANDIN'
 exec "$@"
 STANDIN
 tool apt-get < /dev/null
+tool dpkg <<STANDIN
+[ "\$1" != --audit ] || cat '$work/unfinished'
+STANDIN
 tool xdg-user-dir <<'STANDIN'
 echo "$HOME"
 STANDIN
@@ -99,12 +103,18 @@ check  /house/start/opens-the-window-on-wayland called "steading $farm"
 # Packages that are missing, as root and not.
 echo libgsl-dev > "$work/missing"
 check  /house/start/runs-with-one-missing start
-check  /house/start/installs-the-missing called 'apt-get install -y -qq --no-install-recommends libgsl-dev'
+check  /house/start/installs-the-missing called \
+  'apt-get -o DPkg::Lock::Timeout=300 install -y -qq --no-install-recommends libgsl-dev'
+refuse /house/start/configures-nothing-that-is-finished called 'dpkg --configure'
 check  /house/start/brings-the-lists-first called 'apt-get update'
-refuse /house/start/installs-only-the-missing grep -qE '^apt-get install .* (gcc|meson)' "$calls"
+refuse /house/start/installs-only-the-missing grep -qE '^apt-get .*install .* (gcc|meson)' "$calls"
 refuse /house/start/root-needs-no-sudo called 'sudo '
 check  /house/start/runs-as-a-person start STANDIN_UID=1000
-check  /house/start/a-person-needs-sudo called 'sudo env DEBIAN_FRONTEND=noninteractive apt-get install'
+check  /house/start/a-person-needs-sudo called 'sudo env DEBIAN_FRONTEND=noninteractive apt-get -o DPkg::Lock::Timeout=300 install'
+echo 'half configured: man-db' > "$work/unfinished"
+check  /house/start/runs-after-an-interruption start
+check  /house/start/finishes-what-was-interrupted called 'dpkg --configure -a'
+: > "$work/unfinished"
 
 # What fails is not passed over.
 printf '#!/bin/sh\nexit 1\n' > "$tools/apt-get"

@@ -178,30 +178,43 @@ make_done (SteadTodayPage *self,
   return button;
 }
 
+/* The mark of @kind and what it stands for; what can be done about it is added at the end. */
+static GtkWidget *
+make_row (SteadDueKind  kind,
+          const char   *text,
+          const char   *detail)
+{
+  GtkWidget *row = stead_ui_row_new (12);
+  GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  GtkWidget *icon = gtk_image_new_from_icon_name (kind_icon (kind));
+  GtkWidget *line = wrapped (text, kind == STEAD_DUE_DONE ? "done" : "strong");
+
+  stead_ui_name (icon, kind_name (kind));
+  gtk_widget_set_tooltip_text (icon, kind_name (kind));
+  gtk_widget_set_valign (icon, detail != NULL ? GTK_ALIGN_START : GTK_ALIGN_CENTER);
+  gtk_widget_add_css_class (icon, kind == STEAD_DUE_WARNING ? "warn" : "soft");
+  gtk_widget_add_css_class (row, "due");
+  gtk_box_append (GTK_BOX (words), line);
+  if (detail != NULL)
+    gtk_box_append (GTK_BOX (words), wrapped (detail, "soft"));
+  else
+    gtk_widget_set_vexpand (line, TRUE);   /* in the middle, beside a button */
+  gtk_widget_set_hexpand (words, TRUE);
+  stead_ui_row_append (row, icon);
+  stead_ui_row_append (row, words);
+  return row;
+}
+
 static GtkWidget *
 make_due (SteadTodayPage *self,
           const SteadDue *due)
 {
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-  GtkWidget *icon = gtk_image_new_from_icon_name (kind_icon (due->kind));
+  GtkWidget *row = make_row (due->kind, due->text, due->detail);
 
-  stead_ui_name (icon, kind_name (due->kind));
-  gtk_widget_set_tooltip_text (icon, kind_name (due->kind));
-  gtk_widget_set_valign (icon, due->detail != NULL ? GTK_ALIGN_START : GTK_ALIGN_CENTER);
-  gtk_widget_add_css_class (icon, due->kind == STEAD_DUE_WARNING ? "warn" : "soft");
-  gtk_widget_add_css_class (row, "due");
-  gtk_box_append (GTK_BOX (words), wrapped (due->text, due->kind == STEAD_DUE_DONE ? "done" : "strong"));
-  if (due->detail != NULL)
-    gtk_box_append (GTK_BOX (words), wrapped (due->detail, "soft"));
-  gtk_widget_set_hexpand (words, TRUE);
-  gtk_widget_set_valign (words, GTK_ALIGN_CENTER);
-  gtk_box_append (GTK_BOX (row), icon);
-  gtk_box_append (GTK_BOX (row), words);
   if (due->routine_id != 0 && due->kind != STEAD_DUE_DONE)
-    gtk_box_append (GTK_BOX (row), make_done (self, due));
+    stead_ui_row_append (row, make_done (self, due));
   if (target_verb (due->target) != NULL && due->kind != STEAD_DUE_DONE)
-    gtk_box_append (GTK_BOX (row), make_way (self, due));
+    stead_ui_row_append (row, make_way (self, due));
   return row;
 }
 
@@ -263,25 +276,14 @@ static const struct
 static GtkWidget *
 make_first_step (gsize i)
 {
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-  GtkWidget *icon = gtk_image_new_from_icon_name (kind_icon (STEAD_DUE_TASK));
+  GtkWidget *row = make_row (STEAD_DUE_TASK, _(first_steps[i].text), _(first_steps[i].detail));
   GtkWidget *button = gtk_button_new_with_label (_(first_steps[i].button));
 
-  stead_ui_name (icon, kind_name (STEAD_DUE_TASK));
-  gtk_widget_set_valign (icon, GTK_ALIGN_START);
-  gtk_widget_add_css_class (icon, "soft");
-  gtk_widget_add_css_class (row, "due");
-  gtk_box_append (GTK_BOX (words), wrapped (_(first_steps[i].text), "strong"));
-  gtk_box_append (GTK_BOX (words), wrapped (_(first_steps[i].detail), "soft"));
-  gtk_widget_set_hexpand (words, TRUE);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), first_steps[i].action);
   if (first_steps[i].target != NULL)
     gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "s", first_steps[i].target);
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
-  gtk_box_append (GTK_BOX (row), icon);
-  gtk_box_append (GTK_BOX (row), words);
-  gtk_box_append (GTK_BOX (row), button);
+  stead_ui_row_append (row, button);
   return row;
 }
 
@@ -392,7 +394,7 @@ stead_today_page_refresh (SteadPage *page)
 {
   SteadTodayPage *self = STEAD_TODAY_PAGE (page);
   g_autoptr(GError) error = NULL;
-  g_autoptr(SteadDueAnswer) answer = stead_due_answer_new (stead_page_get_store (page), &error);
+  const SteadDueAnswer *answer = stead_desk_get_due (stead_page_get_desk (page), &error);
 
   show_day (self);
   stead_line_entry_refresh (self->line);
