@@ -17,4 +17,13 @@ double   stead_build_path_chance (SteadOutlookRun *run, SteadDay day);
 gboolean stead_build_path_try (SteadBuildPath *self, gsize n_paths, GCancellable *cancellable, GError **error);
 void     stead_build_path_say (SteadBuildPath *self);
 
+/* The product of which one more brings most over all planned sales; NULL: none is known. */
+const SteadBuildGood *stead_build_path_best_good (const SteadBuildPath *self);
+
+/* What has to be done until the wanted day, from the answer; dates come with the run. */
+void     stead_build_back_read (SteadBuildPath *self, const SteadBuildAnswer *answer);
+void     stead_build_back_run  (SteadBuildPath *self);
+void     stead_build_back_say  (SteadBuildPath *self);
+void     stead_build_step_free (gpointer step);
+
 G_END_DECLS

@@ -2,8 +2,8 @@
 #include "config.h"
 
 #include "answer/stead-build-path-private.h"
+#include "answer/stead-sale-answer.h"
 #include "core/stead-sale-day.h"
-#include "store/stead-sale-repo.h"
 
 #include <gio/gio.h>
 #include <math.h>
@@ -32,11 +32,26 @@ try_free (gpointer data)
   g_free (try);
 }
 
+static void
+good_free (gpointer data)
+{
+  SteadBuildGood *good = data;
+
+  g_free (good->name);
+  g_free (good);
+}
+
 void
 stead_build_path_free (SteadBuildPath *self)
 {
   if (self == NULL)
     return;
+  g_ptr_array_unref (self->goods);
+  g_array_unref (self->mores);
+  g_ptr_array_unref (self->steps);
+  g_free (self->more_sentence);
+  g_free (self->goods_sentence);
+  g_free (self->steps_sentence);
   g_array_unref (self->events);
   g_array_unref (self->fans);
   g_ptr_array_unref (self->tries);
@@ -88,18 +103,21 @@ add_pledges (SteadBuildPath         *self,
     }
 }
 
-static void
+/* Whether it is the best one so far. */
+static gboolean
 keep_best (SteadBuildPath *self,
            const char     *name,
            double          mean,
            double          sd)
 {
   if (mean <= self->sale_mean)
-    return;
+    return FALSE;
+  g_ptr_array_set_size (self->goods, 0);
   self->sale_mean = mean;
   self->sale_sd = sd;
   g_free (self->sale_name);
   self->sale_name = g_strdup (name);
+  return TRUE;
 }
 
 static void
@@ -124,11 +142,11 @@ add_incomes (SteadBuildPath         *self,
     }
 }
 
-/* Mean and spread of what a planned sale day clears; nothing guessed: all that is brought is sold. */
+/* What is known too little to be drawn: nothing guessed, then all that is brought is sold. */
 static gboolean
-sale_moments (const SteadSale *sale,
-              double          *mean,
-              double          *sd)
+guess_moments (const SteadSale *sale,
+               double          *mean,
+               double          *sd)
 {
   g_autoptr(GArray) products = g_array_new (FALSE, TRUE, sizeof (SteadSaleProduct));
   g_autoptr(SteadSaleDraws) draws = NULL;
@@ -160,6 +178,74 @@ sale_moments (const SteadSale *sale,
   return TRUE;
 }
 
+/* Mean and spread of what a planned sale day clears: as Sell tells it, where it can. */
+static gboolean
+sale_moments (const SteadSaleAnswer *answer,
+              double                *mean,
+              double                *sd)
+{
+  if (!answer->has_band)
+    return guess_moments (answer->sale, mean, sd);
+  *mean = answer->mean_cents;
+  *sd = answer->sd_cents;
+  return TRUE;
+}
+
+static void
+keep_goods (SteadBuildPath        *self,
+            const SteadSaleAnswer *answer,
+            double                 share)
+{
+  for (guint i = 0; i < answer->lines->len; i++)
+    {
+      const SteadSaleLineAnswer *line = answer->lines->pdata[i];
+      SteadBuildGood *good;
+
+      if (!(line->good->planned > 0))
+        continue;
+      good = g_new0 (SteadBuildGood, 1);
+      good->product_id = line->good->product_id;
+      good->name = g_strdup (line->good->name);
+      good->pack = line->good->pack;
+      good->sold = isnan (line->sold_units) ? line->good->planned : line->sold_units;
+      good->more_cents = ((double) line->good->price_cents - line->unit_cents) * share;
+      g_ptr_array_add (self->goods, good);
+    }
+}
+
+/* The event was added last. */
+static void
+add_mores (SteadBuildPath        *self,
+           const SteadSaleAnswer *answer,
+           double                 share)
+{
+  for (guint i = 0; i < answer->lines->len && self->events->len > 0; i++)
+    {
+      const SteadSaleLineAnswer *line = answer->lines->pdata[i];
+      SteadBuildMore more = { self->events->len - 1, line->good->product_id,
+                              ((double) line->good->price_cents - line->unit_cents) * share };
+
+      if (line->good->planned > 0 && more.cents > 0)
+        g_array_append_val (self->mores, more);
+    }
+}
+
+static void
+add_sale (SteadBuildPath        *self,
+          const SteadSaleAnswer *answer,
+          double                 share)
+{
+  const SteadSale *sale = answer->sale;
+  double mean, sd;
+
+  if (!sale_moments (answer, &mean, &sd))
+    return;
+  if (keep_best (self, sale->name, mean * share, sd * share))
+    keep_goods (self, answer, share);
+  add_event (self, sale->day, mean * share, sd * share, 1, TRUE, STREAM_SALE + (guint32) sale->id);
+  add_mores (self, answer, share);
+}
+
 static gboolean
 add_sales (SteadStore              *store,
            SteadBuildPath          *self,
@@ -174,18 +260,14 @@ add_sales (SteadStore              *store,
   for (guint i = 0; i < sales->len; i++)
     {
       const SteadSale *head = sales->pdata[i];
-      g_autoptr(SteadSale) sale = NULL;
-      double mean, sd;
+      g_autoptr(SteadSaleAnswer) sale = NULL;
 
       if (head->day < self->today || head->closed_at != STEAD_SALE_NO_TIME || !(share > 0))
         continue;
-      sale = stead_sale_repo_get (store, head->id, error);
+      sale = stead_sale_answer_new (store, head->id, error);
       if (sale == NULL)
         return FALSE;
-      if (!sale_moments (sale, &mean, &sd))
-        continue;
-      keep_best (self, sale->name, mean * share, sd * share);
-      add_event (self, sale->day, mean * share, sd * share, 1, TRUE, STREAM_SALE + (guint32) sale->id);
+      add_sale (self, sale, share);
     }
   return TRUE;
 }
@@ -218,6 +300,9 @@ stead_build_path_new (SteadStore              *store,
   self->events = g_array_new (FALSE, TRUE, sizeof (SteadOutlookEvent));
   self->fans = g_array_new (FALSE, TRUE, sizeof (SteadBuildFan));
   self->tries = g_ptr_array_new_with_free_func (try_free);
+  self->goods = g_ptr_array_new_with_free_func (good_free);
+  self->mores = g_array_new (FALSE, TRUE, sizeof (SteadBuildMore));
+  self->steps = g_ptr_array_new_with_free_func (stead_build_step_free);
   self->today = answer->day;
   self->goal_on = answer->build->goal_on;
   self->start_cents = (double) answer->have_cents;
@@ -227,12 +312,14 @@ stead_build_path_new (SteadStore              *store,
   self->spare_cents = answer->bill.contingency_cents;
   self->chance_goal = NAN;
   self->sales_needed = -1;
-  self->next_on = STEAD_DAY_NONE;
+  self->next_on = self->money_by = self->work_by = STEAD_DAY_NONE;
+  self->chance_money = NAN;
   for (int i = 0; i < STEAD_BUILD_N_SURETIES; i++)
     self->days[i] = STEAD_DAY_NONE;
   add_pledges (self, answer);
   add_incomes (self, answer);
   find_dearest (self, answer);
+  stead_build_back_read (self, answer);
   return add_sales (store, self, answer, error) ? g_steal_pointer (&self) : NULL;
 }
 
@@ -385,6 +472,7 @@ stead_build_path_run (SteadBuildPath  *self,
     self->chance_goal = stead_build_path_chance (run, self->goal_on);
   plan_back (self);
   plan_next (self);
+  stead_build_back_run (self);
   if (self->goal_cents > self->start_cents && !stead_build_path_try (self, n_paths / 4 + 1, cancellable, error))
     return FALSE;
   stead_build_path_say (self);

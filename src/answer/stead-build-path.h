@@ -6,6 +6,7 @@
 #pragma once
 
 #include "answer/stead-build-answer.h"
+#include "answer/stead-words.h"
 #include "core/stead-outlook.h"
 
 G_BEGIN_DECLS
@@ -24,6 +25,7 @@ typedef struct
 typedef enum
 {
   STEAD_TRY_SALE,      /* one more sale day, the next week after today */
+  STEAD_TRY_PRODUCT,   /* one more of a product is sold at each planned sale */
   STEAD_TRY_PRICE,     /* everything that is sold brings 10 % more */
   STEAD_TRY_GIVEN,     /* the dearest thing is given */
   STEAD_TRY_PLEDGES,   /* all pledges come */
@@ -40,6 +42,39 @@ typedef struct
   char         *effect;    /* "9 days earlier" */
 } SteadBuildTry;
 
+/* In the order in which they are done; money, permit and call wait for nothing. */
+typedef enum
+{
+  STEAD_STEP_MONEY,     /* what is missing comes */
+  STEAD_STEP_PERMIT,
+  STEAD_STEP_CALL,      /* buried lines are marked */
+  STEAD_STEP_BUY,
+  STEAD_STEP_WORK,      /* a stretch of it */
+} SteadStepKind;
+
+/* One step on the way to the wanted day; weekends count as days. */
+typedef struct
+{
+  SteadStepKind kind;
+  char     *name;
+  int       days;        /* that it takes, 1 or more */
+  SteadDay  can_begin;   /* if all begins now; STEAD_DAY_NONE: it cannot be told */
+  SteadDay  begin_by;    /* at the latest */
+  SteadDay  done_by;     /* its last day then */
+  int       spare;       /* begin_by less can_begin; below 0: too late */
+  gboolean  decides;     /* on the critical path: none has fewer days to spare */
+} SteadBuildStep;
+
+/* A product of the best planned sale. */
+typedef struct
+{
+  gint64     product_id;
+  char      *name;
+  SteadPack  pack;
+  double     sold;         /* expected on such a day */
+  double     more_cents;   /* that one more clears for the build; NAN: its cost is not known */
+} SteadBuildGood;
+
 typedef struct
 {
   GArray    *events;        /* of SteadOutlookEvent */
@@ -55,6 +90,10 @@ typedef struct
   char      *dearest;       /* (nullable) */
   gint64     spare_cents;   /* contingency */
   double     pledges_cents;
+  GPtrArray *goods;         /* of SteadBuildGood: what the best planned sale sells; empty without one */
+  GArray    *mores;         /* of SteadBuildMore: what one more sold adds, sale by sale */
+  GPtrArray *steps;         /* of SteadBuildStep; empty without a wanted day to come */
+  int        notice_days;   /* business days from the call about buried lines to digging */
   /* After the run: */
   GArray    *fans;          /* of SteadBuildFan, by day; the first is today */
   SteadDay   days[STEAD_BUILD_N_SURETIES];   /* STEAD_DAY_NONE: not by what is planned */
@@ -65,14 +104,32 @@ typedef struct
   SteadDay   next_on;       /* next planned sale until the wanted day; STEAD_DAY_NONE: none */
   double     next_cents;    /* that it has to clear if the rest brings what is expected; 0: nothing */
   double     next_mean;     /* that it is expected to clear */
+  SteadDay   money_by;      /* latest day for the money, so that it stands on the wanted day; STEAD_DAY_NONE */
+  SteadDay   work_by;       /* latest day for the work to begin; STEAD_DAY_NONE */
+  double     chance_money;  /* to have the money by then; NAN */
   GPtrArray *tries;         /* of SteadBuildTry, what helps most first */
   char      *sentence;      /* markup */
   char      *back_sentence; /* (nullable): the plan backwards; markup */
   char      *next_sentence; /* (nullable): what the next sale must clear; markup */
+  char      *more_sentence; /* (nullable): what one more product sold clears; markup */
+  char      *goods_sentence; /* (nullable): which products, how many of each; plain */
+  char      *steps_sentence; /* (nullable): what must be done by when; markup */
 } SteadBuildPath;
+
+/* What one more of a product adds to one sale. */
+typedef struct
+{
+  guint  event;        /* index in events */
+  gint64 product_id;
+  double cents;
+} SteadBuildMore;
 
 void stead_build_path_free (SteadBuildPath *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadBuildPath, stead_build_path_free)
+
+/* (transfer full): what a row of the table of steps says: name, days, can begin, begin by, done by, days to
+ * spare; what cannot be told is a dash.  Its heads: What, Days, Can begin, Begin by, Done by, Days to spare. */
+char **stead_build_step_cells (const SteadBuildStep *step) G_GNUC_WARN_UNUSED_RESULT;
 
 extern const double stead_build_sureties[STEAD_BUILD_N_SURETIES];
 

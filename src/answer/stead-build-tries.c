@@ -39,6 +39,46 @@ make_dearer (GArray *events)
     }
 }
 
+const SteadBuildGood *
+stead_build_path_best_good (const SteadBuildPath *self)
+{
+  const SteadBuildGood *best = NULL;
+  double most = 0;
+
+  for (guint i = 0; i < self->goods->len; i++)
+    {
+      const SteadBuildGood *good = self->goods->pdata[i];
+      double sum = 0;
+
+      for (guint k = 0; k < self->mores->len; k++)
+        if (g_array_index (self->mores, SteadBuildMore, k).product_id == good->product_id)
+          sum += g_array_index (self->mores, SteadBuildMore, k).cents;
+      if (sum > most)
+        {
+          most = sum;
+          best = good;
+        }
+    }
+  return best;
+}
+
+/* One more of the product at each sale that has it.  Whether there is any. */
+static gboolean
+sell_one_more (const SteadBuildPath *self,
+               GArray               *events)
+{
+  const SteadBuildGood *good = stead_build_path_best_good (self);
+
+  for (guint i = 0; good != NULL && i < self->mores->len; i++)
+    {
+      const SteadBuildMore *more = &g_array_index (self->mores, SteadBuildMore, i);
+
+      if (more->product_id == good->product_id)
+        g_array_index (events, SteadOutlookEvent, more->event).mean_cents += more->cents;
+    }
+  return good != NULL;
+}
+
 static void
 make_sure (GArray *events)
 {
@@ -60,6 +100,8 @@ set_up (const SteadBuildPath *self,
         return FALSE;
       g_array_append_val (trial->events, more);
       return TRUE;
+    case STEAD_TRY_PRODUCT:
+      return sell_one_more (self, trial->events);
     case STEAD_TRY_PRICE:
       make_dearer (trial->events);
       return self->sale_mean > 0;
@@ -77,12 +119,23 @@ set_up (const SteadBuildPath *self,
 }
 
 static char *
+product_text (const SteadBuildPath *self)
+{
+  const SteadBuildGood *good = stead_build_path_best_good (self);
+  g_autofree char *one = stead_words_units (good->pack, 1);
+
+  /* Translators: "1 dozen", and a product. */
+  return g_strdup_printf (_("%s more of “%s” sold at each planned sale"), one, good->name);
+}
+
+static char *
 try_text (const SteadBuildPath *self,
           SteadTryKind          kind)
 {
   switch (kind)
     {
     case STEAD_TRY_SALE: return g_strdup_printf (_("One more “%s” next week"), self->sale_name);
+    case STEAD_TRY_PRODUCT: return product_text (self);
     case STEAD_TRY_PRICE: return g_strdup (_("Every sale day clears a tenth more"));
     case STEAD_TRY_GIVEN: return g_strdup_printf (_("Somebody gives “%s”"), self->dearest);
     case STEAD_TRY_PLEDGES: return g_strdup (_("All pledges come"));
@@ -250,6 +303,50 @@ next_sentence (const SteadBuildPath *self)
                           day, needed, expected);
 }
 
+static char *
+more_sentence (const SteadBuildPath *self)
+{
+  const SteadBuildGood *good = stead_build_path_best_good (self);
+  double missing = self->goal_cents - self->start_cents;
+  g_autofree char *one = NULL;
+  g_autofree char *cents = NULL;
+  g_autofree char *all = NULL;
+  g_autofree char *name = NULL;
+
+  if (good == NULL || !(missing > 0))
+    return NULL;
+  one = stead_words_units (good->pack, 1);
+  cents = stead_money_format (stead_money_round (good->more_cents), self->currency);
+  all = stead_words_units (good->pack, ceil (missing / good->more_cents));
+  name = g_markup_escape_text (good->name, -1);
+  /* Translators: "1 dozen", a product, money, "823 dozen". */
+  return g_strdup_printf (_("%1$s of “%2$s” sold beyond the plan clears <b>%3$s</b> for it; all that is missing would take %4$s."),
+                          one, name, cents, all);
+}
+
+static char *
+goods_sentence (const SteadBuildPath *self)
+{
+  gulong n = (gulong) MAX (self->sales_needed, 1);
+  g_autoptr(GString) list = g_string_new (NULL);
+
+  if (self->goods->len == 0 || self->sales_needed < 0)
+    return NULL;
+  for (guint i = 0; i < self->goods->len; i++)
+    {
+      const SteadBuildGood *good = self->goods->pdata[i];
+      g_autofree char *amount = stead_words_units (good->pack, round (good->sold * (double) n));
+
+      if (list->len > 0)
+        g_string_append (list, "; ");
+      /* Translators: a product, and how many of it are sold. */
+      g_string_append_printf (list, C_("product and amount", "%s: %s"), good->name, amount);
+    }
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%lu day like “%s” is expected to sell: %s.",
+                                       "%lu days like “%s” are expected to sell together: %s.", n),
+                          n, self->sale_name, list->str);
+}
+
 void
 stead_build_path_say (SteadBuildPath *self)
 {
@@ -262,4 +359,7 @@ stead_build_path_say (SteadBuildPath *self)
   self->sentence = stead_words_end (text);
   self->back_sentence = back_sentence (self);
   self->next_sentence = next_sentence (self);
+  self->more_sentence = more_sentence (self);
+  self->goods_sentence = goods_sentence (self);
+  stead_build_back_say (self);
 }

@@ -61,6 +61,30 @@ put_rooms (JsonBuilder            *out,
 }
 
 static void
+put_steps (JsonBuilder          *out,
+           const SteadBuildPath *path)
+{
+  json_builder_set_member_name (out, "steps");
+  json_builder_begin_array (out);
+  for (guint i = 0; i < path->steps->len; i++)
+    {
+      const SteadBuildStep *step = path->steps->pdata[i];
+
+      json_builder_begin_object (out);
+      stead_put_text (out, "what", step->name);
+      stead_put_int (out, "days", step->days);
+      stead_put_day (out, "can_begin_on", step->can_begin);
+      stead_put_day (out, "begin_by", step->begin_by);
+      stead_put_day (out, "done_by", step->done_by);
+      stead_put_real (out, "days_to_spare", step->can_begin != STEAD_DAY_NONE ? (double) step->spare : NAN);
+      json_builder_set_member_name (out, "decides");
+      json_builder_add_boolean_value (out, step->decides);
+      json_builder_end_object (out);
+    }
+  json_builder_end_array (out);
+}
+
+static void
 put_path (JsonBuilder          *out,
           const SteadBuildPath *path)
 {
@@ -85,6 +109,10 @@ put_path (JsonBuilder          *out,
       json_builder_end_object (out);
     }
   json_builder_end_array (out);
+  stead_put_day (out, "money_by", path->money_by);
+  stead_put_real (out, "chance_of_money_by_then", path->chance_money);
+  stead_put_day (out, "work_by", path->work_by);
+  put_steps (out, path);
 }
 
 static void

@@ -151,19 +151,11 @@ add_money (SteadPages             *pages,
 }
 
 static void
-add_path (SteadPages     *pages,
-          SteadBuildPath *path)
+add_tries (SteadPages           *pages,
+           const SteadBuildPath *path)
 {
   static const SteadPagesColumn columns[] = { { NULL, STEAD_ALIGN_LEFT, 1 }, { NULL, STEAD_ALIGN_LEFT, 0 } };
 
-  stead_pages_add_heading (pages, _("When it is paid for"));
-  stead_pages_add_text (pages, path->sentence);
-  if (path->events->len > 0 && path->goal_cents > 0)
-    stead_pages_add_figure (pages, FAN_HEIGHT, stead_fund_figure_print, stead_fund_figure_new (path), stead_fund_figure_free);
-  if (path->next_sentence != NULL)
-    stead_pages_add_text (pages, path->next_sentence);
-  if (path->back_sentence != NULL)
-    stead_pages_add_text (pages, path->back_sentence);
   if (path->tries->len == 0)
     return;
   stead_pages_add_subheading (pages, _("What helps most"));
@@ -174,6 +166,50 @@ add_path (SteadPages     *pages,
 
       stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char *[]) { try->text, try->effect });
     }
+  if (path->more_sentence != NULL)
+    stead_pages_add_text (pages, path->more_sentence);
+}
+
+static void
+add_steps (SteadPages           *pages,
+           const SteadBuildPath *path)
+{
+  const SteadPagesColumn columns[] = {
+    { C_("column of steps", "What"), STEAD_ALIGN_LEFT, 1 }, { C_("column of steps", "Days"), STEAD_ALIGN_RIGHT, 0 },
+    { C_("column of steps", "Can begin"), STEAD_ALIGN_RIGHT, 0 }, { C_("column of steps", "Begin by"), STEAD_ALIGN_RIGHT, 0 },
+    { C_("column of steps", "Done by"), STEAD_ALIGN_RIGHT, 0 },
+    { C_("column of steps", "Days to spare"), STEAD_ALIGN_RIGHT, 0 },
+  };
+
+  if (path->steps->len == 0)
+    return;
+  stead_pages_add_subheading (pages, _("What must be done by when"));
+  stead_pages_add_text (pages, path->steps_sentence);
+  stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
+  for (guint i = 0; i < path->steps->len; i++)
+    {
+      g_auto(GStrv) cells = stead_build_step_cells (path->steps->pdata[i]);
+
+      stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char * const *) cells);
+    }
+}
+
+static void
+add_path (SteadPages     *pages,
+          SteadBuildPath *path)
+{
+  stead_pages_add_heading (pages, _("When it is paid for"));
+  stead_pages_add_text (pages, path->sentence);
+  if (path->events->len > 0 && path->goal_cents > 0)
+    stead_pages_add_figure (pages, FAN_HEIGHT, stead_fund_figure_print, stead_fund_figure_new (path), stead_fund_figure_free);
+  if (path->next_sentence != NULL)
+    stead_pages_add_text (pages, path->next_sentence);
+  if (path->back_sentence != NULL)
+    stead_pages_add_text (pages, path->back_sentence);
+  if (path->goods_sentence != NULL)
+    stead_pages_add_note (pages, path->goods_sentence);
+  add_tries (pages, path);
+  add_steps (pages, path);
 }
 
 /* --- animals, work, afterwards ------------------------------------------------------------ */

@@ -7,9 +7,11 @@
 
 #include <gio/gio.h>
 #include <math.h>
+#include <string.h>
 
 #include "answer/stead-build-answer.h"
 #include "answer/stead-build-path.h"
+#include "core/stead-dig.h"
 #include "farm.h"
 #include "numbers.h"
 #include "store/stead-cash-repo.h"
@@ -545,6 +547,109 @@ test_pledge_moves (Farm          *farm,
 }
 
 static void
+plan_work (Farm       *farm,
+           gint64      build,
+           const char *name,
+           double      hours,
+           SteadDay    from,
+           SteadDay    to)
+{
+  g_autoptr(SteadBuildPhase) phase = stead_build_phase_new ();
+
+  phase->build_id = build;
+  phase->position = -1;
+  phase->name = g_strdup (name);
+  phase->hours = hours;
+  phase->from_day = from;
+  phase->to_day = to;
+  FARM_DO (farm, stead_build_phase_repo_save (farm->store, phase, &farm_error));
+}
+
+static const SteadBuildStep *
+find_step (const SteadBuildPath *path,
+           const char           *name)
+{
+  for (guint i = 0; i < path->steps->len; i++)
+    if (g_str_equal (((SteadBuildStep *) path->steps->pdata[i])->name, name))
+      return path->steps->pdata[i];
+  g_assert_not_reached ();
+}
+
+static void
+assert_step (const SteadBuildStep *step,
+             int                   days,
+             SteadDay              can_begin,
+             SteadDay              done_by,
+             gboolean              decides)
+{
+  g_assert_cmpint (step->days, ==, days);
+  g_assert_cmpint (step->can_begin, ==, can_begin);
+  g_assert_cmpint (step->done_by, ==, done_by);
+  g_assert_cmpint (step->begin_by, ==, done_by - days + 1);
+  g_assert_cmpint (step->spare, ==, step->begin_by - can_begin);
+  g_assert_cmpint (step->decides, ==, decides);
+}
+
+/* Wanted in 100 days.  The money is there on day 70 (test_sure_path), buying takes day 71; posts
+ * take 4 days by their dates, the wire 20 hours: 3 days of 8.  So the wire is done on day 78,
+ * 22 days early; backwards the posts begin on day 94 and the money is there by day 92. */
+static void
+test_back (Farm          *farm,
+           gconstpointer  data)
+{
+  gint64 id = price_case_5 (farm);
+  g_autoptr(SteadBuild) build = stead_build_repo_get (farm->store, id, NULL);
+  g_autoptr(SteadBuildPath) path = NULL;
+  SteadDay today = farm->today;
+
+  build->goal_on = today + 100;
+  save (farm, build);
+  plan_sales (farm, id, 0);
+  plan_work (farm, id, "Posts", 99, today + 10, today + 13);
+  plan_work (farm, id, "Wire", 20, STEAD_DAY_NONE, STEAD_DAY_NONE);
+  path = run_path (farm, id);
+  g_assert_cmpint (path->money_by, ==, today + 92);
+  g_assert_cmpint (path->work_by, ==, today + 94);
+  g_assert_cmpfloat (path->chance_money, ==, 1);
+  assert_step (path->steps->pdata[0], 71, today, today + 92, TRUE);
+  assert_step (find_step (path, "Posts"), 4, today + 72, today + 97, TRUE);
+  assert_step (find_step (path, "Wire"), 3, today + 76, today + 100, TRUE);
+  for (guint i = 0; i < path->steps->len; i++)
+    {
+      const SteadBuildStep *step = path->steps->pdata[i];
+
+      if (step->kind == STEAD_STEP_BUY)
+        assert_step (step, 1, today + 71, today + 93, TRUE);
+      /* Two business days between, neither the call's nor the digging's day: see core/stead-dig.h. */
+      if (step->kind == STEAD_STEP_CALL)
+        g_assert_cmpint (step->begin_by, ==, stead_dig_latest_call (today + 94, build->notice_days, NULL, 0));
+      if (step->kind == STEAD_STEP_CALL || step->kind == STEAD_STEP_PERMIT)
+        g_assert_false (step->decides);
+    }
+  if (farm_in_english ())
+    g_assert_nonnull (strstr (path->steps_sentence, "22 days to spare"));
+}
+
+/* Nothing is planned to come in: the money decides, and its day cannot be told. */
+static void
+test_back_hopeless (Farm          *farm,
+                    gconstpointer  data)
+{
+  gint64 id = price_case_5 (farm);
+  g_autoptr(SteadBuild) build = stead_build_repo_get (farm->store, id, NULL);
+  g_autoptr(SteadBuildPath) path = NULL;
+
+  build->goal_on = farm->today + 30;
+  save (farm, build);
+  plan_work (farm, id, "Posts", 8, STEAD_DAY_NONE, STEAD_DAY_NONE);
+  path = run_path (farm, id);
+  g_assert_cmpint (find_step (path, "Posts")->begin_by, ==, farm->today + 30);
+  g_assert_cmpint (find_step (path, "Posts")->can_begin, ==, STEAD_DAY_NONE);
+  g_assert_true (((SteadBuildStep *) path->steps->pdata[0])->decides);
+  g_assert_cmpfloat (path->chance_money, ==, 0);
+}
+
+static void
 test_stopped (Farm          *farm,
               gconstpointer  data)
 {
@@ -662,6 +767,8 @@ main (int    argc,
   ADD ("next-sale", test_next_sale);
   ADD ("sure-path", test_sure_path);
   ADD ("spread-path", test_spread_path);
+  ADD ("back", test_back);
+  ADD ("back-hopeless", test_back_hopeless);
   ADD ("tries", test_tries);
   ADD ("pledge-moves-the-date", test_pledge_moves);
   ADD ("stopped", test_stopped);

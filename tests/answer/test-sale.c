@@ -6,6 +6,7 @@
 #include "farm.h"
 #include "numbers.h"
 
+#include "answer/stead-build-path.h"
 #include "answer/stead-sale-lots.h"
 #include "answer/stead-sale-result-answer.h"
 #include "answer/stead-sale-tally-answer.h"
@@ -265,6 +266,64 @@ test_learns (Farm *farm, gconstpointer data)
   g_assert_cmpint (line->demand.shape, ==, STEAD_DEMAND_NORMAL);
 }
 
+/* What a sale clears for a build is what Sell tells, by the build's share; one more sold brings
+ * its price less its cost, at each sale. */
+static void
+test_pays_for_build (Farm *farm, gconstpointer data)
+{
+  Money money = money_new (farm);
+  g_autoptr(SteadSale) first = sale_new (farm, &money, farm->today + 7, 20);
+  g_autoptr(SteadSale) second = sale_new (farm, &money, farm->today + 14, 20);
+  g_autoptr(SteadSaleAnswer) sale = NULL;
+  g_autoptr(SteadBuild) build = stead_build_new (STEAD_BUILD_LIST);
+  g_autoptr(SteadBuildLine) line = stead_build_line_new ();
+  g_autoptr(SteadBuildAnswer) answer = NULL;
+  g_autoptr(SteadBuildPath) path = NULL;
+  g_autoptr(GError) error = NULL;
+  const SteadBuildGood *good;
+  SteadSale *sales[] = { first, second };
+  gboolean tried = FALSE;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (sales); i++)
+    {
+      SteadSaleGood *sold = sales[i]->goods->pdata[0];
+
+      sold->low = 12;
+      sold->likely = 20;
+      sold->high = 32;
+      FARM_DO (farm, stead_sale_repo_save (farm->store, sales[i], NULL, &farm_error));
+    }
+  build->name = g_strdup ("Fence");
+  build->begun_on = farm->today;
+  build->sale_frac = 0.5;
+  FARM_DO (farm, stead_build_repo_save (farm->store, build, &farm_error));
+  line->build_id = build->id;
+  line->name = g_strdup ("Wire");
+  line->quantity = 1;
+  line->price_cents = 100000;
+  FARM_DO (farm, stead_build_line_repo_save (farm->store, line, &farm_error));
+  sale = stead_sale_answer_new (farm->store, first->id, &error);
+  g_assert_no_error (error);
+  answer = stead_build_answer_new (farm->store, build->id, &error);
+  g_assert_no_error (error);
+  path = stead_build_path_new (farm->store, answer, &error);
+  g_assert_no_error (error);
+  g_assert_true (stead_build_path_run (path, 4000, NULL, &error));
+  g_assert_cmpuint (path->events->len, ==, 2);
+  g_assert_true (sale->has_band);
+  g_assert_cmpfloat_with_epsilon (g_array_index (path->events, SteadOutlookEvent, 0).mean_cents, sale->mean_cents / 2, 1e-6);
+  g_assert_cmpuint (path->goods->len, ==, 1);
+  good = path->goods->pdata[0];
+  g_assert_cmpfloat_with_epsilon (good->more_cents,
+                                  (450 - ((SteadSaleLineAnswer *) sale->lines->pdata[0])->unit_cents) / 2, 1e-6);
+  g_assert_cmpfloat_with_epsilon (good->sold, ((SteadSaleLineAnswer *) sale->lines->pdata[0])->sold_units, 1);
+  g_assert_cmpuint (path->mores->len, ==, 2);
+  for (guint i = 0; i < path->tries->len; i++)
+    tried |= ((SteadBuildTry *) path->tries->pdata[i])->kind == STEAD_TRY_PRODUCT;
+  g_assert_true (tried);
+  g_assert_nonnull (path->more_sentence);
+}
+
 /* --- at the stall ------------------------------------------------------------------------------ */
 
 static void
@@ -411,6 +470,7 @@ main (int    argc,
   LOGGED ("/answer/sale/whys", test_whys);
   CASE ("/answer/sale/lots", test_lots);
   CASE ("/answer/sale/learns", test_learns);
+  LOGGED ("/answer/sale/pays-for-build", test_pays_for_build);
   CASE ("/answer/sale/tally", test_tally);
   g_test_add_func ("/answer/sale/clock", test_clock);
   CASE ("/answer/sale/result", test_result);

@@ -26,9 +26,9 @@ struct _SteadPathView
   GCancellable     *running;     /* (nullable) */
   SteadFundFigure  *figure;      /* (nullable): of the chart */
 
-  GtkLabel         *sentence, *next, *back;
+  GtkLabel         *sentence, *next, *back, *more, *goods, *steps_sentence;
   SteadChartArea   *fan;
-  GtkWidget        *tries;
+  GtkWidget        *tries, *back_card, *steps;
 };
 
 G_DEFINE_FINAL_TYPE (SteadPathView, stead_path_view, GTK_TYPE_WIDGET)
@@ -132,6 +132,43 @@ show_tries (SteadPathView        *self,
     gtk_box_append (GTK_BOX (self->tries), stead_make_label (_("There is nothing to try yet."), "soft"));
 }
 
+/* One row of a table: the first text left, the others right. */
+static void
+add_row (GtkWidget          *grid,
+         int                 row,
+         const char         *css,
+         const char * const *texts)
+{
+  for (int i = 0; texts[i] != NULL; i++)
+    {
+      GtkWidget *label = i == 0 ? stead_make_label (texts[i], css) : stead_make_figure (texts[i], css);
+
+      if (i == 0)
+        gtk_widget_set_hexpand (label, TRUE);
+      else
+        gtk_widget_set_valign (label, GTK_ALIGN_START);
+      gtk_grid_attach (GTK_GRID (grid), label, i, row, 1, 1);
+    }
+}
+
+static void
+show_steps (SteadPathView        *self,
+            const SteadBuildPath *path)
+{
+  stead_make_say (self->steps_sentence, path->steps_sentence, TRUE);
+  stead_make_clear (self->steps);
+  add_row (self->steps, 0, "soft", (const char *[]) { _("What"), _("Days"), _("Can begin"), _("Begin by"), _("Done by"),
+                                                      _("Days to spare"), NULL });
+  for (guint i = 0; i < path->steps->len; i++)
+    {
+      const SteadBuildStep *step = path->steps->pdata[i];
+      g_auto(GStrv) cells = stead_build_step_cells (step);
+
+      add_row (self->steps, (int) i + 1, step->decides ? "strong" : NULL, (const char * const *) cells);
+    }
+  gtk_widget_set_visible (self->back_card, path->steps->len > 0);
+}
+
 static void
 show_path (SteadPathView        *self,
            const SteadBuildPath *path)
@@ -143,10 +180,13 @@ show_path (SteadPathView        *self,
   stead_make_say (self->sentence, path->sentence, TRUE);
   stead_make_say (self->next, path->next_sentence != NULL ? path->next_sentence : _("No sale is planned in time."), TRUE);
   stead_make_say (self->back, path->back_sentence, TRUE);
+  stead_make_say (self->more, path->more_sentence, TRUE);
+  stead_make_say (self->goods, path->goods_sentence, FALSE);
   gtk_widget_set_visible (GTK_WIDGET (self->fan), path->events->len > 0 && path->goal_cents > 0);
   stead_chart_area_describe (self->fan, _("Money over time"), plain);
   gtk_widget_queue_draw (GTK_WIDGET (self->fan));
   show_tries (self, path);
+  show_steps (self, path);
 }
 
 /* --- the thread -------------------------------------------------------------------------- */
@@ -234,6 +274,11 @@ stead_path_view_class_init (SteadPathViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadPathView, sentence);
   gtk_widget_class_bind_template_child (widget_class, SteadPathView, next);
   gtk_widget_class_bind_template_child (widget_class, SteadPathView, back);
+  gtk_widget_class_bind_template_child (widget_class, SteadPathView, more);
+  gtk_widget_class_bind_template_child (widget_class, SteadPathView, goods);
+  gtk_widget_class_bind_template_child (widget_class, SteadPathView, back_card);
+  gtk_widget_class_bind_template_child (widget_class, SteadPathView, steps_sentence);
+  gtk_widget_class_bind_template_child (widget_class, SteadPathView, steps);
   gtk_widget_class_bind_template_child (widget_class, SteadPathView, fan);
   gtk_widget_class_bind_template_child (widget_class, SteadPathView, tries);
 }

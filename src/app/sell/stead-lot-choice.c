@@ -6,14 +6,20 @@
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "app/sell/stead-lot-choice.h"
 
 #include "answer/stead-sale-lots.h"
 #include "app/make/stead-make-parts.h"
 #include "app/stead-ui.h"
+#include "core/stead-quantity.h"
 
 #define COLUMNS 2
+
+/* Decimals of a number of units in a field, and what its last one is worth. */
+#define SHOWN_DECIMALS 2
+#define SHOWN_UNITS 0.01
 
 struct _SteadLotChoice
 {
@@ -34,6 +40,25 @@ struct _SteadLotChoice
 
 G_DEFINE_FINAL_TYPE (SteadLotChoice, stead_lot_choice, GTK_TYPE_BOX)
 
+/* 61 eggs are 5.083333 dozen: shown as 5.08, which is not to leave a bit of an egg behind. */
+static double
+whole_of (double                    units,
+          const SteadSaleLotChoice *choice)
+{
+  if (fabs (units - choice->units) <= SHOWN_UNITS / 2)
+    return choice->units;
+  return fabs (units - choice->there_units) <= SHOWN_UNITS / 2 ? choice->there_units : units;
+}
+
+static void
+show_units (SteadField *field,
+            double      units)
+{
+  g_autofree char *text = stead_number_format (units, SHOWN_DECIMALS);
+
+  stead_field_set_text (field, text);
+}
+
 /* What stands in the fields, as far as it can be read. */
 static void
 read_fields (SteadLotChoice *self)
@@ -42,8 +67,10 @@ read_fields (SteadLotChoice *self)
     {
       SteadSaleLotChoice *choice = self->choices->pdata[i];
 
-      choice->units = 0;
-      stead_sell_peek_units (self->fields->pdata[i], &choice->units);
+      double units = 0;
+
+      stead_sell_peek_units (self->fields->pdata[i], &units);
+      choice->units = whole_of (units, choice);
     }
 }
 
@@ -79,7 +106,7 @@ field_new (SteadLotChoice           *self,
   SteadField *field = stead_sell_field (NULL, label, STEAD_FIELD_NUMBER);
 
   if (choice->units > 0)
-    stead_field_show_number (field, choice->units);
+    show_units (field, choice->units);
   g_signal_connect_swapped (field, "changed", G_CALLBACK (typed_cb), self);
   g_ptr_array_add (self->fields, field);
   return GTK_WIDGET (field);
@@ -207,7 +234,7 @@ stead_lot_choice_read (SteadLotChoice *self,
       double units = 0;
 
       good &= stead_sell_read_units (self->fields->pdata[i], 0, &units);
-      lot.base = units * self->product->base_per_unit;
+      lot.base = whole_of (units, choice) * self->product->base_per_unit;
       if (lot.base > 0)
         g_array_append_val (lots, lot);
     }
@@ -246,6 +273,7 @@ stead_lot_choice_init (SteadLotChoice *self)
   gtk_box_append (GTK_BOX (self), self->texts);
   self->button = GTK_BUTTON (stead_sell_button (GTK_WIDGET (self), _("Choose lots"), G_CALLBACK (toggle_cb), self));
   gtk_widget_add_css_class (GTK_WIDGET (self->button), "link");
+  gtk_widget_add_css_class (GTK_WIDGET (self->button), "flush");
   gtk_widget_set_halign (GTK_WIDGET (self->button), GTK_ALIGN_START);
   self->grid = gtk_grid_new ();
   gtk_grid_set_column_homogeneous (GTK_GRID (self->grid), TRUE);

@@ -14,7 +14,6 @@
 
 #define FACE_COLUMNS 3
 #define LOT_COLUMNS 2
-#define LOTS_INDENT 12
 
 GtkWidget *
 stead_sell_card (GtkWidget  *parent,
@@ -118,7 +117,6 @@ stead_sell_lots (const GPtrArray *texts)
   gtk_grid_set_column_homogeneous (GTK_GRID (grid), TRUE);
   gtk_grid_set_column_spacing (GTK_GRID (grid), 18);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 2);
-  gtk_widget_set_margin_start (grid, LOTS_INDENT);
   for (int i = 0; i < (int) texts->len; i++)
     {
       GtkWidget *label = stead_make_label (texts->pdata[i], "soft");
