@@ -11,7 +11,7 @@
 
 #include "answer/stead-best-use.h"
 #include "core/stead-money.h"
-#include "draw/stead-bar-chart.h"
+#include "paper/stead-price-figure.h"
 
 struct _SteadBestUseView
 {
@@ -21,9 +21,6 @@ struct _SteadBestUseView
   GtkWidget      *handles, *worth, *whole;
   SteadHandle    *more;
   SteadPlot      *plot;
-
-  GPtrArray      *values;    /* of char *: beside the bars */
-  SteadBarLayout  layout;
 };
 
 G_DEFINE_FINAL_TYPE (SteadBestUseView, stead_best_use_view, STEAD_TYPE_VIEW)
@@ -46,88 +43,6 @@ static double
 left_of (const SteadBestUseLine *line)
 {
   return line->price_cents - line->own_cents;
-}
-
-/* --- the chart: what each product brings at its best -------------------------------------- */
-
-static SteadBarSeries
-make_series (SteadBestUseView *self,
-             SteadBar         *bars)
-{
-  static const SteadRole roles[] = { STEAD_ROLE_EGG, STEAD_ROLE_FISH, STEAD_ROLE_CROP, STEAD_ROLE_SAUCE, STEAD_ROLE_WATER };
-  static const SteadPattern patterns[] = { STEAD_PATTERN_SOLID, STEAD_PATTERN_FALLING, STEAD_PATTERN_RISING,
-                                           STEAD_PATTERN_LINES, STEAD_PATTERN_CROSS };
-  int n = (int) MIN (self->answer->lines->len, STEAD_MAX_BARS);
-
-  for (int i = 0; i < n; i++)
-    bars[i] = (SteadBar) { line_at (self, i)->name, self->values->pdata[i], 0, line_at (self, i)->best * left_of (line_at (self, i)),
-                           roles[line_at (self, i)->source % G_N_ELEMENTS (roles)],
-                           patterns[line_at (self, i)->source % G_N_ELEMENTS (patterns)], FALSE };
-  return (SteadBarSeries) { bars, n, FALSE, NAN, NULL };
-}
-
-static void
-paint_cb (cairo_t              *cr,
-          const SteadDrawStyle *style,
-          double                width,
-          double                height,
-          gpointer              data)
-{
-  SteadBestUseView *self = data;
-  SteadBar bars[STEAD_MAX_BARS];
-  SteadBarSeries series;
-  SteadBarLayout layout;
-
-  if (self->answer == NULL || !self->answer->solved)
-    return;
-  series = make_series (self, bars);
-  stead_bar_chart_layout (cr, &series, style, width, height, &layout);
-  stead_bar_chart_paint (cr, &series, style, &layout, -1);
-  if ((int) width == gtk_widget_get_width (GTK_WIDGET (stead_plot_get_chart (self->plot))))
-    self->layout = layout;
-}
-
-static char *
-bar_text (SteadBestUseView *self,
-          int               i)
-{
-  g_autofree char *planned = stead_words_units (line_at (self, i)->pack, line_at (self, i)->planned);
-
-  /* Translators: a product, "60 dozen, $246.00", "72 dozen". */
-  return g_strdup_printf (_("%s: %s; the plan has %s"), line_at (self, i)->name, (char *) self->values->pdata[i], planned);
-}
-
-static char *
-hint_cb (double   x,
-         double   y,
-         gpointer data)
-{
-  SteadBestUseView *self = data;
-  SteadBar bars[STEAD_MAX_BARS];
-  SteadBarSeries series;
-  int i;
-
-  if (self->answer == NULL || !self->answer->solved)
-    return NULL;
-  series = make_series (self, bars);
-  i = stead_bar_chart_at (&series, &self->layout, y);
-  return i >= 0 ? bar_text (self, i) : NULL;
-}
-
-static char *
-step_cb (int       index,
-         double   *x,
-         double   *y,
-         gpointer  data)
-{
-  SteadBestUseView *self = data;
-
-  if (self->answer == NULL || !self->answer->solved || index < 0
-      || index >= (int) MIN (self->answer->lines->len, STEAD_MAX_BARS))
-    return NULL;
-  *x = self->layout.bars[index].x + self->layout.bars[index].width / 2;
-  *y = self->layout.bars[index].y;
-  return bar_text (self, index);
 }
 
 /* --- showing ------------------------------------------------------------------------------- */
@@ -163,17 +78,9 @@ make_rows (SteadBestUseView *self)
 static void
 show (SteadBestUseView *self)
 {
-  g_ptr_array_set_size (self->values, 0);
-  for (guint i = 0; i < self->answer->lines->len; i++)
-    {
-      g_autofree char *units = stead_words_units (line_at (self, i)->pack, line_at (self, i)->best);
-      g_autofree char *cents = money (self, line_at (self, i)->best * left_of (line_at (self, i)));
-
-      /* Translators: "60 dozen" and the money that they bring. */
-      g_ptr_array_add (self->values, g_strdup_printf (C_("label on a chart", "%s, %s"), units, cents));
-    }
   stead_view_say (STEAD_VIEW (self), self->answer->sentence, NULL);
   gtk_label_set_markup (GTK_LABEL (self->worth), self->answer->scarce_text);
+  stead_plot_take_figure (self->plot, stead_best_use_figure_new (self->answer));
   stead_plot_show (self->plot, self->answer->sentence, self->answer->currency, make_rows (self));
 }
 
@@ -251,6 +158,7 @@ load (SteadBestUseView *self,
   g_autoptr(GError) error = NULL;
 
   stead_view_clear (self->handles);
+  stead_plot_take_figure (self->plot, NULL);
   g_clear_pointer (&self->answer, stead_best_use_free);
   self->answer = stead_best_use_new (store, period, &error);
   if (self->answer == NULL || self->answer->lines->len == 0)
@@ -289,7 +197,6 @@ stead_best_use_view_finalize (GObject *object)
   SteadBestUseView *self = STEAD_BEST_USE_VIEW (object);
 
   g_clear_pointer (&self->answer, stead_best_use_free);
-  g_ptr_array_unref (self->values);
   G_OBJECT_CLASS (stead_best_use_view_parent_class)->finalize (object);
 }
 
@@ -307,7 +214,6 @@ stead_best_use_view_init (SteadBestUseView *self)
                             _("Best use"), _("Brings"), NULL };
   GtkWidget *card = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6), *reset, *scarce;
 
-  self->values = g_ptr_array_new_with_free_func (g_free);
   gtk_widget_add_css_class (card, "card");
   gtk_box_append (GTK_BOX (card), stead_view_heading (_("What there is for the day")));
   self->handles = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
@@ -327,8 +233,6 @@ stead_best_use_view_init (SteadBestUseView *self)
 
   self->plot = STEAD_PLOT (stead_plot_new (_("What to make of it"), _("Best use, by product"), columns));
   stead_plot_set_height (self->plot, 230);
-  stead_chart_area_set_paint (stead_plot_get_chart (self->plot), paint_cb, hint_cb, self);
-  stead_chart_area_set_step (stead_plot_get_chart (self->plot), step_cb);
   stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
   scarce = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_widget_add_css_class (scarce, "card");

@@ -14,9 +14,7 @@
 #include "app/stead-ui.h"
 #include "app/stead-why-box.h"
 #include "core/stead-money.h"
-#include "draw/stead-path-chart.h"
-
-#define BAND_POINTS 25
+#include "paper/stead-price-figure.h"
 
 struct _SteadChoiceView
 {
@@ -30,10 +28,6 @@ struct _SteadChoiceView
   SteadPlot        *plot;
   GtkWidget        *empty;
   SteadWhyBox      *whys;
-
-  GArray           *dots, *line, *low, *high;   /* of SteadPathPoint */
-  char             *best_text;
-  SteadPathLayout   layout;
 };
 
 G_DEFINE_FINAL_TYPE (SteadChoiceView, stead_choice_view, STEAD_TYPE_VIEW)
@@ -49,143 +43,6 @@ static SteadPack
 pack_of (SteadChoiceView *self)
 {
   return self->answer->price->cost->product->pack;
-}
-
-/* --- the chart ------------------------------------------------------------------------ */
-
-static void
-add_point (GArray *points,
-           double  x,
-           double  y)
-{
-  SteadPathPoint point = { x, y };
-
-  g_array_append_val (points, point);
-}
-
-static void
-fill_points (SteadChoiceView *self)
-{
-  const SteadDemandLine *line = &self->answer->line;
-
-  g_array_set_size (self->dots, 0);
-  g_array_set_size (self->line, 0);
-  g_array_set_size (self->low, 0);
-  g_array_set_size (self->high, 0);
-  for (guint i = 0; i < self->answer->trials->len; i++)
-    {
-      const SteadPriceTrial *trial = self->answer->trials->pdata[i];
-
-      add_point (self->dots, (double) trial->price_cents, trial->units);
-    }
-  for (int i = 0; self->answer->has_line && i < BAND_POINTS; i++)
-    {
-      double x = line->x_low + (line->x_high - line->x_low) * i / (BAND_POINTS - 1);
-      SteadBand band;
-
-      if (!stead_demand_line_at (line, x, STEAD_PRICE_CHOICE_LEVEL, &band, NULL))
-        continue;
-      add_point (self->line, x, MAX (0, line->intercept + line->slope * x));
-      add_point (self->low, x, MAX (0, band.low));
-      add_point (self->high, x, MAX (0, band.high));
-    }
-}
-
-static const SteadPathPoint *
-data_of (GArray *points)
-{
-  return (const SteadPathPoint *) (gpointer) points->data;
-}
-
-static SteadPathSeries
-make_series (SteadChoiceView *self)
-{
-  SteadPathSeries series = { .dots = data_of (self->dots), .n_dots = (int) self->dots->len,
-                             .band_low = data_of (self->low), .band_high = data_of (self->high),
-                             .n_band = (int) self->low->len, .x_name = _("price of one"),
-                             .y_name = stead_words_unit_plural (pack_of (self)), .x_money = TRUE };
-
-  if (self->line->len > 0)
-    series.paths[series.n_paths++] = (SteadPath) { data_of (self->line), (int) self->line->len,
-                                                   C_("label on a chart", "what people ask for"), STEAD_ROLE_FISH,
-                                                   STEAD_LINE_SOLID };
-  if (self->best_text != NULL)
-    series.marks[series.n_marks++] = (SteadPathMark) {
-      self->answer->best_cents,
-      MAX (0, self->answer->line.intercept + self->answer->line.slope * self->answer->best_cents),
-      self->best_text, TRUE, TRUE };
-  return series;
-}
-
-static void
-paint_cb (cairo_t              *cr,
-          const SteadDrawStyle *style,
-          double                width,
-          double                height,
-          gpointer              data)
-{
-  SteadChoiceView *self = data;
-  SteadPathSeries series;
-  SteadPathLayout layout;
-
-  if (self->answer == NULL || self->dots->len == 0)
-    return;
-  series = make_series (self);
-  stead_path_chart_layout (cr, &series, style, width, height, &layout);
-  stead_path_chart_paint (cr, &series, style, &layout);
-  if ((int) width == gtk_widget_get_width (GTK_WIDGET (stead_plot_get_chart (self->plot))))
-    self->layout = layout;
-}
-
-static char *
-trial_text (SteadChoiceView *self,
-            guint            i)
-{
-  const SteadPriceTrial *trial = self->answer->trials->pdata[i];
-  g_autofree char *day = stead_day_format (trial->day, STEAD_DAY_STYLE_MEDIUM);
-  g_autofree char *price = money (self, (double) trial->price_cents);
-  g_autofree char *units = stead_words_units (pack_of (self), trial->units);
-
-  /* Translators: a day, "72 dozen", a price. */
-  return g_strdup_printf (_("%s: %s sold at %s"), day, units, price);
-}
-
-static char *
-hint_cb (double   x,
-         double   y,
-         gpointer data)
-{
-  SteadChoiceView *self = data;
-  double least = INFINITY;
-  int nearest = -1;
-
-  for (guint i = 0; self->answer != NULL && i < self->dots->len; i++)
-    {
-      const SteadPathPoint *dot = &data_of (self->dots)[i];
-      double away = hypot (stead_path_chart_x (&self->layout, dot->x) - x, stead_path_chart_y (&self->layout, dot->y) - y);
-
-      if (away < least)
-        {
-          least = away;
-          nearest = (int) i;
-        }
-    }
-  return nearest >= 0 ? trial_text (self, (guint) nearest) : NULL;
-}
-
-static char *
-step_cb (int       index,
-         double   *x,
-         double   *y,
-         gpointer  data)
-{
-  SteadChoiceView *self = data;
-
-  if (self->answer == NULL || index < 0 || index >= (int) self->dots->len)
-    return NULL;
-  *x = stead_path_chart_x (&self->layout, data_of (self->dots)[index].x);
-  *y = stead_path_chart_y (&self->layout, data_of (self->dots)[index].y);
-  return trial_text (self, (guint) index);
 }
 
 /* --- showing ---------------------------------------------------------------------------- */
@@ -213,15 +70,11 @@ static void
 show (SteadChoiceView *self)
 {
   g_autoptr(GPtrArray) whys = stead_price_choice_whys (self->answer);
-  g_autofree char *best = money (self, self->answer->best_cents);
 
-  fill_points (self);
-  g_free (self->best_text);
-  /* Translators: on a chart: the price that earns most. */
-  self->best_text = self->answer->has_line ? g_strdup_printf (C_("label on a chart", "earns most: %s"), best) : NULL;
   stead_view_say (STEAD_VIEW (self), self->answer->sentence, self->answer->advice);
   gtk_label_set_text (GTK_LABEL (self->bundle), self->answer->bundle_text);
   gtk_label_set_text (GTK_LABEL (self->same), self->answer->same_text);
+  stead_plot_take_figure (self->plot, stead_choice_figure_new (self->answer));
   stead_plot_show (self->plot, self->answer->advice, self->answer->price->cost->farm->currency, make_rows (self));
   gtk_widget_set_visible (GTK_WIDGET (self->plot), self->answer->trials->len > 0);
   gtk_widget_set_visible (self->empty, self->answer->trials->len == 0);
@@ -340,6 +193,7 @@ stead_choice_view_refresh (SteadView  *view,
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadPriceChoice) old = g_steal_pointer (&self->answer);
 
+  stead_plot_take_figure (self->plot, NULL);
   if (product_id != 0)
     self->answer = stead_price_choice_new (store, product_id, stead_desk_get_period (stead_view_get_desk (view)), &error);
   if (self->answer == NULL)
@@ -369,11 +223,6 @@ stead_choice_view_finalize (GObject *object)
   SteadChoiceView *self = STEAD_CHOICE_VIEW (object);
 
   g_clear_pointer (&self->answer, stead_price_choice_free);
-  g_array_unref (self->dots);
-  g_array_unref (self->line);
-  g_array_unref (self->low);
-  g_array_unref (self->high);
-  g_free (self->best_text);
   G_OBJECT_CLASS (stead_choice_view_parent_class)->finalize (object);
 }
 
@@ -457,15 +306,9 @@ stead_choice_view_init (SteadChoiceView *self)
   const char *columns[] = { _("Day"), _("Price"), _("Sold"), _("Where from"), NULL };
   GtkWidget *whys = gtk_expander_new (_("Why? The figures worked out"));
 
-  self->dots = g_array_new (FALSE, FALSE, sizeof (SteadPathPoint));
-  self->line = g_array_new (FALSE, FALSE, sizeof (SteadPathPoint));
-  self->low = g_array_new (FALSE, FALSE, sizeof (SteadPathPoint));
-  self->high = g_array_new (FALSE, FALSE, sizeof (SteadPathPoint));
   add_left (self);
   self->plot = STEAD_PLOT (stead_plot_new (_("How many people ask for, by the price"), _("Number sold, by price"), columns));
   stead_plot_set_height (self->plot, 280);
-  stead_chart_area_set_paint (stead_plot_get_chart (self->plot), paint_cb, hint_cb, self);
-  stead_chart_area_set_step (stead_plot_get_chart (self->plot), step_cb);
   stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
   self->empty = stead_view_note (_("Here comes a chart of what was sold at which price. Enter days at the left, or sell on a sale "
                                    "day: what is counted there comes by itself."));

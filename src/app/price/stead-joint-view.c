@@ -14,7 +14,7 @@
 #include "app/stead-ui.h"
 #include "app/stead-why-box.h"
 #include "core/stead-money.h"
-#include "draw/stead-share-chart.h"
+#include "paper/stead-price-figure.h"
 
 #define POUND_KG 0.45359237
 #define MIN_CHART 210
@@ -31,10 +31,6 @@ struct _SteadJointView
   SteadPlot        *plot;
   SteadWhyBox      *whys;
   gboolean          filling;    /* the code chooses, not the person */
-
-  GPtrArray        *texts;      /* of char *: on the bars, a row for each way */
-  SteadJointMethod  ways[STEAD_N_JOINT_METHODS];   /* of the bars */
-  SteadShareLayout  layout;
 };
 
 G_DEFINE_FINAL_TYPE (SteadJointView, stead_joint_view, STEAD_TYPE_VIEW)
@@ -51,125 +47,6 @@ money (SteadJointView *self,
        double          cents)
 {
   return stead_money_format (stead_money_round (cents), self->answer->farm->currency);
-}
-
-/* --- the chart --------------------------------------------------------------------------- */
-
-/* A part that bears less than nothing cannot stand on a bar. */
-static gboolean
-can_stand (SteadJointView  *self,
-           SteadJointMethod method)
-{
-  for (guint i = 0; i < self->answer->parts->len; i++)
-    if (part_at (self, i)->share_cents[method] < 0)
-      return FALSE;
-  return self->answer->usable[method];
-}
-
-static void
-fill_texts (SteadJointView *self)
-{
-  g_ptr_array_set_size (self->texts, 0);
-  for (SteadJointMethod method = 0; method < STEAD_N_JOINT_METHODS; method++)
-    for (guint i = 0; i < self->answer->parts->len; i++)
-      g_ptr_array_add (self->texts, money (self, (double) part_at (self, i)->share_cents[method]));
-}
-
-static SteadShareSeries
-make_series (SteadJointView *self)
-{
-  static const SteadRole roles[] = { STEAD_ROLE_EGG, STEAD_ROLE_FISH, STEAD_ROLE_CROP, STEAD_ROLE_SAUCE, STEAD_ROLE_WATER,
-                                     STEAD_ROLE_SHELL };
-  static const SteadPattern patterns[] = { STEAD_PATTERN_SOLID, STEAD_PATTERN_RISING, STEAD_PATTERN_DOTS,
-                                           STEAD_PATTERN_LINES, STEAD_PATTERN_FALLING, STEAD_PATTERN_CROSS };
-  SteadShareSeries series = { .n_parts = (int) MIN (self->answer->parts->len, STEAD_MAX_SHARES) };
-
-  for (int i = 0; i < series.n_parts; i++)
-    series.parts[i] = (SteadSharePart) { part_at (self, (guint) i)->name, roles[i], patterns[i] };
-  for (SteadJointMethod method = 0; method < STEAD_N_JOINT_METHODS; method++)
-    if (can_stand (self, method))
-      {
-        SteadShareWay *way = &series.ways[series.n_ways];
-
-        self->ways[series.n_ways++] = method;
-        way->name = stead_joint_method_name (method);
-        way->chosen = method == self->answer->method;
-        for (int i = 0; i < series.n_parts; i++)
-          {
-            way->cents[i] = (double) part_at (self, (guint) i)->share_cents[method];
-            way->texts[i] = self->texts->pdata[(guint) method * self->answer->parts->len + (guint) i];
-          }
-      }
-  return series;
-}
-
-static void
-paint_cb (cairo_t              *cr,
-          const SteadDrawStyle *style,
-          double                width,
-          double                height,
-          gpointer              data)
-{
-  SteadJointView *self = data;
-  SteadShareSeries series;
-  SteadShareLayout layout;
-
-  if (self->answer == NULL)
-    return;
-  series = make_series (self);
-  stead_share_chart_layout (cr, &series, style, width, height, &layout);
-  stead_share_chart_paint (cr, &series, style, &layout);
-  if ((int) width == gtk_widget_get_width (GTK_WIDGET (stead_plot_get_chart (self->plot))))
-    self->layout = layout;
-}
-
-/* "Net realizable value: Eggs $12.00, Hens $1.00" */
-static char *
-way_text (SteadJointView  *self,
-          SteadJointMethod method)
-{
-  g_autoptr(GString) text = g_string_new (NULL);
-
-  for (guint i = 0; i < self->answer->parts->len; i++)
-    {
-      g_autofree char *cents = money (self, (double) part_at (self, i)->share_cents[method]);
-
-      if (part_at (self, i)->carries)
-        g_string_append_printf (text, "%s%s %s", text->len > 0 ? ", " : "", part_at (self, i)->name, cents);
-    }
-  /* Translators: a way to share a cost, and who bears what. */
-  return g_strdup_printf (C_("share of a cost", "%s: %s"), stead_joint_method_name (method), text->str);
-}
-
-static char *
-hint_cb (double   x,
-         double   y,
-         gpointer data)
-{
-  SteadJointView *self = data;
-  SteadShareSeries series;
-  int i;
-
-  if (self->answer == NULL)
-    return NULL;
-  series = make_series (self);
-  i = stead_share_chart_at (&series, &self->layout, y);
-  return i >= 0 ? way_text (self, self->ways[i]) : NULL;
-}
-
-static char *
-step_cb (int       index,
-         double   *x,
-         double   *y,
-         gpointer  data)
-{
-  SteadJointView *self = data;
-
-  if (self->answer == NULL || index < 0 || index >= make_series (self).n_ways)
-    return NULL;
-  *x = self->layout.bars[index][0].x;
-  *y = self->layout.bars[index][0].y;
-  return way_text (self, self->ways[index]);
 }
 
 /* --- showing ------------------------------------------------------------------------------- */
@@ -282,9 +159,9 @@ show (SteadJointView *self)
 {
   g_autoptr(GPtrArray) whys = stead_joint_answer_whys (self->answer);
 
-  fill_texts (self);
   stead_view_say (STEAD_VIEW (self), self->answer->sentence, self->answer->advice);
   gtk_label_set_text (GTK_LABEL (self->caution), self->answer->caution);
+  stead_plot_take_figure (self->plot, stead_joint_figure_new (self->answer));
   stead_plot_show (self->plot, self->answer->sentence, self->answer->farm->currency, make_rows (self));
   stead_why_box_set (self->whys, whys);
   show_grid (self);
@@ -476,6 +353,7 @@ static void
 clear (SteadJointView *self)
 {
   stead_view_clear (self->handles);
+  stead_plot_take_figure (self->plot, NULL);
   g_clear_pointer (&self->answer, stead_joint_answer_free);
 }
 
@@ -587,7 +465,6 @@ stead_joint_view_finalize (GObject *object)
 
   g_clear_pointer (&self->answer, stead_joint_answer_free);
   g_clear_pointer (&self->batches, g_ptr_array_unref);
-  g_ptr_array_unref (self->texts);
   G_OBJECT_CLASS (stead_joint_view_parent_class)->finalize (object);
 }
 
@@ -661,12 +538,9 @@ stead_joint_view_init (SteadJointView *self)
                             _("More work adds"), NULL };
   GtkWidget *whys = gtk_expander_new (_("Why? The figures worked out")), *note = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
 
-  self->texts = g_ptr_array_new_with_free_func (g_free);
   add_left (self);
   self->plot = STEAD_PLOT (stead_plot_new (_("Who bears how much of it"), _("One cost, shared in several ways"), columns));
   stead_plot_set_height (self->plot, MIN_CHART);
-  stead_chart_area_set_paint (stead_plot_get_chart (self->plot), paint_cb, hint_cb, self);
-  stead_chart_area_set_step (stead_plot_get_chart (self->plot), step_cb);
   stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
   gtk_widget_add_css_class (note, "card");
   gtk_box_append (GTK_BOX (note), stead_view_heading (_("What one then costs, with its own further work")));

@@ -17,6 +17,7 @@ struct _SteadPlot
   GtkWidget      *box, *head, *stack, *toggle;
   SteadChartArea *chart;
   SteadTable     *table;
+  SteadFigure    *figure;   /* (nullable) */
 };
 
 G_DEFINE_FINAL_TYPE (SteadPlot, stead_plot, GTK_TYPE_WIDGET)
@@ -36,9 +37,61 @@ toggled_cb (SteadPlot *self)
   gtk_stack_set_visible_child_name (GTK_STACK (self->stack), table ? "table" : "chart");
 }
 
+/* --- the figure ------------------------------------------------------------------------ */
+
+/* What stands in the widget is kept to be pointed at; a picture is painted at another size. */
+static void
+paint_cb (cairo_t              *cr,
+          const SteadDrawStyle *style,
+          double                width,
+          double                height,
+          gpointer              data)
+{
+  SteadPlot *self = data;
+
+  if (self->figure != NULL)
+    stead_figure_paint (self->figure, cr, style, width, height,
+                        (int) width == gtk_widget_get_width (GTK_WIDGET (self->chart)));
+}
+
+static char *
+hint_cb (double   x,
+         double   y,
+         gpointer data)
+{
+  SteadPlot *self = data;
+
+  return self->figure != NULL ? stead_figure_hint (self->figure, x, y) : NULL;
+}
+
+static char *
+step_cb (int       index,
+         double   *x,
+         double   *y,
+         gpointer  data)
+{
+  SteadPlot *self = data;
+
+  return self->figure != NULL ? stead_figure_step (self->figure, index, x, y) : NULL;
+}
+
+void
+stead_plot_take_figure (SteadPlot   *self,
+                        SteadFigure *figure)
+{
+  g_return_if_fail (STEAD_IS_PLOT (self));
+
+  g_clear_pointer (&self->figure, stead_figure_free);
+  self->figure = figure;
+  gtk_widget_queue_draw (GTK_WIDGET (self->chart));
+}
+
+/* --- widget ------------------------------------------------------------------------------ */
+
 static void
 stead_plot_dispose (GObject *object)
 {
+  g_clear_pointer (&STEAD_PLOT (object)->figure, stead_figure_free);
   stead_ui_drop_children (GTK_WIDGET (object));
   G_OBJECT_CLASS (stead_plot_parent_class)->dispose (object);
 }
@@ -67,6 +120,8 @@ stead_plot_init (SteadPlot *self)
   gtk_widget_set_valign (self->toggle, GTK_ALIGN_START);
   g_signal_connect_swapped (self->toggle, "toggled", G_CALLBACK (toggled_cb), self);
   self->chart = STEAD_CHART_AREA (stead_chart_area_new ());
+  stead_chart_area_set_paint (self->chart, paint_cb, hint_cb, self);
+  stead_chart_area_set_step (self->chart, step_cb);
   self->stack = gtk_stack_new ();
   gtk_widget_set_vexpand (self->stack, TRUE);
   gtk_widget_set_hexpand (self->stack, TRUE);

@@ -14,7 +14,7 @@
 #include "app/stead-ui.h"
 #include "app/stead-why-box.h"
 #include "core/stead-money.h"
-#include "draw/stead-path-chart.h"
+#include "paper/stead-price-figure.h"
 
 struct _SteadTogetherView
 {
@@ -27,10 +27,6 @@ struct _SteadTogetherView
   GtkWidget      *order, *reset;
   SteadPlot      *plot;
   SteadWhyBox    *whys;
-
-  GArray         *points[2];   /* of SteadPathPoint: product after product, all at once */
-  char           *even_text, *plan_text;
-  SteadPathLayout layout;      /* as it was painted last in the widget */
 };
 
 G_DEFINE_FINAL_TYPE (SteadTogetherView, stead_together_view, STEAD_TYPE_VIEW)
@@ -40,134 +36,6 @@ money (SteadTogetherView *self,
        double             cents)
 {
   return stead_money_format (stead_money_round (cents), self->answer->currency);
-}
-
-/* --- the chart ------------------------------------------------------------------------- */
-
-static SteadPathSeries
-make_series (SteadTogetherView *self)
-{
-  SteadPathSeries series = { .x_name = _("money taken in, all products"), .y_name = _("left for the farm"),
-                             .x_money = TRUE, .y_money = TRUE, .zero = TRUE };
-  const char *names[] = { C_("label on a chart", "one after the other"), C_("label on a chart", "all at once") };
-
-  for (int i = 0; i < 2; i++)
-    series.paths[series.n_paths++] = (SteadPath) { (const SteadPathPoint *) (gpointer) self->points[i]->data,
-                                                   (int) self->points[i]->len, names[i],
-                                                   i == 0 ? STEAD_ROLE_WATER : STEAD_ROLE_SAUCE,
-                                                   i == 0 ? STEAD_LINE_SOLID : STEAD_LINE_DASHED };
-  if (self->even_text != NULL)
-    series.marks[series.n_marks++] = (SteadPathMark) { self->answer->even_sales_cents, 0, self->even_text, TRUE, TRUE };
-  if (self->answer->sales_cents > 0)
-    series.marks[series.n_marks++] = (SteadPathMark) { self->answer->sales_cents, self->answer->profit_cents,
-                                                       self->plan_text, FALSE, TRUE };
-  /* The name of each product where its stretch ends. */
-  for (guint i = 1; i < self->answer->path->len && series.n_marks < STEAD_MAX_PATH_MARKS; i++)
-    {
-      const SteadTogetherPoint *point = &g_array_index (self->answer->path, SteadTogetherPoint, i);
-      const SteadTogetherLine *line = self->answer->lines->pdata[point->line];
-      gboolean last = i + 1 == self->answer->path->len || (point + 1)->line != point->line;
-
-      if (last && i + 1 < self->answer->path->len)
-        series.marks[series.n_marks++] = (SteadPathMark) { point->sales_cents, point->profit_cents, line->name, FALSE, FALSE };
-    }
-  return series;
-}
-
-static void
-paint_cb (cairo_t              *cr,
-          const SteadDrawStyle *style,
-          double                width,
-          double                height,
-          gpointer              data)
-{
-  SteadTogetherView *self = data;
-  SteadPathSeries series;
-  SteadPathLayout layout;
-
-  if (self->answer == NULL)
-    return;
-  series = make_series (self);
-  stead_path_chart_layout (cr, &series, style, width, height, &layout);
-  stead_path_chart_paint (cr, &series, style, &layout);
-  if ((int) width == gtk_widget_get_width (GTK_WIDGET (stead_plot_get_chart (self->plot))))
-    self->layout = layout;
-}
-
-static char *
-point_text (SteadTogetherView        *self,
-            const SteadTogetherPoint *point)
-{
-  g_autofree char *sales = money (self, point->sales_cents);
-  g_autofree char *left = money (self, point->profit_cents);
-  g_autofree char *units = NULL;
-
-  if (point->line < 0)
-    /* Translators: money, at the start of a path of profit. */
-    return g_strdup_printf (_("Before the first sale: %s"), left);
-  units = stead_number_format (point->units, 0);
-  /* Translators: a number of units, a product, money taken in, money left. */
-  return g_strdup_printf (_("%s of “%s” sold: %s taken in, %s left"), units,
-                          ((SteadTogetherLine *) self->answer->lines->pdata[point->line])->name, sales, left);
-}
-
-static char *
-hint_cb (double   x,
-         double   y,
-         gpointer data)
-{
-  SteadTogetherView *self = data;
-  const SteadTogetherPoint *nearest = NULL;
-  double least = INFINITY;
-
-  for (guint i = 0; self->answer != NULL && i < self->answer->path->len; i++)
-    {
-      const SteadTogetherPoint *point = &g_array_index (self->answer->path, SteadTogetherPoint, i);
-      double away = hypot (stead_path_chart_x (&self->layout, point->sales_cents) - x,
-                           stead_path_chart_y (&self->layout, point->profit_cents) - y);
-
-      if (away < least)
-        {
-          least = away;
-          nearest = point;
-        }
-    }
-  return nearest != NULL ? point_text (self, nearest) : NULL;
-}
-
-static char *
-step_cb (int       index,
-         double   *x,
-         double   *y,
-         gpointer  data)
-{
-  SteadTogetherView *self = data;
-  const SteadTogetherPoint *point;
-
-  if (self->answer == NULL || index < 0 || index >= (int) self->answer->path->len)
-    return NULL;
-  point = &g_array_index (self->answer->path, SteadTogetherPoint, index);
-  *x = stead_path_chart_x (&self->layout, point->sales_cents);
-  *y = stead_path_chart_y (&self->layout, point->profit_cents);
-  return point_text (self, point);
-}
-
-static void
-fill_points (SteadTogetherView *self)
-{
-  GArray *paths[] = { self->answer->path, self->answer->mix };
-
-  for (int k = 0; k < 2; k++)
-    {
-      g_array_set_size (self->points[k], 0);
-      for (guint i = 0; i < paths[k]->len; i++)
-        {
-          const SteadTogetherPoint *from = &g_array_index (paths[k], SteadTogetherPoint, i);
-          SteadPathPoint point = { from->sales_cents, from->profit_cents };
-
-          g_array_append_val (self->points[k], point);
-        }
-    }
 }
 
 /* --- showing ---------------------------------------------------------------------------- */
@@ -198,18 +66,9 @@ static void
 show (SteadTogetherView *self)
 {
   g_autoptr(GPtrArray) whys = stead_together_whys (self->answer);
-  g_autofree char *even = money (self, ceil (self->answer->even_sales_cents - 1e-6));
-  g_autofree char *plan = money (self, self->answer->profit_cents);
 
-  fill_points (self);
-  g_free (self->even_text);
-  g_free (self->plan_text);
-  self->even_text = isfinite (self->answer->even_sales_cents) && self->answer->even_frac > 0
-                    /* Translators: on a chart, where the path crosses zero: sales in money. */
-                    ? g_strdup_printf (C_("label on a chart", "break-even %s"), even) : NULL;
-  /* Translators: on a chart, at its end: what the plan leaves. */
-  self->plan_text = g_strdup_printf (C_("label on a chart", "plan: %s left"), plan);
   stead_view_say (STEAD_VIEW (self), self->answer->sentence, self->answer->advice);
+  stead_plot_take_figure (self->plot, stead_together_figure_new (self->answer));
   stead_plot_show (self->plot, self->answer->sentence, self->answer->currency, make_rows (self));
   stead_why_box_set (self->whys, whys);
   gtk_widget_set_sensitive (self->reset, self->turned);
@@ -315,6 +174,7 @@ load (SteadTogetherView *self,
   g_autoptr(GError) error = NULL;
   double fund = self->answer != NULL ? self->answer->fund_frac : 0.5;
 
+  stead_plot_take_figure (self->plot, NULL);
   g_clear_pointer (&self->answer, stead_together_free);
   self->answer = stead_together_new (store, period, &error);
   self->turned = FALSE;
@@ -355,10 +215,6 @@ stead_together_view_finalize (GObject *object)
   SteadTogetherView *self = STEAD_TOGETHER_VIEW (object);
 
   g_clear_pointer (&self->answer, stead_together_free);
-  g_array_unref (self->points[0]);
-  g_array_unref (self->points[1]);
-  g_free (self->even_text);
-  g_free (self->plan_text);
   G_OBJECT_CLASS (stead_together_view_parent_class)->finalize (object);
 }
 
@@ -404,8 +260,6 @@ stead_together_view_init (SteadTogetherView *self)
   GtkWidget *card = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   GtkWidget *whys = gtk_expander_new (_("Why? The figures worked out"));
 
-  self->points[0] = g_array_new (FALSE, FALSE, sizeof (SteadPathPoint));
-  self->points[1] = g_array_new (FALSE, FALSE, sizeof (SteadPathPoint));
   gtk_widget_add_css_class (card, "card");
   gtk_box_append (GTK_BOX (card), stead_view_heading (_("What is sold on one day")));
   self->plans = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
@@ -423,8 +277,6 @@ stead_together_view_init (SteadTogetherView *self)
                                            columns));
   stead_plot_add (self->plot, make_order (self));
   stead_plot_set_height (self->plot, 300);
-  stead_chart_area_set_paint (stead_plot_get_chart (self->plot), paint_cb, hint_cb, self);
-  stead_chart_area_set_step (stead_plot_get_chart (self->plot), step_cb);
   stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
   self->whys = STEAD_WHY_BOX (stead_why_box_new ());
   stead_ui_name (whys, _("Why? The figures worked out"));

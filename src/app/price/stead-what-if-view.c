@@ -15,7 +15,7 @@
 #include "app/stead-why-box.h"
 #include "app/stead-wrap-layout.h"
 #include "core/stead-money.h"
-#include "draw/stead-bar-chart.h"
+#include "paper/stead-price-figure.h"
 
 #define GRID_SIDE 5      /* values of each of the two */
 #define GRID_STEP 0.1    /* between them */
@@ -33,10 +33,6 @@ struct _SteadWhatIfView
   SteadTable     *scenarios;
   GtkWidget      *picks[2], *grid;
   SteadWhyBox    *whys;
-
-  char           *values[STEAD_N_ASSUMPTIONS];   /* beside the bars */
-  char           *base_name;
-  SteadBarLayout  layout;
 };
 
 G_DEFINE_FINAL_TYPE (SteadWhatIfView, stead_what_if_view, STEAD_TYPE_VIEW)
@@ -49,95 +45,6 @@ money (SteadWhatIfView *self,
 }
 
 /* --- the tornado --------------------------------------------------------------------------- */
-
-static SteadBarSeries
-make_series (SteadWhatIfView *self,
-             SteadBar        *bars)
-{
-  static const SteadRole roles[] = { STEAD_ROLE_WATER, STEAD_ROLE_FISH, STEAD_ROLE_SAUCE, STEAD_ROLE_EGG,
-                                     STEAD_ROLE_TOMATO, STEAD_ROLE_SHELL, STEAD_ROLE_WATER };
-  static const SteadPattern patterns[] = { STEAD_PATTERN_SOLID, STEAD_PATTERN_FALLING, STEAD_PATTERN_LINES,
-                                           STEAD_PATTERN_SOLID, STEAD_PATTERN_RISING, STEAD_PATTERN_DOTS,
-                                           STEAD_PATTERN_CROSS };
-
-  for (int i = 0; i < self->answer->n_swings; i++)
-    {
-      const SteadSwing *swing = &self->answer->swings[i];
-
-      bars[i] = (SteadBar) { stead_what_if_name (self->answer, swing->assumption), self->values[i],
-                             MIN (swing->low_cents, swing->high_cents), MAX (swing->low_cents, swing->high_cents),
-                             roles[swing->assumption], patterns[swing->assumption], FALSE };
-    }
-  return (SteadBarSeries) { bars, self->answer->n_swings, FALSE, self->answer->figures.profit_cents, self->base_name };
-}
-
-static void
-paint_cb (cairo_t              *cr,
-          const SteadDrawStyle *style,
-          double                width,
-          double                height,
-          gpointer              data)
-{
-  SteadWhatIfView *self = data;
-  SteadBar bars[STEAD_N_ASSUMPTIONS];
-  SteadBarSeries series;
-  SteadBarLayout layout;
-
-  if (self->answer == NULL || self->answer->n_swings == 0)
-    return;
-  series = make_series (self, bars);
-  stead_bar_chart_layout (cr, &series, style, width, height, &layout);
-  stead_bar_chart_paint (cr, &series, style, &layout, -1);
-  if ((int) width == gtk_widget_get_width (GTK_WIDGET (stead_plot_get_chart (self->plot))))
-    self->layout = layout;
-}
-
-static char *
-bar_text (SteadWhatIfView *self,
-          int              i)
-{
-  const SteadSwing *swing = &self->answer->swings[i];
-  g_autofree char *low_at = stead_what_if_text (self->answer, swing->assumption, swing->low);
-  g_autofree char *high_at = stead_what_if_text (self->answer, swing->assumption, swing->high);
-  g_autofree char *low = money (self, swing->low_cents);
-  g_autofree char *high = money (self, swing->high_cents);
-
-  /* Translators: an assumption, its two values with the profit at each. */
-  return g_strdup_printf (_("%s: %s leaves %s, %s leaves %s"), stead_what_if_name (self->answer, swing->assumption),
-                          low_at, low, high_at, high);
-}
-
-static char *
-hint_cb (double   x,
-         double   y,
-         gpointer data)
-{
-  SteadWhatIfView *self = data;
-  SteadBar bars[STEAD_N_ASSUMPTIONS];
-  SteadBarSeries series;
-  int i;
-
-  if (self->answer == NULL)
-    return NULL;
-  series = make_series (self, bars);
-  i = stead_bar_chart_at (&series, &self->layout, y);
-  return i >= 0 ? bar_text (self, i) : NULL;
-}
-
-static char *
-step_cb (int       index,
-         double   *x,
-         double   *y,
-         gpointer  data)
-{
-  SteadWhatIfView *self = data;
-
-  if (self->answer == NULL || index < 0 || index >= self->answer->n_swings)
-    return NULL;
-  *x = self->layout.bars[index].x + self->layout.bars[index].width / 2;
-  *y = self->layout.bars[index].y;
-  return bar_text (self, index);
-}
 
 static GPtrArray *
 swing_rows (SteadWhatIfView *self)
@@ -295,18 +202,10 @@ static void
 show (SteadWhatIfView *self)
 {
   g_autoptr(GPtrArray) whys = stead_what_if_whys (self->answer);
-  g_autofree char *profit = money (self, self->answer->figures.profit_cents);
   gboolean turned = stead_what_if_is_turned (self->answer);
 
-  for (int i = 0; i < self->answer->n_swings; i++)
-    {
-      g_free (self->values[i]);
-      self->values[i] = money (self, fabs (self->answer->swings[i].high_cents - self->answer->swings[i].low_cents));
-    }
-  g_free (self->base_name);
-  /* Translators: on a chart, over the line of the present profit. */
-  self->base_name = g_strdup_printf (C_("label on a chart", "now: %s"), profit);
   stead_view_say (STEAD_VIEW (self), self->answer->sentence, self->answer->matters);
+  stead_plot_take_figure (self->plot, stead_swing_figure_new (self->answer));
   stead_plot_show (self->plot, self->answer->matters, self->answer->price->cost->farm->currency, swing_rows (self));
   stead_why_box_set (self->whys, whys);
   gtk_widget_set_sensitive (self->reset, turned);
@@ -557,6 +456,7 @@ stead_what_if_view_refresh (SteadView  *view,
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadWhatIf) old = g_steal_pointer (&self->answer);
 
+  stead_plot_take_figure (self->plot, NULL);
   if (product_id != 0)
     self->answer = stead_what_if_new (store, product_id, stead_desk_get_period (stead_view_get_desk (view)), &error);
   if (self->answer == NULL)
@@ -589,9 +489,6 @@ stead_what_if_view_finalize (GObject *object)
   SteadWhatIfView *self = STEAD_WHAT_IF_VIEW (object);
 
   g_clear_pointer (&self->answer, stead_what_if_free);
-  for (int i = 0; i < STEAD_N_ASSUMPTIONS; i++)
-    g_free (self->values[i]);
-  g_free (self->base_name);
   G_OBJECT_CLASS (stead_what_if_view_parent_class)->finalize (object);
 }
 
@@ -652,8 +549,6 @@ add_tornado (SteadWhatIfView *self)
 
   self->plot = STEAD_PLOT (stead_plot_new (_("What matters most"), _("Profit when one thing changes"), columns));
   stead_plot_set_height (self->plot, 250);
-  stead_chart_area_set_paint (stead_plot_get_chart (self->plot), paint_cb, hint_cb, self);
-  stead_chart_area_set_step (stead_plot_get_chart (self->plot), step_cb);
   self->frac = STEAD_HANDLE (stead_handle_new (_("Each moves by"), percent_text, NULL));
   stead_handle_range (self->frac, 1, 50, 1);
   gtk_widget_set_size_request (GTK_WIDGET (self->frac), 180, -1);
