@@ -54,6 +54,37 @@ SteadPages *stead_batch_paper_new (SteadStore               *store,
                                    const char               *of,
                                    const SteadPaperOptions  *options,
                                    GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Which price a product has, and its scenarios side by side; @of: its name. */
+SteadPages *stead_choice_paper_new (SteadStore               *store,
+                                    const char               *of,
+                                    const SteadPaperOptions  *options,
+                                    GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_what_if_paper_new (SteadStore               *store,
+                                     const char               *of,
+                                     const SteadPaperOptions  *options,
+                                     GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Of all products; @of: nothing. */
+SteadPages *stead_price_list_paper_new (SteadStore               *store,
+                                        const char               *of,
+                                        const SteadPaperOptions  *options,
+                                        GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_costs_paper_new (SteadStore               *store,
+                                   const char               *of,
+                                   const SteadPaperOptions  *options,
+                                   GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_together_paper_new (SteadStore               *store,
+                                      const char               *of,
+                                      const SteadPaperOptions  *options,
+                                      GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_best_use_paper_new (SteadStore               *store,
+                                      const char               *of,
+                                      const SteadPaperOptions  *options,
+                                      GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+/* @of: a batch of which several products come, or NULL for the first. */
+SteadPages *stead_joint_paper_new (SteadStore               *store,
+                                   const char               *of,
+                                   const SteadPaperOptions  *options,
+                                   GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
 /* The run sheet of a kitchen batch; @of: its name. */
 SteadPages *stead_run_paper_new   (SteadStore               *store,
                                    const char               *of,

@@ -222,6 +222,84 @@ def price_page_agrees_with_itself(a, b):
         assert abs(money(revenue) - money(costs) - money(profit)) < 0.011
 
 
+def signed(text):
+    return float(text.replace('$', '').replace(',', '').replace('\u2212', '-'))
+
+
+SUM = r'\u2212?\$[\d,]+\.\d\d'
+
+
+@case
+def shared_cost_is_shared_whole(a, b):
+    text = text_of(f'{a}/shared-cost.pdf')
+    whole = re.search(rf'({SUM}) in all goes into Brown hens', spoken(f'{a}/shared-cost.pdf')).group(1)
+    table = re.search(r'What each bears of it(.*?)What one then costs', text, re.S).group(1)
+    rows = [[signed(x) for x in re.findall(SUM, line)] for line in table.splitlines() if re.search(SUM, line)]
+    assert len(rows) >= 3 and len({len(row) for row in rows}) == 1, table
+    for way in zip(*rows):
+        assert abs(sum(way[:-1]) - way[-1]) < 0.001 and way[-1] == signed(whole), (way, whole)
+
+
+@case
+def break_even_of_all_adds_up(a, b):
+    text = text_of(f'{a}/break-even-all.pdf')
+    left = 0
+    rows = re.findall(rf'(\d+) (?:half )?[a-z]+\s+({SUM})\s+({SUM})\s+({SUM})\s+(\d+)%', text)
+    assert len(rows) >= 5, text
+    for planned, price, cost, one, share in rows:
+        assert abs(signed(price) - signed(cost) - signed(one)) < 0.011, (price, cost, one)
+        assert abs(signed(one) / signed(price) - int(share) / 100) < 0.006
+        left += int(planned) * signed(one)
+    day = dict(re.findall(rf'^\s*(Planned sales|Costs of the sale day|Break-even|Left at the plan)\s+({SUM})', text, re.M))
+    sales = sum(int(planned) * signed(price) for planned, price, *_ in rows)
+    assert abs(sales - signed(day['Planned sales'])) < 0.011, (sales, day)
+    assert signed(day['Left at the plan']) <= left - signed(day['Costs of the sale day']) + 0.5, (left, day)
+
+
+@case
+def costs_of_all_tell_markup_from_margin(a, b):
+    text = text_of(f'{a}/costs-all.pdf')
+    rows = re.findall(rf'({SUM})\s+({SUM}) an? [a-z ]+?\s+({SUM})\s+(\d+)%\s+(\d+)%', text)
+    assert len(rows) >= 5, text
+    for cost, price, left, markup, margin in rows:
+        assert abs(signed(price) - signed(cost) - signed(left)) < 0.011
+        assert abs(signed(left) / signed(cost) - int(markup) / 100) < 0.011, (cost, left, markup)
+        assert abs(signed(left) / signed(price) - int(margin) / 100) < 0.006
+    listed = text_of(f'{a}/price-list.pdf')
+    assert {price for _, price, *_ in rows} <= set(re.findall(SUM, listed))
+    assert 'ost' not in listed.replace('osted', ''), listed    # customers see no costs
+
+
+@case
+def best_use_brings_what_it_says(a, b):
+    text = text_of(f'{a}/best-use.pdf')
+    table = re.search(r'What to make of it(.*?)What there is', text, re.S).group(1)
+    sums = [[signed(x) for x in re.findall(SUM, line)] for line in table.splitlines() if re.search(SUM, line)]
+    total = sums.pop()
+    assert len(sums) >= 5 and len(total) == 1, table
+    assert abs(sum(row[-1] for row in sums) - total[0]) < 0.011 * len(sums), table
+    assert f'${total[0]:,.2f}' in spoken(f'{a}/best-use.pdf').split('What to make')[0]
+
+
+@case
+def scenarios_and_swings_agree(a, b):
+    text = text_of(f'{a}/scenarios.pdf')
+    assert 'As the farm has it' in text
+    swings = re.findall(rf'({SUM})\s+\S+(?: [a-z]+)*\s+({SUM})\s+({SUM})$', text, re.M)
+    assert len(swings) >= 5, text
+    for low, high, apart in swings:
+        assert abs(abs(signed(low) - signed(high)) - signed(apart)) < 0.011, (low, high, apart)
+
+
+@case
+def days_of_a_price_are_worked_out(a, b):
+    text = text_of(f'{a}/which-price.pdf')
+    rows = re.findall(rf'\d{{4}}\s+({SUM})\s+(\d+) dozen\s+({SUM})', text)
+    assert len(rows) >= 3, text
+    for price, sold, taken in rows:
+        assert abs(signed(price) * int(sold) - signed(taken)) < 0.001
+
+
 @case
 def workbook_holds_numbers_and_dates(a, b):
     book = openpyxl.load_workbook(f'{a}/flock-log.xlsx')

@@ -233,6 +233,7 @@ stead_best_use_view_init (SteadBestUseView *self)
 
   self->plot = STEAD_PLOT (stead_plot_new (_("What to make of it"), _("Best use, by product"), columns));
   stead_plot_set_height (self->plot, 230);
+  stead_view_add_page (STEAD_VIEW (self), self->plot, "best-use", NULL);
   stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
   scarce = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_widget_add_css_class (scarce, "card");

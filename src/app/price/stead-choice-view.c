@@ -300,6 +300,14 @@ add_left (SteadChoiceView *self)
   gtk_box_append (GTK_BOX (card), self->error);
 }
 
+static const char *
+product_name (SteadView *view)
+{
+  SteadChoiceView *self = STEAD_CHOICE_VIEW (view);
+
+  return self->answer != NULL ? self->answer->price->cost->product->name : NULL;
+}
+
 static void
 stead_choice_view_init (SteadChoiceView *self)
 {
@@ -309,6 +317,7 @@ stead_choice_view_init (SteadChoiceView *self)
   add_left (self);
   self->plot = STEAD_PLOT (stead_plot_new (_("How many people ask for, by the price"), _("Number sold, by price"), columns));
   stead_plot_set_height (self->plot, 280);
+  stead_view_add_page (STEAD_VIEW (self), self->plot, "which-price", product_name);
   stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
   self->empty = stead_view_note (_("Here comes a chart of what was sold at which price. Enter days at the left, or sell on a sale "
                                    "day: what is counted there comes by itself."));

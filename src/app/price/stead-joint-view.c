@@ -529,6 +529,14 @@ add_left (SteadJointView *self)
   stead_view_add_left (STEAD_VIEW (self), card);
 }
 
+static const char *
+batch_name (SteadView *view)
+{
+  SteadJointView *self = STEAD_JOINT_VIEW (view);
+
+  return self->answer != NULL ? self->answer->batch->name : NULL;
+}
+
 static void
 stead_joint_view_init (SteadJointView *self)
 {
@@ -541,6 +549,7 @@ stead_joint_view_init (SteadJointView *self)
   add_left (self);
   self->plot = STEAD_PLOT (stead_plot_new (_("Who bears how much of it"), _("One cost, shared in several ways"), columns));
   stead_plot_set_height (self->plot, MIN_CHART);
+  stead_view_add_page (STEAD_VIEW (self), self->plot, "shared-cost", batch_name);
   stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
   gtk_widget_add_css_class (note, "card");
   gtk_box_append (GTK_BOX (note), stead_view_heading (_("What one then costs, with its own further work")));

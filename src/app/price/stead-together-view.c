@@ -277,6 +277,7 @@ stead_together_view_init (SteadTogetherView *self)
                                            columns));
   stead_plot_add (self->plot, make_order (self));
   stead_plot_set_height (self->plot, 300);
+  stead_view_add_page (STEAD_VIEW (self), self->plot, "break-even-all", NULL);
   stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
   self->whys = STEAD_WHY_BOX (stead_why_box_new ());
   stead_ui_name (whys, _("Why? The figures worked out"));

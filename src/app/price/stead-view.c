@@ -3,6 +3,9 @@
 
 #include "app/price/stead-view.h"
 
+#include <glib/gi18n-lib.h>
+
+#include "app/stead-paper-dialog.h"
 #include "app/stead-ui.h"
 
 #define LEFT_WIDTH 320
@@ -159,6 +162,42 @@ stead_view_add_right (SteadView *self,
   g_return_if_fail (STEAD_IS_VIEW (self));
 
   gtk_box_append (GTK_BOX (get (self)->right), widget);
+}
+
+/* What a button of a page shows. */
+typedef struct
+{
+  SteadView   *view;
+  const char  *paper;
+  const char *(*of) (SteadView *view);
+} Page;
+
+static void
+page_cb (GtkWidget *button,
+         gpointer   data)
+{
+  const Page *page = data;
+
+  if (get (page->view)->desk != NULL)
+    stead_paper_dialog_show (button, get (page->view)->desk, page->paper, page->of != NULL ? page->of (page->view) : NULL);
+}
+
+void
+stead_view_add_page (SteadView  *self,
+                     SteadPlot  *plot,
+                     const char *paper,
+                     const char *(*of) (SteadView *self))
+{
+  GtkWidget *button = gtk_button_new_with_label (_("Page…"));
+  Page *page = g_new (Page, 1);
+
+  g_return_if_fail (STEAD_IS_VIEW (self));
+
+  *page = (Page) { self, paper, of };
+  gtk_widget_set_tooltip_text (button, _("The farm's own figures on a page to print"));
+  g_object_set_data_full (G_OBJECT (button), "page", page, g_free);
+  g_signal_connect (button, "clicked", G_CALLBACK (page_cb), page);
+  stead_plot_add (plot, button);
 }
 
 GtkWidget *

@@ -32,6 +32,9 @@ void       stead_view_say        (SteadView *self, const char *sentence, const c
 void       stead_view_miss       (SteadView *self, const char *text);
 void       stead_view_add_left   (SteadView *self, GtkWidget *widget);
 void       stead_view_add_right  (SteadView *self, GtkWidget *widget);
+/* A button in the head of @plot that shows a document; @of: (nullable): whose, (transfer none)
+ * (nullable): of nothing. */
+void       stead_view_add_page   (SteadView *self, SteadPlot *plot, const char *paper, const char *(*of) (SteadView *self));
 /* A heading in a column. */
 GtkWidget *stead_view_heading    (const char *text);
 /* A soft line that wraps. */

@@ -542,6 +542,14 @@ add_left (SteadWhatIfView *self)
   stead_view_add_left (STEAD_VIEW (self), card);
 }
 
+static const char *
+product_name (SteadView *view)
+{
+  SteadWhatIfView *self = STEAD_WHAT_IF_VIEW (view);
+
+  return self->answer != NULL ? self->answer->price->cost->product->name : NULL;
+}
+
 static void
 add_tornado (SteadWhatIfView *self)
 {
@@ -554,6 +562,7 @@ add_tornado (SteadWhatIfView *self)
   gtk_widget_set_size_request (GTK_WIDGET (self->frac), 180, -1);
   g_signal_connect_swapped (self->frac, "turned", G_CALLBACK (frac_cb), self);
   stead_plot_add (self->plot, GTK_WIDGET (self->frac));
+  stead_view_add_page (STEAD_VIEW (self), self->plot, "scenarios", product_name);
   stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
 }
 
