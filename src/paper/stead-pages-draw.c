@@ -9,6 +9,9 @@
 #define FRAME_TOP 34.0
 #define FRAME_BOTTOM 38.0   /* of the foot's text, over the edge of the page */
 
+#define FRAME_GAP 12.0
+#define BOX_INSET 2.0       /* of a box to write in, from the rules of its row */
+
 static const SteadDrawStyle style = { STEAD_SCHEME_PRINT, 9, NULL, NULL };
 
 static void
@@ -25,6 +28,20 @@ paint_rule (const SteadPages *self,
   cairo_move_to (cr, STEAD_PAGES_MARGIN, y);
   cairo_line_to (cr, self->width - STEAD_PAGES_MARGIN, y);
   cairo_stroke (cr);
+}
+
+/* What stands left and right over the page takes a third of it at most; between them there is room. */
+static double
+frame_side (cairo_t    *cr,
+            const char *left,
+            const char *right,
+            double      width)
+{
+  double left_width, right_width, h;
+
+  stead_type_measure (cr, STEAD_TYPE_FRAME_STRONG, left, 0, &left_width, &h);
+  stead_type_measure (cr, STEAD_TYPE_FRAME, right, 0, &right_width, &h);
+  return MIN (width / 3, MAX (left_width, right_width) + FRAME_GAP);
 }
 
 /* Whose it is and when it was made over the page; where it comes from under it. */
@@ -45,8 +62,12 @@ paint_frame (const SteadPages *self,
   stead_type_paint (cr, STEAD_TYPE_FRAME_STRONG, farm, STEAD_ALIGN_LEFT, STEAD_PAGES_MARGIN, FRAME_TOP,
                     page == 0 ? width * 0.7 : width / 3);
   if (page > 0)   /* the first page has it as its head */
-    stead_type_paint (cr, STEAD_TYPE_FRAME, title, STEAD_ALIGN_CENTER, STEAD_PAGES_MARGIN + width / 3, FRAME_TOP + 1,
-                      width / 3);
+    {
+      double side = frame_side (cr, farm, made, width);
+
+      stead_type_paint (cr, STEAD_TYPE_FRAME, title, STEAD_ALIGN_CENTER, STEAD_PAGES_MARGIN + side, FRAME_TOP + 1,
+                        width - 2 * side);
+    }
   stead_type_paint (cr, STEAD_TYPE_FRAME, made, STEAD_ALIGN_RIGHT, STEAD_PAGES_MARGIN, FRAME_TOP + 1, width);
   paint_rule (self, cr, STEAD_ROLE_INK, FRAME_TOP + 15, 0.75);
   paint_rule (self, cr, STEAD_ROLE_RULE, bottom - 6, 0.5);
@@ -54,16 +75,39 @@ paint_frame (const SteadPages *self,
   stead_type_paint (cr, STEAD_TYPE_FRAME, number, STEAD_ALIGN_RIGHT, STEAD_PAGES_MARGIN, bottom, width);
 }
 
+/* Room to write in by hand: an outline as high as the row. */
 static void
-paint_cells (const SteadPages *self,
-             cairo_t          *cr,
-             const SteadBlock *block,
-             char * const     *cells,
-             SteadType         type,
-             const char       *tag,
-             int               key,
-             double            y)
+paint_box (cairo_t    *cr,
+           const char *foot,
+           double      x,
+           double      y,
+           double      width,
+           double      height)
 {
+  double w, h;
+
+  stead_palette_set_source (cr, STEAD_SCHEME_PRINT, STEAD_ROLE_SOFT, 1);
+  cairo_set_line_width (cr, 0.4);
+  cairo_rectangle (cr, x, y + BOX_INSET, width, height - 2 * BOX_INSET);
+  cairo_stroke (cr);
+  if (*foot == '\0')
+    return;
+  stead_type_measure (cr, STEAD_TYPE_SMALL, foot, width - 6, &w, &h);
+  stead_type_paint (cr, STEAD_TYPE_SMALL, foot, STEAD_ALIGN_RIGHT, x + 3, y + height - BOX_INSET - h - 1, width - 6);
+}
+
+/* @row: (nullable): of the cells; NULL: the head of the table */
+static void
+paint_cells (const SteadPages    *self,
+             cairo_t             *cr,
+             const SteadBlock    *block,
+             const SteadPagesRow *row,
+             double               y)
+{
+  char * const *cells = row != NULL ? row->cells : block->titles;
+  SteadType type = row != NULL ? stead_pages_row_type (row->look) : STEAD_TYPE_CELL_HEAD;
+  const char *tag = row != NULL ? "TD" : "TH";
+  int key = row != NULL ? row->key : STEAD_PAGES_NO_KEY;
   double x = STEAD_PAGES_MARGIN;
 
   cairo_tag_begin (cr, "TR", NULL);
@@ -79,8 +123,10 @@ paint_cells (const SteadPages *self,
           stead_cost_key_paint (cr, &style, (SteadCostKind) key, STEAD_PAGES_KEY_SIZE);
           cairo_restore (cr);
         }
-      stead_type_paint (cr, type, cells[i], block->aligns[i], x + room, y + self->cell_pad,
-                        block->widths[i] - room);
+      if (row != NULL && row->boxes[i] != NULL)
+        paint_box (cr, row->boxes[i], x, y, block->widths[i], stead_pages_row_height (self, row));
+      else
+        stead_type_paint (cr, type, cells[i], block->aligns[i], x + room, y + self->cell_pad, block->widths[i] - room);
       cairo_tag_end (cr, tag);
       x += block->widths[i] + STEAD_PAGES_CELL_GAP;
     }
@@ -98,7 +144,7 @@ paint_table (const SteadPages  *self,
   cairo_tag_begin (cr, "Table", NULL);
   if (block->has_head)
     {
-      paint_cells (self, cr, block, block->titles, STEAD_TYPE_CELL_HEAD, "TH", STEAD_PAGES_NO_KEY, y);
+      paint_cells (self, cr, block, NULL, y);
       y += stead_pages_head_height (self, block);
       paint_rule (self, cr, STEAD_ROLE_SOFT, y, 0.6);
     }
@@ -106,11 +152,11 @@ paint_table (const SteadPages  *self,
     {
       const SteadPagesRow *row = block->rows->pdata[i];
 
-      if (row->look == STEAD_ROW_TOTAL)
+      if (row->look == STEAD_ROW_TOTAL || row->look == STEAD_ROW_HEAD)
         paint_rule (self, cr, STEAD_ROLE_INK, y, 0.75);
       else if (i > placed->first_row)
         paint_rule (self, cr, STEAD_ROLE_RULE, y, 0.4);
-      paint_cells (self, cr, block, row->cells, stead_pages_row_type (row->look), "TD", row->key, y);
+      paint_cells (self, cr, block, row, y);
       y += stead_pages_row_height (self, row);
     }
   cairo_tag_end (cr, "Table");

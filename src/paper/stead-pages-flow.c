@@ -14,9 +14,10 @@
 #define TOP_MARGIN 66.0
 #define BOTTOM_MARGIN 60.0
 
-/* A short table is not broken; a long one does not begin at the foot of a page for
- * fewer rows than this. */
+/* A short table is not broken, unless it is as high as a large share of the page; a long one
+ * does not begin at the foot of a page for fewer rows than this. */
 #define WHOLE_ROWS 14
+#define WHOLE_SHARE 0.5
 #define LEAST_ROWS 3
 
 /* The share of the last page that should be used at least. */
@@ -120,12 +121,15 @@ static double
 least_of_table (const SteadPages *self,
                 const SteadBlock *block)
 {
-  double sum = stead_pages_head_height (self, block);
-  guint least = block->rows->len <= WHOLE_ROWS ? block->rows->len : LEAST_ROWS;
+  double sum = stead_pages_head_height (self, block), least = 0;
 
-  for (guint row = 0; row < least; row++)
-    sum += stead_pages_row_height (self, block->rows->pdata[row]);
-  return sum;
+  for (guint row = 0; row < block->rows->len && row < WHOLE_ROWS; row++)
+    {
+      sum += stead_pages_row_height (self, block->rows->pdata[row]);
+      if (row < LEAST_ROWS)
+        least = sum;
+    }
+  return block->rows->len <= WHOLE_ROWS && sum <= self->height * WHOLE_SHARE ? sum : least;
 }
 
 /* The least that must fit for a block to begin on a page: with those that it keeps to. */
@@ -179,6 +183,13 @@ place (SteadPages       *self,
   cursor->y += height;
 }
 
+static gboolean
+is_head (const SteadBlock *block,
+         guint             row)
+{
+  return ((const SteadPagesRow *) block->rows->pdata[row])->look == STEAD_ROW_HEAD;
+}
+
 static void
 place_table (SteadPages       *self,
              const SteadBlock *block,
@@ -200,6 +211,9 @@ place_table (SteadPages       *self,
           height += row;
           n++;
         }
+      /* The head of some rows goes along with them. */
+      if (n > 1 && first + n < block->rows->len && is_head (block, first + n - 1))
+        height -= stead_pages_row_height (self, block->rows->pdata[first + --n]);
       place (self, block, cursor, height, first, n);
       first += n;
       if (first < block->rows->len)
@@ -285,6 +299,24 @@ n_before_last_page (const SteadPages *self)
   return first->first_row > 0 ? index + 1 : index;
 }
 
+/* The share that is used of the page on which the block before @i ends. */
+static double
+used_before (const SteadPages *self,
+             guint             i)
+{
+  double end = TOP_MARGIN;
+
+  for (guint n = 0; n < self->placed->len; n++)
+    {
+      const SteadPlaced *placed = &g_array_index (self->placed, SteadPlaced, n);
+
+      if (placed->block == self->blocks->pdata[i])
+        break;
+      end = placed->y + placed->height;
+    }
+  return (end - TOP_MARGIN) / (self->height - BOTTOM_MARGIN - TOP_MARGIN);
+}
+
 /* Fills the last page from the one before: a whole section if it is short enough,
  * else what stands under the last headings that fill it. */
 static gboolean
@@ -304,7 +336,8 @@ fill_last_page (SteadPages *self)
         used = flow (self, 1, i);
         if (self->n_pages > n_pages)
           break;
-        if (used >= LAST_PAGE)
+        /* A page that is emptied for it would look like a mistake too. */
+        if (used >= LAST_PAGE && used_before (self, i) >= LAST_PAGE)
           return TRUE;
       }
   return FALSE;

@@ -35,6 +35,7 @@ typedef struct
   SteadRowLook  look;
   int           key;
   char         *cells[STEAD_PAGES_MAX_COLUMNS];
+  char         *boxes[STEAD_PAGES_MAX_COLUMNS];   /* (nullable): what stands at the foot of a box; markup */
   double        height;      /* of its text */
 } SteadPagesRow;
 

@@ -4,6 +4,7 @@
 #include "paper/stead-pages-private.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #define LETTER_WIDTH 612.0     /* 8 1/2 by 11 inches */
 #define LETTER_HEIGHT 792.0
@@ -16,7 +17,10 @@ row_free (gpointer data)
   SteadPagesRow *row = data;
 
   for (int i = 0; i < STEAD_PAGES_MAX_COLUMNS; i++)
-    g_free (row->cells[i]);
+    {
+      g_free (row->cells[i]);
+      g_free (row->boxes[i]);
+    }
   g_free (row);
 }
 
@@ -266,7 +270,12 @@ stead_pages_add_row (SteadPages         *self,
   row->look = look;
   row->key = key;
   for (int i = 0; i < block->n_columns; i++)
-    row->cells[i] = g_markup_escape_text (cells[i] != NULL ? cells[i] : "", -1);
+    {
+      gboolean is_box = cells[i] != NULL && g_str_has_prefix (cells[i], STEAD_PAGES_BOX);
+
+      row->cells[i] = g_markup_escape_text (is_box ? "\n" : cells[i] != NULL ? cells[i] : "", -1);
+      row->boxes[i] = is_box ? g_markup_escape_text (cells[i] + strlen (STEAD_PAGES_BOX), -1) : NULL;
+    }
   g_ptr_array_add (block->rows, row);
 }
 
@@ -276,7 +285,8 @@ stead_pages_row_type (SteadRowLook look)
   switch (look)
     {
     case STEAD_ROW_SOFT: return STEAD_TYPE_CELL_SOFT;
-    case STEAD_ROW_TOTAL: return STEAD_TYPE_CELL_TOTAL;
+    case STEAD_ROW_TOTAL:
+    case STEAD_ROW_HEAD: return STEAD_TYPE_CELL_TOTAL;
     case STEAD_ROW_PLAIN:
     default: return STEAD_TYPE_CELL;
     }

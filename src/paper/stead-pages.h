@@ -3,8 +3,8 @@
  * Invariants:
  *  1. Pages are drawn from what was settled: drawing one twice, in any order, on
  *     any kind of surface gives the same page.
- *  2. A heading never stands alone at the foot of a page, and a table that goes
- *     over to the next page repeats its head.
+ *  2. A heading never stands alone at the foot of a page, nor the head of some rows,
+ *     and a table that goes over to the next page repeats its head.
  *  3. Every block is tagged for what it is, so that a PDF can be read aloud; the
  *     frame of the page is not, for it is no part of the document.
  *  4. The last page does not stand nearly empty where a little less room between
@@ -82,6 +82,7 @@ typedef enum
   STEAD_ROW_PLAIN,
   STEAD_ROW_SOFT,
   STEAD_ROW_TOTAL,   /* bold, a rule over it */
+  STEAD_ROW_HEAD,    /* as a total, of the rows under it: never the last on a page */
 } SteadRowLook;
 
 #define STEAD_PAGES_NO_KEY (-1)
@@ -90,6 +91,10 @@ typedef enum
 void stead_pages_add_table (SteadPages             *self,
                             const SteadPagesColumn *columns,
                             int                     n_columns);
+
+/* A cell that begins with it is a box to write in, two lines high at least; what follows
+ * stands small at its foot: STEAD_PAGES_BOX "°F". */
+#define STEAD_PAGES_BOX "\v"
 
 /* @cells: plain texts, one a column, each (nullable); @key: a SteadCostKind whose
  * pattern stands before the first, or STEAD_PAGES_NO_KEY */

@@ -103,6 +103,48 @@ test_short_tables_stay_whole (void)
     }
 }
 
+/* The head of some rows goes over to the next page with them, wherever the page ends. */
+static void
+test_heads_go_along (void)
+{
+  static const SteadPagesColumn pair[] = { { "A", STEAD_ALIGN_LEFT, 1 }, { "B", STEAD_ALIGN_LEFT, 1 } };
+
+  for (int before = 0; before < 12; before++)
+    {
+      g_autoptr(SteadPages) pages = stead_pages_new (&imprint, "Title", NULL);
+
+      for (int i = 0; i < before; i++)
+        stead_pages_add_text (pages, "A paragraph.");
+      stead_pages_add_table (pages, pair, G_N_ELEMENTS (pair));
+      for (int i = 0; i < 120; i++)
+        stead_pages_add_row (pages, i % 3 == 0 ? STEAD_ROW_HEAD : STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY,
+                             (const char *[]) { "a", STEAD_PAGES_BOX "b" });
+      stead_pages_settle (pages);
+      check_flow (pages);
+      for (guint i = 0; i + 1 < pages->placed->len; i++)
+        if (placed (pages, i)->block->kind == STEAD_BLOCK_TABLE)
+          g_assert_cmpuint ((placed (pages, i)->first_row + placed (pages, i)->n_rows - 1) % 3, !=, 0);
+    }
+}
+
+/* A table of few rows that are high begins under its heading: no page is left empty for it. */
+static void
+test_high_rows_begin_at_once (void)
+{
+  static const SteadPagesColumn single[] = { { "A", STEAD_ALIGN_LEFT, 1 } };
+  g_autoptr(SteadPages) pages = stead_pages_new (&imprint, "Title", NULL);
+
+  stead_pages_add_text (pages, "A paragraph.");
+  stead_pages_add_heading (pages, "Heading");
+  stead_pages_add_table (pages, single, G_N_ELEMENTS (single));
+  for (int i = 0; i < 10; i++)
+    stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char *[]) { "1\n2\n3\n4\n5\n6\n7\n8" });
+  stead_pages_settle (pages);
+  check_flow (pages);
+  g_assert_cmpint (placed (pages, 2)->page, ==, 0);
+  g_assert_cmpuint (placed (pages, 2)->n_rows, >, 3);
+}
+
 /* The end of the last page's flow, as a share of the page's height. */
 static double
 last_used (const SteadPages *pages)
@@ -226,6 +268,8 @@ main (int    argc,
   g_test_add_func ("/paper/pages/headings-never-stand-alone", test_headings_never_stand_alone);
   g_test_add_func ("/paper/pages/every-row-once", test_every_row_once);
   g_test_add_func ("/paper/pages/short-tables-stay-whole", test_short_tables_stay_whole);
+  g_test_add_func ("/paper/pages/heads-go-along", test_heads_go_along);
+  g_test_add_func ("/paper/pages/high-rows-begin-at-once", test_high_rows_begin_at_once);
   g_test_add_func ("/paper/pages/last-page-is-used", test_last_page_is_used);
   g_test_add_func ("/paper/pages/paper-size", test_paper_size);
   g_test_add_func ("/paper/pages/draws-inside-the-margins", test_draws);
