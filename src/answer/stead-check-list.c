@@ -336,6 +336,17 @@ stead_check_table_on (SteadStore  *store,
   return g_steal_pointer (&table);
 }
 
+/* What a recipe makes stands there by the recipe's name. */
+static gboolean
+is_made (const GPtrArray *recipes,
+         gint64           item_id)
+{
+  for (guint i = 0; item_id != 0 && i < recipes->len; i++)
+    if (((const SteadRecipe *) recipes->pdata[i])->item_id == item_id)
+      return TRUE;
+  return FALSE;
+}
+
 char *
 stead_check_own_foods (SteadStore  *store,
                        GError     **error)
@@ -349,7 +360,12 @@ stead_check_own_foods (SteadStore  *store,
   for (guint i = 0; i < recipes->len; i++)
     g_string_append_printf (text, "%s\n", ((const SteadRecipe *) recipes->pdata[i])->name);
   for (guint i = 0; i < products->len; i++)
-    g_string_append_printf (text, "%s\n", ((const SteadProduct *) products->pdata[i])->name);
+    {
+      const SteadProduct *product = products->pdata[i];
+
+      if (!is_made (recipes, product->item_id))
+        g_string_append_printf (text, "%s\n", product->name);
+    }
   if (text->len > 0)
     return g_strdup (text->str);
   g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,

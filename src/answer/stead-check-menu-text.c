@@ -41,6 +41,26 @@ typedef struct
   GPtrArray *lots;
 } Known;
 
+static const SteadRecipe *
+recipe_named (const Known *known,
+              const char  *name)
+{
+  for (guint i = 0; i < known->recipes->len; i++)
+    if (same_name (((const SteadRecipe *) known->recipes->pdata[i])->name, name))
+      return known->recipes->pdata[i];
+  return NULL;
+}
+
+static const SteadProduct *
+product_named (const Known *known,
+               const char  *name)
+{
+  for (guint i = 0; i < known->products->len; i++)
+    if (same_name (((const SteadProduct *) known->products->pdata[i])->name, name))
+      return known->products->pdata[i];
+  return NULL;
+}
+
 static gboolean
 read_name (SteadCheckMenu  *menu,
            SteadStore      *store,
@@ -48,25 +68,19 @@ read_name (SteadCheckMenu  *menu,
            const char      *name,
            GError         **error)
 {
+  const SteadRecipe *recipe = recipe_named (known, name);
+  const SteadProduct *product = product_named (known, name);
   SteadCheckFood food;
 
-  for (guint i = 0; i < known->recipes->len; i++)
+  if (recipe != NULL)
     {
-      const SteadRecipe *recipe = known->recipes->pdata[i];
-
-      if (!same_name (recipe->name, name))
-        continue;
       if (!stead_check_menu_read_recipe (menu, store, recipe->id, &food, error))
         return FALSE;
       stead_check_menu_add (menu, food, recipe->name);
       return TRUE;
     }
-  for (guint i = 0; i < known->products->len; i++)
+  if (product != NULL)
     {
-      const SteadProduct *product = known->products->pdata[i];
-
-      if (!same_name (product->name, name))
-        continue;
       if (!stead_check_menu_read_product (menu, store, product, known->lots, &food, error))
         return FALSE;
       stead_check_menu_add (menu, food, product->name);
@@ -81,13 +95,64 @@ read_name (SteadCheckMenu  *menu,
   return TRUE;
 }
 
+/* A name with commas in it has no more parts. */
+#define MOST_PARTS 4
+
+/* How many of the @parts from the first on are one name that the farm knows: "Tomato sauce, pint".
+ * @out: (out): the name, NULL for 0 */
+static guint
+find_joined (const Known  *known,
+             char * const *parts,
+             char        **out)
+{
+  guint most = MIN (g_strv_length ((char **) parts), MOST_PARTS);
+
+  for (guint n = most; n > 1; n--)
+    {
+      g_autoptr(GString) name = g_string_new (parts[0]);
+
+      for (guint i = 1; i < n; i++)
+        g_string_append_printf (name, ", %s", parts[i]);
+      if (recipe_named (known, name->str) == NULL && product_named (known, name->str) == NULL)
+        continue;
+      *out = g_strdup (name->str);
+      return n;
+    }
+  *out = NULL;
+  return 0;
+}
+
+/* Names with commas between. */
+static gboolean
+read_names (SteadCheckMenu  *menu,
+            SteadStore      *store,
+            const Known     *known,
+            const char      *text,
+            GError         **error)
+{
+  g_auto(GStrv) parts = g_strsplit (text, ",", -1);
+  guint n;
+
+  for (guint i = 0; parts[i] != NULL; i++)
+    g_strstrip (parts[i]);
+  for (guint i = 0; parts[i] != NULL; i += MAX (n, 1))
+    {
+      g_autofree char *joined = NULL;
+
+      n = find_joined (known, parts + i, &joined);
+      if ((n > 0 || *parts[i] != '\0') && !read_name (menu, store, known, n > 0 ? joined : parts[i], error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
 SteadCheckMenu *
 stead_check_menu_new_text (SteadStore  *store,
                            const char  *text,
                            GError     **error)
 {
   g_autoptr(SteadCheckMenu) menu = stead_check_menu_new_empty ();
-  g_auto(GStrv) names = NULL;
+  g_auto(GStrv) lines = NULL;
   g_autoptr(GPtrArray) recipes = NULL;
   g_autoptr(GPtrArray) products = NULL;
   g_autoptr(GPtrArray) lots = NULL;
@@ -100,9 +165,9 @@ stead_check_menu_new_text (SteadStore  *store,
   if (lots == NULL)
     return NULL;
   known = (Known) { recipes, products, lots };
-  names = g_strsplit_set (text, ",;\n\r", -1);
-  for (gsize i = 0; names[i] != NULL; i++)
-    if (g_strstrip (names[i])[0] != '\0' && !read_name (menu, store, &known, names[i], error))
+  lines = g_strsplit_set (text, ";\n\r", -1);
+  for (gsize i = 0; lines[i] != NULL; i++)
+    if (!read_names (menu, store, &known, lines[i], error))
       return NULL;
   if (menu->foods->len == 0)
     {

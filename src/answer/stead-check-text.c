@@ -58,7 +58,18 @@ bare_text (const SteadShown *shown,
   gboolean celsius = shown->scale != 0 ? shown->scale == 'C' : units == STEAD_UNITS_METRIC;
   g_autofree char *number = NULL;
 
-  if (is_temperature (shown, unit))
+  if (g_str_equal (shown->kind, "strength"))
+    {
+      number = stead_number_format (shown->value, 1);
+      return g_strdup_printf ("%s mg/L", number);
+    }
+  if (g_str_equal (shown->kind, "hardness"))
+    {
+      number = stead_number_format (shown->value, 0);
+      /* Translators: how hard water is. */
+      return g_strdup_printf (_("hardness %s mg/L"), number);
+    }
+  if (!g_str_equal (shown->kind, "ph") && is_temperature (shown, unit))
     {
       number = stead_number_format (celsius ? shown->value : stead_fahrenheit_from_celsius (shown->value), 1);
       return g_strdup_printf (celsius ? "%s °C" : "%s °F", number);

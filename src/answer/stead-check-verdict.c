@@ -110,6 +110,9 @@ thermometer_text (const SteadCheckJudgement *judged,
   g_autofree char *off = difference_text (&fahrenheit, fabs (judged->error_f), units);
   g_autofree char *may = stead_check_row_text (judged->row, units);
 
+  if (fabs (judged->error_f) < 0.05)
+    /* Translators: a difference of temperature. */
+    return g_strdup_printf (_("The thermometer shows what it should; it may be %s off."), may);
   /* Translators: two differences of temperature. */
   return judged->outcome == STEAD_CHECK_MET
          ? g_strdup_printf (_("The thermometer is %1$s off; it may be %2$s off."), off, may)

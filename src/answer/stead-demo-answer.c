@@ -146,20 +146,77 @@ good_value (const SteadLimit *row)
   return warmth ? (value - 32) / 1.8 : value;
 }
 
+/* When the run sheet was read first and last; without any, when work begins. */
+static void
+find_work (const SteadCheckList *list,
+           gint64               *out_first,
+           gint64               *out_last)
+{
+  *out_first = *out_last = STEAD_TIME_NONE;
+  for (guint i = 0; i < list->lines->len; i++)
+    {
+      const SteadListLine *line = list->lines->pdata[i];
+
+      for (guint n = 0; n < line->readings->len; n++)
+        {
+          gint64 at = ((const SteadShown *) line->readings->pdata[n])->at;
+
+          *out_first = *out_first == STEAD_TIME_NONE ? at : MIN (*out_first, at);
+          *out_last = *out_last == STEAD_TIME_NONE ? at : MAX (*out_last, at);
+        }
+    }
+  if (*out_first == STEAD_TIME_NONE)
+    *out_first = *out_last = stead_time_midnight (list->day) + BEFORE_WORK_S;
+}
+
+/* What is looked at before the work comes before it, in the order of the list; the rest after. */
+static gint64
+time_of (const SteadListLine *line,
+         guint                i,
+         guint                n_lines,
+         gint64               first,
+         gint64               last)
+{
+  SteadCheckLine plan;
+  gboolean before = stead_check_line_of_list (line, &plan) && plan.stage < STEAD_CHECK_STAGE_COOK;
+
+  return before ? first - LINE_S * (n_lines - i) : last + LINE_S * (i + 1);
+}
+
+/* A strip was dipped into what was mixed, at the time at which its warmth was read. */
+static gboolean
+add_strips (SteadStore        *store,
+            const SteadShown  *warmth,
+            GError           **error)
+{
+  static const struct { const char *kind; double value; } strips[] = { { "strength", 100 }, { "ph", 7.4 } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (strips); i++)
+    {
+      SteadShown shown = { .at = warmth->at, .kind = (char *) strips[i].kind, .value = strips[i].value, .held_s = NAN,
+                           .person_id = warmth->person_id, .line_id = warmth->line_id };
+
+      if (!stead_shown_repo_add (store, &shown, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
 static gboolean
 add_readings (SteadStore            *store,
               const SteadCheckList  *list,
               gint64                 person,
               GError               **error)
 {
-  gint64 at = stead_time_midnight (list->day) + BEFORE_WORK_S;
+  gint64 first, last;
 
+  find_work (list, &first, &last);
   for (guint i = 0; i < list->lines->len; i++)
     {
       const SteadListLine *line = list->lines->pdata[i];
       const SteadLimit *row = line->rows->pdata[0];
       gboolean tick = g_str_equal (line->measure, STEAD_MEASURE_DONE);
-      SteadShown shown = { .at = at + LINE_S * i, .kind = (char *) line->measure, .person_id = person,
+      SteadShown shown = { .at = time_of (line, i, list->lines->len, first, last), .kind = (char *) line->measure, .person_id = person,
                            .line_id = line->id, .instrument_id = line->instrument_id,
                            .value = tick ? 1 : good_value (row), .held_s = NAN,
                            .scale = !tick && g_str_equal (row->unit, "F") ? 'F' : 0 };
@@ -174,6 +231,8 @@ add_readings (SteadStore            *store,
         }
       if (!tick && row->time_s > 0 && row->time_direction == STEAD_LIMIT_AT_LEAST)
         shown.held_s = row->time_s;
+      if (!tick && stead_list_line_is_mixed (line) && !add_strips (store, &shown, error))
+        return FALSE;
       if (!stead_shown_repo_add (store, &shown, error))
         return FALSE;
     }

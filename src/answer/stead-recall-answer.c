@@ -25,7 +25,7 @@ call_free (gpointer data)
   SteadRecallCall *call = data;
 
   g_free (call->who);
-  g_free (call->why);
+  g_ptr_array_unref (call->whys);
   g_free (call);
 }
 
@@ -112,26 +112,9 @@ call_to (SteadRecallAnswer *self,
       return self->calls->pdata[i];
   call = g_new0 (SteadRecallCall, 1);
   call->who = g_strdup (who);
+  call->whys = g_ptr_array_new_with_free_func (g_free);
   g_ptr_array_add (self->calls, call);
   return call;
-}
-
-/* Takes @why over. */
-static void
-add_reason (SteadRecallCall *call,
-            char            *why)
-{
-  char *both;
-
-  if (call->why == NULL)
-    {
-      call->why = why;
-      return;
-    }
-  both = g_strconcat (call->why, " ", why, NULL);
-  g_free (call->why);
-  g_free (why);
-  call->why = both;
 }
 
 /* Where it went: the reason of a sale or a gift names the market or the person. */
@@ -150,39 +133,126 @@ add_takers (SteadRecallAnswer *self)
       if (move->kind != STEAD_MOVE_SOLD && move->kind != STEAD_MOVE_GIVEN)
         continue;
       /* Translators: an amount, a thing, its lot, a day. */
-      add_reason (call_to (self, who),
-                  g_strdup_printf (move->kind == STEAD_MOVE_SOLD ? _("%1$s of %2$s, lot %3$s, was sold on %4$s.")
-                                                                 : _("%1$s of %2$s, lot %3$s, was given away on %4$s."),
-                                   how_much, move->item_name, move->lot_code, day));
+      g_ptr_array_add (call_to (self, who)->whys,
+                       g_strdup_printf (move->kind == STEAD_MOVE_SOLD ? _("%1$s of %2$s, lot %3$s, was sold on %4$s.")
+                                                                      : _("%1$s of %2$s, lot %3$s, was given away on %4$s."),
+                                        how_much, move->item_name, move->lot_code, day));
     }
 }
 
+/* As many codes of lots in one sentence; more are told in another one. */
+#define MOST_CODES 36
+
+/* Lots of one item from one supplier. */
+typedef struct
+{
+  const SteadTraceLot *first;
+  GString  *codes;
+  double    base;
+  SteadDay  from, to;
+  int       n;
+} Delivered;
+
+static char *
+delivered_text (const Delivered *delivered)
+{
+  const SteadTraceLot *lot = delivered->first;
+  g_autofree char *how_much = stead_quantity_format (delivered->base, lot->unit);
+  g_autofree char *from = stead_day_format (delivered->from, STEAD_DAY_STYLE_MEDIUM);
+  g_autofree char *to = stead_day_format (delivered->to, STEAD_DAY_STYLE_MEDIUM);
+
+  if (delivered->n == 1)
+    /* Translators: an amount, a thing, its lot, a day. */
+    return g_strdup_printf (_("%1$s of %2$s, lot %3$s, came from there on %4$s."), how_much, lot->item_name, lot->code, from);
+  if (delivered->from == delivered->to)
+    /* Translators: an amount, a thing, a day, two or more codes of lots. */
+    return g_strdup_printf (_("%1$s of %2$s came from there on %3$s, lots %4$s."), how_much, lot->item_name, from,
+                            delivered->codes->str);
+  /* Translators: an amount, a thing, two days, two or more codes of lots. */
+  return g_strdup_printf (_("%1$s of %2$s came from there from %3$s to %4$s, lots %5$s."), how_much, lot->item_name, from, to,
+                          delivered->codes->str);
+}
+
+static void
+tell_delivered (SteadRecallAnswer *self,
+                Delivered         *delivered)
+{
+  if (delivered->n > 0)
+    g_ptr_array_add (call_to (self, delivered->first->supplier)->whys, delivered_text (delivered));
+  g_string_truncate (delivered->codes, 0);
+  delivered->n = 0;
+}
+
+static void
+add_delivered (Delivered           *delivered,
+               const SteadTraceLot *lot)
+{
+  if (delivered->n == 0)
+    {
+      delivered->first = lot;
+      delivered->base = 0;
+      delivered->from = delivered->to = lot->day;
+    }
+  else
+    g_string_append (delivered->codes, ", ");
+  g_string_append (delivered->codes, lot->code);
+  delivered->base += lot->in_base;
+  delivered->from = MIN (delivered->from, lot->day);
+  delivered->to = MAX (delivered->to, lot->day);
+  delivered->n++;
+}
+
+static gboolean
+is_bought (const SteadTraceLot *lot)
+{
+  return lot->supplier != NULL && lot->step <= 0;
+}
+
+static gboolean
+is_same_ware (const SteadTraceLot *one,
+              const SteadTraceLot *two)
+{
+  return one->item_id == two->item_id && g_str_equal (one->supplier, two->supplier);
+}
+
+/* Item by item: a flock ate of many lots of one feed. */
 static void
 add_suppliers (SteadRecallAnswer *self)
 {
-  for (guint i = 0; i < self->trace->trace->lots->len; i++)
-    {
-      const SteadTraceLot *lot = self->trace->trace->lots->pdata[i];
-      g_autofree char *day = NULL;
-      g_autofree char *how_much = NULL;
+  const GPtrArray *lots = self->trace->trace->lots;
+  g_autoptr(GString) codes = g_string_new (NULL);
+  g_autofree gboolean *told = g_new0 (gboolean, MAX (lots->len, 1));
+  Delivered delivered = { .codes = codes };
 
-      if (lot->supplier == NULL || lot->step > 0)
+  for (guint i = 0; i < lots->len; i++)
+    {
+      const SteadTraceLot *lot = lots->pdata[i];
+
+      if (told[i] || !is_bought (lot))
         continue;
-      day = stead_day_format (lot->day, STEAD_DAY_STYLE_MEDIUM);
-      how_much = stead_quantity_format (lot->in_base, lot->unit);
-      /* Translators: an amount, a thing, its lot, a day. */
-      add_reason (call_to (self, lot->supplier),
-                  g_strdup_printf (_("%1$s of %2$s, lot %3$s, came from there on %4$s."), how_much, lot->item_name,
-                                   lot->code, day));
+      for (guint n = i; n < lots->len; n++)
+        {
+          const SteadTraceLot *other = lots->pdata[n];
+
+          if (told[n] || !is_bought (other) || !is_same_ware (lot, other))
+            continue;
+          add_delivered (&delivered, other);
+          told[n] = TRUE;
+          if (delivered.n == MOST_CODES)
+            tell_delivered (self, &delivered);
+        }
+      tell_delivered (self, &delivered);
     }
 }
 
 static void
-add_authorities (SteadRecallAnswer *self)
+add_deciders (SteadRecallAnswer *self)
 {
-  add_reason (call_to (self, _("The advisor and the principal")), g_strdup (_("They decide, and speak for the school.")));
-  add_reason (call_to (self, _("The local health department")),
-              g_strdup (_("It says what must be called back, and how people are told. Call it before anybody else outside.")));
+  g_ptr_array_add (call_to (self, _("The advisor and the principal"))->whys,
+                   g_strdup (_("They decide, and speak for the school.")));
+  g_ptr_array_add (call_to (self, _("The local health department"))->whys,
+                   g_strdup (_("It says what must be called back, and how people are told. Call it before anybody else "
+                               "outside.")));
 }
 
 /* --- the drill ---------------------------------------------------------------------------- */
@@ -272,9 +342,9 @@ stead_recall_answer_new (SteadStore  *store,
     if (!add_row (self, store, self->trace->ahead->pdata[i], error))
       return NULL;
   self->out_base = self->trace->lot->sold_base + self->trace->lot->given_base;
+  add_deciders (self);
   add_takers (self);
   add_suppliers (self);
-  add_authorities (self);
   self->share = stead_words_percent (floor (self->known_frac * 1000 + 1e-9) / 1000, self->known_frac < 1 ? 1 : 0);
   if (!read_drill (self, store, lot_id, drill_id, error))
     return NULL;

@@ -21,15 +21,15 @@ typedef struct
 /* Someone to call, once. */
 typedef struct
 {
-  char    *who;      /* "Lakeside Feed & Seed", "Market of March 7", "The health department" */
-  char    *why;      /* "24 lb of tomatoes came from them on March 1.", "21 jars went there on March 7." */
+  char      *who;    /* "Lakeside Feed & Seed", "Market of March 7", "The health department" */
+  GPtrArray *whys;   /* of char *: "21 jars went there on March 7."; what came from there by the item, with its lots */
 } SteadRecallCall;
 
 typedef struct
 {
   SteadTraceAnswer *trace;
   GPtrArray        *rows;         /* of SteadRecallRow: the lot first, then what was made of it */
-  GPtrArray        *calls;        /* of SteadRecallCall: who has it, then who it came from, then authorities */
+  GPtrArray        *calls;        /* of SteadRecallCall: who decides, then who has it, then who it came from */
   double            known_frac;   /* of all rows: the worst of them */
   double            out_base;     /* of the lot itself: in other hands, base units */
   char             *share;        /* "100 %" */

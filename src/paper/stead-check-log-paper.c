@@ -9,14 +9,56 @@
 /* Without other days: a month. */
 #define USUAL_DAYS 31
 
+#define MOST_CELLS 6
+
+/* A row of a log, that is put in its place by its time. */
+typedef struct
+{
+  gint64  at;
+  char   *cells[MOST_CELLS];
+} LogRow;
+
 /* A log is begun: its days, its head. */
 typedef struct
 {
   SteadStore *store;
   SteadPages *pages;
   SteadDay    from, to;
-  guint       n_rows;
+  GPtrArray  *rows;     /* of LogRow */
 } Log;
+
+static void
+log_row_free (gpointer data)
+{
+  LogRow *row = data;
+
+  for (int i = 0; i < MOST_CELLS; i++)
+    g_free (row->cells[i]);
+  g_free (row);
+}
+
+/* @cells: MOST_CELLS texts, each (nullable) */
+static void
+log_add (Log                *log,
+         gint64              at,
+         const char * const *cells)
+{
+  LogRow *row = g_new0 (LogRow, 1);
+
+  row->at = at;
+  for (int i = 0; i < MOST_CELLS; i++)
+    row->cells[i] = g_strdup (cells[i]);
+  g_ptr_array_add (log->rows, row);
+}
+
+static int
+compare_rows (gconstpointer a,
+              gconstpointer b)
+{
+  const LogRow *one = *(const LogRow * const *) a, *two = *(const LogRow * const *) b;
+
+  return (one->at > two->at) - (one->at < two->at);
+}
 
 static gboolean
 log_begin (Log                      *log,
@@ -34,7 +76,7 @@ log_begin (Log                      *log,
 
   if (imprint == NULL)
     return FALSE;
-  *log = (Log) { .store = store, .from = today - USUAL_DAYS + 1, .to = today };
+  *log = (Log) { .store = store, .rows = g_ptr_array_new_with_free_func (log_row_free), .from = today - USUAL_DAYS + 1, .to = today };
   if (options != NULL && options->has_days)
     {
       log->from = options->from;
@@ -77,10 +119,15 @@ each_line (Log       *log,
   return heads != NULL;
 }
 
+/* The rows, the oldest first. */
 static void
-say_if_empty (Log *log)
+log_end (Log *log)
 {
-  if (log->n_rows == 0)
+  g_ptr_array_sort (log->rows, compare_rows);
+  for (guint i = 0; i < log->rows->len; i++)
+    stead_pages_add_row (log->pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY,
+                         (const char * const *) ((LogRow *) log->rows->pdata[i])->cells);
+  if (log->rows->len == 0)
     stead_pages_add_row (log->pages, STEAD_ROW_SOFT, STEAD_PAGES_NO_KEY,
                          (const char *[]) { _("Nothing in these days."), NULL, NULL, NULL, NULL, NULL });
 }
@@ -110,6 +157,15 @@ verdict_text (const SteadCheckRead *read)
 
 /* --- holding hot and cold ------------------------------------------------------------------ */
 
+static char *
+what_is_held (const SteadCheckAnswer *answer,
+              const SteadCheckedLine *line)
+{
+  if (line->food != NULL)
+    return g_strdup (line->food);
+  return g_strdup (g_str_equal (line->line->topic, "eggs_cold") ? _("Raw eggs") : answer->list->name);
+}
+
 static gboolean
 add_held (Log                    *log,
           const SteadCheckAnswer *answer,
@@ -124,14 +180,12 @@ add_held (Log                    *log,
     {
       const SteadCheckRead *read = line->reads->pdata[i];
       g_autofree char *when = when_text (read);
-      g_autofree char *what = line->food != NULL ? g_strdup (line->food) : g_strdup (answer->list->name);
+      g_autofree char *what = what_is_held (answer, line);
       g_autofree char *limit = line->limit != NULL ? g_strdup_printf ("%s\n%s", line->limit, line->source)
                                                    : g_strdup (line->source);
       g_autofree char *reading = g_strdup_printf ("%s: %s", read->value, verdict_text (read));
 
-      stead_pages_add_row (log->pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY,
-                           (const char *[]) { when, what, limit, reading, read->who, read->done });
-      log->n_rows++;
+      log_add (log, read->shown->at, (const char *[]) { when, what, limit, reading, read->who, read->done });
     }
   return TRUE;
 }
@@ -151,16 +205,18 @@ stead_hold_paper_new (SteadStore               *store,
     { C_("column of a log of readings", "What was done"), STEAD_ALIGN_LEFT, 0.9 },
   };
   g_autoptr(SteadPages) pages = NULL;
+  g_autoptr(GPtrArray) rows = NULL;
   Log log;
 
   if (!log_begin (&log, store, options, _("Hot and cold holding log"),
                   _("What was kept hot, cold, frozen or by the clock, and what was read of it."), error))
     return NULL;
   pages = log.pages;
+  rows = log.rows;
   stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
   if (!each_line (&log, add_held, error))
     return NULL;
-  say_if_empty (&log);
+  log_end (&log);
   stead_pages_settle (pages);
   return g_steal_pointer (&pages);
 }
@@ -180,10 +236,8 @@ add_tried (Log                    *log,
       g_autofree char *when = when_text (read);
       const char *where = g_str_equal (line->line->topic, "thermometer_ice") ? _("melting ice") : _("boiling water");
 
-      stead_pages_add_row (log->pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY,
-                           (const char *[]) { when, read->tool != NULL ? read->tool : _("not said"), where, read->value,
-                                              read->who, read->sentence });
-      log->n_rows++;
+      log_add (log, read->shown->at, (const char *[]) { when, read->tool != NULL ? read->tool : _("not said"), where,
+                                                       read->value, read->who, read->sentence });
     }
   return TRUE;
 }
@@ -214,12 +268,10 @@ add_instruments (Log      *log,
 
           if (row->line_id != 0)
             continue;
-          stead_pages_add_row (log->pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY,
-                               (const char *[]) { when, instrument->name,
-                                                  g_str_equal (row->kind, STEAD_SHOWN_ICE_BATH) ? _("melting ice")
-                                                                                                : _("boiling water"),
-                                                  value, NULL, row->note });
-          log->n_rows++;
+          log_add (log, row->at, (const char *[]) { when, instrument->name,
+                                                    g_str_equal (row->kind, STEAD_SHOWN_ICE_BATH) ? _("melting ice")
+                                                                                                  : _("boiling water"),
+                                                    value, NULL, row->note });
         }
     }
   return farm != NULL;
@@ -240,16 +292,18 @@ stead_thermometer_paper_new (SteadStore               *store,
     { C_("column of a log of readings", "How far off it is"), STEAD_ALIGN_LEFT, 1.6 },
   };
   g_autoptr(SteadPages) pages = NULL;
+  g_autoptr(GPtrArray) rows = NULL;
   Log log;
 
   if (!log_begin (&log, store, options, _("Thermometer check log"),
                   _("What the thermometers showed in melting ice and in boiling water."), error))
     return NULL;
   pages = log.pages;
+  rows = log.rows;
   stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
   if (!each_line (&log, add_tried, error) || !add_instruments (&log, error))
     return NULL;
-  say_if_empty (&log);
+  log_end (&log);
   stead_pages_settle (pages);
   return g_steal_pointer (&pages);
 }
@@ -274,9 +328,7 @@ add_failed (Log                    *log,
       what = line->food != NULL ? g_strdup_printf ("%s (%s)\n%s", line->text, line->food, line->source)
                                 : g_strdup_printf ("%s\n%s", line->text, line->source);
       done = read->done != NULL ? g_strdup (read->done) : g_strdup (_("Nothing was written down."));
-      stead_pages_add_row (log->pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY,
-                           (const char *[]) { when, what, read->value, read->who, done });
-      log->n_rows++;
+      log_add (log, read->shown->at, (const char *[]) { when, what, read->value, read->who, done, NULL });
     }
   return TRUE;
 }
@@ -337,16 +389,18 @@ stead_corrective_paper_new (SteadStore               *store,
     { C_("column of a log of readings", "What was done"), STEAD_ALIGN_LEFT, 1.2 },
   };
   g_autoptr(SteadPages) pages = NULL;
+  g_autoptr(GPtrArray) rows = NULL;
   Log log;
 
   if (!log_begin (&log, store, options, _("Corrective-action record"),
                   _("Each reading that did not meet its limit, and what was done about it."), error))
     return NULL;
   pages = log.pages;
+  rows = log.rows;
   stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
   if (!each_line (&log, add_failed, error))
     return NULL;
-  say_if_empty (&log);
+  log_end (&log);
   if (!add_holds (&log, error))
     return NULL;
   stead_pages_settle (pages);

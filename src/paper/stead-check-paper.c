@@ -11,8 +11,7 @@
 
 #include <glib/gi18n-lib.h>
 
-/* Room for a pencil. */
-#define BLANK "\n"
+#define BLANK STEAD_PAGES_BOX
 
 static void
 add_row (SteadPages         *pages,
@@ -114,18 +113,44 @@ add_filled (SteadPages             *pages,
     add_row (pages, STEAD_ROW_PLAIN, (const char *[]) { what, "–", NULL, NULL, line->state_text });
 }
 
+/* In what it is read; a tick for what is only done. */
+static char *
+box_text (const SteadListLine *line,
+          SteadUnitSystem      units)
+{
+  gboolean warmth = g_strcmp0 (line->unit, "F") == 0 || g_strcmp0 (line->unit, "C") == 0;
+  const char *unit = warmth ? stead_unit_symbol (stead_unit_default (STEAD_DIMENSION_TEMPERATURE, units))
+                     : line->unit != NULL ? line->unit : "";
+
+  if (g_str_equal (line->measure, STEAD_MEASURE_DONE))
+    /* Translators: on paper, beside what is ticked. */
+    return g_strdup (C_("checklist on paper", "☐ done"));
+  if (stead_list_line_is_mixed (line))
+    return g_strconcat (STEAD_PAGES_BOX, g_strcmp0 (line->subject, "quat") == 0 ? "mg/L, mg/L, " : "mg/L, pH, ", unit, NULL);
+  if (stead_list_line_is_timed (line))
+    {
+      /* Translators: on paper, what is written into a box: a unit, and for how long. */
+      g_autofree char *timed = g_strdup_printf (C_("checklist on paper", "%s, for how long"), unit);
+
+      return g_strconcat (STEAD_PAGES_BOX, timed, NULL);
+    }
+  return g_strconcat (STEAD_PAGES_BOX, unit, NULL);
+}
+
 /* What is read each so often has more room. */
 static void
 add_blank (SteadPages             *pages,
            const SteadCheckedLine *line,
+           SteadUnitSystem         units,
            GPtrArray              *sources)
 {
   g_autofree char *what = what_text (line, sources);
+  g_autofree char *box = box_text (line->line, units);
   gboolean again = line->line->often_limit != NULL || g_str_equal (line->line->often, "portion");
 
-  add_row (pages, STEAD_ROW_PLAIN, (const char *[]) { what, BLANK, BLANK, BLANK, BLANK });
+  add_row (pages, STEAD_ROW_PLAIN, (const char *[]) { what, box, BLANK, BLANK, BLANK });
   for (int i = 0; again && i < 2; i++)
-    add_row (pages, STEAD_ROW_SOFT, (const char *[]) { NULL, BLANK, BLANK, BLANK, BLANK });
+    add_row (pages, STEAD_ROW_PLAIN, (const char *[]) { NULL, box, BLANK, BLANK, BLANK });
 }
 
 static void
@@ -136,7 +161,7 @@ add_lines (SteadPages             *pages,
 {
   const SteadPagesColumn columns[] = {
     { C_("column of a checklist", "What is checked, and against what"), STEAD_ALIGN_LEFT, 2.4 },
-    { C_("column of a checklist", "Reading"), STEAD_ALIGN_LEFT, 0.7 },
+    { C_("column of a checklist", "Reading"), STEAD_ALIGN_LEFT, 0.8 },
     { C_("column of a checklist", "Time"), STEAD_ALIGN_LEFT, 0.45 },
     { C_("column of a checklist", "Who"), STEAD_ALIGN_LEFT, 0.3 },
     { C_("column of a checklist", "If it was not met: what was done"), STEAD_ALIGN_LEFT, 1.1 },
@@ -153,12 +178,12 @@ add_lines (SteadPages             *pages,
       if (g_strcmp0 (stage, line->line->stage) != 0)
         {
           stage = line->line->stage;
-          add_row (pages, STEAD_ROW_TOTAL,
+          add_row (pages, STEAD_ROW_HEAD,
                    (const char *[]) { line->known ? stead_check_stage_name (line->plan.stage) : stage, NULL, NULL, NULL,
                                       NULL });
         }
       if (blank)
-        add_blank (pages, line, sources);
+        add_blank (pages, line, answer->farm->units, sources);
       else
         add_filled (pages, line, sources);
     }

@@ -13,8 +13,9 @@
 #define FIGURE_HEIGHT 220.0
 #define FIGURE_TEXT 8.0
 
-/* Room for a pencil, and how many readings a pot without any may need. */
-#define BLANK "\n"
+#define BLANK STEAD_PAGES_BOX
+
+/* How many readings a pot without any may need. */
 #define BLANK_ROWS 8
 
 /* --- the curve ----------------------------------------------------------------------- */

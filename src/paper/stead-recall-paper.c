@@ -8,16 +8,15 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-/* Room for a pencil. */
-#define BLANK "\n"
+#define BLANK STEAD_PAGES_BOX
 
 static void
 add_calls (SteadPages              *pages,
            const SteadRecallAnswer *answer)
 {
   const SteadPagesColumn columns[] = {
-    { C_("column of a recall report", "Call"), STEAD_ALIGN_LEFT, 1 },
-    { C_("column of a recall report", "Why"), STEAD_ALIGN_LEFT, 1.6 },
+    { C_("column of a recall report", "Call"), STEAD_ALIGN_LEFT, 0.9 },
+    { C_("column of a recall report", "Why"), STEAD_ALIGN_LEFT, 2.1 },
     { C_("column of a recall report", "Called at, by"), STEAD_ALIGN_LEFT, 0.7 },
   };
 
@@ -27,7 +26,9 @@ add_calls (SteadPages              *pages,
     {
       const SteadRecallCall *call = answer->calls->pdata[i];
 
-      stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char *[]) { call->who, call->why, BLANK });
+      for (guint n = 0; n < call->whys->len; n++)
+        stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY,
+                             (const char *[]) { n == 0 ? call->who : NULL, call->whys->pdata[n], n == 0 ? BLANK : NULL });
     }
 }
 

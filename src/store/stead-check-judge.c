@@ -218,10 +218,27 @@ stead_list_line_is_sanitizer (const SteadListLine *line)
 }
 
 /* Hot water is measured by its warmth alone. */
-static gboolean
-is_mixed (const SteadListLine *line)
+gboolean
+stead_list_line_is_mixed (const SteadListLine *line)
 {
-  return g_strcmp0 (line->subject, "hot_water") != 0;
+  g_return_val_if_fail (line != NULL, FALSE);
+  return stead_list_line_is_sanitizer (line) && g_strcmp0 (line->subject, "hot_water") != 0;
+}
+
+gboolean
+stead_list_line_is_timed (const SteadListLine *line)
+{
+  g_return_val_if_fail (line != NULL, FALSE);
+  if (line->own_hold_s > 0)
+    return TRUE;
+  for (guint i = 0; i < line->rows->len; i++)
+    {
+      const SteadLimit *row = line->rows->pdata[i];
+
+      if (row->has_time && row->time_direction == STEAD_LIMIT_AT_LEAST && g_str_equal (row->measure, line->measure))
+        return TRUE;
+    }
+  return FALSE;
 }
 
 void
@@ -316,7 +333,7 @@ stead_list_line_judge (const SteadListLine    *line,
   g_return_val_if_fail (line != NULL && shown != NULL && out != NULL, FALSE);
   if (stead_list_line_is_cooling (line))
     judged = judge_cooling (line, shown, out, &decided);
-  else if (stead_list_line_is_sanitizer (line) && !g_str_equal (line->measure, STEAD_MEASURE_DONE) && is_mixed (line))
+  else if (stead_list_line_is_mixed (line) && !g_str_equal (line->measure, STEAD_MEASURE_DONE))
     judged = judge_solution (line, shown, out, &decided);
   else if (g_str_equal (line->measure, STEAD_MEASURE_DONE))
     {

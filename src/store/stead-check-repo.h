@@ -154,6 +154,10 @@ gboolean stead_list_line_judge (const SteadListLine    *line,
 /* Whether it is a line whose readings are judged together, pot by pot; all of one time. */
 gboolean stead_list_line_is_cooling   (const SteadListLine *line);
 gboolean stead_list_line_is_sanitizer (const SteadListLine *line);
+/* A sanitizer that is mixed: strength, pH or hardness are measured besides its warmth. */
+gboolean stead_list_line_is_mixed     (const SteadListLine *line);
+/* Whether a reading of it says how long it stayed so. */
+gboolean stead_list_line_is_timed     (const SteadListLine *line);
 /* What was measured of a sanitizer at the time of @shown; NAN: not. */
 void     stead_list_line_solution     (const SteadListLine *line, const SteadShown *shown, SteadSolution *out);
 

@@ -235,6 +235,27 @@ test_menu (Kitchen       *kitchen,
     }
 }
 
+/* A comma in a name that the farm knows does not part it; in any other text it does. */
+static void
+test_comma_in_name (Kitchen       *kitchen,
+                    gconstpointer  data)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadRecipe) recipe = stead_recipe_repo_get (kitchen->farm.store, kitchen->recipe, &error);
+  g_autoptr(SteadCheckMenu) menu = NULL;
+
+  g_assert_no_error (error);
+  g_free (recipe->name);
+  recipe->name = g_strdup ("Breakfast bowls, large, with cheese");
+  FARM_DO (&kitchen->farm, stead_recipe_repo_save (kitchen->farm.store, recipe, &farm_error));
+  menu = stead_check_menu_new_text (kitchen->farm.store, "tomato sauce, breakfast bowls,large , with cheese, grue", &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (menu->foods->len, ==, 3);
+  g_assert_cmpstr (g_array_index (menu->foods, SteadCheckFood, 1).name, ==, "Breakfast bowls, large, with cheese");
+  g_assert_true (g_array_index (menu->foods, SteadCheckFood, 1).recipe);
+  g_assert_cmpuint (menu->unknown->len, ==, 1);
+}
+
 /* Many foods at once, with all answers of each question in turn. */
 static void
 test_all_texts (Kitchen       *kitchen,
@@ -395,6 +416,7 @@ main (int   argc,
   ADD ("kitchen", test_kitchen);
   ADD ("metric", test_metric);
   ADD ("menu", test_menu);
+  ADD ("comma-in-name", test_comma_in_name);
   ADD ("all-texts", test_all_texts);
   ADD ("stops", test_stops);
   ADD ("sale-day", test_sale_day);

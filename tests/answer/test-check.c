@@ -257,6 +257,24 @@ test_creeping (void)
   g_assert_true (air->warns);
 }
 
+/* What a strip shows is told in its own unit, whatever the line is judged by. */
+static void
+test_values (void)
+{
+  static const struct { const char *kind, *unit; double value; const char *text; } cases[] = {
+    { "solution_temp", "F", 24, "75.2 °F" }, { "strength", "F", 100, "100 mg/L" }, { "ph", "F", 7.4, "pH 7.4" },
+    { "hardness", "F", 400, "hardness 400 mg/L" }, { "food_temp", "F", 60, "140 °F" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      const SteadShown shown = { .kind = (char *) cases[i].kind, .value = cases[i].value, .held_s = NAN };
+      g_autofree char *text = stead_check_value_text (&shown, cases[i].unit, STEAD_UNITS_US);
+
+      g_assert_cmpstr (text, ==, cases[i].text);
+    }
+}
+
 /* 100 cartons: 40 sold at a market, 10 given away, 5 lost, 45 there: all of it is known; a count
  * that finds 40 leaves 5 of 100 unaccounted for. */
 static void
@@ -290,9 +308,11 @@ test_recall (void)
   g_assert_cmpfloat_with_epsilon (before->known_frac, 1, 1e-9);
   g_assert_cmpfloat_with_epsilon (before->out_base, 50, 1e-9);
   g_assert_cmpuint (before->calls->len, ==, 5);
-  g_assert_cmpstr (((SteadRecallCall *) before->calls->pdata[0])->who, ==, "Market of February 28");
-  g_assert_cmpstr (((SteadRecallCall *) before->calls->pdata[1])->who, ==, "Food bank");
-  g_assert_cmpstr (((SteadRecallCall *) before->calls->pdata[2])->who, ==, "Orchard Hill");
+  /* Who decides comes first: nobody outside is called before. */
+  g_assert_cmpstr (((SteadRecallCall *) before->calls->pdata[1])->who, ==, "The local health department");
+  g_assert_cmpstr (((SteadRecallCall *) before->calls->pdata[2])->who, ==, "Market of February 28");
+  g_assert_cmpstr (((SteadRecallCall *) before->calls->pdata[3])->who, ==, "Food bank");
+  g_assert_cmpstr (((SteadRecallCall *) before->calls->pdata[4])->who, ==, "Orchard Hill");
   g_assert_true (isnan (before->minutes));
   DO (store, stead_lot_repo_adjust (store, lot, STEAD_MOVE_COUNTED, TODAY, -5, "Count", 0, err));
   DO (store, stead_drill_repo_start (store, lot, EIGHT, 1, &drill, err));
@@ -313,6 +333,7 @@ main (int    argc,
   g_test_add_func ("/answer/check/odd", test_odd);
   g_test_add_func ("/answer/check/days", test_days);
   g_test_add_func ("/answer/check/creeping", test_creeping);
+  g_test_add_func ("/answer/check/values", test_values);
   g_test_add_func ("/answer/check/recall", test_recall);
   return g_test_run ();
 }

@@ -1,6 +1,7 @@
 /* test-trace.c - where a lot came from and where it is now: the rows, the words and the cards. */
 #include "farm.h"
 
+#include "answer/stead-recall-answer.h"
 #include "answer/stead-trace-answer.h"
 #include "store/stead-harvest-repo.h"
 
@@ -123,6 +124,48 @@ test_many (House         *house,
   g_assert_cmpfloat (last->left_frac, ==, 1);
 }
 
+/* Forty more sacks from one supplier: each lot is named in one sentence to call with, and no sentence is
+ * longer than a page is high; together they say how much came. */
+static void
+test_many_sacks (House         *house,
+                 gconstpointer  data)
+{
+  Farm *farm = &house->farm;
+  g_autoptr(SteadRecallAnswer) recall = NULL;
+  g_autoptr(GError) error = NULL;
+  guint n_whys = 0, n_lots = 0;
+
+  for (int i = 0; i < 40; i++)
+    {
+      farm_buy (farm, farm->today - 60 + i, farm->feed, 50, 6000, FALSE);
+      FARM_DO (farm, stead_lot_repo_use (farm->store, farm->feed, farm->flock, farm->today - 60 + i, 50, 0, &farm_error));
+    }
+  recall = stead_recall_answer_new (farm->store, collect (house, farm->today, 24), 0, &error);
+  g_assert_no_error (error);
+  for (guint i = 0; i < recall->trace->trace->lots->len; i++)
+    {
+      const SteadTraceLot *lot = recall->trace->trace->lots->pdata[i];
+      guint n_told = 0;
+
+      if (lot->supplier == NULL)
+        continue;
+      n_lots++;
+      for (guint c = 0; c < recall->calls->len; c++)
+        {
+          const SteadRecallCall *call = recall->calls->pdata[c];
+
+          for (guint w = 0; g_str_equal (call->who, lot->supplier) && w < call->whys->len; w++)
+            n_told += g_strstr_len (call->whys->pdata[w], -1, lot->code) != NULL;
+        }
+      g_assert_cmpuint (n_told, ==, 1);
+    }
+  g_assert_cmpuint (n_lots, >=, 40);
+  for (guint c = 0; c < recall->calls->len; c++)
+    n_whys += ((const SteadRecallCall *) recall->calls->pdata[c])->whys->len;
+  /* Two who decide, and 36 lots at most in one sentence. */
+  g_assert_cmpuint (n_whys, ==, 2 + 2);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -130,5 +173,6 @@ main (int    argc,
   farm_start (&argc, &argv);
   g_test_add ("/answer/trace/eggs", House, NULL, set_up, test_eggs, tear_down);
   g_test_add ("/answer/trace/many", House, NULL, set_up, test_many, tear_down);
+  g_test_add ("/answer/trace/many-sacks", House, NULL, set_up, test_many_sacks, tear_down);
   return g_test_run ();
 }

@@ -155,21 +155,6 @@ is_warmth (const SteadListLine *line)
   return g_strcmp0 (line->unit, "F") == 0 || g_strcmp0 (line->unit, "C") == 0;
 }
 
-static gboolean
-asks_held (const SteadListLine *line)
-{
-  if (line->own_hold_s > 0)
-    return TRUE;
-  for (guint i = 0; i < line->rows->len; i++)
-    {
-      const SteadLimit *row = line->rows->pdata[i];
-
-      if (row->has_time && row->time_direction == STEAD_LIMIT_AT_LEAST && g_str_equal (row->measure, line->measure))
-        return TRUE;
-    }
-  return FALSE;
-}
-
 static const char *
 unit_text (SteadCheckEntry     *self,
            const SteadListLine *line)
@@ -179,19 +164,13 @@ unit_text (SteadCheckEntry     *self,
   return line->unit != NULL ? line->unit : "";
 }
 
-static gboolean
-is_mixed (const SteadListLine *line)
-{
-  return stead_list_line_is_sanitizer (line) && g_strcmp0 (line->subject, "hot_water") != 0;
-}
-
 /* Of what is mixed strength and pH are measured at the same time; with quats how hard the water is. */
 static void
 show_solution (SteadCheckEntry     *self,
                const SteadListLine *line,
                int                  number)
 {
-  gboolean mixed = is_mixed (line), quat = g_strcmp0 (line->subject, "quat") == 0;
+  gboolean mixed = stead_list_line_is_mixed (line), quat = g_strcmp0 (line->subject, "quat") == 0;
   /* Translators: the number of a check. */
   g_autofree char *strength = g_strdup_printf (_("Strength at check %d, mg/L"), number);
   g_autofree char *second = g_strdup_printf (quat ? _("Hardness of the water at check %d, mg/L") : _("pH at check %d"), number);
@@ -222,7 +201,7 @@ stead_check_entry_show (SteadCheckEntry        *self,
   g_object_set (self->held, "label", held, NULL);
   g_object_set (self->at, "label", at, NULL);
   stead_ui_name (self->save, save);
-  gtk_widget_set_visible (GTK_WIDGET (self->held), asks_held (line->line));
+  gtk_widget_set_visible (GTK_WIDGET (self->held), stead_list_line_is_timed (line->line));
   show_solution (self, line->line, number);
 }
 
@@ -342,7 +321,7 @@ read_solution (SteadCheckEntry     *self,
   gboolean quat = g_strcmp0 (line->subject, "quat") == 0;
 
   *out = (SteadSolution) { line->subject, NAN, NAN, warmth_f, NAN };
-  if (!is_mixed (line))
+  if (!stead_list_line_is_mixed (line))
     return TRUE;
   if (!read_number (self->strength, &out->strength_mgl)
       || !read_number (self->second, quat ? &out->hardness_mgl : &out->ph))

@@ -16,6 +16,7 @@ typedef struct
 {
   SteadShown          *shown;
   const SteadSolution *solution;   /* (nullable): what else was measured at that time */
+  const SteadListLine *line;
 } Reading;
 
 static gboolean
@@ -37,6 +38,60 @@ add_measured (SteadStore       *store,
   return added;
 }
 
+/* What was measured at the time of the wrong reading: 0 for nothing of this kind. */
+static gint64
+measured_beside (const Reading *reading,
+                 const char    *kind)
+{
+  const GPtrArray *readings = reading->line->readings;
+  gint64 at = STEAD_TIME_NONE;
+
+  for (guint i = 0; i < readings->len; i++)
+    if (((const SteadShown *) readings->pdata[i])->id == reading->shown->corrects_id)
+      at = ((const SteadShown *) readings->pdata[i])->at;
+  for (guint i = 0; i < readings->len; i++)
+    {
+      const SteadShown *other = readings->pdata[i];
+
+      if (other->at == at && !other->corrected && g_str_equal (other->kind, kind))
+        return other->id;
+    }
+  return 0;
+}
+
+static gboolean
+correct_measured (SteadStore     *store,
+                  const Reading  *reading,
+                  const char     *kind,
+                  double          value,
+                  GError        **error)
+{
+  gint64 wrong_id = isnan (value) ? 0 : measured_beside (reading, kind);
+  SteadShown right = { .at = reading->shown->at, .value = value, .person_id = reading->shown->person_id, .held_s = NAN,
+                       .noted_at = reading->shown->noted_at };
+  gboolean corrected;
+
+  if (wrong_id == 0)
+    return TRUE;
+  corrected = stead_shown_repo_correct (store, wrong_id, &right, error);
+  g_free (right.kind);
+  return corrected;
+}
+
+static gboolean
+correct_act (SteadStore     *store,
+             const Reading  *reading,
+             GError        **error)
+{
+  const SteadSolution *solution = reading->solution;
+
+  if (solution != NULL && (!correct_measured (store, reading, "strength", solution->strength_mgl, error)
+                           || !correct_measured (store, reading, "ph", solution->ph, error)
+                           || !correct_measured (store, reading, "hardness", solution->hardness_mgl, error)))
+    return FALSE;
+  return stead_shown_repo_correct (store, reading->shown->corrects_id, reading->shown, error);
+}
+
 /* The warmth of a sanitizer comes last: it stands for all. */
 static gboolean
 reading_act (SteadStore *store,
@@ -48,7 +103,7 @@ reading_act (SteadStore *store,
   const SteadSolution *solution = reading->solution;
 
   if (shown->corrects_id != 0)
-    return stead_shown_repo_correct (store, shown->corrects_id, shown, error);
+    return correct_act (store, reading, error);
   if (solution != NULL && (!add_measured (store, shown, "strength", solution->strength_mgl, error)
                            || !add_measured (store, shown, "ph", solution->ph, error)
                            || !add_measured (store, shown, "hardness", solution->hardness_mgl, error)))
@@ -72,7 +127,7 @@ write_reading (SteadCheckRow        *self,
                const char           *value,
                GError              **error)
 {
-  Reading reading = { shown, solution };
+  Reading reading = { shown, solution, self->line->line };
   /* Translators: a step that can be undone: a reading "158 °F", the number of a check, the name of a checklist. */
   g_autofree char *step = g_strdup_printf (_("%s at check %d of “%s”"), value, self->number, self->answer->list->name);
   gboolean saved;

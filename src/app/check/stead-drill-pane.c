@@ -167,7 +167,8 @@ show_sheet (SteadDrillPane *self)
       const SteadRecallCall *call = answer->calls->pdata[i];
 
       gtk_box_append (GTK_BOX (self->calls), stead_make_label (call->who, "strong"));
-      gtk_box_append (GTK_BOX (self->calls), stead_make_label (call->why, NULL));
+      for (guint n = 0; n < call->whys->len; n++)
+        gtk_box_append (GTK_BOX (self->calls), stead_make_label (call->whys->pdata[n], NULL));
     }
 }
 
