@@ -267,14 +267,14 @@ static char *
 keeps_sentence (const SteadCropAnswer *self)
 {
   const SteadUnit *area = stead_unit_default (STEAD_DIMENSION_AREA, self->farm->units);
-  g_autofree char *feed = stead_words_number (self->feed_g_day);
+  g_autofree char *feed = stead_crop_kg_text (self->feed_g_day / 1000, self->farm->units);
   g_autofree char *least = stead_words_number (stead_quantity_from_base (self->bed_min_m2, area));
   g_autofree char *most = stead_tank_text_round (self->bed_max_m2, area);
   g_autofree char *few = stead_number_format (floor (self->feed_plants_min), 0);
   g_autofree char *many = stead_number_format (floor (self->feed_plants_max), 0);
 
-  /* Translators: grams, a range of areas ("63.2", "101 sq ft"), two counts of plants. */
-  return g_strdup_printf (_("The fish on this water get about %s g of feed a day. That keeps <b>%s to %s of bed</b>, %s to "
+  /* Translators: an amount ("1.04 lb"), a range of areas ("63.2", "101 sq ft"), two counts of plants. */
+  return g_strdup_printf (_("The fish on this water get about %s of feed a day. That keeps <b>%s to %s of bed</b>, %s to "
                             "%s plants."), feed, least, most, few, many);
 }
 

@@ -247,7 +247,7 @@ live (SteadDemoWriter  *writer,
            !stead_demo_act (writer, "sign", sign_old, NULL, error)) ||
           (writer->at >= 0 && (!stead_demo_live_loop (writer, error) || !stead_demo_live_bay (writer, error) ||
                                !stead_demo_live_chicks (writer, error) || !live_day (writer, error) ||
-                               !stead_demo_live_eggs (writer, error) ||
+                               !stead_demo_live_grades (writer, error) || !stead_demo_live_eggs (writer, error) ||
                                !stead_demo_live_kitchen (writer, error))) ||
           !stead_demo_live_market (writer, error) || !stead_demo_live_cash (writer, error))
         return FALSE;

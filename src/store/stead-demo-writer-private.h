@@ -92,6 +92,8 @@ void             stead_demo_eggs_laid    (SteadDemoWriter *writer, gint64 flock_
 SteadDemoEggs   *stead_demo_eggs_new     (SteadDemoWriter *writer) G_GNUC_WARN_UNUSED_RESULT;
 void             stead_demo_eggs_free    (SteadDemoEggs *eggs);
 gboolean         stead_demo_live_eggs    (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Eggs sorted, held to the light and broken out today. */
+gboolean         stead_demo_live_grades  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 SteadDemoKitchen *stead_demo_kitchen_new (SteadDemoWriter *writer) G_GNUC_WARN_UNUSED_RESULT;
 void             stead_demo_kitchen_free (SteadDemoKitchen *kitchen);
 gboolean         stead_demo_live_kitchen (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
