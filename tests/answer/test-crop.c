@@ -521,10 +521,10 @@ test_fish_feed (Farm          *farm,
   g_assert_cmpfloat_with_epsilon (fits->feed_plants_min, 25, 1e-9);
   g_assert_cmpfloat_with_epsilon (fits->feed_plants_max, 64, 1e-9);
   /* 10 and 16 m² in square feet. */
-  NUMBERS_ARE (fits->feeding, 800, 108, 172, 25, 64, 40);
+  NUMBERS_ARE (fits->feeding, 1.8 /* lb: 0.8 kg */, 108, 172, 25, 64, 40);
   few = plant_in_water (farm, bed, 24);
   many = plant_in_water (farm, bed, 65);
-  NUMBERS_ARE (many->feeding, 800, 108, 172, 25, 64, 65);
+  NUMBERS_ARE (many->feeding, 1.8, 108, 172, 25, 64, 65);
   if (!farm_in_english ())
     return;
   g_assert_nonnull (strstr (dry->feeding, "no water yet"));

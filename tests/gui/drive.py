@@ -31,7 +31,7 @@ def x(*words):
     return subprocess.check_output(['xdotool', *map(str, words)], text=True)
 
 
-def until(test, seconds=10):
+def until(test, seconds=30):
     """Return the first thing that test() finds; fail after so many seconds.
 
     A widget may go while the tree is walked: then the walk is begun again.
