@@ -6,12 +6,11 @@
 #include <string.h>
 
 #include "answer/stead-answer-error.h"
-#include "answer/stead-label-answer.h"
+#include "answer/stead-label-private.h"
 #include "answer/stead-limits.h"
 #include "answer/stead-words.h"
 #include "core/stead-food-label.h"
 #include "core/stead-money.h"
-#include "store/stead-farm-repo.h"
 #include "store/stead-kitchen-repo.h"
 #include "store/stead-store-error.h"
 
@@ -24,24 +23,14 @@
 /* No rule of the table: 21 CFR 101.2(c) asks for a sixteenth of an inch in all that is required. */
 #define LETTER_IN 0.0625
 
-typedef struct
-{
-  SteadStore       *store;
-  SteadLabelAnswer *out;
-  SteadFarm        *farm;
-  SteadItem        *item;
-  SteadProduct     *product;   /* (nullable): packed from the item */
-  gint64            recipe_id; /* that the lot was made by; 0: none */
-} Facts;
-
 static void
-facts_clear (Facts *facts)
+facts_clear (SteadLabelFacts *facts)
 {
   g_clear_pointer (&facts->farm, stead_farm_free);
   g_clear_pointer (&facts->item, stead_item_free);
   g_clear_pointer (&facts->product, stead_product_free);
 }
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Facts, facts_clear)
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (SteadLabelFacts, facts_clear)
 
 void
 stead_label_answer_free (SteadLabelAnswer *self)
@@ -92,9 +81,9 @@ is_eggs (const SteadItem *item)
   return g_strcmp0 (item->food, SHELL_EGGS) == 0;
 }
 
-static void
-add_missing (SteadLabelAnswer *out,
-             const char       *sentence)
+void
+stead_label_add_missing (SteadLabelAnswer *out,
+                         const char       *sentence)
 {
   g_ptr_array_add (out->missing, g_strdup (sentence));
 }
@@ -102,8 +91,8 @@ add_missing (SteadLabelAnswer *out,
 /* --- what is read ----------------------------------------------------------------- */
 
 static gboolean
-read_product (Facts   *facts,
-              GError **error)
+read_product (SteadLabelFacts  *facts,
+              GError          **error)
 {
   gint64 id = stead_product_repo_of_item (facts->store, facts->item->id, error);
 
@@ -113,8 +102,8 @@ read_product (Facts   *facts,
 }
 
 static gboolean
-read_recipe (Facts   *facts,
-             GError **error)
+read_recipe (SteadLabelFacts  *facts,
+             GError          **error)
 {
   g_autoptr(GError) problem = NULL;
   g_autoptr(SteadKitchen) kitchen = NULL;
@@ -131,9 +120,9 @@ read_recipe (Facts   *facts,
 }
 
 static gboolean
-read_facts (Facts   *facts,
-            gint64   lot_id,
-            GError **error)
+read_facts (SteadLabelFacts  *facts,
+            gint64            lot_id,
+            GError          **error)
 {
   facts->out->lot = stead_lot_repo_get (facts->store, lot_id, error);
   if (facts->out->lot == NULL)
@@ -145,24 +134,24 @@ read_facts (Facts   *facts,
 
 /* --- the words -------------------------------------------------------------------- */
 
-static const char *
-label_name (const SteadItem *item)
+const char *
+stead_label_item_name (const SteadItem *item)
 {
   return item->label_name != NULL ? item->label_name : item->name;
 }
 
 static void
-word_name (Facts *facts)
+word_name (SteadLabelFacts *facts)
 {
   const SteadLabelAnswer *out = facts->out;
 
   facts->out->name = g_strdup (out->kind == STEAD_LABEL_SHELF && facts->product != NULL ? facts->product->name
-                                                                                       : label_name (facts->item));
+                                                                                       : stead_label_item_name (facts->item));
 }
 
 static gboolean
-word_price (Facts   *facts,
-            GError **error)
+word_price (SteadLabelFacts  *facts,
+            GError          **error)
 {
   g_autoptr(GError) problem = NULL;
   gint64 cents = -1;
@@ -179,13 +168,13 @@ word_price (Facts   *facts,
   if (cents >= 0)
     facts->out->price = stead_money_format (cents, facts->farm->currency);
   else
-    add_missing (facts->out, _("There is no price: make a product of it and set its price in Price."));
+    stead_label_add_missing (facts->out, _("There is no price: make a product of it and set its price in Price."));
   return TRUE;
 }
 
 /* Net quantity of one pack: by the product, which says how much is in one. */
 static void
-word_net (Facts *facts)
+word_net (SteadLabelFacts *facts)
 {
   SteadLabelAnswer *out = facts->out;
   double base = facts->product != NULL ? facts->product->base_per_unit : NAN;
@@ -194,7 +183,7 @@ word_net (Facts *facts)
 
   if (isnan (base))
     {
-      add_missing (out, _("How much is in one pack is not known: make a product that is packed from it, in Price."));
+      stead_label_add_missing (out, _("How much is in one pack is not known: make a product that is packed from it, in Price."));
       return;
     }
   switch (facts->item->unit->dimension)
@@ -214,165 +203,13 @@ word_net (Facts *facts)
       break;
     }
   if (problem != NULL)
-    add_missing (out, problem->message);
-}
-
-/* --- ingredients ------------------------------------------------------------------- */
-
-typedef struct
-{
-  gint64     item_id;
-  SteadItem *item;
-  double     kg;     /* NAN: its weight is not known */
-} Ingredient;
-
-static void
-ingredient_clear (Ingredient *ingredient)
-{
-  g_clear_pointer (&ingredient->item, stead_item_free);
-}
-
-static Ingredient *
-find_ingredient (GArray *all,
-                 gint64  item_id)
-{
-  for (guint i = 0; i < all->len; i++)
-    if (g_array_index (all, Ingredient, i).item_id == item_id)
-      return &g_array_index (all, Ingredient, i);
-  return NULL;
-}
-
-static gboolean
-is_eaten (SteadItemKind kind)
-{
-  return kind == STEAD_ITEM_INGREDIENT || kind == STEAD_ITEM_PRODUCE || kind == STEAD_ITEM_LIVESTOCK;
-}
-
-/* Each item once, with its weight as it goes into the pot. */
-static gboolean
-add_need (Facts                  *facts,
-          GArray                 *all,
-          const SteadRecipeNeed  *need,
-          GError                **error)
-{
-  Ingredient *found = find_ingredient (all, need->item_id);
-  SteadMeasure measure;
-  double kg;
-
-  if (!is_eaten (need->item_kind))
-    return TRUE;
-  if (found == NULL)
-    {
-      Ingredient fresh = { .item_id = need->item_id, .item = stead_item_repo_get (facts->store, need->item_id, error) };
-
-      if (fresh.item == NULL)
-        return FALSE;
-      g_array_append_val (all, fresh);
-      found = &g_array_index (all, Ingredient, all->len - 1);
-    }
-  stead_item_measure (found->item, &measure);
-  kg = stead_measure_kg (&measure, need->ready_base);
-  if (isnan (kg) && !isnan (found->kg))
-    {
-      g_autofree char *text = g_strdup_printf (_("The weight of %s is not known, so its place among the ingredients is not: "
-                                                 "enter what a cup or a piece of it weighs."), found->item->name);
-
-      add_missing (facts->out, text);
-    }
-  found->kg += kg;
-  return TRUE;
-}
-
-/* "Ingredients: tomatoes, onions, salt." */
-static void
-word_ingredients (Facts  *facts,
-                  GArray *all)
-{
-  g_autofree double *weights = g_new (double, all->len);
-  g_autofree gsize *order = g_new (gsize, all->len);
-  g_autoptr(GString) text = g_string_new ("Ingredients: ");
-
-  for (guint i = 0; i < all->len; i++)
-    weights[i] = isnan (g_array_index (all, Ingredient, i).kg) ? 0 : g_array_index (all, Ingredient, i).kg;
-  stead_ingredient_order (weights, all->len, order);
-  for (guint i = 0; i < all->len; i++)
-    {
-      g_autofree char *name = g_utf8_strdown (label_name (g_array_index (all, Ingredient, order[i]).item), -1);
-
-      g_string_append_printf (text, i == 0 ? "%s" : ", %s", name);
-    }
-  g_string_append_c (text, '.');
-  facts->out->ingredients = g_string_free (g_steal_pointer (&text), FALSE);
-}
-
-/* Allergens are lists with commas, as a person typed them; each is named once. */
-static void
-add_allergens (GPtrArray  *all,
-               const char *list)
-{
-  g_auto(GStrv) parts = g_strsplit (list != NULL ? list : "", ",", -1);
-
-  for (gsize i = 0; parts[i] != NULL; i++)
-    {
-      g_autofree char *name = g_utf8_strdown (g_strstrip (parts[i]), -1);
-
-      if (*name != '\0' && !g_ptr_array_find_with_equal_func (all, name, g_str_equal, NULL))
-        g_ptr_array_add (all, g_steal_pointer (&name));
-    }
-}
-
-static int
-compare_names (gconstpointer a,
-               gconstpointer b)
-{
-  return strcmp (*(const char * const *) a, *(const char * const *) b);
-}
-
-static void
-word_contains (Facts  *facts,
-               GArray *all)
-{
-  g_autoptr(GPtrArray) allergens = g_ptr_array_new_with_free_func (g_free);
-  g_autofree char *list = NULL;
-
-  add_allergens (allergens, facts->item->allergens);
-  for (guint i = 0; i < all->len; i++)
-    add_allergens (allergens, g_array_index (all, Ingredient, i).item->allergens);
-  if (allergens->len == 0)
-    return;
-  g_ptr_array_sort (allergens, compare_names);
-  g_ptr_array_add (allergens, NULL);
-  list = g_strjoinv (", ", (char **) allergens->pdata);
-  facts->out->contains = g_strdup_printf ("Contains: %s.", list);
-}
-
-static gboolean
-word_contents (Facts   *facts,
-               GError **error)
-{
-  g_autoptr(GArray) all = g_array_new (FALSE, TRUE, sizeof (Ingredient));
-  g_autoptr(GPtrArray) needs = NULL;
-
-  g_array_set_clear_func (all, (GDestroyNotify) ingredient_clear);
-  if (facts->out->kind == STEAD_LABEL_SHELF)
-    return TRUE;
-  if (facts->recipe_id != 0)
-    needs = stead_recipe_repo_needs (facts->store, facts->recipe_id, 1, error);
-  if (facts->recipe_id != 0 && needs == NULL)
-    return FALSE;
-  for (guint i = 0; needs != NULL && i < needs->len; i++)
-    if (!add_need (facts, all, needs->pdata[i], error))
-      return FALSE;
-  if (all->len > 1)
-    word_ingredients (facts, all);
-  word_contains (facts, all);
-  return TRUE;
+    stead_label_add_missing (out, problem->message);
 }
 
 /* --- dates, care, farm ---------------------------------------------------------------- */
 
 static void
-word_dates (Facts *facts)
+word_dates (SteadLabelFacts *facts)
 {
   SteadLabelAnswer *out = facts->out;
   g_autofree char *made = stead_day_format (out->lot->day, STEAD_DAY_STYLE_MEDIUM);
@@ -383,7 +220,7 @@ word_dates (Facts *facts)
   if (out->lot->best_by == STEAD_DAY_NONE)
     {
       out->dates = g_strdup_printf ("%s %s.", verb, made);
-      add_missing (out, _("The lot has no best-by day. Enter it with the lot, or give the item a shelf life in Keep."));
+      stead_label_add_missing (out, _("The lot has no best-by day. Enter it with the lot, or give the item a shelf life in Keep."));
     }
   else
     {
@@ -394,8 +231,8 @@ word_dates (Facts *facts)
 }
 
 static gboolean
-word_care (Facts   *facts,
-           GError **error)
+word_care (SteadLabelFacts  *facts,
+           GError          **error)
 {
   SteadLabelAnswer *out = facts->out;
   g_autoptr(SteadRecipe) recipe = NULL;
@@ -422,7 +259,7 @@ word_care (Facts   *facts,
 }
 
 static void
-word_farm (Facts *facts)
+word_farm (SteadLabelFacts *facts)
 {
   SteadLabelAnswer *out = facts->out;
 
@@ -431,7 +268,7 @@ word_farm (Facts *facts)
   out->farm = facts->farm->address == NULL ? g_strdup (facts->farm->name)
                                            : g_strdup_printf ("%s, %s", facts->farm->name, facts->farm->address);
   if (facts->farm->address == NULL)
-    add_missing (out, _("The farm's address is missing: a label names the place of business. Enter it in the settings of the farm."));
+    stead_label_add_missing (out, _("The farm's address is missing: a label names the place of business. Enter it in the settings of the farm."));
 }
 
 /* --- sizes ---------------------------------------------------------------------------- */
@@ -493,7 +330,7 @@ stead_label_answer_new (SteadStore      *store,
                         GError         **error)
 {
   g_autoptr(SteadLabelAnswer) out = g_new0 (SteadLabelAnswer, 1);
-  g_auto(Facts) facts = { .store = store, .out = out };
+  g_auto(SteadLabelFacts) facts = { .store = store, .out = out };
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && kind < STEAD_N_LABEL_KINDS, NULL);
   out->kind = kind;
@@ -505,7 +342,7 @@ stead_label_answer_new (SteadStore      *store,
   word_net (&facts);
   word_dates (&facts);
   word_farm (&facts);
-  if (!word_price (&facts, error) || !word_contents (&facts, error) || !word_care (&facts, error))
+  if (!word_price (&facts, error) || !stead_label_word_contents (&facts, error) || !word_care (&facts, error))
     return NULL;
   say (out);
   return g_steal_pointer (&out);

@@ -1,9 +1,12 @@
-/* stead-lot-private.h - what makes a lot. */
+/* stead-lot-private.h - what makes a lot, and what takes out of it. */
 #pragma once
 
 #include "store/stead-ledger-private.h"
 
 G_BEGIN_DECLS
+
+/* The words of SteadMoveKind in the file; NULL ends them. */
+extern const char * const stead_move_words[];
 
 /**
  * stead_lot_new_code:

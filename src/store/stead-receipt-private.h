@@ -1,4 +1,4 @@
-/* stead-receipt-private.h - the lot and the movement that belong to a line of a receipt. */
+/* stead-receipt-private.h - what the files of receipts share: a line's lot and movement, and corrections. */
 #pragma once
 
 #include "store/stead-receipt-repo.h"
@@ -49,5 +49,16 @@ gboolean stead_receipt_lot_empty (SteadStore  *store,
                                   const char  *reason,
                                   gint64       person_id,
                                   GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Refuses to correct a receipt that is not signed, or was corrected before. */
+gboolean stead_receipt_check_corrects (SteadStore          *store,
+                                       const SteadReceipt  *wrong,
+                                       GError             **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* @receipt, whose lines are written, takes over what came out of the lots of @wrong. */
+gboolean stead_receipt_take_over (SteadStore          *store,
+                                  const SteadReceipt  *wrong,
+                                  const SteadReceipt  *receipt,
+                                  GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

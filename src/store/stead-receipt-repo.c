@@ -18,165 +18,6 @@
 #include "store/stead-receipt-repo.h"
 #include "store/stead-seal.h"
 
-SteadReceipt *
-stead_receipt_new (void)
-{
-  SteadReceipt *receipt = g_new0 (SteadReceipt, 1);
-
-  receipt->day = STEAD_DAY_NONE;
-  receipt->signed_on = STEAD_DAY_NONE;
-  receipt->lines = g_array_new (FALSE, TRUE, sizeof (SteadReceiptLine));
-  return receipt;
-}
-
-void
-stead_receipt_free (SteadReceipt *receipt)
-{
-  if (receipt == NULL)
-    return;
-  g_free (receipt->supplier);
-  g_free (receipt->reference);
-  g_free (receipt->note);
-  g_array_unref (receipt->lines);
-  g_free (receipt);
-}
-
-/* Returns: the sum of the lines */
-gint64
-stead_receipt_total_cents (const SteadReceipt *receipt)
-{
-  gint64 total = 0;
-
-  g_return_val_if_fail (receipt != NULL, 0);
-  for (guint i = 0; i < receipt->lines->len; i++)
-    total += g_array_index (receipt->lines, SteadReceiptLine, i).cost_cents;
-  return total;
-}
-
-SteadReceiptSums
-stead_receipt_sums (GPtrArray *receipts)
-{
-  SteadReceiptSums sums = { 0 };
-
-  g_return_val_if_fail (receipts != NULL, sums);
-  for (guint i = 0; i < receipts->len; i++)
-    {
-      const SteadReceipt *receipt = receipts->pdata[i];
-
-      if (receipt->corrected_by != 0)
-        {
-          sums.n_corrected++;
-          continue;
-        }
-      sums.n++;
-      *(receipt->is_gift ? &sums.gift_cents : &sums.paid_cents) += stead_receipt_total_cents (receipt);
-    }
-  return sums;
-}
-
-/* --- reading ---------------------------------------------------------------- */
-
-#define RECEIPT_COLUMNS \
-  "r.id, r.day, r.supplier, r.is_gift, r.reference, r.note, r.person_id, r.signed_by, r.signed_on, r.corrects_id, c.id"
-#define RECEIPTS "receipt r LEFT JOIN receipt c ON c.corrects_id = r.id"
-#define LINE_COLUMNS "rl.receipt_id, rl.id, rl.item_id, rl.quantity_base, rl.cost_cents, l.best_by, l.id"
-
-static gpointer
-receipt_from_row (SteadStmt *stmt)
-{
-  SteadReceipt *receipt = stead_receipt_new ();
-
-  receipt->id = sqlite3_column_int64 (stmt, 0);
-  receipt->day = stead_stmt_day (stmt, 1);
-  receipt->supplier = stead_stmt_text (stmt, 2);
-  receipt->is_gift = sqlite3_column_int (stmt, 3) != 0;
-  receipt->reference = stead_stmt_text (stmt, 4);
-  receipt->note = stead_stmt_text (stmt, 5);
-  receipt->person_id = sqlite3_column_int64 (stmt, 6);
-  receipt->signed_by = sqlite3_column_int64 (stmt, 7);
-  receipt->signed_on = stead_stmt_day (stmt, 8);
-  receipt->corrects_id = sqlite3_column_int64 (stmt, 9);
-  receipt->corrected_by = sqlite3_column_int64 (stmt, 10);
-  return receipt;
-}
-
-/* Lines come in the same order as the receipts that they belong to. */
-static gboolean
-read_lines (SteadStore  *store,
-            SteadStmt   *stmt,
-            GPtrArray   *receipts,
-            GError     **error)
-{
-  guint at = 0;
-  int found;
-
-  while ((found = stead_store_step (store, stmt, error)) == 1)
-    {
-      SteadReceiptLine line = { .id = sqlite3_column_int64 (stmt, 1),
-                                .item_id = sqlite3_column_int64 (stmt, 2),
-                                .quantity_base = sqlite3_column_double (stmt, 3),
-                                .cost_cents = sqlite3_column_int64 (stmt, 4),
-                                .best_by = stead_stmt_day (stmt, 5),
-                                .lot_id = sqlite3_column_int64 (stmt, 6) };
-      gint64 id = sqlite3_column_int64 (stmt, 0);
-
-      while (at < receipts->len && ((SteadReceipt *) receipts->pdata[at])->id != id)
-        at++;
-      if (at < receipts->len)
-        g_array_append_val (((SteadReceipt *) receipts->pdata[at])->lines, line);
-    }
-  return found == 0;
-}
-
-GPtrArray *
-stead_receipt_repo_list (SteadStore  *store,
-                         GError     **error)
-{
-  static const char sql[] = "SELECT " RECEIPT_COLUMNS " FROM " RECEIPTS " ORDER BY r.day DESC, r.id DESC";
-  static const char lines_sql[] =
-    "SELECT " LINE_COLUMNS " FROM receipt r JOIN receipt_line rl ON rl.receipt_id = r.id"
-    " LEFT JOIN lot l ON l.receipt_line_id = rl.id ORDER BY r.day DESC, r.id DESC, rl.id";
-  g_autoptr(SteadStmt) stmt = NULL;
-  g_autoptr(SteadStmt) lines = NULL;
-  g_autoptr(GPtrArray) receipts = NULL;
-
-  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  if ((stmt = stead_store_prepare (store, sql, error)) == NULL ||
-      (lines = stead_store_prepare (store, lines_sql, error)) == NULL)
-    return NULL;
-  receipts = stead_repo_rows (store, stmt, receipt_from_row, (GDestroyNotify) stead_receipt_free, error);
-  if (receipts == NULL || !read_lines (store, lines, receipts, error))
-    return NULL;
-  return g_steal_pointer (&receipts);
-}
-
-SteadReceipt *
-stead_receipt_repo_get (SteadStore  *store,
-                        gint64       id,
-                        GError     **error)
-{
-  static const char sql[] = "SELECT " RECEIPT_COLUMNS " FROM " RECEIPTS " WHERE r.id = ?1";
-  static const char lines_sql[] =
-    "SELECT " LINE_COLUMNS " FROM receipt_line rl LEFT JOIN lot l ON l.receipt_line_id = rl.id"
-    " WHERE rl.receipt_id = ?1 ORDER BY rl.id";
-  g_autoptr(SteadStmt) stmt = NULL;
-  g_autoptr(SteadStmt) lines = NULL;
-  g_autoptr(SteadReceipt) receipt = NULL;
-  g_autoptr(GPtrArray) alone = g_ptr_array_new ();
-
-  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  if ((stmt = stead_store_prepare (store, sql, error)) == NULL ||
-      (lines = stead_store_prepare (store, lines_sql, error)) == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  sqlite3_bind_int64 (lines, 1, id);
-  receipt = stead_repo_row (store, stmt, receipt_from_row, error);
-  if (receipt == NULL)
-    return NULL;
-  g_ptr_array_add (alone, receipt);
-  return read_lines (store, lines, alone, error) ? g_steal_pointer (&receipt) : NULL;
-}
-
 /* --- checking --------------------------------------------------------------- */
 
 static gboolean
@@ -457,114 +298,6 @@ recost_users (SteadStore          *store,
   return stead_recost_users (store, (const gint64 *) lot_ids->data, lot_ids->len, error);
 }
 
-/* --- corrections ------------------------------------------------------------ */
-
-static gboolean
-check_corrects (SteadStore          *store,
-                const SteadReceipt  *wrong,
-                GError             **error)
-{
-  static const char sql[] = "SELECT count (*) FROM receipt WHERE corrects_id = ?1";
-  gint64 others;
-
-  if (wrong->signed_by == 0)
-    return stead_repo_refuse (error, _("The receipt from %s is not signed yet. Change it instead of correcting it."),
-                              wrong->supplier);
-  others = stead_repo_count_id (store, sql, wrong->id, error);
-  if (others > 0)
-    return stead_repo_refuse (error, _("The receipt from %s was corrected before. Correct the later receipt."),
-                              wrong->supplier);
-  return others == 0;
-}
-
-/* The nth line of @item_id. */
-static const SteadReceiptLine *
-nth_line_of (const SteadReceipt *receipt,
-             gint64              item_id,
-             guint               n)
-{
-  for (guint i = 0; i < receipt->lines->len; i++)
-    {
-      const SteadReceiptLine *line = &g_array_index (receipt->lines, SteadReceiptLine, i);
-
-      if (line->item_id == item_id && n-- == 0)
-        return line;
-    }
-  return NULL;
-}
-
-/* The line that takes the place of the wrong one at @at: the nth of the same item. */
-static const SteadReceiptLine *
-right_line (const SteadReceipt *wrong,
-            guint               at,
-            const SteadReceipt *receipt)
-{
-  gint64 item_id = g_array_index (wrong->lines, SteadReceiptLine, at).item_id;
-  guint n = 0;
-
-  for (guint i = 0; i < at; i++)
-    n += g_array_index (wrong->lines, SteadReceiptLine, i).item_id == item_id;
-  return nth_line_of (receipt, item_id, n);
-}
-
-/* What came out of a wrong receipt's lots by hand goes over to the right ones; what
- * the logs took is settled anew; the rest leaves the wrong lots, money and all. */
-static gboolean
-take_over_line (SteadStore              *store,
-                const SteadReceipt      *wrong,
-                const SteadReceiptLine  *line,
-                const SteadReceipt      *receipt,
-                const SteadReceiptLine  *right,
-                const char              *reason,
-                GError                 **error)
-{
-  return stead_ledger_unsettle_lot (store, line->lot_id, wrong->day, error) &&
-         (right == NULL || stead_receipt_lot_take_over (store, line->lot_id, receipt->day, right, error)) &&
-         stead_receipt_lot_empty (store, line->lot_id, wrong->day, reason, receipt->person_id, error);
-}
-
-/* In closed days all stays as it is: what is left of the wrong lot leaves it on the day
- * of the correction, and what was taken of it comes off the right one. */
-static gboolean
-take_over_closed (SteadStore              *store,
-                  const SteadReceiptLine  *line,
-                  const SteadReceipt      *receipt,
-                  const SteadReceiptLine  *right,
-                  SteadDay                 closed,
-                  const char              *reason,
-                  GError                 **error)
-{
-  return stead_ledger_unsettle_lot (store, line->lot_id, closed + 1, error) &&
-         (right == NULL || stead_receipt_lot_take_off (store, line, receipt->day, right, reason, receipt->person_id, error)) &&
-         stead_receipt_lot_empty (store, line->lot_id, receipt->day, reason, receipt->person_id, error);
-}
-
-static gboolean
-take_over (SteadStore          *store,
-           const SteadReceipt  *wrong,
-           const SteadReceipt  *receipt,
-           GError             **error)
-{
-  g_autofree char *when = stead_day_format (receipt->day, STEAD_DAY_STYLE_ISO);
-  /* Translators: why a lot was emptied; %s is a day as 2026-03-03. */
-  g_autofree char *reason = g_strdup_printf (_("Corrected by the receipt of %s"), when);
-  SteadDay closed;
-
-  if (!stead_closing_repo_last (store, &closed, error))
-    return FALSE;
-  for (guint i = 0; i < wrong->lines->len; i++)
-    {
-      const SteadReceiptLine *line = &g_array_index (wrong->lines, SteadReceiptLine, i);
-      const SteadReceiptLine *right = right_line (wrong, i, receipt);
-      gboolean is_closed = closed != STEAD_DAY_NONE && wrong->day <= closed;
-
-      if (is_closed ? !take_over_closed (store, line, receipt, right, closed, reason, error)
-                    : !take_over_line (store, wrong, line, receipt, right, reason, error))
-        return FALSE;
-    }
-  return TRUE;
-}
-
 /* --- public ----------------------------------------------------------------- */
 
 /* For a new receipt *before stays %NULL; *wrong is the one that it corrects. */
@@ -589,7 +322,7 @@ load_others (SteadStore           *store,
   if (receipt->corrects_id == 0)
     return TRUE;
   *wrong = stead_receipt_repo_get (store, receipt->corrects_id, error);
-  return *wrong != NULL && check_corrects (store, *wrong, error);
+  return *wrong != NULL && stead_receipt_check_corrects (store, *wrong, error);
 }
 
 static gboolean
@@ -607,7 +340,7 @@ save_all (SteadStore          *store,
     from = MIN (from, wrong->day);
   return write_head (store, receipt, error) &&
          write_lines (store, receipt, before, error) &&
-         (wrong == NULL || take_over (store, wrong, receipt, error)) &&
+         (wrong == NULL || stead_receipt_take_over (store, wrong, receipt, error)) &&
          settle_lines (store, receipt, before, wrong, from, error) &&
          recost_users (store, receipt, error);
 }

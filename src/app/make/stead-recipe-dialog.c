@@ -5,13 +5,12 @@
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 #include "app/make/stead-recipe-dialog.h"
 
 #include "app/keep/stead-item-dialog.h"
-#include "app/make/stead-make-parts.h"
 #include "app/make/stead-recipe-acid.h"
+#include "app/make/stead-recipe-made.h"
 #include "app/make/stead-recipe-part-row.h"
 #include "app/make/stead-recipe-step-row.h"
 #include "app/make/stead-step-words.h"
@@ -23,116 +22,22 @@ struct _SteadRecipeDialog
   SteadDialog     parent_instance;
 
   SteadRecipe    *recipe;
-  SteadItem       made;          /* a new item that it makes; its words belong to the fields */
+  SteadItem       fresh;         /* a new item that it makes; its words belong to the fields */
   GPtrArray      *items;         /* of SteadItem: all, so that recipes inside find theirs */
   GPtrArray      *recipes;       /* of SteadRecipe: those that can go in */
-  GPtrArray      *produce;       /* of SteadItem, not owned: what can be made */
-  GPtrArray      *units;         /* of SteadUnit: of something new */
   GPtrArray      *part_rows, *step_rows;   /* not owned */
   GtkSizeGroup   *widths;        /* of the ingredients */
   gulong          changed_id;
 
-  SteadField     *name, *yield, *item_name, *minutes, *equipment, *note;
-  GtkDropDown    *makes, *unit, *kept;
+  SteadField     *name, *minutes, *equipment, *note;
+  GtkDropDown    *kept;
   GtkCheckButton *sealed, *retired;
-  GtkWidget      *unit_box;
+  SteadRecipeMade *made;
   SteadRecipeAcid *acid;
   GtkBox         *parts, *steps;
 };
 
 G_DEFINE_FINAL_TYPE (SteadRecipeDialog, stead_recipe_dialog, STEAD_TYPE_DIALOG)
-
-/* --- what it makes ------------------------------------------------------------------------ */
-
-/* (nullable): NULL: something new */
-static const SteadItem *
-made_item (SteadRecipeDialog *self)
-{
-  guint at = gtk_drop_down_get_selected (self->makes);
-
-  return self->produce != NULL && at < self->produce->len ? self->produce->pdata[at] : NULL;
-}
-
-static const SteadUnit *
-made_unit (SteadRecipeDialog *self)
-{
-  const SteadItem *item = made_item (self);
-  guint at = gtk_drop_down_get_selected (self->unit);
-
-  if (item != NULL)
-    return item->unit;
-  return at < self->units->len ? self->units->pdata[at] : self->units->pdata[0];
-}
-
-static void
-unit_cb (SteadRecipeDialog *self)
-{
-  if (self->produce != NULL)
-    stead_field_set_unit (self->yield, made_unit (self));
-}
-
-static void
-makes_cb (SteadRecipeDialog *self)
-{
-  gboolean is_new = made_item (self) == NULL;
-
-  if (self->produce == NULL)
-    return;
-  gtk_widget_set_visible (GTK_WIDGET (self->item_name), is_new);
-  gtk_widget_set_visible (self->unit_box, is_new);
-  unit_cb (self);
-}
-
-static void
-fill_makes (SteadRecipeDialog *self)
-{
-  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
-  guint chosen = 0;
-  g_autoptr(GPtrArray) produce = g_ptr_array_new ();
-
-  for (guint i = 0; i < self->items->len; i++)
-    {
-      SteadItem *item = self->items->pdata[i];
-
-      if (item->kind != STEAD_ITEM_PRODUCE)
-        continue;
-      if (item->id == self->recipe->item_id)
-        chosen = produce->len;
-      g_ptr_array_add (produce, item);
-      gtk_string_list_append (names, item->name);
-    }
-  gtk_string_list_append (names, _("something new…"));
-  if (self->recipe->item_id == 0)
-    chosen = produce->len;
-  g_clear_pointer (&self->produce, g_ptr_array_unref);
-  gtk_drop_down_set_model (self->makes, G_LIST_MODEL (names));
-  self->produce = g_steal_pointer (&produce);
-  gtk_drop_down_set_selected (self->makes, chosen);
-  makes_cb (self);
-}
-
-static void
-fill_units (SteadRecipeDialog *self,
-            SteadUnitSystem    system)
-{
-  static const SteadDimension dimensions[] = { STEAD_DIMENSION_COUNT, STEAD_DIMENSION_MASS, STEAD_DIMENSION_VOLUME };
-  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
-
-  self->units = g_ptr_array_new ();
-  for (gsize d = 0; d < G_N_ELEMENTS (dimensions); d++)
-    {
-      gsize n;
-      const SteadUnit * const *list = stead_unit_list (dimensions[d], &n);
-
-      for (gsize i = 0; i < n; i++)
-        if (list[i]->system == system || dimensions[d] == STEAD_DIMENSION_COUNT)
-          {
-            g_ptr_array_add (self->units, (gpointer) list[i]);
-            gtk_string_list_append (names, g_str_equal (list[i]->id, "ea") ? _("pieces") : stead_unit_symbol (list[i]));
-          }
-    }
-  gtk_drop_down_set_model (self->unit, G_LIST_MODEL (names));
-}
 
 /* --- ingredients and steps ---------------------------------------------------------------- */
 
@@ -209,48 +114,20 @@ new_item_cb (SteadRecipeDialog *self)
   stead_item_dialog_show_new (GTK_WIDGET (self), stead_dialog_get_desk (STEAD_DIALOG (self)), STEAD_ITEM_INGREDIENT);
 }
 
-/* What a kitchen uses stands before feed and bedding. */
-static int
-by_use (gconstpointer a,
-        gconstpointer b)
-{
-  static const int order[] = {
-    [STEAD_ITEM_INGREDIENT] = 0, [STEAD_ITEM_PRODUCE] = 0, [STEAD_ITEM_PACKAGING] = 1, [STEAD_ITEM_SUPPLY] = 2,
-    [STEAD_ITEM_SEED] = 2, [STEAD_ITEM_FEED] = 3, [STEAD_ITEM_BEDDING] = 3, [STEAD_ITEM_LIVESTOCK] = 3,
-  };
-  const SteadItem *one = *(SteadItem * const *) a, *other = *(SteadItem * const *) b;
-  int way = order[one->kind] - order[other->kind];
-
-  return way != 0 ? way : g_utf8_collate (one->name, other->name);
-}
-
-static GPtrArray *
-list_items (SteadStore  *store,
-            GError     **error)
-{
-  GPtrArray *items = stead_item_repo_list (store, error);
-
-  if (items != NULL)
-    g_ptr_array_sort (items, by_use);
-  return items;
-}
-
 /* A new item was made: every line can name it. */
 static void
 items_changed_cb (SteadRecipeDialog *self)
 {
   SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (self));
-  g_autoptr(GPtrArray) items = list_items (stead_desk_get_store (desk), NULL);
-  const SteadItem *made = made_item (self);
+  g_autoptr(GPtrArray) items = stead_recipe_part_items (stead_desk_get_store (desk), NULL);
 
   if (items == NULL)
     return;
-  self->recipe->item_id = made != NULL ? made->id : 0;
   for (guint i = 0; i < self->part_rows->len; i++)
     stead_recipe_part_row_set_choices (self->part_rows->pdata[i], items, self->recipes);
   g_ptr_array_unref (self->items);
   self->items = g_steal_pointer (&items);
-  fill_makes (self);
+  stead_recipe_made_set_items (self->made, self->items, stead_recipe_made_get_item_id (self->made));
   if (self->part_rows->len == 0 && self->items->len > 0)
     add_part (self, units_of (desk));
 }
@@ -317,30 +194,6 @@ read_steps (SteadRecipeDialog *self)
   return good;
 }
 
-static gboolean
-read_made (SteadRecipeDialog *self)
-{
-  const SteadItem *item = made_item (self);
-
-  self->recipe->item_id = item != NULL ? item->id : 0;
-  if (!stead_field_read_quantity (self->yield, 0, &self->recipe->yield_base))
-    return FALSE;
-  if (!(self->recipe->yield_base > 0))
-    {
-      stead_field_set_error (self->yield, _("Enter how much the recipe makes: more than zero."));
-      return FALSE;
-    }
-  if (item == NULL && stead_field_is_empty (self->item_name))
-    {
-      stead_field_set_error (self->item_name, _("Enter a name, such as “Breakfast bowl”."));
-      return FALSE;
-    }
-  if (item == NULL)
-    self->made = (SteadItem) { .name = (char *) stead_field_get_text (self->item_name), .kind = STEAD_ITEM_PRODUCE,
-                               .unit = made_unit (self), .reorder_base = NAN };
-  return TRUE;
-}
-
 /* (transfer full) (nullable): NULL if nothing was typed */
 static char *
 typed (SteadField *field)
@@ -380,7 +233,7 @@ read_recipe (SteadRecipeDialog *self)
   gboolean retired = gtk_check_button_get_active (self->retired);
   gboolean good = read_name (self);
 
-  good &= read_made (self);
+  good &= stead_recipe_made_read (self->made, recipe, &self->fresh);
   good &= read_parts (self);
   good &= read_steps (self);
   good &= stead_field_read_number (self->minutes, 0, &recipe->minutes);
@@ -415,9 +268,9 @@ save_act (SteadStore  *store,
     }
   if (self->recipe->item_id == 0)
     {
-      if (!stead_item_repo_save (store, &self->made, error))
+      if (!stead_item_repo_save (store, &self->fresh, error))
         return FALSE;
-      self->recipe->item_id = self->made.id;
+      self->recipe->item_id = self->fresh.id;
     }
   return stead_recipe_repo_save (store, self->recipe, error);
 }
@@ -503,10 +356,9 @@ show_recipe (SteadRecipeDialog *self,
   const SteadRecipe *recipe = self->recipe;
   SteadUnitSystem units = units_of (desk);
 
-  fill_units (self, units);
-  fill_makes (self);
-  if (recipe->yield_base > 0)
-    stead_field_show_quantity (self->yield, recipe->yield_base);
+  stead_recipe_made_set_units (self->made, units);
+  stead_recipe_made_set_items (self->made, self->items, recipe->item_id);
+  stead_recipe_made_show_yield (self->made, recipe->yield_base);
   for (guint i = 0; i < recipe->parts->len; i++)
     stead_recipe_part_row_show (add_part (self, units), recipe->parts->pdata[i]);
   for (guint i = 0; i < recipe->steps->len; i++)
@@ -526,12 +378,10 @@ stead_recipe_dialog_dispose (GObject *object)
 
   if (desk != NULL)
     g_clear_signal_handler (&self->changed_id, desk);
-  g_clear_pointer (&self->produce, g_ptr_array_unref);
   gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_RECIPE_DIALOG);
   g_clear_pointer (&self->recipe, stead_recipe_free);
   g_clear_pointer (&self->items, g_ptr_array_unref);
   g_clear_pointer (&self->recipes, g_ptr_array_unref);
-  g_clear_pointer (&self->units, g_ptr_array_unref);
   g_clear_object (&self->widths);
   g_clear_pointer (&self->part_rows, g_ptr_array_unref);
   g_clear_pointer (&self->step_rows, g_ptr_array_unref);
@@ -545,31 +395,26 @@ stead_recipe_dialog_class_init (SteadRecipeDialogClass *klass)
 
   g_type_ensure (STEAD_TYPE_FIELD);
   g_type_ensure (STEAD_TYPE_RECIPE_ACID);
+  g_type_ensure (STEAD_TYPE_RECIPE_MADE);
   G_OBJECT_CLASS (klass)->dispose = stead_recipe_dialog_dispose;
   STEAD_DIALOG_CLASS (klass)->save = stead_recipe_dialog_save;
   STEAD_DIALOG_CLASS (klass)->remove = stead_recipe_dialog_remove;
   gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("make/stead-recipe-dialog.ui"));
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, name);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, yield);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, item_name);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, minutes);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, equipment);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, note);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, makes);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, unit);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, kept);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, sealed);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, retired);
-  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, unit_box);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, made);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, acid);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, parts);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeDialog, steps);
   gtk_widget_class_bind_template_callback (widget_class, add_part_cb);
   gtk_widget_class_bind_template_callback (widget_class, add_step_cb);
   gtk_widget_class_bind_template_callback (widget_class, kept_cb);
-  gtk_widget_class_bind_template_callback (widget_class, makes_cb);
   gtk_widget_class_bind_template_callback (widget_class, new_item_cb);
-  gtk_widget_class_bind_template_callback (widget_class, unit_cb);
 }
 
 static void
@@ -589,23 +434,6 @@ load (SteadStore  *store,
   return recipe_id != 0 ? stead_recipe_repo_get (store, recipe_id, error) : stead_recipe_new ();
 }
 
-/* Recipes that can be an ingredient: all in use but this one. */
-static GPtrArray *
-list_recipes (SteadStore  *store,
-              gint64       recipe_id,
-              GError     **error)
-{
-  g_autoptr(GPtrArray) recipes = stead_recipe_repo_list (store, FALSE, error);
-
-  for (guint i = 0; recipes != NULL && i < recipes->len; i++)
-    if (((SteadRecipe *) recipes->pdata[i])->id == recipe_id)
-      {
-        g_ptr_array_remove_index (recipes, i);
-        break;
-      }
-  return g_steal_pointer (&recipes);
-}
-
 void
 stead_recipe_dialog_show (GtkWidget *parent,
                           SteadDesk *desk,
@@ -614,8 +442,8 @@ stead_recipe_dialog_show (GtkWidget *parent,
   SteadStore *store = stead_desk_get_store (desk);
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadRecipe) recipe = load (store, recipe_id, &error);
-  g_autoptr(GPtrArray) items = recipe != NULL ? list_items (store, &error) : NULL;
-  g_autoptr(GPtrArray) recipes = items != NULL ? list_recipes (store, recipe_id, &error) : NULL;
+  g_autoptr(GPtrArray) items = recipe != NULL ? stead_recipe_part_items (store, &error) : NULL;
+  g_autoptr(GPtrArray) recipes = items != NULL ? stead_recipe_part_recipes (store, recipe_id, &error) : NULL;
   SteadRecipeDialog *self;
 
   if (recipes == NULL)

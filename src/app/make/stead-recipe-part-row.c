@@ -437,3 +437,47 @@ stead_recipe_part_row_get_weighed (SteadRecipePartRow *self)
   g_return_val_if_fail (STEAD_IS_RECIPE_PART_ROW (self), NULL);
   return self->weighed;
 }
+
+/* --- what can be named ---------------------------------------------------------------------- */
+
+/* What a kitchen uses stands before feed and bedding. */
+static int
+by_use (gconstpointer a,
+        gconstpointer b)
+{
+  static const int order[] = {
+    [STEAD_ITEM_INGREDIENT] = 0, [STEAD_ITEM_PRODUCE] = 0, [STEAD_ITEM_PACKAGING] = 1, [STEAD_ITEM_SUPPLY] = 2,
+    [STEAD_ITEM_SEED] = 2, [STEAD_ITEM_FEED] = 3, [STEAD_ITEM_BEDDING] = 3, [STEAD_ITEM_LIVESTOCK] = 3,
+  };
+  const SteadItem *one = *(SteadItem * const *) a, *other = *(SteadItem * const *) b;
+  int way = order[one->kind] - order[other->kind];
+
+  return way != 0 ? way : g_utf8_collate (one->name, other->name);
+}
+
+GPtrArray *
+stead_recipe_part_items (SteadStore  *store,
+                         GError     **error)
+{
+  GPtrArray *items = stead_item_repo_list (store, error);
+
+  if (items != NULL)
+    g_ptr_array_sort (items, by_use);
+  return items;
+}
+
+GPtrArray *
+stead_recipe_part_recipes (SteadStore  *store,
+                           gint64       recipe_id,
+                           GError     **error)
+{
+  g_autoptr(GPtrArray) recipes = stead_recipe_repo_list (store, FALSE, error);
+
+  for (guint i = 0; recipes != NULL && i < recipes->len; i++)
+    if (((SteadRecipe *) recipes->pdata[i])->id == recipe_id)
+      {
+        g_ptr_array_remove_index (recipes, i);
+        break;
+      }
+  return g_steal_pointer (&recipes);
+}

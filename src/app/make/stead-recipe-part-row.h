@@ -30,4 +30,9 @@ SteadRecipePart *stead_recipe_part_row_read        (SteadRecipePartRow *self);
  * before the recipe; belongs to the row.  After a good reading. */
 SteadItem       *stead_recipe_part_row_get_weighed (SteadRecipePartRow *self);
 
+/* (transfer full): all items, of SteadItem, with what a kitchen uses before feed and bedding */
+GPtrArray       *stead_recipe_part_items           (SteadStore *store, GError **error);
+/* (transfer full): the recipes in use but @recipe_id, of SteadRecipe */
+GPtrArray       *stead_recipe_part_recipes         (SteadStore *store, gint64 recipe_id, GError **error);
+
 G_END_DECLS
