@@ -166,6 +166,21 @@ load_proposals (SteadBankDialog *self)
     }
 }
 
+/* How many lines of the statement are to be matched still. */
+static char *
+left_text (SteadBankDialog *self,
+           guint            n_left)
+{
+  g_autoptr(GPtrArray) all = NULL;
+
+  if (n_left > 0)
+    return g_strdup_printf (ngettext ("<b>%u</b> line of the statement is not matched yet.",
+                                      "<b>%u</b> lines of the statement are not matched yet.", n_left), n_left);
+  all = stead_bank_repo_lines (store_of (self), stead_pick_get (self->account), last_day (self), FALSE, NULL);
+  return g_strdup (all != NULL && all->len > 0 ? _("Every line of the statement is matched.")
+                                               : _("No line of this account’s statements is here yet."));
+}
+
 static char *
 sentence_text (SteadBankDialog *self,
                guint            n_left)
@@ -175,9 +190,7 @@ sentence_text (SteadBankDialog *self,
 
   if (stead_pick_count (self->account) == 0)
     return g_strdup (_("A statement belongs to the school activity account or to a bank account. Make one first."));
-  left = n_left == 0 ? g_strdup (_("Every line of the statement is matched."))
-         : g_strdup_printf (ngettext ("<b>%u</b> line of the statement is not matched yet.",
-                                      "<b>%u</b> lines of the statement are not matched yet.", n_left), n_left);
+  left = left_text (self, n_left);
   if (self->sheet == NULL || !stead_bank_repo_check (store_of (self), self->sheet->id, &check, NULL))
     return g_strjoin (" ", left, _("Enter the last day of the statement and what it says is there."), NULL);
   bank = money (self, stead_bank_side_cents (&check));
