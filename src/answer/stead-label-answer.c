@@ -20,6 +20,9 @@
 #define OZ_KG 0.028349523125    /* avoirdupois ounce: NIST Handbook 44, appendix C */
 #define FLOZ_L 0.0295735295625  /* US fluid ounce, there */
 
+/* A number and its unit stay in one line. */
+#define NO_BREAK "\302\240"
+
 /* No rule of the table: 21 CFR 101.2(c) asks for a sixteenth of an inch in all that is required. */
 #define LETTER_IN 0.0625
 
@@ -172,6 +175,14 @@ word_price (SteadLabelFacts  *facts,
   return TRUE;
 }
 
+/* The law's own words are English, whatever the farm's language.  "1 egg", "12 eggs" */
+static char *
+count_text (double      n,
+            const char *one)
+{
+  return g_strdup_printf (round (n) == 1 ? "%.0f %s" : "%.0f %ss", n, one);
+}
+
 /* Net quantity of one pack: by the product, which says how much is in one. */
 static void
 word_net (SteadLabelFacts *facts)
@@ -191,15 +202,15 @@ word_net (SteadLabelFacts *facts)
     case STEAD_DIMENSION_MASS:
       law = stead_net_weight_text (base / OZ_KG, &problem);
       if (law != NULL)
-        out->net = g_strdup_printf ("%s %.0f g", law, round (base * 1000));
+        out->net = g_strdup_printf ("%s %.0f" NO_BREAK "g", law, round (base * 1000));
       break;
     case STEAD_DIMENSION_VOLUME:
       law = stead_net_fluid_text (base / FLOZ_L, &problem);
       if (law != NULL)
-        out->net = g_strdup_printf ("%s %.0f mL", law, round (base * 1000));
+        out->net = g_strdup_printf ("%s %.0f" NO_BREAK "mL", law, round (base * 1000));
       break;
     default:
-      out->net = is_eggs (facts->item) ? g_strdup_printf ("%.0f eggs", base) : g_strdup_printf ("%.0f pieces", base);
+      out->net = count_text (base, is_eggs (facts->item) ? "egg" : "piece");
       break;
     }
   if (problem != NULL)

@@ -68,6 +68,22 @@ stead_label_fit (const SteadLabelAnswer *answer,
   return fits;
 }
 
+const SteadLabelSheet *
+stead_label_sheet_for (const SteadLabelAnswer *answer,
+                       gboolean                metric)
+{
+  const SteadLabelSheet *usual = stead_label_sheet_default (metric);
+  SteadPackLabelLayout layout;
+  gsize n;
+  const SteadLabelSheet *sheets = stead_label_sheet_list (&n);
+
+  g_return_val_if_fail (answer != NULL, usual);
+  for (const SteadLabelSheet *sheet = usual; sheet < sheets + n; sheet++)     /* from small to large */
+    if (sheet->metric == metric && stead_label_fit (answer, sheet, &layout))
+      return sheet;
+  return usual;
+}
+
 static void
 paint_sheet (cairo_t *cr,
              int      page,
@@ -103,7 +119,7 @@ choose (Labels                  *labels,
   int on_page;
 
   labels->sheet = wish != NULL && wish->sheet != NULL ? stead_label_sheet_find (wish->sheet)
-                                                      : stead_label_sheet_default (metric);
+                                                      : stead_label_sheet_for (labels->answer, metric);
   g_return_val_if_fail (labels->sheet != NULL, FALSE);
   on_page = labels->sheet->columns * labels->sheet->rows;
   labels->first = wish != NULL ? CLAMP (wish->first, 0, on_page - 1) : 0;

@@ -95,6 +95,9 @@ void        stead_label_words       (const SteadLabelAnswer *answer, SteadPackLa
 gboolean    stead_label_fit         (const SteadLabelAnswer *answer, const SteadLabelSheet *sheet,
                                      SteadPackLabelLayout *out);
 
+/* (transfer none): the usual blanks, or the next larger ones where the words do not fit on them */
+const SteadLabelSheet *stead_label_sheet_for (const SteadLabelAnswer *answer, gboolean metric);
+
 /**
  * stead_paper_write:
  * @path: the ending tells the format

@@ -175,6 +175,17 @@ test_eggs (Shelf         *shelf,
 }
 
 static void
+test_one (Shelf         *shelf,
+          gconstpointer  data)
+{
+  g_autoptr(SteadLabelAnswer) label = NULL;
+
+  add_product (shelf, "One to taste", shelf->eggs, 1, 50);
+  label = ask (shelf, shelf->egg_lot, STEAD_LABEL_CARTON, 45);
+  g_assert_cmpstr (label->net, ==, "1 egg");
+}
+
+static void
 test_sauce (Shelf         *shelf,
             gconstpointer  data)
 {
@@ -186,7 +197,7 @@ test_sauce (Shelf         *shelf,
   g_assert_cmpstr (label->ingredients, ==, "Ingredients: tomatoes, onions, cheese (milk, salt, enzymes), salt.");
   g_assert_cmpstr (label->contains, ==, "Contains: milk.");
   /* 1.5 lb = 24 oz = 680.39 g */
-  g_assert_cmpstr (label->net, ==, "Net Wt. 24 oz (1 lb 8 oz) 680 g");
+  g_assert_cmpstr (label->net, ==, "Net Wt. 24 oz (1 lb 8 oz) 680\302\240g");
   g_assert_cmpstr (label->keep, ==, "Keep refrigerated.");
   g_assert_null (label->safe);
 }
@@ -262,6 +273,7 @@ main (int    argc,
   farm_start (&argc, &argv);
 #define ADD(name, function) g_test_add ("/answer/label/" name, Shelf, NULL, set_up, function, tear_down)
   ADD ("eggs", test_eggs);
+  ADD ("one-is-one", test_one);
   ADD ("sauce", test_sauce);
   ADD ("letters", test_letters);
   ADD ("missing", test_missing);

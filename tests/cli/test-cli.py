@@ -142,10 +142,23 @@ for line in documents.splitlines():
         run('--document', name, '--out', out, '--today', TODAY, demo)
         report(out.exists() and digest(out) == first, f'document-{name}-{ending}-same-bytes')
 report(len(documents.splitlines()) > 0, 'there-are-documents')
+
+
+def text_of(path):
+    text = subprocess.run(['pdftotext', path, '-'], text=True, stdout=subprocess.PIPE).stdout
+    return re.sub(r'\s+', ' ', text)              # one blank for what keeps a number and its unit together, too
+
+
 # A page of ten labels, each with the whole weight in the law's form: 21 CFR 101.7(m).
 run('--document', 'labels', '--out', FOLDER / 'labels.pdf', '--today', TODAY, demo)
-words = subprocess.run(['pdftotext', FOLDER / 'labels.pdf', '-'], text=True, stdout=subprocess.PIPE).stdout
+words = text_of(FOLDER / 'labels.pdf')
 report(words.count('Net Wt. 16 oz') == 10 and words.count('454 g') == 10, 'labels-fill-a-page', words[:200])
+# What must stand on eggs asks for larger blanks, six a page: 21 CFR 101.17(h).
+with sqlite3.connect(f'file:{demo}?mode=ro', uri=True) as db:
+    code, = db.execute("SELECT l.code FROM lot l JOIN item i ON i.id = l.item_id WHERE i.food = 'raw_shell_eggs'"
+                       " ORDER BY l.id LIMIT 1").fetchone()
+works('labels-of-eggs', '--document', 'labels', '--of', code, '--out', FOLDER / 'eggs.pdf', '--today', TODAY, demo)
+report(text_of(FOLDER / 'eggs.pdf').count('SAFE HANDLING INSTRUCTIONS') == 6, 'labels-of-eggs-are-larger')
 name = documents.split('\t')[0]
 ending = documents.split('\t')[1].split()[0]
 for period in ('4-weeks', '12-weeks', 'school-year', 'whole-batch'):

@@ -233,6 +233,18 @@ fill_lists (SteadLabelDialog *self,
   gtk_drop_down_set_selected (self->sheet, usual);
 }
 
+/* What the words fit on is chosen at first. */
+static void
+choose_sheet (SteadLabelDialog *self,
+              gboolean          metric)
+{
+  const SteadLabelSheet *sheet = self->answer != NULL ? stead_label_sheet_for (self->answer, metric) : NULL;
+
+  for (guint i = 0; sheet != NULL && i < self->sheets->len; i++)
+    if (g_array_index (self->sheets, const SteadLabelSheet *, i) == sheet)
+      gtk_drop_down_set_selected (self->sheet, i);
+}
+
 static void
 stead_label_dialog_dispose (GObject *object)
 {
@@ -291,6 +303,7 @@ stead_label_dialog_show (GtkWidget      *parent,
   g_autoptr(GError) error = NULL;
   SteadLabelDialog *self;
   SteadLot *copy = stead_lot_repo_get (store, lot->id, &error);
+  gboolean metric = stead_desk_get_farm (desk)->units == STEAD_UNITS_METRIC;
 
   if (copy == NULL)
     {
@@ -300,11 +313,12 @@ stead_label_dialog_show (GtkWidget      *parent,
   /* Translators: the code of a lot */
   title = g_strdup_printf (_("Labels for lot %s"), lot->code);
   self = g_object_new (STEAD_TYPE_LABEL_DIALOG, "title", title, NULL);
-  fill_lists (self, stead_desk_get_farm (desk)->units == STEAD_UNITS_METRIC);
+  fill_lists (self, metric);
   self->lot = copy;
   stead_field_show_count (self->first, 0);
   stead_dialog_present (STEAD_DIALOG (self), parent, desk);
   gtk_drop_down_set_selected (self->kind, stead_label_kind_for (store, copy));
   kind_cb (self);
+  choose_sheet (self, metric);
   sheet_cb (self);
 }
