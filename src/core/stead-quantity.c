@@ -212,12 +212,13 @@ digits_for (double           value,
   return digits;
 }
 
-/* Two units are words, not signs, and take a plural. */
-static const char *
-symbol_for (double           value,
-            const SteadUnit *unit)
+const char *
+stead_unit_symbol_for (double           value,
+                       const SteadUnit *unit)
 {
   unsigned long n = value == 1 ? 1 : 2;
+
+  g_return_val_if_fail (unit != NULL, NULL);
 
   if (g_str_equal (unit->id, "cup"))
     return g_dngettext (GETTEXT_PACKAGE, "cup", "cups", n);
@@ -242,7 +243,7 @@ stead_quantity_format (double           base,
   number = stead_number_format (value, digits);
   if (g_str_equal (unit->id, "ea"))
     return g_steal_pointer (&number);
-  return g_strconcat (number, " ", symbol_for (stead_round_digits (value, digits), unit), NULL);
+  return g_strconcat (number, " ", stead_unit_symbol_for (stead_round_digits (value, digits), unit), NULL);
 }
 
 char *

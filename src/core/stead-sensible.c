@@ -3,6 +3,7 @@
 
 #include "core/stead-round.h"
 #include "core/stead-sensible.h"
+#include "core/stead-unit-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -201,11 +202,12 @@ char *
 stead_sensible_format (double           amount,
                        const SteadUnit *unit)
 {
+  const char *symbol, *text = NULL;
   double whole;
-  const char *text = NULL;
 
   g_return_val_if_fail (unit != NULL, NULL);
   whole = stead_round_down (amount);
+  symbol = stead_unit_symbol_for (amount <= 1 ? 1 : amount, unit);    /* 1/2 cup, 1 1/2 cups */
   if (vessel_of (unit) == NULL || !(amount > 0))
     {
       double base = stead_quantity_to_base (amount, unit);
@@ -222,15 +224,15 @@ stead_sensible_format (double           amount,
     {
       g_autofree char *number = stead_number_format (whole, 0);
 
-      /* Translators: an amount of a recipe: "2 cup". */
-      return g_strdup_printf (C_("amount and unit", "%s %s"), number, stead_unit_symbol (unit));
+      /* Translators: an amount of a recipe: "2 cups". */
+      return g_strdup_printf (C_("amount and unit", "%s %s"), number, symbol);
     }
   if (text == NULL)
     return stead_quantity_format (stead_quantity_to_base (amount, unit), unit);
   if (whole < 1)
-    return g_strdup_printf (C_("amount and unit", "%s %s"), text, stead_unit_symbol (unit));
-  /* Translators: an amount of a recipe: "1 1/2 cup". */
-  return g_strdup_printf (C_("amount and unit", "%d %s %s"), (int) whole, text, stead_unit_symbol (unit));
+    return g_strdup_printf (C_("amount and unit", "%s %s"), text, symbol);
+  /* Translators: an amount of a recipe: "1 1/2 cups". */
+  return g_strdup_printf (C_("amount and unit", "%d %s %s"), (int) whole, text, symbol);
 }
 
 double

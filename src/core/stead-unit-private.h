@@ -11,4 +11,9 @@ G_BEGIN_DECLS
 const SteadUnit *stead_unit_from_text_for (const char *text,
                                            int         dimension);
 
+/* (transfer none): the translated symbol beside @value: two units are words, not signs, and
+ * take a plural, "1 cup", "3 cups". */
+const char *stead_unit_symbol_for (double           value,
+                                   const SteadUnit *unit);
+
 G_END_DECLS

@@ -26,18 +26,18 @@ test_rows (void)
     { 12.5, "ea", 13, "ea", "13" },
     { 6.4, "ea", 6, "ea", "6" },
     { 2.2, "doz", 26.0 / 12, "doz", "2 doz 2" },        /* 26.4 eggs */
-    { 1.5, "cup", 1.5, "cup", "1 1/2 cup" },
+    { 1.5, "cup", 1.5, "cup", "1 1/2 cups" },
     { 0.35, "cup", 1.0 / 3, "cup", "1/3 cup" },
     { 0.70, "cup", 2.0 / 3, "cup", "2/3 cup" },
-    { 2.96, "cup", 3, "cup", "3 cup" },
-    { 2.7, "cup", 8.0 / 3, "cup", "2 2/3 cup" },
+    { 2.96, "cup", 3, "cup", "3 cups" },
+    { 2.7, "cup", 8.0 / 3, "cup", "2 2/3 cups" },
     { 0.125, "cup", 2, "tbsp", "2 tbsp" },              /* 1/8 cup */
     { 0.1, "tbsp", 0.25, "tsp", "1/4 tsp" },            /* 0.3 tsp */
     { 6, "tsp", 2, "tbsp", "2 tbsp" },
     { 7, "tsp", 7, "tsp", "7 tsp" },                    /* 2 1/3 tbsp has no spoon: no worse, so it stays */
     { 8, "tbsp", 0.5, "cup", "1/2 cup" },
     { 32, "cup", 8, "qt", "8 qt" },
-    { 9.3, "cup", 9.5, "cup", "9 1/2 cup" },
+    { 9.3, "cup", 9.5, "cup", "9 1/2 cups" },
     { 0.01, "tsp", 0.125, "tsp", "1/8 tsp" },
     { 1234, "g", 1240, "g", "1,240 g" },                /* steps of 20 g */
     { 43.2, "g", 43, "g", "43 g" },

@@ -113,7 +113,7 @@ def test_recipe_of_bought_things():
     w.wait_words('$0.07')
     w.wait_words('$0.88')
     w.fill('How many to make', '24')
-    w.wait_words('8 cup')
+    w.wait_words('8 cups')
     w.wait_words('$1.76')
     assert w.nameless() == [], w.nameless()
     w.press('push button', 'Undo: the recipe')
@@ -209,7 +209,7 @@ def change_amount(w, farm):
     # 12 cups at 125 g; 8 cups are taken, the rest is proposed
     until(lambda: farm.rows('SELECT amount, round (need_base, 3) FROM kitchen_part') == ['12.0|1.5'])
     w.wait('push button', 'Take all as proposed')
-    w.press('push button', 'Undo: 12 cup')
+    w.press('push button', 'Undo: 12 cups')
     until(lambda: farm.rows('SELECT amount, need_base FROM kitchen_part') == before)
 
 
@@ -275,7 +275,7 @@ def check_paper(farm):
     path = os.path.join(farm.folder.name, 'run.pdf')
     subprocess.check_call([PROGRAM, '--document', 'run-sheet', '--out', path, farm.path], stdout=subprocess.DEVNULL)
     text = subprocess.check_output(['pdftotext', '-layout', path, '-'], text=True)
-    for words in ('8 cup', '3-401.11', '130 °F', '160 °F', 'Robin', 'burnt'):
+    for words in ('8 cups', '3-401.11', '130 °F', '160 °F', 'Robin', 'burnt'):
         assert words in text, (words, text)
 
 
