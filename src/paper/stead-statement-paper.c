@@ -213,12 +213,16 @@ add_accounts (SteadPages            *pages,
     }
 }
 
-/* "Sales, Market; corrects line 12" */
+/* "Sales, Market; corrects line 12"; of money that was moved the account at the other end. */
 static char *
-what_of (const SteadCashLine *line)
+what_of (const SteadCashAnswer *answer,
+         const SteadCashLine   *line)
 {
   g_autoptr(GString) text = g_string_new (stead_cash_words_category (line->category));
   const char *more = line->who != NULL ? line->who : line->note;
+
+  if (line->pair_id != 0 && line->pair_account_id != line->account_id)
+    more = account_name (answer, line->pair_account_id);
 
   if (more != NULL)
     {
@@ -255,7 +259,7 @@ add_book (SteadPages            *pages,
       const SteadCashLine *line = answer->lines->pdata[i];
       g_autofree char *day = stead_day_format (line->day, STEAD_DAY_STYLE_MEDIUM);
       g_autofree char *number = g_strdup_printf ("%" G_GINT64_FORMAT, line->id);
-      g_autofree char *what = what_of (line);
+      g_autofree char *what = what_of (answer, line);
       g_autofree char *cents = stead_money_format (line->cents, answer->farm->currency);
       g_autofree char *balance = stead_money_format (line->balance_cents, answer->farm->currency);
 

@@ -10,7 +10,8 @@ G_BEGIN_DECLS
 #define STEAD_CASH_COLUMNS \
   "c.id, c.day, c.account_id, c.cents, c.category, c.fund_id, c.enterprise_id, c.who, c.reference, c.note," \
   " c.receipt_id, c.batch_id, c.product_id, c.asset_id, c.pair_id, c.picture_id, c.person_id, c.second_id," \
-  " c.corrects_id, (SELECT min (x.id) FROM cash_line x WHERE x.corrects_id = c.id), b.id, c.sale_id"
+  " c.corrects_id, (SELECT min (x.id) FROM cash_line x WHERE x.corrects_id = c.id), b.id, c.sale_id," \
+  " (SELECT p.account_id FROM cash_line p WHERE p.id = c.pair_id)"
 #define STEAD_CASH_LINES "cash_line c LEFT JOIN bank_line b ON b.line_id = c.id"
 
 gpointer stead_cash_line_from_row (SteadStmt *stmt);

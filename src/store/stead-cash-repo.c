@@ -136,6 +136,7 @@ stead_cash_line_from_row (SteadStmt *stmt)
   line->corrected_by = sqlite3_column_int64 (stmt, 19);
   line->bank_line_id = sqlite3_column_int64 (stmt, 20);
   line->sale_id = sqlite3_column_int64 (stmt, 21);
+  line->pair_account_id = sqlite3_column_int64 (stmt, 22);
   return line;
 }
 

@@ -146,6 +146,7 @@ typedef struct
   gint64             sale_id;        /* the sale day whose cash-up wrote it; 0: none */
   /* Read only: */
   gint64             pair_id;        /* the other half of a transfer; 0: none */
+  gint64             pair_account_id; /* that of the other half; 0: none */
   gint64             corrected_by;   /* the first line that corrects it; 0: none */
   gint64             bank_line_id;   /* what the bank shows of it; 0: nothing yet */
   gint64             balance_cents;  /* after it, of what was asked for; see the list */

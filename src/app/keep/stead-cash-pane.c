@@ -78,12 +78,24 @@ category_text (gpointer item,
   return g_strdup (stead_cash_words_category (line_of (item)->category));
 }
 
+/* Of money that was moved: the account at the other end, if it is another one. */
+static const char *
+other_end (SteadCashPane       *self,
+           const SteadCashLine *line)
+{
+  return line->pair_id != 0 && line->pair_account_id != line->account_id
+         ? g_hash_table_lookup (self->names, &line->pair_account_id) : NULL;
+}
+
 static char *
 who_text (gpointer item,
           gpointer data)
 {
   const SteadCashLine *line = line_of (item);
+  const char *other = other_end (data, line);
 
+  if (other != NULL)
+    return g_strdup (other);
   return g_strdup (line->who != NULL ? line->who : line->note);
 }
 
