@@ -305,11 +305,17 @@ align_head (SteadTable *self,
 {
   GtkWidget *header = gtk_widget_get_first_child (GTK_WIDGET (self->view));
   GtkWidget *title = header != NULL ? gtk_widget_get_first_child (header) : NULL;
+  GtkWidget *box;
 
   for (guint i = 0; title != NULL && i < index; i++)
     title = gtk_widget_get_next_sibling (title);
-  if (title != NULL && gtk_widget_get_first_child (title) != NULL)
-    gtk_widget_set_halign (gtk_widget_get_first_child (title), GTK_ALIGN_END);
+  box = title != NULL ? gtk_widget_get_first_child (title) : NULL;
+  if (box == NULL)
+    return;
+  gtk_widget_set_halign (box, GTK_ALIGN_END);
+  /* The arrow of sorting has its room even while it is not shown: it goes before the words. */
+  if (gtk_widget_get_last_child (box) != gtk_widget_get_first_child (box))
+    gtk_widget_insert_after (gtk_widget_get_last_child (box), box, NULL);
 }
 
 void
