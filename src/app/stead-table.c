@@ -244,6 +244,8 @@ make_view (SteadTable *self)
   gtk_widget_add_css_class (self->empty, "empty");
 
   self->stack = gtk_stack_new ();
+  gtk_stack_set_hhomogeneous (GTK_STACK (self->stack), FALSE);
+  gtk_stack_set_vhomogeneous (GTK_STACK (self->stack), FALSE);
   gtk_stack_add_named (GTK_STACK (self->stack), self->empty, "empty");
   gtk_stack_add_named (GTK_STACK (self->stack), self->scrolled, "rows");
   gtk_widget_set_parent (self->stack, GTK_WIDGET (self));

@@ -123,6 +123,8 @@ stead_plot_init (SteadPlot *self)
   stead_chart_area_set_paint (self->chart, paint_cb, hint_cb, self);
   stead_chart_area_set_step (self->chart, step_cb);
   self->stack = gtk_stack_new ();
+  gtk_stack_set_hhomogeneous (GTK_STACK (self->stack), FALSE);
+  gtk_stack_set_vhomogeneous (GTK_STACK (self->stack), FALSE);
   gtk_widget_set_vexpand (self->stack, TRUE);
   gtk_widget_set_hexpand (self->stack, TRUE);
   gtk_stack_add_named (GTK_STACK (self->stack), GTK_WIDGET (self->chart), "chart");
