@@ -1,12 +1,15 @@
-/* stead-question-price.c - shared cost as figures for programs.
+/* stead-question-price.c - shared cost, and how sure a season is, as figures for programs.
  *
  * Names are never translated, money is in minor units.
  */
 #include "config.h"
 
+#include "answer/stead-how-sure-answer.h"
 #include "answer/stead-joint-answer.h"
 #include "answer/stead-question-private.h"
 #include "answer/stead-words.h"
+
+#include <math.h>
 
 static void
 put_shares (JsonBuilder            *out,
@@ -63,5 +66,51 @@ stead_question_joint (SteadStore   *store,
     put_part (out, answer, answer->parts->pdata[i]);
   json_builder_end_array (out);
   stead_put_text (out, "caution", answer->caution);
+  return stead_words_plain (answer->sentence);
+}
+
+static void
+put_range (JsonBuilder      *out,
+           const SteadRange *range)
+{
+  static const char * const kinds[] = { "sold", "yield", "input", "day_cents" };
+
+  json_builder_begin_object (out);
+  stead_put_text (out, "kind", kinds[range->kind]);
+  stead_put_text (out, "name", range->name);
+  stead_put_real (out, "lowest", range->value.low);
+  stead_put_real (out, "likeliest", range->value.likely);
+  stead_put_real (out, "highest", range->value.high);
+  stead_put_real (out, "lowest_leaves_cents", range->low_cents);
+  stead_put_real (out, "highest_leaves_cents", range->high_cents);
+  json_builder_end_object (out);
+}
+
+char *
+stead_question_how_sure (SteadStore   *store,
+                         gint64        id,
+                         JsonBuilder  *out,
+                         GError      **error)
+{
+  g_autoptr(SteadHowSure) answer = stead_how_sure_new (store, STEAD_PERIOD_12_WEEKS, error);
+
+  if (answer == NULL)
+    return NULL;
+  stead_put_text (out, "currency", answer->currency);
+  stead_put_int (out, "sale_days", answer->n_days);
+  stead_put_int (out, "seasons", STEAD_HOW_SURE_DRAWS);
+  stead_put_real (out, "likely_cents", answer->solved ? answer->likely_cents : NAN);
+  stead_put_real (out, "mean_cents", answer->solved ? answer->mean_cents : NAN);
+  stead_put_real (out, "low_cents", answer->solved ? answer->band.low : NAN);
+  stead_put_real (out, "middle_cents", answer->solved ? answer->band.likely : NAN);
+  stead_put_real (out, "high_cents", answer->solved ? answer->band.high : NAN);
+  stead_put_real (out, "loss_chance", answer->solved ? answer->loss_frac : NAN);
+  stead_put_real (out, "target_cents", answer->target_cents);
+  stead_put_real (out, "target_chance", answer->solved ? answer->target_frac : NAN);
+  json_builder_set_member_name (out, "ranges");
+  json_builder_begin_array (out);
+  for (guint i = 0; i < answer->ranges->len; i++)
+    put_range (out, answer->ranges->pdata[i]);
+  json_builder_end_array (out);
   return stead_words_plain (answer->sentence);
 }

@@ -29,6 +29,7 @@ static const SteadQuestion questions[] = {
   { "cost", N_("What does one unit really cost us?"), "product" },
   { "price", N_("What price covers it, and how many must we sell?"), "product" },
   { "joint", N_("How do the products of one batch share its cost, and does more work on one pay?"), "batch" },
+  { "how-sure", N_("How sure is it that the season pays?"), NULL },
   { "flock", N_("How is this flock doing, and what will it give?"), "flock" },
   { "fish", N_("How are these fish doing, and when can they be sold?"), "fish" },
   { "crop", N_("How is this crop doing, when can it be picked, and how much?"), "crop" },
@@ -779,7 +780,7 @@ stead_question_ask (SteadStore  *store,
                     GError     **error)
 {
   static char *(*const asks[]) (SteadStore *, gint64, JsonBuilder *, GError **) = {
-    ask_cost, ask_price, stead_question_joint, ask_flock, ask_fish, ask_crop, ask_greenhouse, ask_water,
+    ask_cost, ask_price, stead_question_joint, stead_question_how_sure, ask_flock, ask_fish, ask_crop, ask_greenhouse, ask_water,
     stead_question_recipe, stead_question_kitchen, stead_question_checks, ask_batch, ask_due, ask_stock,
     ask_store_room, ask_trace,
     stead_question_ask_cash, stead_question_ask_statement,

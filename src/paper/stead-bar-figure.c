@@ -9,6 +9,7 @@
 #include <math.h>
 
 #define PRINT_TEXT 9.0
+#define MOST_RANGES 8    /* those that matter most */
 
 /* Bars, the texts beside them, and what to say of each. */
 typedef struct
@@ -222,4 +223,68 @@ stead_swing_figure_height (const SteadWhatIf *answer)
   g_return_val_if_fail (answer != NULL, 0);
 
   return height_of (answer->n_swings, TRUE);
+}
+
+/* --- which range matters most ------------------------------------------------------------ */
+
+static void
+add_range (Bars               *self,
+           const SteadHowSure *answer,
+           const SteadRange   *range)
+{
+  static const SteadRole roles[] = { STEAD_ROLE_FISH, STEAD_ROLE_TOMATO, STEAD_ROLE_EGG, STEAD_ROLE_SAUCE };
+  static const SteadPattern patterns[] = { STEAD_PATTERN_FALLING, STEAD_PATTERN_RISING, STEAD_PATTERN_SOLID,
+                                           STEAD_PATTERN_LINES };
+  g_autofree char *low_at = stead_range_text (answer, range, range->value.low);
+  g_autofree char *high_at = stead_range_text (answer, range, range->value.high);
+  g_autofree char *low = money (self, range->low_cents);
+  g_autofree char *high = money (self, range->high_cents);
+
+  bars_add (self, range->name, money (self, fabs (range->high_cents - range->low_cents)),
+            g_strdup_printf (_("%s: %s leaves %s, %s leaves %s"), range->name, low_at, low, high_at, high),
+            MIN (range->low_cents, range->high_cents), MAX (range->low_cents, range->high_cents), roles[range->kind],
+            patterns[range->kind]);
+}
+
+static int
+compare_spans (gconstpointer a,
+               gconstpointer b)
+{
+  const SteadRange *x = *(SteadRange * const *) a, *y = *(SteadRange * const *) b;
+  double left = fabs (x->high_cents - x->low_cents), right = fabs (y->high_cents - y->low_cents);
+
+  return (left < right) - (left > right);
+}
+
+SteadFigure *
+stead_range_figure_new (const SteadHowSure *answer)
+{
+  g_autoptr(GPtrArray) ranges = g_ptr_array_new ();
+  g_autofree char *likely = NULL;
+  Bars *self;
+
+  g_return_val_if_fail (answer != NULL, NULL);
+
+  if (!answer->solved)
+    return NULL;
+  for (guint i = 0; i < answer->ranges->len; i++)
+    g_ptr_array_add (ranges, answer->ranges->pdata[i]);
+  g_ptr_array_sort (ranges, compare_spans);
+  self = bars_new (answer->currency);
+  for (guint i = 0; i < MIN (ranges->len, MOST_RANGES); i++)
+    add_range (self, answer, ranges->pdata[i]);
+  likely = money (self, answer->likely_cents);
+  self->series.base = answer->likely_cents;
+  /* Translators: on a chart, over the line of the likeliest profit. */
+  self->series.base_name = g_strdup_printf (C_("label on a chart", "likeliest: %s"), likely);
+  g_ptr_array_add (self->texts, (char *) self->series.base_name);
+  return &self->figure;
+}
+
+double
+stead_range_figure_height (const SteadHowSure *answer)
+{
+  g_return_val_if_fail (answer != NULL, 0);
+
+  return height_of ((int) MIN (answer->ranges->len, MOST_RANGES), TRUE);
 }

@@ -72,6 +72,10 @@ SteadPages *stead_costs_paper_new (SteadStore               *store,
                                    const char               *of,
                                    const SteadPaperOptions  *options,
                                    GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_how_sure_paper_new (SteadStore               *store,
+                                      const char               *of,
+                                      const SteadPaperOptions  *options,
+                                      GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
 SteadPages *stead_together_paper_new (SteadStore               *store,
                                       const char               *of,
                                       const SteadPaperOptions  *options,

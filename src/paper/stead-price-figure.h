@@ -2,6 +2,7 @@
 #pragma once
 
 #include "answer/stead-best-use.h"
+#include "answer/stead-how-sure-answer.h"
 #include "answer/stead-joint-answer.h"
 #include "answer/stead-price-choice.h"
 #include "answer/stead-together-answer.h"
@@ -22,10 +23,14 @@ SteadFigure *stead_choice_figure_new   (const SteadPriceChoice *answer) G_GNUC_W
 SteadFigure *stead_best_use_figure_new (const SteadBestUse *answer) G_GNUC_WARN_UNUSED_RESULT;
 /* How far profit lies apart when one thing changes.  (nullable): nothing moves it. */
 SteadFigure *stead_swing_figure_new    (const SteadWhatIf *answer) G_GNUC_WARN_UNUSED_RESULT;
+/* How the seasons turn out, and which range matters most.  (nullable): none could be drawn. */
+SteadFigure *stead_spread_figure_new   (const SteadHowSure *answer) G_GNUC_WARN_UNUSED_RESULT;
+SteadFigure *stead_range_figure_new    (const SteadHowSure *answer) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The height, points, that a printed one takes. */
 double       stead_joint_figure_height    (const SteadJointAnswer *answer);
 double       stead_best_use_figure_height (const SteadBestUse *answer);
 double       stead_swing_figure_height    (const SteadWhatIf *answer);
+double       stead_range_figure_height    (const SteadHowSure *answer);
 
 G_END_DECLS

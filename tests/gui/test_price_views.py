@@ -163,9 +163,33 @@ def test_shared_cost():
     farm.verify()
 
 
+def test_how_sure():
+    farm = Farm()
+    figures = farm.ask('how-sure')
+    w = opened(farm, 'How sure')
+    w.wait_words(f'leave between {dollars(round(figures["low_cents"]))} and {dollars(round(figures["high_cents"]))}')
+    w.wait('image', 'How often each result comes')
+    w.wait('image', 'Profit of the season at both ends of a range')
+    w.wait('slider', 'Sale days, 12 days')
+    tab_to(w, 'Sale days, 12 days')
+    w.keys('Right')                      # a day more, and all is a thirteenth more
+    w.wait('slider', 'Sale days, 13 days')
+    w.wait_words(f'leave between {dollars(round(figures["low_cents"] * 13 / 12))}')
+    w.press('push button', 'Price of feed and supplies: ')
+    lowest = 'Price of feed and supplies: lowest'
+    w.wait('slider', lowest).queryValue().currentValue = 1.5
+    w.wait_words('“Price of feed and supplies” is upside down')
+    w.press('push button', 'Reset to the log')
+    w.wait_words(f'leave between {dollars(round(figures["low_cents"]))}')
+    assert w.nameless() == [], w.nameless()
+    assert w.close() == 0
+    assert 'CRITICAL' not in w.said() and 'WARNING' not in w.said(), w.said()
+
+
 run_cases(test_all_products_together,
           test_what_if_and_its_scenarios,
           test_step_by_step,
           test_which_price,
           test_best_use,
+          test_how_sure,
           test_shared_cost)

@@ -301,6 +301,21 @@ def days_of_a_price_are_worked_out(a, b):
 
 
 @case
+def seasons_are_worked_out_and_add_up(a, b):
+    text = text_of(f'{a}/how-sure.pdf')
+    lines = re.findall(rf'sold on a day: (\d+) × \(({SUM}) − ({SUM})\) = ({SUM})', text)
+    assert len(lines) >= 5, text
+    day = sum(signed(left) for *_, left in lines)
+    costs, left = re.search(rf'with steps, ({SUM}): ({SUM})', text).groups()
+    assert abs(day - signed(costs) - signed(left)) < 0.011 * len(lines), (day, costs, left)
+    days, once, season = re.search(rf'^\s*(\d+) × ({SUM}) = ({SUM})', text, re.M).groups()
+    assert once == left and abs(int(days) * signed(once) - signed(season)) < 0.01 * int(days), (days, once, season)
+    assert season in re.search(r'With everything as likely as can be.*', text).group(0)
+    low, high = re.search(rf'leave between ({SUM}) and ({SUM})', spoken(f'{a}/how-sure.pdf')).groups()
+    assert signed(low) < signed(re.search(rf'half of them more than ({SUM})', spoken(f'{a}/how-sure.pdf')).group(1)) < signed(high)
+
+
+@case
 def workbook_holds_numbers_and_dates(a, b):
     book = openpyxl.load_workbook(f'{a}/flock-log.xlsx')
     sheet = book.active

@@ -17,6 +17,7 @@
 #include "app/price/stead-cost-card.h"
 #include "app/price/stead-cvp-view.h"
 #include "app/price/stead-figure-row.h"
+#include "app/price/stead-how-sure-view.h"
 #include "app/price/stead-joint-view.h"
 #include "app/price/stead-price-form.h"
 #include "app/price/stead-price-history.h"
@@ -66,7 +67,7 @@ struct _SteadPricePage
 };
 
 /* What to look at; chip ids count from 1.  ONE is the product alone. */
-enum { ONE = 1, STEPS, CHOICE, WHAT_IF, TOGETHER, BEST_USE, JOINT };
+enum { ONE = 1, STEPS, CHOICE, WHAT_IF, TOGETHER, BEST_USE, JOINT, HOW_SURE };
 
 /* The other views, each made when it is first looked at. */
 static const struct
@@ -80,6 +81,7 @@ static const struct
   { CHOICE, N_("Which price"), TRUE, stead_choice_view_new },
   { WHAT_IF, N_("What if"), TRUE, stead_what_if_view_new },
   { TOGETHER, N_("All products together"), FALSE, stead_together_view_new },
+  { HOW_SURE, N_("How sure"), FALSE, stead_how_sure_view_new },
   { BEST_USE, N_("Best use"), FALSE, stead_best_use_view_new },
   { JOINT, N_("Shared cost"), FALSE, stead_joint_view_new },
 };
