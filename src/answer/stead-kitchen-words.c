@@ -171,7 +171,7 @@ caution_of (const SteadKitchenAnswer *self)
   stead_words_add (text, not_met);
   stead_words_add (text, open);
   if (self->lines->len > 0 && (self->n_open > 0 || self->n_not_met > 0))
-    stead_words_add (text, _("Your local rule may ask for more."));
+    stead_words_add (text, _("Each limit names its source. Your health department may ask for more."));
   return stead_words_end (text);
 }
 
