@@ -11,6 +11,7 @@
 
 #include "answer/stead-kitchen-answer.h"
 #include "answer/stead-recipe-answer.h"
+#include "answer/stead-words.h"
 #include "app/make/stead-cook-dialog.h"
 #include "app/make/stead-make-parts.h"
 #include "app/make/stead-recipe-dialog.h"
@@ -97,8 +98,7 @@ show_line (SteadRecipeView         *self,
 {
   gboolean priced = !isnan (line->unit_cents);
   g_autofree char *cost = priced ? stead_money_format (line->cents, answer->farm->currency) : g_strdup (_("not known"));
-  g_autofree char *number = isnan (line->share_frac) ? NULL : stead_number_format (line->share_frac * 100, 0);
-  g_autofree char *share = number != NULL && priced ? g_strdup_printf ("%s %%", number) : g_strdup ("");
+  g_autofree char *share = priced && !isnan (line->share_frac) ? stead_words_percent (line->share_frac, 0) : g_strdup ("");
   gboolean dearest = line == answer->dearest;
 
   attach (self, 0, row, stead_make_figure (line->amount, "strong"));
