@@ -136,6 +136,9 @@ SteadCheckVerdict *stead_check_answer_judge (SteadCheckAnswer        *self,
 
 /* "A. B." of "Ada Brown". */
 char *stead_check_initials (const char *name) G_GNUC_WARN_UNUSED_RESULT;
+/* Who is meant by initials, or by the beginning of a name, as they stand on a sheet: "AB", "a. b.", "Ada".
+ * @people: of SteadPerson.  Returns: the id; 0 with INPUT: nobody or several */
+gint64 stead_check_find_person (const GPtrArray *people, const char *text, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* "8:15 AM". */
 char *stead_check_time_text (gint64 at) G_GNUC_WARN_UNUSED_RESULT;
 /* "152 °F for 20 seconds" of a reading in the scale that it was read in; @unit (nullable): of the limit. */

@@ -1,6 +1,7 @@
 /* stead-check-text.c - readings, times and people of a checklist as they are written. */
 #include "config.h"
 
+#include "answer/stead-answer-error.h"
 #include "answer/stead-check-answer.h"
 #include "answer/stead-check-plan-private.h"
 #include "core/stead-clock.h"
@@ -30,6 +31,65 @@ stead_check_initials (const char *name)
         start = TRUE;
     }
   return g_strdup (out->str);
+}
+
+/* Letters alone, in one case. */
+static char *
+fold (const char *text)
+{
+  g_autofree char *folded = g_utf8_casefold (text, -1);
+  GString *out = g_string_new (NULL);
+
+  for (const char *at = folded; *at != '\0'; at = g_utf8_next_char (at))
+    if (g_unichar_isalnum (g_utf8_get_char (at)))
+      g_string_append_unichar (out, g_utf8_get_char (at));
+  return g_string_free (out, FALSE);
+}
+
+/* How many of those who are still here fit; @out_id: the last of them. */
+static guint
+count_people (const GPtrArray *people,
+              const char      *wanted,
+              gboolean         by_initials,
+              gint64          *out_id)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < people->len; i++)
+    {
+      const SteadPerson *person = people->pdata[i];
+      g_autofree char *initials = stead_check_initials (person->name);
+      g_autofree char *folded = fold (by_initials ? initials : person->name);
+
+      if (person->left_on != STEAD_DAY_NONE ||
+          !(by_initials ? g_str_equal (folded, wanted) : g_str_has_prefix (folded, wanted)))
+        continue;
+      *out_id = person->id;
+      n++;
+    }
+  return n;
+}
+
+gint64
+stead_check_find_person (const GPtrArray  *people,
+                         const char       *text,
+                         GError          **error)
+{
+  g_autofree char *wanted = NULL;
+  gint64 id = 0;
+  guint n;
+
+  g_return_val_if_fail (people != NULL && text != NULL, 0);
+  wanted = fold (text);
+  n = *wanted != '\0' ? count_people (people, wanted, TRUE, &id) : 0;
+  if (n == 0 && *wanted != '\0')
+    n = count_people (people, wanted, FALSE, &id);
+  if (n == 1)
+    return id;
+  g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_INPUT,
+                       n > 1 ? _("Several people are meant by this. Write the name.")
+                             : _("Nobody here has these initials. Write them, or the name, as the list of people has it."));
+  return 0;
 }
 
 char *

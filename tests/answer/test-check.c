@@ -275,6 +275,38 @@ test_values (void)
     }
 }
 
+/* Initials with or without dots, or the beginning of a name; nobody who left, and never one of several. */
+static void
+test_find_person (void)
+{
+  static const struct { const char *name; gboolean left; } who[] = {
+    { "Ada Brown", FALSE }, { "Ada Cole", FALSE }, { "Émile Noir", FALSE }, { "Ben Oak", TRUE }, { "Al Bean", TRUE },
+  };
+  static const struct { const char *text; gint64 id; } cases[] = {
+    { "AB", 1 }, { "a. b.", 1 }, { " A.C. ", 2 }, { "ada c", 2 }, { "én", 3 }, { "Émile", 3 },
+    { "ada", 0 }, { "BO", 0 }, { "Ben Oak", 0 }, { "", 0 }, { ".", 0 }, { "zz", 0 },
+  };
+  g_autoptr(GPtrArray) people = g_ptr_array_new_with_free_func (g_free);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (who); i++)
+    {
+      SteadPerson *person = g_new0 (SteadPerson, 1);
+
+      person->id = (gint64) i + 1;
+      person->name = (char *) who[i].name;
+      person->left_on = who[i].left ? TODAY - 1 : STEAD_DAY_NONE;
+      g_ptr_array_add (people, person);
+    }
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr(GError) error = NULL;
+
+      g_test_message ("%s", cases[i].text);
+      g_assert_cmpint (stead_check_find_person (people, cases[i].text, &error), ==, cases[i].id);
+      g_assert_true ((error == NULL) == (cases[i].id != 0));
+    }
+}
+
 /* 100 cartons: 40 sold at a market, 10 given away, 5 lost, 45 there: all of it is known; a count
  * that finds 40 leaves 5 of 100 unaccounted for. */
 static void
@@ -334,6 +366,7 @@ main (int    argc,
   g_test_add_func ("/answer/check/days", test_days);
   g_test_add_func ("/answer/check/creeping", test_creeping);
   g_test_add_func ("/answer/check/values", test_values);
+  g_test_add_func ("/answer/check/find-person", test_find_person);
   g_test_add_func ("/answer/check/recall", test_recall);
   return g_test_run ();
 }

@@ -18,10 +18,13 @@ struct _SteadCheckEntry
   SteadUnitSystem  units;
   const char      *scale;        /* in which an odd reading was after all: "F", "C"; NULL: not asked */
   gboolean         confirmed;    /* it is as typed, however odd */
+  gboolean         on_paper;     /* a list of an earlier day: when and by whom it was read stands on the sheet */
+  gboolean         tick;         /* nothing is read but that it was done */
+  char            *last_at, *last_who;   /* (nullable): as typed last; they are proposed for the next line */
   gboolean         corrects;     /* a wrong reading, whose time stays if none is typed */
   const char      *other;        /* the other scale than typed */
 
-  SteadField      *value, *held, *at;
+  SteadField      *value, *held, *at, *who;
   SteadField      *strength, *second;   /* of a sanitizer: how strong; its pH, or how hard the water is */
   GtkWidget       *save, *ask, *as_typed, *otherwise;
   GtkLabel        *question;
@@ -105,22 +108,25 @@ stead_check_entry_init (SteadCheckEntry *self)
   GtkWidget *whole = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   GtkWidget *press = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
+  GtkWidget *last = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
 
   gtk_widget_set_layout_manager (box, stead_wrap_layout_new ());
   self->value = add_field (self, box, _("Reading"), 150);
   self->held = add_field (self, box, _("Held for, seconds"), 150);
   self->strength = add_field (self, box, _("Strength, mg/L"), 150);
   self->second = add_field (self, box, _("pH"), 150);
-  self->at = add_field (self, box, _("At"), 100);
+  self->at = add_field (self, last, _("At"), 100);
+  self->who = add_field (self, last, _("Initials"), 100);
   g_object_set (self->at, "hint", _("now"), NULL);
   g_signal_connect_swapped (self->value, "changed", G_CALLBACK (changed_cb), self);
   self->save = gtk_button_new_with_label (_("Record reading"));
   g_signal_connect_swapped (self->save, "clicked", G_CALLBACK (read_cb), self);
-  /* As the fields beside it: an empty line over the button. */
+  /* As the fields beside it, and never without them: an empty line over the button. */
   gtk_box_append (GTK_BOX (press), gtk_label_new (NULL));
   gtk_box_append (GTK_BOX (press), self->save);
   gtk_widget_set_valign (press, GTK_ALIGN_START);
-  gtk_box_append (GTK_BOX (box), press);
+  gtk_box_append (GTK_BOX (last), press);
+  gtk_box_append (GTK_BOX (box), last);
   gtk_box_append (GTK_BOX (whole), box);
   make_ask (self, whole);
   gtk_widget_set_parent (whole, GTK_WIDGET (self));
@@ -129,6 +135,10 @@ stead_check_entry_init (SteadCheckEntry *self)
 static void
 stead_check_entry_dispose (GObject *object)
 {
+  SteadCheckEntry *self = STEAD_CHECK_ENTRY (object);
+
+  g_clear_pointer (&self->last_at, g_free);
+  g_clear_pointer (&self->last_who, g_free);
   stead_ui_drop_children (GTK_WIDGET (object));
   G_OBJECT_CLASS (stead_check_entry_parent_class)->dispose (object);
 }
@@ -181,17 +191,37 @@ show_solution (SteadCheckEntry     *self,
   g_object_set (self->second, "label", second, NULL);
 }
 
+/* Hours after midnight that still belong to the work of the day before; common practice, no source. */
+#define NIGHT_S (5 * 3600)
+#define DAY_S 86400
+
+/* What is typed so late was taken down on paper. */
+static gboolean
+is_past (const SteadCheckAnswer *answer,
+         gint64                  now)
+{
+  return stead_time_day (now) > answer->list->day && now >= stead_time_midnight (answer->list->day) + DAY_S + NIGHT_S;
+}
+
+static gint64
+time_now (void)
+{
+  return g_get_real_time () / G_USEC_PER_SEC;
+}
+
 void
 stead_check_entry_show (SteadCheckEntry        *self,
                         SteadCheckAnswer       *answer,
                         const SteadCheckedLine *line,
                         int                     number)
 {
-  g_autofree char *value = NULL, *held = NULL, *at = NULL, *save = NULL;
+  g_autofree char *value = NULL, *held = NULL, *at = NULL, *who = NULL, *save = NULL;
 
   g_return_if_fail (STEAD_IS_CHECK_ENTRY (self));
 
   self->units = answer->farm->units;
+  self->on_paper = is_past (answer, time_now ());
+  self->tick = g_str_equal (line->line->measure, STEAD_MEASURE_DONE);
   /* Translators: the number of a check, a unit: "Reading of check 4, °F". */
   value = g_strdup_printf (_("Reading of check %d, %s"), number, unit_text (self, line->line));
   held = g_strdup_printf (_("Check %d held for, seconds"), number);
@@ -199,8 +229,13 @@ stead_check_entry_show (SteadCheckEntry        *self,
   save = g_strdup_printf (_("Record the reading of check %d"), number);
   g_object_set (self->value, "label", value, NULL);
   g_object_set (self->held, "label", held, NULL);
-  g_object_set (self->at, "label", at, NULL);
+  g_object_set (self->at, "label", at, "hint", self->on_paper ? NULL : _("now"), NULL);
+  who = g_strdup_printf (_("Initials at check %d"), number);
+  g_object_set (self->who, "label", who, NULL);
   stead_ui_name (self->save, save);
+  gtk_widget_set_visible (GTK_WIDGET (self->value), !self->tick);
+  gtk_widget_set_visible (GTK_WIDGET (self->who), self->on_paper);
+  gtk_widget_set_visible (gtk_widget_get_parent (self->save), !self->tick);
   gtk_widget_set_visible (GTK_WIDGET (self->held), stead_list_line_is_timed (line->line));
   show_solution (self, line->line, number);
 }
@@ -226,6 +261,7 @@ stead_check_entry_show_pot (SteadCheckEntry        *self,
   g_object_set (self->at, "label", at, NULL);
   stead_ui_name (self->save, save);
   gtk_widget_hide (GTK_WIDGET (self->held));
+  gtk_widget_hide (GTK_WIDGET (self->who));
   gtk_widget_hide (GTK_WIDGET (self->strength));
   gtk_widget_hide (GTK_WIDGET (self->second));
 }
@@ -256,10 +292,6 @@ read_value (SteadCheckEntry      *self,
   return TRUE;
 }
 
-/* Hours after midnight that still belong to the work of the day before; common practice, no source. */
-#define NIGHT_S (5 * 3600)
-#define DAY_S 86400
-
 /* A reading that is typed in so long after it was taken says so. */
 #define LATE_S 1800
 
@@ -281,9 +313,10 @@ read_time (SteadCheckEntry       *self,
       shown->noted_at = now;
       return TRUE;
     }
-  if (stead_field_is_empty (self->at) && stead_time_day (now) > answer->list->day && now >= midnight + DAY_S + NIGHT_S)
+  if (stead_field_is_empty (self->at) && is_past (answer, now))
     {
       stead_field_set_error (self->at, _("The list is of an earlier day. Enter at what time it was read."));
+      gtk_widget_grab_focus (GTK_WIDGET (self->at));
       return FALSE;
     }
   if (stead_field_is_empty (self->at))
@@ -299,6 +332,25 @@ read_time (SteadCheckEntry       *self,
   return TRUE;
 }
 
+/* Initials that stand on the sheet; without any it is who was chosen for the whole list. */
+static gboolean
+read_who (SteadCheckEntry  *self,
+          SteadCheckAnswer *answer,
+          SteadShown       *shown)
+{
+  g_autoptr(GError) error = NULL;
+
+  shown->person_id = 0;
+  if (!gtk_widget_get_visible (GTK_WIDGET (self->who)) || stead_field_is_empty (self->who))
+    return TRUE;
+  shown->person_id = stead_check_find_person (answer->people, stead_field_get_text (self->who), &error);
+  if (shown->person_id != 0)
+    return TRUE;
+  stead_field_set_error (self->who, error->message);
+  gtk_widget_grab_focus (GTK_WIDGET (self->who));
+  return FALSE;
+}
+
 static gboolean
 read_number (SteadField *field,
              double     *out)
@@ -308,6 +360,16 @@ read_number (SteadField *field,
   if (stead_field_is_empty (field) || stead_number_parse (stead_field_get_text (field), out, &error))
     return TRUE;
   stead_field_set_error (field, error->message);
+  return FALSE;
+}
+
+/* Return leads on to what is still to be typed. */
+static gboolean
+want (SteadField *field,
+      const char *message)
+{
+  stead_field_set_error (field, message);
+  gtk_widget_grab_focus (GTK_WIDGET (field));
   return FALSE;
 }
 
@@ -327,12 +389,10 @@ read_solution (SteadCheckEntry     *self,
       || !read_number (self->second, quat ? &out->hardness_mgl : &out->ph))
     return FALSE;
   if (!quat && isnan (out->strength_mgl))
-    stead_field_set_error (self->strength, _("Dip a test strip, and enter what it shows."));
-  else if (!quat && isnan (out->ph))
-    stead_field_set_error (self->second, _("Dip a pH strip, and enter what it shows. How well it works goes by it."));
-  else
-    return TRUE;
-  return FALSE;
+    return want (self->strength, _("Dip a test strip, and enter what it shows."));
+  if (!quat && isnan (out->ph))
+    return want (self->second, _("Dip a pH strip, and enter what it shows. How well it works goes by it."));
+  return TRUE;
 }
 
 static gboolean
@@ -381,7 +441,7 @@ stead_check_entry_read (SteadCheckEntry        *self,
                         SteadShown             *shown,
                         SteadSolution          *solution)
 {
-  gint64 now = g_get_real_time () / G_USEC_PER_SEC;
+  gint64 now = time_now ();
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadCheckVerdict) verdict = NULL;
   const char *unit = NULL;
@@ -404,7 +464,7 @@ stead_check_entry_read (SteadCheckEntry        *self,
       stead_field_set_error (self->held, error->message);
       return FALSE;
     }
-  if (!read_time (self, answer, now, shown))
+  if (!read_time (self, answer, now, shown) || !read_who (self, answer, shown))
     return FALSE;
   if (!read_solution (self, line->line, g_strcmp0 (unit, "C") == 0 ? stead_fahrenheit_from_celsius (value) : value, solution))
     return FALSE;
@@ -422,6 +482,44 @@ stead_check_entry_read (SteadCheckEntry        *self,
   return TRUE;
 }
 
+gboolean
+stead_check_entry_read_tick (SteadCheckEntry  *self,
+                             SteadCheckAnswer *answer,
+                             SteadShown       *shown)
+{
+  gint64 now = time_now ();
+
+  g_return_val_if_fail (STEAD_IS_CHECK_ENTRY (self), FALSE);
+
+  if (!self->on_paper)
+    {
+      shown->at = now;
+      return TRUE;
+    }
+  return read_time (self, answer, now, shown) && read_who (self, answer, shown);
+}
+
+gboolean
+stead_check_entry_is_on_paper (SteadCheckEntry *self)
+{
+  g_return_val_if_fail (STEAD_IS_CHECK_ENTRY (self), FALSE);
+  return self->on_paper;
+}
+
+void
+stead_check_entry_carry (SteadCheckEntry *self,
+                         SteadCheckEntry *next)
+{
+  g_return_if_fail (STEAD_IS_CHECK_ENTRY (self) && STEAD_IS_CHECK_ENTRY (next));
+
+  if (!self->on_paper)
+    return;
+  if (self->last_at != NULL && stead_field_is_empty (next->at))
+    stead_field_set_text (next->at, self->last_at);
+  if (self->last_who != NULL && stead_field_is_empty (next->who))
+    stead_field_set_text (next->who, self->last_who);
+}
+
 void
 stead_check_entry_complain (SteadCheckEntry *self,
                             const char      *message)
@@ -434,9 +532,14 @@ void
 stead_check_entry_clear (SteadCheckEntry *self)
 {
   g_return_if_fail (STEAD_IS_CHECK_ENTRY (self));
+  g_free (self->last_at);
+  g_free (self->last_who);
+  self->last_at = g_strdup (stead_field_get_text (self->at));
+  self->last_who = g_strdup (stead_field_get_text (self->who));
   stead_field_set_text (self->value, "");
   stead_field_set_text (self->held, "");
   stead_field_set_text (self->at, "");
+  stead_field_set_text (self->who, "");
   stead_field_set_text (self->strength, "");
   stead_field_set_text (self->second, "");
   changed_cb (self);
@@ -446,7 +549,7 @@ void
 stead_check_entry_focus (SteadCheckEntry *self)
 {
   g_return_if_fail (STEAD_IS_CHECK_ENTRY (self));
-  gtk_widget_grab_focus (GTK_WIDGET (self->value));
+  gtk_widget_grab_focus (GTK_WIDGET (!self->tick ? self->value : self->at));
 }
 
 void

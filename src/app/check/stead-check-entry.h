@@ -22,6 +22,13 @@ void       stead_check_entry_show_pot (SteadCheckEntry *self, SteadCheckAnswer *
  * %FALSE: something is asked, or said at a field. */
 gboolean   stead_check_entry_read  (SteadCheckEntry *self, SteadCheckAnswer *answer, const SteadCheckedLine *line,
                                     SteadShown *shown, SteadSolution *solution);
+/* When and by whom a line of a list of an earlier day was ticked; %FALSE: something is said at a field.
+ * On the day itself it is now, and who is not said here. */
+gboolean   stead_check_entry_read_tick (SteadCheckEntry *self, SteadCheckAnswer *answer, SteadShown *shown);
+/* Whether the list is of an earlier day, so that it is typed in from paper; once shown. */
+gboolean   stead_check_entry_is_on_paper (SteadCheckEntry *self);
+/* Of a list of an earlier day: what was typed last about when and who is proposed for the next line. */
+void       stead_check_entry_carry (SteadCheckEntry *self, SteadCheckEntry *next);
 /* Whether it corrects a wrong reading: then its time stays, unless one is typed. */
 void       stead_check_entry_set_corrects (SteadCheckEntry *self, gboolean corrects);
 void       stead_check_entry_complain (SteadCheckEntry *self, const char *message);

@@ -122,28 +122,6 @@ show_why (SteadCheckRow *self)
 }
 
 static void
-show_buttons (SteadCheckRow *self)
-{
-  SteadCheckedState state = self->line->state;
-  gboolean closed = stead_check_row_is_signed (self), out = state == STEAD_CHECKED_LEFT_OUT;
-  gboolean wanted = (stead_check_row_is_open (self) || self->again) && !closed;
-  gboolean cooling = stead_list_line_is_cooling (self->line->line);
-  gboolean has = stead_check_row_last_read (self) != NULL;
-
-  wanted |= self->wrong_id != 0;
-  gtk_widget_set_visible (GTK_WIDGET (self->entry), wanted && !out && !stead_check_row_is_tick (self) && (!cooling || self->wrong_id != 0));
-  gtk_widget_set_visible (self->done, wanted && !out && stead_check_row_is_tick (self));
-  gtk_widget_set_visible (self->undone, wanted && !out && stead_check_row_is_tick (self));
-  gtk_widget_set_visible (self->more, !wanted && !closed && !out && !cooling);
-  gtk_widget_set_visible (self->pots, cooling && !out);
-  gtk_widget_set_visible (self->correct, has);
-  gtk_widget_set_visible (self->leave, !closed && !out && !has);
-  gtk_widget_set_visible (self->take_back, !closed && out);
-  gtk_button_set_label (GTK_BUTTON (self->correct),
-                        self->wrong_id != 0 ? _("Correct nothing") : _("Correct the last reading"));
-}
-
-static void
 name (GtkWidget  *widget,
       const char *format,
       int         number)
@@ -157,6 +135,33 @@ name (GtkWidget  *widget,
   stead_ui_name (widget, text);
 }
 
+static void
+show_buttons (SteadCheckRow *self)
+{
+  SteadCheckedState state = self->line->state;
+  gboolean closed = stead_check_row_is_signed (self), out = state == STEAD_CHECKED_LEFT_OUT;
+  gboolean wanted = (stead_check_row_is_open (self) || self->again) && !closed;
+  gboolean cooling = stead_list_line_is_cooling (self->line->line);
+  gboolean has = stead_check_row_last_read (self) != NULL;
+
+  wanted |= self->wrong_id != 0;
+  gtk_widget_set_visible (GTK_WIDGET (self->entry), wanted && !out && (!cooling || self->wrong_id != 0)
+                                                    && (!stead_check_row_is_tick (self)
+                                                        || stead_check_entry_is_on_paper (self->entry)));
+  gtk_widget_set_visible (self->done, wanted && !out && stead_check_row_is_tick (self));
+  gtk_widget_set_visible (self->undone, wanted && !out && stead_check_row_is_tick (self));
+  gtk_widget_set_visible (self->more, !wanted && !closed && !out && !cooling);
+  gtk_widget_set_visible (self->pots, cooling && !out);
+  gtk_widget_set_visible (self->correct, has);
+  gtk_widget_set_visible (self->leave, !closed && !out && !has);
+  gtk_widget_set_visible (self->take_back, !closed && out);
+  gtk_button_set_label (GTK_BUTTON (self->correct),
+                        self->wrong_id != 0 ? _("Correct nothing") : _("Correct the last reading"));
+  /* A label that is set anew is what a screen reader says, until the name is given again. */
+  name (self->correct, self->wrong_id != 0 ? _("Correct nothing at check %d") : _("Correct the last reading of check %d"),
+        self->number);
+}
+
 /* What a screen reader says of a button belongs to one check. */
 static void
 name_all (SteadCheckRow *self)
@@ -167,7 +172,6 @@ name_all (SteadCheckRow *self)
     { self->why, _("Why check %d?") },
     { self->more, _("Another reading of check %d") },
     { self->pots, _("Pots of check %d") },
-    { self->correct, _("Correct the last reading of check %d") },
     { self->leave, _("Leave out check %d…") },
     { self->leave_save, _("Leave out check %d") },
     { self->take_back, _("Take in check %d again") },
@@ -232,6 +236,14 @@ stead_check_row_is_open (SteadCheckRow *self)
 {
   g_return_val_if_fail (STEAD_IS_CHECK_ROW (self), FALSE);
   return self->line->state != STEAD_CHECKED_MET && self->line->state != STEAD_CHECKED_LEFT_OUT;
+}
+
+void
+stead_check_row_carry (SteadCheckRow *self,
+                       SteadCheckRow *next)
+{
+  g_return_if_fail (STEAD_IS_CHECK_ROW (self) && STEAD_IS_CHECK_ROW (next));
+  stead_check_entry_carry (self->entry, next->entry);
 }
 
 void

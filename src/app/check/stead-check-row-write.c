@@ -133,7 +133,8 @@ write_reading (SteadCheckRow        *self,
   gboolean saved;
 
   shown->line_id = self->line_id;
-  shown->person_id = stead_person_pick_get (self->person);
+  if (shown->person_id == 0)
+    shown->person_id = stead_person_pick_get (self->person);
   shown->instrument_id = stead_check_row_is_tick (self) ? 0 : instrument_of (self);
   shown->corrects_id = self->wrong_id;
   /* A correction puts the kind of the wrong one in its place. */
@@ -141,6 +142,26 @@ write_reading (SteadCheckRow        *self,
   saved = stead_desk_act (self->desk, step, reading_act, &reading, error);
   g_clear_pointer (&shown->kind, g_free);
   return saved;
+}
+
+static void
+tick (SteadCheckRow *self,
+      gboolean       done)
+{
+  SteadShown shown = { .at = STEAD_TIME_NONE, .value = done ? 1 : 0 };
+  g_autoptr(GError) error = NULL;
+
+  if (!stead_check_entry_read_tick (self->entry, self->answer, &shown))
+    return;
+
+  /* Translators: what was noted of a check that is ticked. */
+  if (write_reading (self, &shown, NULL, done ? C_("check", "done") : C_("check", "not done"), &error))
+    {
+      stead_check_entry_clear (self->entry);
+      stead_check_row_saved (self);
+    }
+  else
+    stead_desk_say (self->desk, error->message, FALSE);
 }
 
 void
@@ -151,6 +172,11 @@ stead_check_row_read (SteadCheckRow *self)
   g_autofree char *value = NULL;
   g_autoptr(GError) error = NULL;
 
+  if (stead_check_row_is_tick (self))
+    {
+      tick (self, TRUE);   /* Return in a field about when or who */
+      return;
+    }
   if (!stead_check_entry_read (self->entry, self->answer, self->line, &shown, &solution))
     return;
   shown.kind = (char *) self->line->line->measure;
@@ -162,20 +188,6 @@ stead_check_row_read (SteadCheckRow *self)
     }
   stead_check_entry_clear (self->entry);
   stead_check_row_saved (self);
-}
-
-static void
-tick (SteadCheckRow *self,
-      gboolean       done)
-{
-  SteadShown shown = { .at = stead_time_now (stead_desk_get_store (self->desk)), .value = done ? 1 : 0 };
-  g_autoptr(GError) error = NULL;
-
-  /* Translators: what was noted of a check that is ticked. */
-  if (write_reading (self, &shown, NULL, done ? C_("check", "done") : C_("check", "not done"), &error))
-    stead_check_row_saved (self);
-  else
-    stead_desk_say (self->desk, error->message, FALSE);
 }
 
 void

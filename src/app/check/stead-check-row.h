@@ -23,6 +23,8 @@ void       stead_check_row_show   (SteadCheckRow *self, SteadCheckAnswer *answer
 gint64     stead_check_row_get_id (SteadCheckRow *self);
 /* Whether something is to be done about the line. */
 gboolean   stead_check_row_is_open (SteadCheckRow *self);
+/* What was typed last about when and who is proposed for @next, where the sheet is typed in later. */
+void       stead_check_row_carry  (SteadCheckRow *self, SteadCheckRow *next);
 /* Where the next reading is typed, or ticked. */
 void       stead_check_row_focus  (SteadCheckRow *self);
 

@@ -274,6 +274,7 @@ saved_cb (SteadChecklistView *self,
 
       if (stead_check_row_is_open (next))
         {
+          stead_check_row_carry (row, next);
           stead_check_row_focus (next);
           return;
         }
@@ -422,9 +423,11 @@ sign_cb (SteadChecklistView *self)
 
   if (!stead_desk_act (self->desk, step, sign_act, &sign, &error))
     {
-      /* What is missing is named one by one; else who signs. */
-      stead_make_say (self->missing, self->answer->missing != NULL ? self->answer->missing : error->message, FALSE);
-      gtk_widget_grab_focus (self->sign);
+      /* What is missing is named one by one; else who signs, and there the keys go. */
+      gboolean whole = self->answer->missing == NULL;
+
+      stead_make_say (self->missing, whole ? error->message : self->answer->missing, FALSE);
+      gtk_widget_grab_focus (whole && sign.person_id == 0 ? GTK_WIDGET (self->signer) : self->sign);
     }
 }
 

@@ -19,6 +19,9 @@
 #include "app/stead-wrap-layout.h"
 #include "store/stead-lot-repo.h"
 
+/* Lots stand beside each other, as many as there is room for. */
+#define ROW_WIDTH 230
+
 struct _SteadDrillPane
 {
   GtkWidget        parent_instance;
@@ -119,9 +122,9 @@ add_row (SteadDrillPane       *self,
          const SteadRecallRow *row)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  g_autofree char *number = stead_number_format (row->known_frac * 100, 0);
-  /* Translators: a share of what was made or received. */
-  g_autofree char *known = isnan (row->known_frac) ? NULL : g_strdup_printf (_("%s %% accounted for"), number);
+  g_autofree char *share = stead_words_percent (row->known_frac, row->known_frac < 1);
+  /* Translators: a share of what was made or received: "98 %". */
+  g_autofree char *known = isnan (row->known_frac) ? NULL : g_strdup_printf (_("%s accounted for"), share);
   /* Translators: an amount that is still on the farm, and where. */
   g_autofree char *left = row->left != NULL ? g_strdup_printf (_("Still here: %s"), row->left) : NULL;
   /* Translators: an amount that was sold or given away. */
@@ -129,6 +132,7 @@ add_row (SteadDrillPane       *self,
   /* Translators: an amount that was lost or thrown away. */
   g_autofree char *gone = row->gone != NULL ? g_strdup_printf (_("Gone: %s"), row->gone) : NULL;
 
+  gtk_widget_set_size_request (box, ROW_WIDTH, -1);
   add_part (box, row->name, "strong");
   add_part (box, left, NULL);
   add_part (box, out, NULL);
@@ -180,9 +184,10 @@ add_past (SteadDrillPane   *self,
 {
   g_autofree char *day = stead_day_format (stead_time_day (drill->started_at), STEAD_DAY_STYLE_MEDIUM);
   g_autofree char *minutes = stead_number_format (round ((double) (drill->ended_at - drill->started_at) / 60), 0);
-  g_autofree char *known = isnan (drill->known_frac) ? g_strdup ("?") : stead_number_format (drill->known_frac * 100, 0);
+  g_autofree char *known = isnan (drill->known_frac) ? g_strdup ("?")
+                                                     : stead_words_percent (drill->known_frac, drill->known_frac < 1);
   /* Translators: a day, an item, the code of its lot, minutes, a share. */
-  g_autofree char *text = g_strdup_printf (_("%s: %s, lot %s, %s min, %s %% accounted for"), day, drill->item_name,
+  g_autofree char *text = g_strdup_printf (_("%s: %s, lot %s, %s min, %s accounted for"), day, drill->item_name,
                                            drill->lot_code, minutes, known);
 
   gtk_box_append (GTK_BOX (self->past), stead_make_label (text, NULL));
@@ -312,7 +317,7 @@ make_start (SteadDrillPane *self,
   self->lot = STEAD_PICK (stead_pick_new (_("Lot that could be bad")));
   g_signal_connect_swapped (self->lot, "changed", G_CALLBACK (lot_cb), self);
   self->person = STEAD_PERSON_PICK (stead_person_pick_new ());
-  gtk_widget_set_valign (GTK_WIDGET (self->person), GTK_ALIGN_END);
+  stead_person_pick_set_above (self->person);
   self->start = gtk_button_new_with_label (_("Start the clock"));
   gtk_widget_add_css_class (self->start, "primary");
   gtk_widget_set_halign (self->start, GTK_ALIGN_START);
@@ -347,8 +352,7 @@ make_sheet (SteadDrillPane *self,
 
   self->sheet = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   card = add_card (self->sheet, _("What it touched"));
-  self->rows = gtk_box_new (GTK_ORIENTATION_VERTICAL, 9);
-  gtk_box_append (GTK_BOX (card), self->rows);
+  self->rows = wrapped (card);
   card = add_card (self->sheet, _("Whom to call"));
   self->calls = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
   gtk_box_append (GTK_BOX (card), self->calls);

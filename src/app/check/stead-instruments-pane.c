@@ -207,11 +207,24 @@ add_save (SteadInstrumentsPane *self,
   gtk_box_append (GTK_BOX (card), button);
 }
 
+static GtkWidget *
+add_row (GtkWidget *card)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+
+  gtk_widget_set_layout_manager (row, stead_wrap_layout_new ());
+  gtk_box_append (GTK_BOX (card), row);
+  return row;
+}
+
 static void
 make_try (SteadInstrumentsPane *self,
           GtkWidget            *box)
 {
+  GtkWidget *row;
+
   self->try_card = add_card (box, _("Try a thermometer"));
+  row = add_row (self->try_card);
   self->which = STEAD_PICK (stead_pick_new (_("Which one")));
   self->bath = STEAD_PICK (stead_pick_new (_("In what")));
   stead_pick_append (self->bath, ICE, _("Melting ice"));
@@ -219,9 +232,9 @@ make_try (SteadInstrumentsPane *self,
   stead_pick_show (self->bath, ICE);
   self->shown = STEAD_FIELD (stead_field_new (_("What it shows"), STEAD_FIELD_TEXT));
   g_signal_connect_swapped (self->shown, "activate", G_CALLBACK (try_cb), self);
-  gtk_box_append (GTK_BOX (self->try_card), GTK_WIDGET (self->which));
-  gtk_box_append (GTK_BOX (self->try_card), GTK_WIDGET (self->bath));
-  gtk_box_append (GTK_BOX (self->try_card), GTK_WIDGET (self->shown));
+  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->which));
+  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->bath));
+  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->shown));
   add_save (self, self->try_card, _("Record the try"), G_CALLBACK (try_cb));
 }
 
@@ -230,6 +243,7 @@ make_form (SteadInstrumentsPane *self,
            GtkWidget            *box)
 {
   GtkWidget *card = add_card (box, _("One more instrument"));
+  GtkWidget *row = add_row (card);
 
   self->name = STEAD_FIELD (stead_field_new (_("Name of the instrument"), STEAD_FIELD_TEXT));
   self->kind = STEAD_PICK (stead_pick_new (_("Kind of instrument")));
@@ -243,11 +257,14 @@ make_form (SteadInstrumentsPane *self,
   stead_pick_show (self->scale, 1);
   self->step = STEAD_FIELD (stead_field_new (_("Smallest step that it shows"), STEAD_FIELD_NUMBER));
   self->error = STEAD_FIELD (stead_field_new (_("Off by at most, plus or minus, as its maker says"), STEAD_FIELD_NUMBER));
-  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->name));
-  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->kind));
-  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->scale));
-  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->step));
-  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->error));
+  gtk_widget_set_size_request (GTK_WIDGET (self->name), 260, -1);
+  gtk_widget_set_size_request (GTK_WIDGET (self->step), 260, -1);
+  gtk_widget_set_size_request (GTK_WIDGET (self->error), 380, -1);
+  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->name));
+  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->kind));
+  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->scale));
+  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->step));
+  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->error));
   add_save (self, card, _("Save the instrument"), G_CALLBACK (add_cb));
 }
 

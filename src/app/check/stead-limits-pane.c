@@ -227,6 +227,7 @@ make_form (SteadLimitsPane *self,
            GtkWidget       *card)
 {
   GtkWidget *save = gtk_button_new_with_label (_("Save the limit"));
+  GtkWidget *fields = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
 
   self->row = STEAD_PICK (stead_pick_new (_("What it is for")));
   for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
@@ -240,11 +241,16 @@ make_form (SteadLimitsPane *self,
   gtk_widget_add_css_class (save, "primary");
   gtk_widget_set_halign (save, GTK_ALIGN_START);
   g_signal_connect_swapped (save, "clicked", G_CALLBACK (save_cb), self);
+  gtk_widget_set_layout_manager (fields, stead_wrap_layout_new ());
+  gtk_widget_set_halign (GTK_WIDGET (self->row), GTK_ALIGN_START);
+  gtk_widget_set_size_request (GTK_WIDGET (self->source), 280, -1);
+  gtk_widget_set_size_request (GTK_WIDGET (self->where), 280, -1);
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->row));
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->shipped));
-  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->value));
-  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->source));
-  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->where));
+  gtk_box_append (GTK_BOX (fields), GTK_WIDGET (self->value));
+  gtk_box_append (GTK_BOX (fields), GTK_WIDGET (self->source));
+  gtk_box_append (GTK_BOX (fields), GTK_WIDGET (self->where));
+  gtk_box_append (GTK_BOX (card), fields);
   gtk_box_append (GTK_BOX (card), save);
 }
 

@@ -293,7 +293,7 @@ stead_month_pane_init (SteadMonthPane *self)
   stead_table_add_column (self->table, _("Checklist"), FALSE, FALSE, name_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Readings"), TRUE, FALSE, read_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Not read"), TRUE, FALSE, open_text, NULL, NULL, self);
-  stead_table_add_column (self->table, _("Out, not answered"), TRUE, FALSE, failed_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("Unanswered"), TRUE, FALSE, failed_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("How it stands"), FALSE, TRUE, state_text, NULL, NULL, self);
   gtk_widget_set_size_request (GTK_WIDGET (self->table), -1, TABLE_HEIGHT);
   stead_table_set_empty (self->table, _("No checklist in this month."));

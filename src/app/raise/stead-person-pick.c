@@ -19,6 +19,13 @@ struct _SteadPersonPick
 
 G_DEFINE_FINAL_TYPE (SteadPersonPick, stead_person_pick, GTK_TYPE_WIDGET)
 
+/* The keys go to the choice. */
+static gboolean
+stead_person_pick_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_grab_focus (GTK_WIDGET (STEAD_PERSON_PICK (widget)->choice));
+}
+
 static void
 stead_person_pick_dispose (GObject *object)
 {
@@ -33,6 +40,7 @@ static void
 stead_person_pick_class_init (SteadPersonPickClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = stead_person_pick_dispose;
+  GTK_WIDGET_CLASS (klass)->grab_focus = stead_person_pick_grab_focus;
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BOX_LAYOUT);
 }
 
