@@ -141,6 +141,29 @@ def test_thing_that_lasts():
     farm.verify()
 
 
+def test_batches_share_a_thing():
+    farm = Farm()
+    w = opened(farm)
+    w.click('push button', 'Things that last')
+    w.wait_words('What lasts for years')
+    w.keys('Tab', 'Home', 'Down', 'Up')
+    w.press('push button', 'Change…')
+    w.wait('text', 'What it is')
+    thing = w.read('What it is')
+    w.click('push button', 'How batches share its cost')
+    w.keys('Down', 'Return')                           # by days
+    w.wait('check box', 'Brown hens')                  # who bore it so far shares it
+    w.keys('Tab', 'Tab', 'space')                      # and the second batch
+    w.press('push button', 'Save thing')
+    until(lambda: farm.rows(f"SELECT share_by FROM asset WHERE name = '{thing}'") == ['days'])
+    assert farm.rows(f"SELECT count (*) FROM asset_share s JOIN asset a ON a.id = s.asset_id WHERE a.name = '{thing}'") == ['2']
+    w.wait_words(': By days', rows=True)
+    w.press('push button', 'Undo: ')
+    until(lambda: farm.rows(f"SELECT share_by FROM asset WHERE name = '{thing}'") == ['parts'])
+    assert w.close() == 0
+    farm.verify()
+
+
 def test_thing_that_wears_by_use():
     farm = Farm()
     w = opened(farm)
@@ -169,4 +192,5 @@ def test_thing_that_wears_by_use():
 
 
 run_cases(test_receipt_with_a_new_item, test_a_corrected_receipt_does_not_count,
-          test_use_leaves_the_oldest_lot, test_count_needs_a_reason, test_where_a_lot_came_from, test_thing_that_lasts, test_thing_that_wears_by_use)
+          test_use_leaves_the_oldest_lot, test_count_needs_a_reason, test_where_a_lot_came_from, test_thing_that_lasts,
+          test_batches_share_a_thing, test_thing_that_wears_by_use)

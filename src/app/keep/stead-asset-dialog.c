@@ -1,30 +1,36 @@
 /* stead-asset-dialog.c - a thing that lasts for years: new, or changed.
  *
- * One batch is named here as the one that bears the cost, with its share; the
- * shares of other batches that the file holds are kept as they are.
+ * By fixed parts one batch is named here as the one that bears the cost, with its share;
+ * the parts of other batches that the file holds are kept as they are.  By days, space
+ * or use all batches that share it are checked; a kitchen batch is over too soon for it.
  */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
 
 #include "answer/stead-asset-answer.h"
+#include "answer/stead-cash-words.h"
 #include "app/keep/stead-asset-dialog.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
-#include "store/stead-flock-repo.h"
+#include "store/stead-batch-repo.h"
 
 #define N_METHODS (STEAD_DEPRECIATION_UNITS + 1)
+#define N_SHARE_BY (STEAD_SHARE_USE + 1)
 
 struct _SteadAssetDialog
 {
   SteadDialog  parent_instance;
 
   SteadAsset  *asset;
-  GPtrArray   *flocks;      /* of SteadFlock: the drop-down offers them after "nobody yet" */
+  GPtrArray   *batches;     /* of SteadBatch: the drop-down offers them after "nobody yet" */
+  GPtrArray   *checks;      /* not owned, of GtkCheckButton: one for each batch */
 
   SteadField  *name, *bought, *cost, *extra, *salvage, *life, *unit, *gone, *share;
-  GtkDropDown *method, *batch;
+  GtkDropDown *method, *sharing, *batch;
   GtkCheckButton *gift;
+  GtkWidget   *batch_box, *sharers_box;
+  GtkBox      *sharers;
 };
 
 G_DEFINE_FINAL_TYPE (SteadAssetDialog, stead_asset_dialog, STEAD_TYPE_DIALOG)
@@ -42,14 +48,37 @@ method_cb (SteadAssetDialog *self)
   gtk_widget_set_visible (GTK_WIDGET (self->unit), by_units (self));
 }
 
+static SteadShareBy
+share_by (SteadAssetDialog *self)
+{
+  return (SteadShareBy) MIN (gtk_drop_down_get_selected (self->sharing), N_SHARE_BY - 1);
+}
+
+static void
+sharing_cb (SteadAssetDialog *self)
+{
+  gboolean by_parts = share_by (self) == STEAD_SHARE_PARTS;
+
+  gtk_widget_set_visible (self->batch_box, by_parts);
+  gtk_widget_set_visible (GTK_WIDGET (self->share), by_parts);
+  gtk_widget_set_visible (self->sharers_box, !by_parts);
+}
+
+static gint64
+batch_id_at (SteadAssetDialog *self,
+             guint             i)
+{
+  return ((SteadBatch *) self->batches->pdata[i])->id;
+}
+
 /* Takes the share of the chosen batch into the asset's shares. */
 static void
-set_share (SteadAssetDialog *self,
-           double            frac)
+set_part (SteadAssetDialog *self,
+          double            frac)
 {
   GArray *shares = self->asset->shares;
   guint at = gtk_drop_down_get_selected (self->batch);
-  gint64 batch_id = at > 0 && at <= self->flocks->len ? ((SteadFlock *) self->flocks->pdata[at - 1])->id : 0;
+  gint64 batch_id = at > 0 && at <= self->batches->len ? batch_id_at (self, at - 1) : 0;
 
   for (guint i = shares->len; i-- > 0;)
     if (i == 0 || g_array_index (shares, SteadAssetShare, i).batch_id == batch_id)
@@ -60,6 +89,36 @@ set_share (SteadAssetDialog *self,
 
       g_array_prepend_val (shares, share);
     }
+}
+
+/* The checked batches share it, each as the rule says. */
+static void
+set_sharers (SteadAssetDialog *self)
+{
+  g_array_set_size (self->asset->shares, 0);
+  for (guint i = 0; i < self->batches->len; i++)
+    if (gtk_check_button_get_active (self->checks->pdata[i]))
+      {
+        SteadAssetShare share = { .batch_id = batch_id_at (self, i), .frac = 1 };
+
+        g_array_append_val (self->asset->shares, share);
+      }
+}
+
+/* Of parts that were shared by another rule before, nothing is left. */
+static void
+set_share (SteadAssetDialog *self,
+           double            frac)
+{
+  if (share_by (self) != STEAD_SHARE_PARTS)
+    set_sharers (self);
+  else
+    {
+      if (self->asset->share_by != STEAD_SHARE_PARTS)
+        g_array_set_size (self->asset->shares, 0);
+      set_part (self, frac);
+    }
+  self->asset->share_by = share_by (self);
 }
 
 static gboolean
@@ -162,36 +221,80 @@ stead_asset_dialog_remove (SteadDialog *dialog,
   return stead_desk_act (stead_dialog_get_desk (dialog), step, remove_act, self->asset, error);
 }
 
+static gboolean
+bears (const SteadAsset *asset,
+       gint64            batch_id)
+{
+  for (guint i = 0; i < asset->shares->len; i++)
+    if (g_array_index (asset->shares, SteadAssetShare, i).batch_id == batch_id)
+      return TRUE;
+  return FALSE;
+}
+
+/* (transfer full): batches under way, and those that bear a share; a kitchen batch if it does */
+static GPtrArray *
+list_batches (SteadAssetDialog *self,
+              SteadStore       *store)
+{
+  g_autoptr(GPtrArray) batches = stead_batch_repo_list (store, TRUE, NULL);
+
+  if (batches == NULL)
+    return g_ptr_array_new ();
+  for (guint i = batches->len; i-- > 0;)
+    {
+      const SteadBatch *batch = batches->pdata[i];
+
+      if ((batch->kind == STEAD_BATCH_KITCHEN || batch->ended_on != STEAD_DAY_NONE) && !bears (self->asset, batch->id))
+        g_ptr_array_remove_index (batches, i);
+    }
+  return g_steal_pointer (&batches);
+}
+
+static void
+fill_batches (SteadAssetDialog *self,
+              SteadStore       *store)
+{
+  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
+  const SteadAssetShare *first = self->asset->shares->len > 0
+                                 ? &g_array_index (self->asset->shares, SteadAssetShare, 0) : NULL;
+  guint chosen = 0;
+
+  self->batches = list_batches (self, store);
+  gtk_string_list_append (names, _("nobody yet"));
+  for (guint i = 0; i < self->batches->len; i++)
+    {
+      const SteadBatch *batch = self->batches->pdata[i];
+      GtkWidget *check = gtk_check_button_new_with_label (batch->name);
+
+      gtk_string_list_append (names, batch->name);
+      if (first != NULL ? first->batch_id == batch->id : self->asset->id == 0 && i == 0)
+        chosen = i + 1;
+      gtk_check_button_set_active (GTK_CHECK_BUTTON (check), bears (self->asset, batch->id));
+      gtk_box_append (self->sharers, check);
+      g_ptr_array_add (self->checks, check);
+    }
+  gtk_drop_down_set_model (self->batch, G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (self->batch, chosen);
+  stead_field_show_number (self->share, first != NULL ? first->frac : 1);
+}
+
 static void
 fill_choices (SteadAssetDialog *self,
               SteadStore       *store)
 {
   g_autoptr(GtkStringList) methods = gtk_string_list_new (NULL);
-  g_autoptr(GtkStringList) batches = gtk_string_list_new (NULL);
-  const SteadAssetShare *first = self->asset->shares->len > 0
-                                 ? &g_array_index (self->asset->shares, SteadAssetShare, 0) : NULL;
-  guint chosen = 0;
+  g_autoptr(GtkStringList) rules = gtk_string_list_new (NULL);
 
   for (int i = 0; i < N_METHODS; i++)
     gtk_string_list_append (methods, stead_asset_answer_method_name ((SteadDepreciationMethod) i));
   gtk_drop_down_set_model (self->method, G_LIST_MODEL (methods));
   gtk_drop_down_set_selected (self->method, self->asset->method);
-
-  self->flocks = stead_flock_repo_list (store, TRUE, NULL);
-  if (self->flocks == NULL)
-    self->flocks = g_ptr_array_new ();
-  gtk_string_list_append (batches, _("nobody yet"));
-  for (guint i = 0; i < self->flocks->len; i++)
-    {
-      SteadFlock *flock = self->flocks->pdata[i];
-
-      gtk_string_list_append (batches, flock->name);
-      if (first != NULL ? first->batch_id == flock->id : self->asset->id == 0 && i == 0)
-        chosen = i + 1;
-    }
-  gtk_drop_down_set_model (self->batch, G_LIST_MODEL (batches));
-  gtk_drop_down_set_selected (self->batch, chosen);
-  stead_field_show_number (self->share, first != NULL ? first->frac : 1);
+  for (int i = 0; i < N_SHARE_BY; i++)
+    gtk_string_list_append (rules, stead_cash_words_share_by ((SteadShareBy) i));
+  gtk_drop_down_set_model (self->sharing, G_LIST_MODEL (rules));
+  gtk_drop_down_set_selected (self->sharing, self->asset->share_by);
+  fill_batches (self, store);
+  sharing_cb (self);
 }
 
 static void
@@ -233,7 +336,8 @@ stead_asset_dialog_dispose (GObject *object)
 
   gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_ASSET_DIALOG);
   g_clear_pointer (&self->asset, stead_asset_free);
-  g_clear_pointer (&self->flocks, g_ptr_array_unref);
+  g_clear_pointer (&self->batches, g_ptr_array_unref);
+  g_clear_pointer (&self->checks, g_ptr_array_unref);
   G_OBJECT_CLASS (stead_asset_dialog_parent_class)->dispose (object);
 }
 
@@ -257,14 +361,20 @@ stead_asset_dialog_class_init (SteadAssetDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, gone);
   gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, share);
   gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, method);
+  gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, sharing);
   gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, batch);
+  gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, batch_box);
+  gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, sharers_box);
+  gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, sharers);
   gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, gift);
   gtk_widget_class_bind_template_callback (widget_class, method_cb);
+  gtk_widget_class_bind_template_callback (widget_class, sharing_cb);
 }
 
 static void
 stead_asset_dialog_init (SteadAssetDialog *self)
 {
+  self->checks = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
