@@ -235,7 +235,7 @@ need_sentence (const SteadBuildPath *self)
   g_autofree char *goal = stead_day_format (self->goal_on, STEAD_DAY_STYLE_MEDIUM);
   g_autofree char *money = self->money_by != STEAD_DAY_NONE ? stead_day_format (self->money_by, STEAD_DAY_STYLE_MEDIUM) : NULL;
   g_autofree char *work = self->work_by != STEAD_DAY_NONE ? stead_day_format (self->work_by, STEAD_DAY_STYLE_MEDIUM) : NULL;
-  g_autofree char *chance = stead_words_percent (isnan (self->chance_money) ? 0 : self->chance_money, 0);
+  g_autofree char *chance = stead_words_chance (isnan (self->chance_money) ? 0 : self->chance_money);
 
   if (money != NULL && work != NULL)
     /* Translators: the wanted day, a day, a chance, a day. */

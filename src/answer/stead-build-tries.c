@@ -158,7 +158,7 @@ try_effect (const SteadBuildPath *self,
       day = stead_day_format (try->day, STEAD_DAY_STYLE_MEDIUM);
       return g_strdup_printf (_("reached by %s"), day);
     }
-  chance = stead_words_percent (try->chance, 0);
+  chance = stead_words_chance (try->chance);
   /* Translators: chance that the goal is reached. */
   return g_strdup_printf (_("no earlier; chance %s"), chance);
 }
@@ -230,7 +230,7 @@ dates_sentence (const SteadBuildPath *self)
   g_autofree char *half = self->days[0] == STEAD_DAY_NONE ? NULL : stead_day_format (self->days[0], STEAD_DAY_STYLE_MEDIUM);
   g_autofree char *likely = self->days[1] == STEAD_DAY_NONE ? NULL : stead_day_format (self->days[1], STEAD_DAY_STYLE_MEDIUM);
   g_autofree char *sure = self->days[2] == STEAD_DAY_NONE ? NULL : stead_day_format (self->days[2], STEAD_DAY_STYLE_MEDIUM);
-  g_autofree char *chance = stead_words_percent (self->chance_end, 0);
+  g_autofree char *chance = stead_words_chance (self->chance_end);
 
   if (self->goal_cents <= 0)
     return g_strdup (_("Enter prices first: then it can be told when it is paid for."));
@@ -258,7 +258,7 @@ goal_sentence (const SteadBuildPath *self)
   if (isnan (self->chance_goal) || self->days[2] == self->today || self->goal_cents <= 0)
     return NULL;
   day = stead_day_format (self->goal_on, STEAD_DAY_STYLE_MEDIUM);
-  chance = stead_words_percent (self->chance_goal, 0);
+  chance = stead_words_chance (self->chance_goal);
   return g_strdup_printf (_("The chance to have it by the wanted day, %s, is %s."), day, chance);
 }
 

@@ -59,7 +59,7 @@ line_text (const SteadSaleAnswer     *self,
     {
       g_autofree char *sentence = NULL;
 
-      chance = stead_words_percent (line->sold_out_frac, 0);
+      chance = stead_words_chance (line->sold_out_frac);
       left = units (line, line->left_units);
       /* Translators: a chance, and an amount. */
       sentence = g_strdup_printf (_("The chance to sell out is %s; expect %s left over."), chance, left);
@@ -95,7 +95,7 @@ plan_sentence (const SteadSaleAnswer *self)
       low = money (self, self->profit.low);
       high = money (self, self->profit.high);
       profit = money (self, self->profit.likely);
-      loss = stead_words_percent (self->loss_frac, 0);
+      loss = stead_words_chance (self->loss_frac);
       /* Translators: three sums of money, and a chance. */
       return g_strdup_printf (_("This day likely leaves <b>%s</b> after all costs; on 8 of 10 such days between %s and %s. "
                                 "The chance of a loss is <b>%s</b>."), profit, low, high, loss);

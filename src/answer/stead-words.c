@@ -141,6 +141,21 @@ stead_words_percent (double frac,
 }
 
 char *
+stead_words_chance (double frac)
+{
+  g_autofree char *one = stead_words_percent (0.01, 0);
+  g_autofree char *most = stead_words_percent (0.99, 0);
+
+  if (frac < 0.005)
+    /* Translators: a chance: "under 1%". */
+    return g_strdup_printf (_("under %s"), one);
+  if (frac >= 0.995 && frac < 1)
+    /* Translators: a chance: "over 99%". */
+    return g_strdup_printf (_("over %s"), most);
+  return stead_words_percent (frac, 0);
+}
+
+char *
 stead_words_eggs (gint64 n)
 {
   g_autofree char *number = stead_number_format ((double) n, 0);

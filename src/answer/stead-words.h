@@ -34,6 +34,9 @@ const char *stead_words_pack_name (SteadPack pack);
 char *stead_words_percent (double frac,
                            int    digits) G_GNUC_WARN_UNUSED_RESULT;
 
+/* A chance: as a percentage, but never surer than it is: "under 1 %", "over 99 %". */
+char *stead_words_chance (double frac) G_GNUC_WARN_UNUSED_RESULT;
+
 /* A count of eggs, hens, fish, days with its plural: "22 eggs", "1 hen", "9 days". */
 char *stead_words_eggs (gint64 n) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_words_hens (gint64 n) G_GNUC_WARN_UNUSED_RESULT;

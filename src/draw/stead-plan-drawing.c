@@ -9,6 +9,9 @@
 #define HANDLE_PX 12.0     /* radius: 24 px across */
 #define GAP 6.0
 
+/* How far a gate's leaf stands open, of the gate's width. */
+#define LEAF 0.12
+
 void
 stead_plan_drawing_place (const SteadPlanLayout *layout,
                           double                 x_m,
@@ -140,7 +143,22 @@ side_length (const SteadPlan *plan,
   return hypot (b->x_m - a->x_m, b->y_m - a->y_m);
 }
 
-/* A text whose middle is @out px and half its own size away from the side. */
+/* Room that the open leaves of a side's gates take outside of it. */
+static double
+leaf_px (const SteadPlan       *plan,
+         const SteadPlanLayout *layout,
+         gsize                  side)
+{
+  double most = 0;
+
+  for (gsize i = 0; i < plan->n_gates; i++)
+    if (plan->gates[i].side == side)
+      most = MAX (most, plan->gates[i].width_m * layout->scale * LEAF);
+  return most;
+}
+
+/* A text half its own size away from the side, its handles and its open gates; @sign: 1
+ * outside of the pen, -1 inside. */
 static void
 lay_text (cairo_t              *cr,
           const SteadPlan      *plan,
@@ -155,14 +173,15 @@ lay_text (cairo_t              *cr,
           SteadBox             *box)
 {
   double w, h, x, y, x2, y2, nx, ny;
+  double leaf = sign > 0 ? leaf_px (plan, out, side) : 0;
 
   stead_text_measure (cr, style, text, 1, bold, &w, &h);
   side_point (plan, out, side, along_m, 0, &x, &y);
   side_point (plan, out, side, along_m, sign, &x2, &y2);
   nx = x2 - x;
   ny = y2 - y;
-  x += nx * (out->handle_radius + GAP + w / 2);
-  y += ny * (GAP + out->handle_radius * 0.6 + h / 2);
+  x += nx * (MAX (out->handle_radius, leaf) + GAP + w / 2);
+  y += ny * (MAX (out->handle_radius * 0.6, leaf) + GAP + h / 2);
   *box = (SteadBox) { CLAMP (x - w / 2, 1, MAX (obstacles->inside.width - w - 1, 1)),
                       CLAMP (y - h / 2, 1, MAX (obstacles->inside.height - h - 1, 1)), w, h };
   for (int i = 0; i < obstacles->n_boxes; i++)
@@ -231,7 +250,7 @@ paint_outline (cairo_t               *cr,
   stead_stroke_line (cr, style, STEAD_ROLE_INK, STEAD_LINE_SOLID, 2);
 }
 
-/* A gap in the side, and the leaf as a line into the pen. */
+/* A gap in the side, and the leaf as a line out of the pen. */
 static void
 paint_gate (cairo_t               *cr,
             const SteadPlan       *plan,
@@ -245,7 +264,7 @@ paint_gate (cairo_t               *cr,
     return;
   side_point (plan, layout, gate->side, gate->offset_m, 0, &x0, &y0);
   side_point (plan, layout, gate->side, gate->offset_m + gate->width_m, 0, &x1, &y1);
-  side_point (plan, layout, gate->side, gate->offset_m + gate->width_m * 0.5, gate->width_m * layout->scale * 0.12, &x2, &y2);
+  side_point (plan, layout, gate->side, gate->offset_m + gate->width_m * 0.5, gate->width_m * layout->scale * LEAF, &x2, &y2);
   cairo_new_path (cr);
   cairo_move_to (cr, x0, y0);
   cairo_line_to (cr, x1, y1);

@@ -1,4 +1,6 @@
 """What the tests of Sell share: the place opened, and a market planned for today."""
+import time
+
 from drive import Window, until
 from farm import PROGRAM
 
@@ -19,6 +21,18 @@ def press(w, name):
     exact(w, 'push button', name).queryAction().doAction(0)
 
 
+def ask(w, button, field):
+    """A dialog opens; its first field is there when it can be filled in.
+
+    A button that is not on screen yet does nothing: it is pressed again while there is no dialog."""
+    def there():
+        if len(w.windows()) < 2:
+            press(w, button)
+            time.sleep(1)
+        return w.find('text', field)
+    until(there, 60)
+
+
 def choose(w, name, *keys):
     """Choose in a drop-down by its keys: it opens, they move, Return takes."""
     w.click('push button', name)
@@ -36,8 +50,7 @@ def today(farm):
 def plan(w, farm):
     """A market today, with what the dialog proposes."""
     before = number(farm, 'SELECT count(*) FROM sale_day')
-    press(w, 'New sale' if before else 'Plan the first sale')
-    w.wait('text', 'Name of the sale')
+    ask(w, 'New sale' if before else 'Plan the first sale', 'Name of the sale')
     w.fill('Name of the sale', 'Test market')
     w.fill('Where', 'Town hall')
     w.fill('Day', today(farm))

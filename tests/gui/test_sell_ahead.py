@@ -4,7 +4,7 @@ import subprocess
 
 from drive import run_cases, until
 from farm import Farm, PROGRAM
-from stall import LINES, SALE, TAPS, exact, number, opened, plan, press, today
+from stall import LINES, TAPS, ask, number, opened, plan, press, today
 
 
 def paper(farm, name):
@@ -26,7 +26,7 @@ def test_lots():
     proposed = w.wait_words(' dozen out of lot ')
     code = proposed.split(' out of lot ')[1].split(',')[0]
     assert code in paper(farm, 'sale-plan')
-    press(w, 'Edit plan…')
+    ask(w, 'Edit plan…', 'Name of the sale')
     w.press('push button', 'Choose lots: Eggs')
     first = w.wait('text', code).name
     w.fill(first, '999')
@@ -45,8 +45,7 @@ def test_lots():
 
 
 def order(w, who, units):
-    press(w, 'New order…')
-    w.wait('text', 'Who (may be left out)')
+    ask(w, 'New order…', 'Who (may be left out)')
     w.fill('Who (may be left out)', who)
     w.fill('How many', units)
     press(w, 'Save order')
@@ -73,8 +72,7 @@ def test_orders_and_next_time():
     w.wait('push button', 'Collected: Bakery')
     # Next week the same: products, float and what to bring, but no orders.
     press(w, 'Plan')
-    press(w, 'Plan it once more…')
-    w.wait('text', 'Day of the next sale')
+    ask(w, 'Plan it once more…', 'Day of the next sale')
     w.fill('Day of the next sale', today(farm))
     press(w, 'Plan it')
     w.wait_words('of this name on that day')

@@ -9,12 +9,6 @@
 #include "app/make/stead-make-parts.h"
 #include "core/stead-money.h"
 
-static SteadDesk *
-desk_of (SteadFundForm *dialog)
-{
-  return stead_dialog_get_desk (STEAD_DIALOG (dialog));
-}
-
 static void
 take_text (char       **to,
            const char  *text)
@@ -87,23 +81,23 @@ read_line (Line *form)
 }
 
 static gboolean
-line_save (SteadFundForm  *dialog,
-           gpointer        data,
-           GError        **error)
+line_save (SteadForm  *dialog,
+           gpointer    data,
+           GError    **error)
 {
   Line *form = data;
 
   if (!read_line (form))
     return FALSE;
-  return stead_desk_act (desk_of (dialog), _("line of the bill"), line_act, form, error);
+  return stead_form_act (dialog, _("line of the bill"), line_act, form, error);
 }
 
 static gboolean
-line_remove (SteadFundForm  *dialog,
-             gpointer        data,
-             GError        **error)
+line_remove (SteadForm  *dialog,
+             gpointer    data,
+             GError    **error)
 {
-  return stead_desk_act (desk_of (dialog), _("a line off the bill"), line_remove_act, data, error);
+  return stead_form_act (dialog, _("a line off the bill"), line_remove_act, data, error);
 }
 
 static void
@@ -143,7 +137,7 @@ stead_line_dialog_show (GtkWidget           *parent,
 {
   g_autoptr(GError) error = NULL;
   SteadBuildLine *line = stead_fund_find_line (desk, build_id, row, &error);
-  SteadFundForm *dialog;
+  SteadForm *dialog;
   gboolean own;
   Line *form;
 
@@ -155,23 +149,23 @@ stead_line_dialog_show (GtkWidget           *parent,
   form = g_new0 (Line, 1);
   form->line = line;
   own = line->key == NULL;
-  dialog = stead_fund_form_new (own ? (line->id == 0 ? _("New line") : _("Line of the bill")) : row->name, _("Save line"),
-                                own && line->id != 0 ? _("Delete line") : NULL, line_save, line_remove, form, line_free);
-  form->name = stead_fund_form_add (dialog, desk, _("What is needed"), STEAD_FIELD_TEXT);
+  dialog = stead_form_new (own ? (line->id == 0 ? _("New line") : _("Line of the bill")) : row->name, _("Save line"),
+                           own && line->id != 0 ? _("Delete line") : NULL, line_save, line_remove, form, line_free);
+  form->name = stead_form_add (dialog, desk, _("What is needed"), STEAD_FIELD_TEXT);
   form->part = stead_fund_add_part (dialog, _("Part of the build"), NULL, (int) line->part);
   gtk_widget_set_visible (GTK_WIDGET (form->name), own);
   gtk_widget_set_visible (gtk_widget_get_parent (GTK_WIDGET (form->part)), own);
-  form->quantity = stead_fund_form_add (dialog, desk, _("How many"), STEAD_FIELD_NUMBER);
-  form->unit = stead_fund_form_add (dialog, desk, _("Measured in"), STEAD_FIELD_TEXT);
+  form->quantity = stead_form_add (dialog, desk, _("How many"), STEAD_FIELD_NUMBER);
+  form->unit = stead_form_add (dialog, desk, _("Measured in"), STEAD_FIELD_TEXT);
   gtk_widget_set_visible (GTK_WIDGET (form->unit), own);
   g_object_set (form->unit, "hint", _("pieces"), NULL);
-  form->price = stead_fund_form_add (dialog, desk, _("Price of one"), STEAD_FIELD_MONEY);
-  form->pack = stead_fund_form_add (dialog, desk, _("How many are sold together"), STEAD_FIELD_NUMBER);
-  form->supplier = stead_fund_form_add (dialog, desk, _("To be bought from"), STEAD_FIELD_TEXT);
-  form->giver = stead_fund_form_add (dialog, desk, _("Given by"), STEAD_FIELD_TEXT);
-  form->given = stead_fund_form_add_check (dialog, _("It is given; the price is its fair value"), line->given);
-  form->taxed = stead_fund_form_add_check (dialog, _("Sales tax is paid on it"), line->taxed);
-  form->out = stead_fund_form_add_check (dialog, _("It is not needed: leave it out"), line->left_out);
+  form->price = stead_form_add (dialog, desk, _("Price of one"), STEAD_FIELD_MONEY);
+  form->pack = stead_form_add (dialog, desk, _("How many are sold together"), STEAD_FIELD_NUMBER);
+  form->supplier = stead_form_add (dialog, desk, _("To be bought from"), STEAD_FIELD_TEXT);
+  form->giver = stead_form_add (dialog, desk, _("Given by"), STEAD_FIELD_TEXT);
+  form->given = stead_form_add_check (dialog, _("It is given; the price is its fair value"), line->given);
+  form->taxed = stead_form_add_check (dialog, _("Sales tax is paid on it"), line->taxed);
+  form->out = stead_form_add_check (dialog, _("It is not needed: leave it out"), line->left_out);
   show_line (form, row);
   stead_dialog_present (STEAD_DIALOG (dialog), parent, desk);
   gtk_widget_grab_focus (GTK_WIDGET (own ? form->name : form->price));
@@ -185,7 +179,7 @@ typedef struct
   SteadBuildQuote  quote;
   gint64           chosen_id;   /* of the quote that is taken, or thrown away */
   GtkBox          *list;
-  SteadFundForm   *dialog;
+  SteadForm   *dialog;
   SteadField      *supplier, *price, *day;
 } Quotes;
 
@@ -225,12 +219,12 @@ drop_act (SteadStore  *store,
 }
 
 static gboolean
-quote_save (SteadFundForm  *dialog,
-            gpointer        data,
-            GError        **error)
+quote_save (SteadForm  *dialog,
+            gpointer    data,
+            GError    **error)
 {
   Quotes *form = data;
-  SteadDay today = stead_store_get_today (stead_desk_get_store (desk_of (dialog)));
+  SteadDay today = stead_store_get_today (stead_form_get_store (dialog));
   const char *supplier = NULL;
   gboolean good = stead_field_read_text (form->supplier, &supplier);
 
@@ -249,7 +243,7 @@ quote_save (SteadFundForm  *dialog,
   if (!good)
     return FALSE;
   form->quote.supplier = (char *) supplier;
-  return stead_desk_act (desk_of (dialog), _("quote"), quote_act, form, error);
+  return stead_form_act (dialog, _("quote"), quote_act, form, error);
 }
 
 static void
@@ -259,7 +253,7 @@ take_cb (Quotes    *form,
   g_autoptr(GError) error = NULL;
 
   form->chosen_id = stead_fund_row_id (button);
-  if (stead_desk_act (desk_of (form->dialog), _("choice of a quote"), choose_act, form, &error))
+  if (stead_form_act (form->dialog, _("choice of a quote"), choose_act, form, &error))
     gtk_window_close (GTK_WINDOW (form->dialog));
   else
     stead_dialog_show_error (STEAD_DIALOG (form->dialog), error->message);
@@ -272,7 +266,7 @@ drop_cb (Quotes    *form,
   g_autoptr(GError) error = NULL;
 
   form->chosen_id = stead_fund_row_id (button);
-  if (stead_desk_act (desk_of (form->dialog), _("a quote less"), drop_act, form, &error))
+  if (stead_form_act (form->dialog, _("a quote less"), drop_act, form, &error))
     gtk_window_close (GTK_WINDOW (form->dialog));
   else
     stead_dialog_show_error (STEAD_DIALOG (form->dialog), error->message);
@@ -325,13 +319,13 @@ stead_quotes_dialog_show (GtkWidget           *parent,
     }
   form = g_new0 (Quotes, 1);
   form->line = line;
-  form->dialog = stead_fund_form_new (title, _("Add quote"), NULL, quote_save, NULL, form, quotes_free);
+  form->dialog = stead_form_new (title, _("Add quote"), NULL, quote_save, NULL, form, quotes_free);
   form->list = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 9));
   list_quotes (form, row, desk);
-  stead_fund_form_add_widget (form->dialog, GTK_WIDGET (form->list));
-  form->supplier = stead_fund_form_add (form->dialog, desk, _("Supplier"), STEAD_FIELD_TEXT);
-  form->price = stead_fund_form_add (form->dialog, desk, _("Price of one"), STEAD_FIELD_MONEY);
-  form->day = stead_fund_form_add (form->dialog, desk, _("Quoted on"), STEAD_FIELD_DAY);
+  stead_form_add_widget (form->dialog, GTK_WIDGET (form->list));
+  form->supplier = stead_form_add (form->dialog, desk, _("Supplier"), STEAD_FIELD_TEXT);
+  form->price = stead_form_add (form->dialog, desk, _("Price of one"), STEAD_FIELD_MONEY);
+  form->day = stead_form_add (form->dialog, desk, _("Quoted on"), STEAD_FIELD_DAY);
   stead_field_show_day (form->day, stead_store_get_today (stead_desk_get_store (desk)));
   stead_dialog_present (STEAD_DIALOG (form->dialog), parent, desk);
   gtk_widget_grab_focus (GTK_WIDGET (form->supplier));
@@ -382,9 +376,9 @@ read_stock (Stocks      *form,
 }
 
 static gboolean
-stocks_save (SteadFundForm  *dialog,
-             gpointer        data,
-             GError        **error)
+stocks_save (SteadForm  *dialog,
+             gpointer    data,
+             GError    **error)
 {
   Stocks *form = data;
   gboolean good = TRUE;
@@ -397,7 +391,7 @@ stocks_save (SteadFundForm  *dialog,
 
 static void
 add_stock (Stocks                *form,
-           SteadFundForm         *dialog,
+           SteadForm             *dialog,
            SteadDesk             *desk,
            guint                  number,
            const SteadBuildStock *stock)
@@ -407,12 +401,12 @@ add_stock (Stocks                *form,
   g_autofree char *price = g_strdup_printf (_("Price of one %u"), number);
   Stock row;
 
-  row.size = stead_fund_form_add (dialog, desk, size, STEAD_FIELD_TEXT);
+  row.size = stead_form_add (dialog, desk, size, STEAD_FIELD_TEXT);
   /* Kept for the cut of the shelter's wood: these two sizes are cut. */
   g_object_set (row.size, "hint", _("2x4 or 2x6"), NULL);
-  row.length = stead_fund_form_add (dialog, desk, length, STEAD_FIELD_QUANTITY);
-  row.price = stead_fund_form_add (dialog, desk, price, STEAD_FIELD_MONEY);
-  stead_fund_form_skip (dialog);
+  row.length = stead_form_add (dialog, desk, length, STEAD_FIELD_QUANTITY);
+  row.price = stead_form_add (dialog, desk, price, STEAD_FIELD_MONEY);
+  stead_form_skip (dialog);
   if (stock != NULL)
     {
       stead_field_set_text (row.size, stock->size);
@@ -428,7 +422,7 @@ stead_stocks_dialog_show (GtkWidget *parent,
                           gint64     build_id)
 {
   g_autoptr(SteadBuild) build = stead_build_repo_get (stead_desk_get_store (desk), build_id, NULL);
-  SteadFundForm *dialog;
+  SteadForm *dialog;
   Stocks *form;
   guint n;
 
@@ -438,8 +432,8 @@ stead_stocks_dialog_show (GtkWidget *parent,
   form->build = g_steal_pointer (&build);
   form->rows = g_array_new (FALSE, FALSE, sizeof (Stock));
   n = form->build->stocks->len;
-  dialog = stead_fund_form_new (_("Boards sold"), _("Save lengths"), NULL, stocks_save, NULL, form, stocks_free);
-  stead_fund_form_add_text (dialog, _("In which lengths are the shelter's boards sold, and at what price? With that the pieces are cut so that they cost least; the shopping list shows how."), "soft");
+  dialog = stead_form_new (_("Boards sold"), _("Save lengths"), NULL, stocks_save, NULL, form, stocks_free);
+  stead_form_add_text (dialog, _("In which lengths are the shelter's boards sold, and at what price? With that the pieces are cut so that they cost least; the shopping list shows how."), "soft");
   for (guint i = 0; i < n + NEW_STOCKS; i++)
     add_stock (form, dialog, desk, i + 1, i < n ? &g_array_index (form->build->stocks, SteadBuildStock, i) : NULL);
   stead_dialog_present (STEAD_DIALOG (dialog), parent, desk);

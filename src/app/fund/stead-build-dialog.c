@@ -121,18 +121,18 @@ read_form (Form *form)
 }
 
 static gboolean
-is_past (Form          *form,
-         SteadFundForm *dialog)
+is_past (Form      *form,
+         SteadForm *dialog)
 {
-  SteadStore *store = stead_desk_get_store (stead_dialog_get_desk (STEAD_DIALOG (dialog)));
+  SteadStore *store = stead_form_get_store (dialog);
 
   return form->build->goal_on != STEAD_DAY_NONE && form->build->goal_on < stead_store_get_today (store);
 }
 
 static gboolean
-save_cb (SteadFundForm  *dialog,
-         gpointer        data,
-         GError        **error)
+save_cb (SteadForm  *dialog,
+         gpointer    data,
+         GError    **error)
 {
   Form *form = data;
   g_autofree char *step = NULL;
@@ -147,27 +147,27 @@ save_cb (SteadFundForm  *dialog,
     return FALSE;
   /* Translators: name of a step to undo; name of a build. */
   step = g_strdup_printf (_("build “%s”"), form->build->name);
-  if (stead_desk_act (stead_dialog_get_desk (STEAD_DIALOG (dialog)), step, save_act, form->build, error))
+  if (stead_form_act (dialog, step, save_act, form->build, error))
     return TRUE;
-  return stead_fund_form_fail_at (is_past (form, dialog) ? form->goal : form->name, error);
+  return stead_form_fail_at (is_past (form, dialog) ? form->goal : form->name, error);
 }
 
 static gboolean
-remove_cb (SteadFundForm  *dialog,
-           gpointer        data,
-           GError        **error)
+remove_cb (SteadForm  *dialog,
+           gpointer    data,
+           GError    **error)
 {
   Form *form = data;
   /* Translators: name of a step to undo; name of a build. */
   g_autofree char *step = g_strdup_printf (_("deleting the build “%s”"), form->build->name);
 
-  return stead_desk_act (stead_dialog_get_desk (STEAD_DIALOG (dialog)), step, remove_act, form->build, error);
+  return stead_form_act (dialog, step, remove_act, form->build, error);
 }
 
 static void
-add_funds (Form          *form,
-           SteadFundForm *dialog,
-           SteadStore    *store)
+add_funds (Form       *form,
+           SteadForm  *dialog,
+           SteadStore *store)
 {
   g_autoptr(GPtrArray) funds = stead_fund_repo_list (store, FALSE, NULL);
   g_autoptr(GStrvBuilder) names = g_strv_builder_new ();
@@ -187,13 +187,13 @@ add_funds (Form          *form,
         chosen = i + 1;
     }
   words = g_strv_builder_end (names);
-  form->fund = stead_fund_form_add_choice (dialog, _("Fund of the cash book"), (const char * const *) words, chosen);
+  form->fund = stead_form_add_choice (dialog, _("Fund of the cash book"), (const char * const *) words, chosen);
 }
 
 static void
-add_animal (Form          *form,
-            SteadFundForm *dialog,
-            SteadDesk     *desk)
+add_animal (Form      *form,
+            SteadForm *dialog,
+            SteadDesk *desk)
 {
   g_autoptr(GStrvBuilder) names = g_strv_builder_new ();
   g_auto(GStrv) words = NULL;
@@ -207,38 +207,38 @@ add_animal (Form          *form,
         chosen = i + 1;
     }
   words = g_strv_builder_end (names);
-  form->animal = stead_fund_form_add_choice (dialog, _("Who lives in it"), (const char * const *) words, chosen);
-  form->head = stead_fund_form_add (dialog, desk, _("How many animals"), STEAD_FIELD_COUNT);
+  form->animal = stead_form_add_choice (dialog, _("Who lives in it"), (const char * const *) words, chosen);
+  form->head = stead_form_add (dialog, desk, _("How many animals"), STEAD_FIELD_COUNT);
   if (form->build->head > 0)
     stead_field_show_count (form->head, form->build->head);
 }
 
 static void
-add_fields (Form          *form,
-            SteadFundForm *dialog,
-            SteadDesk     *desk)
+add_fields (Form      *form,
+            SteadForm *dialog,
+            SteadDesk *desk)
 {
   const char *kinds[] = { _("Pen"), _("Poultry run"), _("Hoop house"), _("List of things"), NULL };
   SteadBuild *build = form->build;
 
-  form->name = stead_fund_form_add (dialog, desk, _("Name of the build"), STEAD_FIELD_TEXT);
+  form->name = stead_form_add (dialog, desk, _("Name of the build"), STEAD_FIELD_TEXT);
   stead_field_set_text (form->name, build->name != NULL ? build->name : "");
-  form->kind = stead_fund_form_add_choice (dialog, _("What it is"), kinds, build->kind);
+  form->kind = stead_form_add_choice (dialog, _("What it is"), kinds, build->kind);
   gtk_widget_set_sensitive (GTK_WIDGET (form->kind), build->id == 0);
   add_animal (form, dialog, desk);
-  form->length = stead_fund_form_add (dialog, desk, _("Length"), STEAD_FIELD_QUANTITY);
-  form->width = stead_fund_form_add (dialog, desk, _("Width"), STEAD_FIELD_QUANTITY);
-  form->gate = stead_fund_form_add (dialog, desk, _("Width of the gate"), STEAD_FIELD_QUANTITY);
-  form->tax = stead_fund_form_add (dialog, desk, _("Sales tax"), STEAD_FIELD_PERCENT);
+  form->length = stead_form_add (dialog, desk, _("Length"), STEAD_FIELD_QUANTITY);
+  form->width = stead_form_add (dialog, desk, _("Width"), STEAD_FIELD_QUANTITY);
+  form->gate = stead_form_add (dialog, desk, _("Width of the gate"), STEAD_FIELD_QUANTITY);
+  form->tax = stead_form_add (dialog, desk, _("Sales tax"), STEAD_FIELD_PERCENT);
   stead_field_show_number (form->tax, build->tax_frac);
-  form->spare = stead_fund_form_add (dialog, desk, _("For what was forgotten"), STEAD_FIELD_PERCENT);
+  form->spare = stead_form_add (dialog, desk, _("For what was forgotten"), STEAD_FIELD_PERCENT);
   stead_field_show_number (form->spare, build->contingency_frac);
-  form->goal = stead_fund_form_add (dialog, desk, _("Wanted by"), STEAD_FIELD_DAY);
+  form->goal = stead_form_add (dialog, desk, _("Wanted by"), STEAD_FIELD_DAY);
   if (build->goal_on != STEAD_DAY_NONE)
     stead_field_show_day (form->goal, build->goal_on);
-  form->share = stead_fund_form_add (dialog, desk, _("Share of each sale put aside for it"), STEAD_FIELD_PERCENT);
+  form->share = stead_form_add (dialog, desk, _("Share of each sale put aside for it"), STEAD_FIELD_PERCENT);
   stead_field_show_number (form->share, build->sale_frac);
-  form->season = stead_fund_form_add (dialog, desk, _("Spread that the season moves together"), STEAD_FIELD_PERCENT);
+  form->season = stead_form_add (dialog, desk, _("Spread that the season moves together"), STEAD_FIELD_PERCENT);
   stead_field_show_number (form->season, build->season_frac);
   add_funds (form, dialog, stead_desk_get_store (desk));
   gtk_widget_set_visible (GTK_WIDGET (form->length), form->is_rectangle);
@@ -252,7 +252,7 @@ stead_build_dialog_show (GtkWidget *parent,
                          gint64     build_id)
 {
   Form *form = g_new0 (Form, 1);
-  SteadFundForm *dialog;
+  SteadForm *dialog;
 
   form->funds = g_array_new (FALSE, FALSE, sizeof (gint64));
   form->build = build_id == 0 ? stead_build_new (STEAD_BUILD_PEN)
@@ -265,8 +265,8 @@ stead_build_dialog_show (GtkWidget *parent,
     }
   /* What was drawn is changed in the drawing. */
   form->is_rectangle = form->build->corners->len == 0;
-  dialog = stead_fund_form_new (build_id == 0 ? _("New build") : _("Build"), _("Save build"),
-                                build_id != 0 ? _("Delete build") : NULL, save_cb, remove_cb, form, form_free);
+  dialog = stead_form_new (build_id == 0 ? _("New build") : _("Build"), _("Save build"),
+                           build_id != 0 ? _("Delete build") : NULL, save_cb, remove_cb, form, form_free);
   add_fields (form, dialog, desk);
   stead_dialog_present (STEAD_DIALOG (dialog), parent, desk);
   gtk_widget_grab_focus (GTK_WIDGET (form->name));

@@ -26,9 +26,9 @@ finish_act (SteadStore  *store,
 }
 
 static gboolean
-save_cb (SteadFundForm  *dialog,
-         gpointer        data,
-         GError        **error)
+save_cb (SteadForm  *dialog,
+         gpointer    data,
+         GError    **error)
 {
   Form *form = data;
   SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (dialog));
@@ -57,7 +57,7 @@ stead_build_end_dialog_show (GtkWidget *parent,
   g_autoptr(SteadBuildAnswer) answer = stead_build_answer_new (stead_desk_get_store (desk), build_id, NULL);
   g_autofree char *spent = NULL;
   g_autofree char *text = NULL;
-  SteadFundForm *dialog;
+  SteadForm *dialog;
   Form *form;
 
   if (answer == NULL)
@@ -67,11 +67,11 @@ stead_build_end_dialog_show (GtkWidget *parent,
   spent = stead_money_format (answer->spent_cents, stead_desk_get_farm (desk)->currency);
   /* Translators: what was paid for a build. */
   text = g_strdup_printf (_("%s was paid for it. What was paid for things becomes a thing of the farm in Keep, and wears down over the years; what was given becomes another. Animals are no part of it. What is still open on the bill stays undone."), spent);
-  dialog = stead_fund_form_new (_("It stands"), _("Finish the build"), NULL, save_cb, NULL, form, g_free);
-  stead_fund_form_add_text (dialog, text, NULL);
-  form->on = stead_fund_form_add (dialog, desk, _("Finished on"), STEAD_FIELD_DAY);
+  dialog = stead_form_new (_("It stands"), _("Finish the build"), NULL, save_cb, NULL, form, g_free);
+  stead_form_add_text (dialog, text, NULL);
+  form->on = stead_form_add (dialog, desk, _("Finished on"), STEAD_FIELD_DAY);
   stead_field_show_day (form->on, stead_store_get_today (stead_desk_get_store (desk)));
-  form->life = stead_fund_form_add (dialog, desk, _("Years that it will stand"), STEAD_FIELD_NUMBER);
+  form->life = stead_form_add (dialog, desk, _("Years that it will stand"), STEAD_FIELD_NUMBER);
   stead_field_show_number (form->life, STEAD_BUILD_LIFE_YEARS);
   stead_dialog_present (STEAD_DIALOG (dialog), parent, desk);
   gtk_widget_grab_focus (GTK_WIDGET (form->life));

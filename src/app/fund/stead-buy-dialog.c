@@ -124,9 +124,9 @@ read_form (Form      *form,
 }
 
 static gboolean
-save_cb (SteadFundForm  *dialog,
-         gpointer        data,
-         GError        **error)
+save_cb (SteadForm  *dialog,
+         gpointer    data,
+         GError    **error)
 {
   Form *form = data;
   SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (dialog));
@@ -172,8 +172,8 @@ add_row (Form                *form,
     }
   row->open = bill->open;
   row->price_cents = bill->price_cents;
-  row->packs = stead_fund_form_cell (packs, STEAD_FIELD_NUMBER);
-  row->cents = stead_fund_form_cell (cents, STEAD_FIELD_MONEY);
+  row->packs = stead_form_cell (packs, STEAD_FIELD_NUMBER);
+  row->cents = stead_form_cell (cents, STEAD_FIELD_MONEY);
   stead_field_set_currency (row->cents, stead_desk_get_farm (desk)->currency);
   if (cost != NULL)
     /* What is left empty costs what was planned. */
@@ -222,26 +222,26 @@ all_cb (Form *form)
 }
 
 static void
-add_fields (Form          *form,
-            SteadFundForm *dialog,
-            SteadDesk     *desk)
+add_fields (Form      *form,
+            SteadForm *dialog,
+            SteadDesk *desk)
 {
   SteadStore *store = stead_desk_get_store (desk);
   GtkWidget *all = gtk_button_new_with_label (_("All of it came"));
 
-  form->supplier = stead_fund_form_add (dialog, desk, _("Bought from"), STEAD_FIELD_TEXT);
-  form->day = stead_fund_form_add (dialog, desk, _("Day"), STEAD_FIELD_DAY);
+  form->supplier = stead_form_add (dialog, desk, _("Bought from"), STEAD_FIELD_TEXT);
+  form->day = stead_form_add (dialog, desk, _("Day"), STEAD_FIELD_DAY);
   stead_field_show_day (form->day, stead_store_get_today (store));
-  form->reference = stead_fund_form_add (dialog, desk, _("Number of the receipt"), STEAD_FIELD_TEXT);
-  form->tax = stead_fund_form_add (dialog, desk, _("Sales tax on the receipt"), STEAD_FIELD_MONEY);
-  form->account = stead_fund_form_add_pick (dialog, _("Paid out of the account"));
+  form->reference = stead_form_add (dialog, desk, _("Number of the receipt"), STEAD_FIELD_TEXT);
+  form->tax = stead_form_add (dialog, desk, _("Sales tax on the receipt"), STEAD_FIELD_MONEY);
+  form->account = stead_form_add_pick (dialog, _("Paid out of the account"));
   stead_cash_picks_accounts (form->account, store, 0);
-  form->fund = stead_fund_form_add_pick (dialog, _("Paid with the money of"));
+  form->fund = stead_form_add_pick (dialog, _("Paid with the money of"));
   stead_cash_picks_funds (form->fund, store, form->answer->build->fund_id);
   gtk_widget_set_halign (all, GTK_ALIGN_START);
   g_signal_connect_swapped (all, "clicked", G_CALLBACK (all_cb), form);
-  stead_fund_form_add_widget (dialog, make_rows (form, desk));
-  stead_fund_form_add_widget (dialog, all);
+  stead_form_add_widget (dialog, make_rows (form, desk));
+  stead_form_add_widget (dialog, all);
 }
 
 void
@@ -251,7 +251,7 @@ stead_buy_dialog_show (GtkWidget *parent,
 {
   g_autoptr(GError) error = NULL;
   SteadBuildAnswer *answer = stead_build_answer_new (stead_desk_get_store (desk), build_id, &error);
-  SteadFundForm *dialog;
+  SteadForm *dialog;
   Form *form;
 
   if (answer == NULL)
@@ -264,7 +264,7 @@ stead_buy_dialog_show (GtkWidget *parent,
   form->rows = g_ptr_array_new_with_free_func (row_free);
   form->buys = g_array_new (FALSE, TRUE, sizeof (SteadBuildBuy));
   form->lines = g_ptr_array_new ();
-  dialog = stead_fund_form_new (_("Bought"), _("Save receipt"), NULL, save_cb, NULL, form, form_free);
+  dialog = stead_form_new (_("Bought"), _("Save receipt"), NULL, save_cb, NULL, form, form_free);
   add_fields (form, dialog, desk);
   if (form->rows->len == 0)
     {

@@ -23,12 +23,12 @@ form_free (gpointer data)
 }
 
 static SteadField *
-add_length (SteadFundForm *dialog,
-            SteadDesk     *desk,
-            const char    *label,
-            double         m)
+add_length (SteadForm  *dialog,
+            SteadDesk  *desk,
+            const char *label,
+            double      m)
 {
-  SteadField *field = stead_fund_form_add (dialog, desk, label, STEAD_FIELD_QUANTITY);
+  SteadField *field = stead_form_add (dialog, desk, label, STEAD_FIELD_QUANTITY);
 
   if (!isnan (m))
     stead_field_show_quantity (field, m);
@@ -36,12 +36,12 @@ add_length (SteadFundForm *dialog,
 }
 
 static SteadField *
-add_share (SteadFundForm *dialog,
-           SteadDesk     *desk,
-           const char    *label,
-           double         frac)
+add_share (SteadForm  *dialog,
+           SteadDesk  *desk,
+           const char *label,
+           double      frac)
 {
-  SteadField *field = stead_fund_form_add (dialog, desk, label, STEAD_FIELD_PERCENT);
+  SteadField *field = stead_form_add (dialog, desk, label, STEAD_FIELD_PERCENT);
 
   stead_field_show_number (field, frac);
   return field;
@@ -76,9 +76,9 @@ read_fence (Form *form)
 }
 
 static gboolean
-fence_save (SteadFundForm  *dialog,
-            gpointer        data,
-            GError        **error)
+fence_save (SteadForm  *dialog,
+            gpointer    data,
+            GError    **error)
 {
   Form *form = data;
 
@@ -93,18 +93,18 @@ fence_save (SteadFundForm  *dialog,
 }
 
 static void
-add_picks (Form          *form,
-           SteadFundForm *dialog)
+add_picks (Form      *form,
+           SteadForm *dialog)
 {
   const char *kinds[] = { _("woven wire"), _("boards"), _("electric wires"), _("no fence") };
   const int bags[] = { 40, 60, 80 };
 
-  form->fence = stead_fund_form_add_pick (dialog, _("Kind of fence"));
+  form->fence = stead_form_add_pick (dialog, _("Kind of fence"));
   for (int i = 0; i < 4; i++)
     stead_pick_append (form->fence, i + 1, kinds[i]);
   stead_pick_show (form->fence, (gint64) form->build->fence + 1);
   gtk_widget_set_sensitive (GTK_WIDGET (form->fence), form->build->kind == STEAD_BUILD_PEN);
-  form->bag = stead_fund_form_add_pick (dialog, _("Bags of concrete"));
+  form->bag = stead_form_add_pick (dialog, _("Bags of concrete"));
   for (int i = 0; i < 3; i++)
     {
       g_autofree char *text = g_strdup_printf (_("%d lb"), bags[i]);
@@ -120,18 +120,18 @@ stead_fence_dialog_show (GtkWidget *parent,
                          gint64     build_id)
 {
   g_autoptr(SteadBuild) build = stead_build_repo_get (stead_desk_get_store (desk), build_id, NULL);
-  SteadFundForm *dialog;
+  SteadForm *dialog;
   Form *form;
 
   if (build == NULL)
     return;
   form = g_new0 (Form, 1);
   form->build = g_steal_pointer (&build);
-  dialog = stead_fund_form_new (_("Fence and holes"), _("Save fence"), NULL, fence_save, NULL, form, form_free);
+  dialog = stead_form_new (_("Fence and holes"), _("Save fence"), NULL, fence_save, NULL, form, form_free);
   add_picks (form, dialog);
   form->height = add_length (dialog, desk, _("Height"), form->build->height_m);
   form->spacing = add_length (dialog, desk, _("Most between posts"), form->build->spacing_m);
-  form->rows = stead_fund_form_add (dialog, desk, _("Wires or boards above each other"), STEAD_FIELD_COUNT);
+  form->rows = stead_form_add (dialog, desk, _("Wires or boards above each other"), STEAD_FIELD_COUNT);
   stead_field_show_count (form->rows, form->build->rows);
   form->roll = add_length (dialog, desk, _("Length of a roll"), form->build->roll_m);
   form->roll_width = add_length (dialog, desk, _("Width of a roll of mesh"), form->build->roll_width_m);
@@ -150,9 +150,9 @@ stead_fence_dialog_show (GtkWidget *parent,
 /* --- before digging --------------------------------------------------------------------------- */
 
 static gboolean
-permit_save (SteadFundForm  *dialog,
-             gpointer        data,
-             GError        **error)
+permit_save (SteadForm  *dialog,
+             gpointer    data,
+             GError    **error)
 {
   Form *form = data;
   gint64 notice = form->build->notice_days;
@@ -168,12 +168,12 @@ permit_save (SteadFundForm  *dialog,
 }
 
 static SteadField *
-add_day (SteadFundForm *dialog,
-         SteadDesk     *desk,
-         const char    *label,
-         SteadDay       day)
+add_day (SteadForm  *dialog,
+         SteadDesk  *desk,
+         const char *label,
+         SteadDay    day)
 {
-  SteadField *field = stead_fund_form_add (dialog, desk, label, STEAD_FIELD_DAY);
+  SteadField *field = stead_form_add (dialog, desk, label, STEAD_FIELD_DAY);
 
   if (day != STEAD_DAY_NONE)
     stead_field_show_day (field, day);
@@ -186,17 +186,17 @@ stead_permit_dialog_show (GtkWidget *parent,
                           gint64     build_id)
 {
   g_autoptr(SteadBuild) build = stead_build_repo_get (stead_desk_get_store (desk), build_id, NULL);
-  SteadFundForm *dialog;
+  SteadForm *dialog;
   Form *form;
 
   if (build == NULL)
     return;
   form = g_new0 (Form, 1);
   form->build = g_steal_pointer (&build);
-  dialog = stead_fund_form_new (_("Digging and permits"), _("Save days"), NULL, permit_save, NULL, form, form_free);
-  stead_fund_form_add_text (dialog, _("Before any hole is dug, have buried lines marked: call 811, two or three business days ahead by place. The call is free. Ask the school's facilities office first, then the building office. What needs no permit still has to follow the rules."), "caution");
+  dialog = stead_form_new (_("Digging and permits"), _("Save days"), NULL, permit_save, NULL, form, form_free);
+  stead_form_add_text (dialog, _("Before any hole is dug, have buried lines marked: call 811, two or three business days ahead by place. The call is free. Ask the school's facilities office first, then the building office. What needs no permit still has to follow the rules."), "caution");
   form->dig = add_day (dialog, desk, _("First day of digging"), form->build->dig_on);
-  form->notice = stead_fund_form_add (dialog, desk, _("Business days ahead"), STEAD_FIELD_COUNT);
+  form->notice = stead_form_add (dialog, desk, _("Business days ahead"), STEAD_FIELD_COUNT);
   stead_field_show_count (form->notice, form->build->notice_days);
   form->called = add_day (dialog, desk, _("811 was called on"), form->build->called_on);
   form->permit = add_day (dialog, desk, _("The building office answered on"), form->build->permit_on);

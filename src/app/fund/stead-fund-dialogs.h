@@ -1,7 +1,7 @@
 /* stead-fund-dialogs.h - what is asked about a build and about the money for it. */
 #pragma once
 
-#include "app/fund/stead-fund-form.h"
+#include "app/stead-form.h"
 #include "answer/stead-build-answer.h"
 #include "app/stead-desk.h"
 
@@ -42,11 +42,11 @@ void stead_build_end_dialog_show  (GtkWidget *parent, SteadDesk *desk, gint64 bu
 /* --- shared by them -------------------------------------------------------------------- */
 
 /* Saves the build as one step, "gates of “Sheep pen”". */
-gboolean stead_fund_save_build (SteadFundForm *dialog, SteadBuild *build, const char *what, GError **error);
+gboolean stead_fund_save_build (SteadForm *dialog, SteadBuild *build, const char *what, GError **error);
 /* The line of the file that @row stands for, or a new one; NULL with @error. */
 SteadBuildLine *stead_fund_find_line (SteadDesk *desk, gint64 build_id, const SteadBuildRow *row, GError **error);
 /* A choice of the parts of a bill; @any: (nullable): what stands for none of them, before all. */
-GtkDropDown *stead_fund_add_part (SteadFundForm *dialog, const char *label, const char *any, int part);
+GtkDropDown *stead_fund_add_part (SteadForm *dialog, const char *label, const char *any, int part);
 int          stead_fund_get_part (GtkDropDown *choice, gboolean with_any);
 
 G_END_DECLS

@@ -14,15 +14,15 @@ save_act (SteadStore  *store,
 }
 
 gboolean
-stead_fund_save_build (SteadFundForm  *dialog,
-                       SteadBuild     *build,
-                       const char     *what,
-                       GError        **error)
+stead_fund_save_build (SteadForm   *dialog,
+                       SteadBuild  *build,
+                       const char  *what,
+                       GError     **error)
 {
   /* Translators: name of a step to undo: what was changed ("gates"), name of the build. */
   g_autofree char *step = g_strdup_printf (_("%s of “%s”"), what, build->name);
 
-  return stead_desk_act (stead_dialog_get_desk (STEAD_DIALOG (dialog)), step, save_act, build, error);
+  return stead_form_act (dialog, step, save_act, build, error);
 }
 
 SteadBuildLine *
@@ -49,10 +49,10 @@ stead_fund_find_line (SteadDesk            *desk,
 }
 
 GtkDropDown *
-stead_fund_add_part (SteadFundForm *dialog,
-                     const char    *label,
-                     const char    *any,
-                     int            part)
+stead_fund_add_part (SteadForm  *dialog,
+                     const char *label,
+                     const char *any,
+                     int         part)
 {
   g_autoptr(GPtrArray) words = g_ptr_array_new ();
 
@@ -61,8 +61,8 @@ stead_fund_add_part (SteadFundForm *dialog,
   for (int i = 0; i < STEAD_N_BUILD_PARTS; i++)
     g_ptr_array_add (words, (gpointer) stead_build_part_name ((SteadBuildPart) i));
   g_ptr_array_add (words, NULL);
-  return stead_fund_form_add_choice (dialog, label, (const char * const *) words->pdata,
-                                     (guint) (any != NULL ? part + 1 : part));
+  return stead_form_add_choice (dialog, label, (const char * const *) words->pdata,
+                                (guint) (any != NULL ? part + 1 : part));
 }
 
 int

@@ -103,9 +103,9 @@ read_fund (Form       *form,
 }
 
 static gboolean
-save_cb (SteadFundForm  *dialog,
-         gpointer        data,
-         GError        **error)
+save_cb (SteadForm  *dialog,
+         gpointer    data,
+         GError    **error)
 {
   Form *form = data;
   SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (dialog));
@@ -124,21 +124,21 @@ save_cb (SteadFundForm  *dialog,
     return TRUE;
   g_array_set_size (form->grants, 0);
   g_array_append_vals (form->grants, before->data, before->len);
-  return fund_id == 0 ? stead_fund_form_fail_at (form->name, error) : FALSE;
+  return fund_id == 0 ? stead_form_fail_at (form->name, error) : FALSE;
 }
 
 /* The money stays in its fund; the build no longer counts on it. */
 static gboolean
-remove_cb (SteadFundForm  *dialog,
-           gpointer        data,
-           GError        **error)
+remove_cb (SteadForm  *dialog,
+           gpointer    data,
+           GError    **error)
 {
   Form *form = data;
   int old = find_grant (form->grants, form->old_id);
 
   if (old >= 0)
     g_array_remove_index (form->grants, (guint) old);
-  return stead_desk_act (stead_dialog_get_desk (STEAD_DIALOG (dialog)), _("a grant less"), remove_act, form, error);
+  return stead_form_act (dialog, _("a grant less"), remove_act, form, error);
 }
 
 static void
@@ -148,14 +148,14 @@ choice_cb (Form *form)
 }
 
 static void
-add_choice (Form          *form,
-            SteadFundForm *dialog,
-            SteadStore    *store)
+add_choice (Form       *form,
+            SteadForm  *dialog,
+            SteadStore *store)
 {
   g_autoptr(GPtrArray) funds = stead_fund_repo_list (store, FALSE, NULL);
   g_autoptr(SteadBuild) build = stead_build_repo_get (store, form->build_id, NULL);
 
-  form->choice = stead_fund_form_add_pick (dialog, _("Fund of the cash book"));
+  form->choice = stead_form_add_pick (dialog, _("Fund of the cash book"));
   stead_pick_append (form->choice, 0, _("a new one"));
   for (guint i = 0; funds != NULL && i < funds->len; i++)
     {
@@ -191,7 +191,7 @@ stead_grant_dialog_show (GtkWidget *parent,
 {
   SteadStore *store = stead_desk_get_store (desk);
   GArray *grants = stead_build_grant_repo_list (store, build_id, NULL);
-  SteadFundForm *dialog;
+  SteadForm *dialog;
   Form *form;
   int old;
 
@@ -202,15 +202,15 @@ stead_grant_dialog_show (GtkWidget *parent,
   form->old_id = fund_id;
   form->grants = grants;
   old = find_grant (grants, fund_id);
-  dialog = stead_fund_form_new (fund_id == 0 ? _("New grant") : _("Grant"), _("Save grant"),
-                                fund_id != 0 ? _("Not for this build") : NULL, save_cb, remove_cb, form, form_free);
-  stead_fund_form_add_text (dialog, _("A grant is kept apart: it pays for what its giver allows, and for nothing else. Its money is entered in the cash book of Keep, or with “Received…” on a pledge."), "soft");
+  dialog = stead_form_new (fund_id == 0 ? _("New grant") : _("Grant"), _("Save grant"),
+                           fund_id != 0 ? _("Not for this build") : NULL, save_cb, remove_cb, form, form_free);
+  stead_form_add_text (dialog, _("A grant is kept apart: it pays for what its giver allows, and for nothing else. Its money is entered in the cash book of Keep, or with “Received…” on a pledge."), "soft");
   add_choice (form, dialog, store);
-  form->name = stead_fund_form_add (dialog, desk, _("Name of the grant"), STEAD_FIELD_TEXT);
+  form->name = stead_form_add (dialog, desk, _("Name of the grant"), STEAD_FIELD_TEXT);
   form->part = stead_fund_add_part (dialog, _("It may be used for"), _("all of the build"),
                                     old < 0 ? STEAD_BUILD_PART_ANY : g_array_index (grants, SteadBuildGrant, old).part);
-  form->use_by = stead_fund_form_add (dialog, desk, _("To be spent by"), STEAD_FIELD_DAY);
-  form->purpose = stead_fund_form_add (dialog, desk, _("In the giver's words"), STEAD_FIELD_TEXT);
+  form->use_by = stead_form_add (dialog, desk, _("To be spent by"), STEAD_FIELD_DAY);
+  form->purpose = stead_form_add (dialog, desk, _("In the giver's words"), STEAD_FIELD_TEXT);
   show_grant (form, store, desk);
   choice_cb (form);
   stead_dialog_present (STEAD_DIALOG (dialog), parent, desk);

@@ -7,12 +7,6 @@
 #include "app/fund/stead-fund-dialogs.h"
 #include "store/stead-build-money-repo.h"
 
-static SteadDesk *
-desk_of (SteadFundForm *dialog)
-{
-  return stead_dialog_get_desk (STEAD_DIALOG (dialog));
-}
-
 /* --- a pledge ----------------------------------------------------------------------- */
 
 typedef struct
@@ -81,28 +75,28 @@ read_pledge (Pledge    *form,
 }
 
 static gboolean
-pledge_save (SteadFundForm  *dialog,
-             gpointer        data,
-             GError        **error)
+pledge_save (SteadForm  *dialog,
+             gpointer    data,
+             GError    **error)
 {
   Pledge *form = data;
   g_autofree char *step = NULL;
 
-  if (!read_pledge (form, stead_store_get_today (stead_desk_get_store (desk_of (dialog)))))
+  if (!read_pledge (form, stead_store_get_today (stead_form_get_store (dialog))))
     return FALSE;
   /* Translators: name of a step to undo; who promised money. */
   step = g_strdup_printf (_("pledge of %s"), form->pledge->who);
-  if (stead_desk_act (desk_of (dialog), step, pledge_act, form, error))
+  if (stead_form_act (dialog, step, pledge_act, form, error))
     return TRUE;
-  return stead_fund_form_fail_at (form->cents, error);
+  return stead_form_fail_at (form->cents, error);
 }
 
 static gboolean
-pledge_remove (SteadFundForm  *dialog,
-               gpointer        data,
-               GError        **error)
+pledge_remove (SteadForm  *dialog,
+               gpointer    data,
+               GError    **error)
 {
-  return stead_desk_act (desk_of (dialog), _("a pledge less"), pledge_remove_act, data, error);
+  return stead_form_act (dialog, _("a pledge less"), pledge_remove_act, data, error);
 }
 
 static SteadBuildPledge *
@@ -131,16 +125,16 @@ stead_pledge_dialog_show (GtkWidget *parent,
 {
   Pledge *form = g_new0 (Pledge, 1);
   const SteadBuildPledge *pledge;
-  SteadFundForm *dialog;
+  SteadForm *dialog;
 
   pledge = form->pledge = load_pledge (stead_desk_get_store (desk), build_id, pledge_id);
   form->goal_cents = goal_cents;
-  dialog = stead_fund_form_new (pledge->id == 0 ? _("New pledge") : _("Pledge"), _("Save pledge"),
-                                pledge->id != 0 ? _("Delete pledge") : NULL, pledge_save, pledge_remove, form, pledge_free);
-  form->who = stead_fund_form_add (dialog, desk, _("Who promises"), STEAD_FIELD_TEXT);
-  form->cents = stead_fund_form_add (dialog, desk, _("How much"), STEAD_FIELD_MONEY);
-  form->chance = stead_fund_form_add (dialog, desk, _("How likely it comes"), STEAD_FIELD_PERCENT);
-  form->due = stead_fund_form_add (dialog, desk, _("Due on"), STEAD_FIELD_DAY);
+  dialog = stead_form_new (pledge->id == 0 ? _("New pledge") : _("Pledge"), _("Save pledge"),
+                           pledge->id != 0 ? _("Delete pledge") : NULL, pledge_save, pledge_remove, form, pledge_free);
+  form->who = stead_form_add (dialog, desk, _("Who promises"), STEAD_FIELD_TEXT);
+  form->cents = stead_form_add (dialog, desk, _("How much"), STEAD_FIELD_MONEY);
+  form->chance = stead_form_add (dialog, desk, _("How likely it comes"), STEAD_FIELD_PERCENT);
+  form->due = stead_form_add (dialog, desk, _("Due on"), STEAD_FIELD_DAY);
   form->part = stead_fund_add_part (dialog, _("It may be used for"), _("all of the build"), pledge->part);
   stead_field_show_number (form->chance, pledge->chance);
   if (pledge->id != 0)
@@ -148,7 +142,7 @@ stead_pledge_dialog_show (GtkWidget *parent,
       stead_field_set_text (form->who, pledge->who);
       stead_field_show_money (form->cents, pledge->cents);
       stead_field_show_day (form->due, pledge->due_on);
-      form->withdrawn = stead_fund_form_add_check (dialog, _("It was taken back"), pledge->withdrawn_on != STEAD_DAY_NONE);
+      form->withdrawn = stead_form_add_check (dialog, _("It was taken back"), pledge->withdrawn_on != STEAD_DAY_NONE);
     }
   stead_dialog_present (STEAD_DIALOG (dialog), parent, desk);
   gtk_widget_grab_focus (GTK_WIDGET (form->who));
@@ -221,25 +215,25 @@ read_income (Income   *form,
 }
 
 static gboolean
-income_save (SteadFundForm  *dialog,
-             gpointer        data,
-             GError        **error)
+income_save (SteadForm  *dialog,
+             gpointer    data,
+             GError    **error)
 {
   Income *form = data;
 
-  if (!read_income (form, stead_store_get_today (stead_desk_get_store (desk_of (dialog)))))
+  if (!read_income (form, stead_store_get_today (stead_form_get_store (dialog))))
     return FALSE;
-  if (stead_desk_act (desk_of (dialog), _("planned sales"), income_act, form, error))
+  if (stead_form_act (dialog, _("planned sales"), income_act, form, error))
     return TRUE;
-  return stead_fund_form_fail_at (form->times, error);
+  return stead_form_fail_at (form->times, error);
 }
 
 static gboolean
-income_remove (SteadFundForm  *dialog,
-               gpointer        data,
-               GError        **error)
+income_remove (SteadForm  *dialog,
+               gpointer    data,
+               GError    **error)
 {
-  return stead_desk_act (desk_of (dialog), _("planned sales less"), income_remove_act, data, error);
+  return stead_form_act (dialog, _("planned sales less"), income_remove_act, data, error);
 }
 
 static SteadBuildIncome *
@@ -280,19 +274,19 @@ stead_income_dialog_show (GtkWidget *parent,
                           gint64     income_id)
 {
   Income *form = g_new0 (Income, 1);
-  SteadFundForm *dialog;
+  SteadForm *dialog;
 
   form->income = load_income (stead_desk_get_store (desk), build_id, income_id);
-  dialog = stead_fund_form_new (_("Planned sales"), _("Save plan"), income_id != 0 ? _("Delete plan") : NULL, income_save,
-                                income_remove, form, income_free);
-  form->name = stead_fund_form_add (dialog, desk, _("What is sold, and where"), STEAD_FIELD_TEXT);
-  form->first = stead_fund_form_add (dialog, desk, _("First day"), STEAD_FIELD_DAY);
-  form->times = stead_fund_form_add (dialog, desk, _("How many times"), STEAD_FIELD_COUNT);
-  form->every = stead_fund_form_add (dialog, desk, _("Days until the next"), STEAD_FIELD_COUNT);
-  form->mean = stead_fund_form_add (dialog, desk, _("What one clears"), STEAD_FIELD_MONEY);
-  form->spread = stead_fund_form_add (dialog, desk, _("Give or take"), STEAD_FIELD_MONEY);
-  form->is_sale = stead_fund_form_add_check (dialog, _("A sale: good and bad seasons move all of them together"),
-                                             form->income->is_sale);
+  dialog = stead_form_new (_("Planned sales"), _("Save plan"), income_id != 0 ? _("Delete plan") : NULL, income_save,
+                           income_remove, form, income_free);
+  form->name = stead_form_add (dialog, desk, _("What is sold, and where"), STEAD_FIELD_TEXT);
+  form->first = stead_form_add (dialog, desk, _("First day"), STEAD_FIELD_DAY);
+  form->times = stead_form_add (dialog, desk, _("How many times"), STEAD_FIELD_COUNT);
+  form->every = stead_form_add (dialog, desk, _("Days until the next"), STEAD_FIELD_COUNT);
+  form->mean = stead_form_add (dialog, desk, _("What one clears"), STEAD_FIELD_MONEY);
+  form->spread = stead_form_add (dialog, desk, _("Give or take"), STEAD_FIELD_MONEY);
+  form->is_sale = stead_form_add_check (dialog, _("A sale: good and bad seasons move all of them together"),
+                                        form->income->is_sale);
   show_income (form);
   stead_dialog_present (STEAD_DIALOG (dialog), parent, desk);
   gtk_widget_grab_focus (GTK_WIDGET (form->name));

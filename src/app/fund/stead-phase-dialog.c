@@ -55,9 +55,9 @@ check_days (Form     *form,
 }
 
 static gboolean
-save_cb (SteadFundForm  *dialog,
-         gpointer        data,
-         GError        **error)
+save_cb (SteadForm  *dialog,
+         gpointer    data,
+         GError    **error)
 {
   Form *form = data;
   SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (dialog));
@@ -86,16 +86,16 @@ save_cb (SteadFundForm  *dialog,
   step = g_strdup_printf (_("work “%s”"), phase->name);
   if (stead_desk_act (desk, step, save_act, form, error))
     return TRUE;
-  return stead_fund_form_fail_at (phase->age_years != 0 && (phase->age_years < 5 || phase->age_years > 99) ? form->age : form->hours,
-                                  error);
+  return stead_form_fail_at (phase->age_years != 0 && (phase->age_years < 5 || phase->age_years > 99) ? form->age : form->hours,
+                             error);
 }
 
 static gboolean
-remove_cb (SteadFundForm  *dialog,
-           gpointer        data,
-           GError        **error)
+remove_cb (SteadForm  *dialog,
+           gpointer    data,
+           GError    **error)
 {
-  return stead_desk_act (stead_dialog_get_desk (STEAD_DIALOG (dialog)), _("a stretch of work less"), remove_act, data, error);
+  return stead_form_act (dialog, _("a stretch of work less"), remove_act, data, error);
 }
 
 static SteadBuildPhase *
@@ -115,12 +115,12 @@ load_phase (SteadStore *store,
 }
 
 static SteadField *
-add_day (SteadFundForm *dialog,
-         SteadDesk     *desk,
-         const char    *label,
-         SteadDay       day)
+add_day (SteadForm  *dialog,
+         SteadDesk  *desk,
+         const char *label,
+         SteadDay    day)
 {
-  SteadField *field = stead_fund_form_add (dialog, desk, label, STEAD_FIELD_DAY);
+  SteadField *field = stead_form_add (dialog, desk, label, STEAD_FIELD_DAY);
 
   if (day != STEAD_DAY_NONE)
     stead_field_show_day (field, day);
@@ -128,12 +128,12 @@ add_day (SteadFundForm *dialog,
 }
 
 static void
-add_task (Form          *form,
-          SteadFundForm *dialog)
+add_task (Form      *form,
+          SteadForm *dialog)
 {
   gint64 chosen = 0;
 
-  form->task = stead_fund_form_add_pick (dialog, _("Riskiest tool or task in it"));
+  form->task = stead_form_add_pick (dialog, _("Riskiest tool or task in it"));
   stead_pick_append (form->task, 0, _("none of these"));
   for (int i = 0; stead_build_tasks ()[i] != NULL; i++)
     {
@@ -152,20 +152,20 @@ stead_phase_dialog_show (GtkWidget *parent,
 {
   Form *form = g_new0 (Form, 1);
   const SteadBuildPhase *phase;
-  SteadFundForm *dialog;
+  SteadForm *dialog;
 
   phase = form->phase = load_phase (stead_desk_get_store (desk), build_id, phase_id);
-  dialog = stead_fund_form_new (phase->id == 0 ? _("New stretch of work") : _("Stretch of work"), _("Save work"),
-                                phase->id != 0 ? _("Delete work") : NULL, save_cb, remove_cb, form, form_free);
-  stead_fund_form_add_text (dialog, _("Ages follow the federal rules for work by young people; state law and school rules may ask for more. The advisor decides and says why. The program never says that a task is safe."), "caution");
-  form->name = stead_fund_form_add (dialog, desk, _("What is done"), STEAD_FIELD_TEXT);
-  form->hours = stead_fund_form_add (dialog, desk, _("Hours of all together"), STEAD_FIELD_NUMBER);
+  dialog = stead_form_new (phase->id == 0 ? _("New stretch of work") : _("Stretch of work"), _("Save work"),
+                           phase->id != 0 ? _("Delete work") : NULL, save_cb, remove_cb, form, form_free);
+  stead_form_add_text (dialog, _("Ages follow the federal rules for work by young people; state law and school rules may ask for more. The advisor decides and says why. The program never says that a task is safe."), "caution");
+  form->name = stead_form_add (dialog, desk, _("What is done"), STEAD_FIELD_TEXT);
+  form->hours = stead_form_add (dialog, desk, _("Hours of all together"), STEAD_FIELD_NUMBER);
   form->from = add_day (dialog, desk, _("From"), phase->from_day);
   form->to = add_day (dialog, desk, _("To"), phase->to_day);
   add_task (form, dialog);
-  form->age = stead_fund_form_add (dialog, desk, _("Full years of the youngest"), STEAD_FIELD_COUNT);
+  form->age = stead_form_add (dialog, desk, _("Full years of the youngest"), STEAD_FIELD_COUNT);
   form->done = add_day (dialog, desk, _("Done on"), phase->done_on);
-  form->decided = stead_fund_form_add (dialog, desk, _("What the advisor decided, and why"), STEAD_FIELD_TEXT);
+  form->decided = stead_form_add (dialog, desk, _("What the advisor decided, and why"), STEAD_FIELD_TEXT);
   if (phase->name != NULL)
     stead_field_set_text (form->name, phase->name);
   if (phase->hours > 0)

@@ -90,9 +90,9 @@ read_side (Sides *form,
 }
 
 static gboolean
-sides_save (SteadFundForm  *dialog,
-            gpointer        data,
-            GError        **error)
+sides_save (SteadForm  *dialog,
+            gpointer    data,
+            GError    **error)
 {
   Sides *form = data;
   gboolean good = !form->is_square || read_rectangle (form);
@@ -103,26 +103,26 @@ sides_save (SteadFundForm  *dialog,
     return FALSE;
   if (stead_fund_save_build (dialog, form->build, _("sides"), error))
     return TRUE;
-  return stead_fund_form_fail_at (form->is_square ? form->length : form->x->pdata[0], error);
+  return stead_form_fail_at (form->is_square ? form->length : form->x->pdata[0], error);
 }
 
 static SteadField *
-add_length (SteadFundForm *dialog,
-            SteadDesk     *desk,
-            const char    *label,
-            double         m)
+add_length (SteadForm  *dialog,
+            SteadDesk  *desk,
+            const char *label,
+            double      m)
 {
-  SteadField *field = stead_fund_form_add (dialog, desk, label, STEAD_FIELD_QUANTITY);
+  SteadField *field = stead_form_add (dialog, desk, label, STEAD_FIELD_QUANTITY);
 
   stead_field_show_quantity (field, m);
   return field;
 }
 
 static void
-add_side (Sides         *form,
-          SteadFundForm *dialog,
-          SteadDesk     *desk,
-          guint          i)
+add_side (Sides     *form,
+          SteadForm *dialog,
+          SteadDesk *desk,
+          guint      i)
 {
   const SteadBuildCorner *corner = &g_array_index (form->build->corners, SteadBuildCorner, i);
   g_autofree char *length = stead_build_length_text (side_m (form->build, i), units_of (desk));
@@ -140,7 +140,7 @@ add_side (Sides         *form,
       g_ptr_array_add (form->y, add_length (dialog, desk, y, corner->y_m));
     }
   g_ptr_array_add (form->rise, add_length (dialog, desk, rise, corner->rise_m));
-  field = stead_fund_form_add (dialog, desk, steps, STEAD_FIELD_COUNT);
+  field = stead_form_add (dialog, desk, steps, STEAD_FIELD_COUNT);
   stead_field_show_count (field, corner->steps);
   g_ptr_array_add (form->steps, field);
 }
@@ -151,7 +151,7 @@ stead_sides_dialog_show (GtkWidget *parent,
                          gint64     build_id)
 {
   g_autoptr(SteadBuild) build = stead_build_repo_get (stead_desk_get_store (desk), build_id, NULL);
-  SteadFundForm *dialog;
+  SteadForm *dialog;
   Sides *form;
 
   if (build == NULL || build->corners->len < 3)
@@ -163,8 +163,8 @@ stead_sides_dialog_show (GtkWidget *parent,
   form->y = g_ptr_array_new ();
   form->rise = g_ptr_array_new ();
   form->steps = g_ptr_array_new ();
-  dialog = stead_fund_form_new (_("Sides and slope"), _("Save sides"), NULL, sides_save, NULL, form, sides_free);
-  stead_fund_form_add_text (dialog, _("How much the ground rises along a side makes its wire longer. Where the fence goes up in level steps instead, enter how many: its posts get longer."), "soft");
+  dialog = stead_form_new (_("Sides and slope"), _("Save sides"), NULL, sides_save, NULL, form, sides_free);
+  stead_form_add_text (dialog, _("How much the ground rises along a side makes its wire longer. Where the fence goes up in level steps instead, enter how many: its posts get longer."), "soft");
   if (form->is_square)
     {
       form->length = add_length (dialog, desk, _("Length"), side_m (form->build, 0));
@@ -229,9 +229,9 @@ read_gate (Gates         *form,
 }
 
 static gboolean
-gates_save (SteadFundForm  *dialog,
-            gpointer        data,
-            GError        **error)
+gates_save (SteadForm  *dialog,
+            gpointer    data,
+            GError    **error)
 {
   Gates *form = data;
   gboolean good = TRUE;
@@ -243,12 +243,12 @@ gates_save (SteadFundForm  *dialog,
     return FALSE;
   if (stead_fund_save_build (dialog, form->build, _("gates"), error))
     return TRUE;
-  return stead_fund_form_fail_at (g_array_index (form->rows, GateRow, 0).width, error);
+  return stead_form_fail_at (g_array_index (form->rows, GateRow, 0).width, error);
 }
 
 static void
 add_gate (Gates                *form,
-          SteadFundForm        *dialog,
+          SteadForm            *dialog,
           SteadDesk            *desk,
           guint                 number,
           const SteadFenceGate *gate)
@@ -256,9 +256,9 @@ add_gate (Gates                *form,
   g_autofree char *width = g_strdup_printf (_("Width of gate %u"), number);
   g_autofree char *side = g_strdup_printf (_("Side of gate %u"), number);
   g_autofree char *offset = g_strdup_printf (_("Gate %u, from its side's first corner"), number);
-  GateRow row = { .width = stead_fund_form_add (dialog, desk, width, STEAD_FIELD_QUANTITY) };
+  GateRow row = { .width = stead_form_add (dialog, desk, width, STEAD_FIELD_QUANTITY) };
 
-  row.side = stead_fund_form_add_pick (dialog, side);
+  row.side = stead_form_add_pick (dialog, side);
   for (guint i = 0; i < form->build->corners->len; i++)
     {
       g_autofree char *length = stead_build_length_text (side_m (form->build, i), units_of (desk));
@@ -268,14 +268,14 @@ add_gate (Gates                *form,
       stead_pick_append (row.side, (gint64) i + 1, text);
     }
   stead_pick_show (row.side, gate != NULL ? (gint64) gate->side + 1 : 1);
-  row.offset = stead_fund_form_add (dialog, desk, offset, STEAD_FIELD_QUANTITY);
+  row.offset = stead_form_add (dialog, desk, offset, STEAD_FIELD_QUANTITY);
   g_object_set (row.offset, "hint", _("in the middle"), NULL);
   if (gate != NULL)
     {
       stead_field_show_quantity (row.width, gate->width_m);
       stead_field_show_quantity (row.offset, gate->offset_m);
     }
-  stead_fund_form_skip (dialog);
+  stead_form_skip (dialog);
   g_array_append_val (form->rows, row);
 }
 
@@ -285,7 +285,7 @@ stead_gates_dialog_show (GtkWidget *parent,
                          gint64     build_id)
 {
   g_autoptr(SteadBuild) build = stead_build_repo_get (stead_desk_get_store (desk), build_id, NULL);
-  SteadFundForm *dialog;
+  SteadForm *dialog;
   Gates *form;
   guint n;
 
@@ -295,8 +295,8 @@ stead_gates_dialog_show (GtkWidget *parent,
   form->build = g_steal_pointer (&build);
   form->rows = g_array_new (FALSE, FALSE, sizeof (GateRow));
   n = form->build->gates->len;
-  dialog = stead_fund_form_new (_("Gates"), _("Save gates"), NULL, gates_save, NULL, form, gates_free);
-  stead_fund_form_add_text (dialog, _("People need 4 ft, small machines 12 ft. A gate without a width is taken away. Put its rails on the outer face, and a latch that animals cannot lift."), "soft");
+  dialog = stead_form_new (_("Gates"), _("Save gates"), NULL, gates_save, NULL, form, gates_free);
+  stead_form_add_text (dialog, _("People need 4 ft, small machines 12 ft. A gate without a width is taken away. Put its rails on the outer face, and a latch that animals cannot lift."), "soft");
   for (guint i = 0; i < n + NEW_GATES; i++)
     add_gate (form, dialog, desk, i + 1, i < n ? &g_array_index (form->build->gates, SteadFenceGate, i) : NULL);
   stead_dialog_present (STEAD_DIALOG (dialog), parent, desk);

@@ -35,9 +35,9 @@ receive_act (SteadStore  *store,
 }
 
 static gboolean
-save_cb (SteadFundForm  *dialog,
-         gpointer        data,
-         GError        **error)
+save_cb (SteadForm  *dialog,
+         gpointer    data,
+         GError    **error)
 {
   Form *form = data;
   SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (dialog));
@@ -106,7 +106,7 @@ stead_receive_dialog_show (GtkWidget *parent,
   SteadStore *store = stead_desk_get_store (desk);
   SteadBuildPledge *pledge = find_pledge (store, build_id, pledge_id);
   g_autofree char *title = NULL;
-  SteadFundForm *dialog;
+  SteadForm *dialog;
   Form *form;
 
   if (pledge == NULL)
@@ -116,17 +116,17 @@ stead_receive_dialog_show (GtkWidget *parent,
   form->cash = stead_cash_line_new ();
   /* Translators: title of a dialog; who gave money. */
   title = g_strdup_printf (_("Money of %s"), pledge->who);
-  dialog = stead_fund_form_new (title, _("Save money received"), NULL, save_cb, NULL, form, form_free);
-  form->cents = stead_fund_form_add (dialog, desk, _("How much came"), STEAD_FIELD_MONEY);
+  dialog = stead_form_new (title, _("Save money received"), NULL, save_cb, NULL, form, form_free);
+  form->cents = stead_form_add (dialog, desk, _("How much came"), STEAD_FIELD_MONEY);
   stead_field_show_money (form->cents, pledge->cents);
-  form->day = stead_fund_form_add (dialog, desk, _("Day"), STEAD_FIELD_DAY);
+  form->day = stead_form_add (dialog, desk, _("Day"), STEAD_FIELD_DAY);
   stead_field_show_day (form->day, stead_store_get_today (store));
-  form->account = stead_fund_form_add_pick (dialog, _("Into the account"));
+  form->account = stead_form_add_pick (dialog, _("Into the account"));
   stead_cash_picks_accounts (form->account, store, 0);
-  form->fund = stead_fund_form_add_pick (dialog, _("Into the fund"));
+  form->fund = stead_form_add_pick (dialog, _("Into the fund"));
   stead_cash_picks_funds (form->fund, store, usual_fund (store, pledge));
-  form->reference = stead_fund_form_add (dialog, desk, _("Number of the check or slip"), STEAD_FIELD_TEXT);
-  stead_fund_form_add_text (dialog, _("It is entered in the cash book of Keep, too. Pay it in at the school, and write the giver a receipt."), "soft");
+  form->reference = stead_form_add (dialog, desk, _("Number of the check or slip"), STEAD_FIELD_TEXT);
+  stead_form_add_text (dialog, _("It is entered in the cash book of Keep, too. Pay it in at the school, and write the giver a receipt."), "soft");
   stead_dialog_present (STEAD_DIALOG (dialog), parent, desk);
   gtk_widget_grab_focus (GTK_WIDGET (form->cents));
 }

@@ -29,9 +29,9 @@ form_free (gpointer data)
 }
 
 static gboolean
-save_cb (SteadFundForm  *dialog,
-         gpointer        data,
-         GError        **error)
+save_cb (SteadForm  *dialog,
+         gpointer    data,
+         GError    **error)
 {
   Form *form = data;
   gint64 chosen = stead_pick_get (form->rule);
@@ -44,7 +44,7 @@ save_cb (SteadFundForm  *dialog,
   form->build->housing = chosen <= 1 ? NULL : g_strdup (((const SteadLimit *) form->rows->pdata[chosen - 2])->id);
   if (stead_fund_save_build (dialog, form->build, _("room for the animals"), error))
     return TRUE;
-  return stead_fund_form_fail_at (form->housed, error);
+  return stead_form_fail_at (form->housed, error);
 }
 
 /* Each source's own figure for a roofed floor, or for its bounds. */
@@ -83,12 +83,12 @@ chosen_rule (const Form *form)
 }
 
 static SteadField *
-add_area (SteadFundForm   *dialog,
-          SteadDesk       *desk,
-          const char      *label,
-          double           m2)
+add_area (SteadForm  *dialog,
+          SteadDesk  *desk,
+          const char *label,
+          double      m2)
 {
-  SteadField *field = stead_fund_form_add (dialog, desk, label, STEAD_FIELD_QUANTITY);
+  SteadField *field = stead_form_add (dialog, desk, label, STEAD_FIELD_QUANTITY);
 
   stead_field_set_unit (field, stead_unit_default (STEAD_DIMENSION_AREA, stead_desk_get_farm (desk)->units));
   if (!isnan (m2))
@@ -102,7 +102,7 @@ stead_room_dialog_show (GtkWidget *parent,
                         gint64     build_id)
 {
   g_autoptr(SteadBuild) build = stead_build_repo_get (stead_desk_get_store (desk), build_id, NULL);
-  SteadFundForm *dialog;
+  SteadForm *dialog;
   Form *form;
 
   if (build == NULL || build->animal == NULL)
@@ -110,12 +110,12 @@ stead_room_dialog_show (GtkWidget *parent,
   form = g_new0 (Form, 1);
   form->build = g_steal_pointer (&build);
   form->rows = g_ptr_array_new ();
-  dialog = stead_fund_form_new (_("Room for one animal"), _("Save room"), NULL, save_cb, NULL, form, form_free);
-  stead_fund_form_add_text (dialog, _("Sources do not agree. Choose one, or enter the figures that the extension office or a veterinarian gave you. They are floors, not aims."), "caution");
+  dialog = stead_form_new (_("Room for one animal"), _("Save room"), NULL, save_cb, NULL, form, form_free);
+  stead_form_add_text (dialog, _("Sources do not agree. Choose one, or enter the figures that the extension office or a veterinarian gave you. They are floors, not aims."), "caution");
   form->rule = STEAD_PICK (stead_pick_new (_("Floor under a roof, by")));
   add_rules (form, stead_desk_get_farm (desk)->units);
   stead_pick_show (form->rule, chosen_rule (form));
-  stead_fund_form_add_widget (dialog, GTK_WIDGET (form->rule));
+  stead_form_add_widget (dialog, GTK_WIDGET (form->rule));
   form->housed = add_area (dialog, desk, _("Own figure: floor for one"), form->build->housed_each_m2);
   form->yard = add_area (dialog, desk, _("Own figure: yard for one"), form->build->yard_each_m2);
   stead_dialog_present (STEAD_DIALOG (dialog), parent, desk);

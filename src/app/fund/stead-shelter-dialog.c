@@ -53,9 +53,9 @@ read_form (Form *form)
 }
 
 static gboolean
-save_cb (SteadFundForm  *dialog,
-         gpointer        data,
-         GError        **error)
+save_cb (SteadForm  *dialog,
+         gpointer    data,
+         GError    **error)
 {
   Form *form = data;
 
@@ -71,9 +71,9 @@ save_cb (SteadFundForm  *dialog,
 }
 
 static gboolean
-remove_cb (SteadFundForm  *dialog,
-           gpointer        data,
-           GError        **error)
+remove_cb (SteadForm  *dialog,
+           gpointer    data,
+           GError    **error)
 {
   Form *form = data;
 
@@ -82,33 +82,33 @@ remove_cb (SteadFundForm  *dialog,
 }
 
 static SteadField *
-add (SteadFundForm *dialog,
-     SteadDesk     *desk,
-     const char    *label,
-     double         m)
+add (SteadForm  *dialog,
+     SteadDesk  *desk,
+     const char *label,
+     double      m)
 {
-  SteadField *field = stead_fund_form_add (dialog, desk, label, STEAD_FIELD_QUANTITY);
+  SteadField *field = stead_form_add (dialog, desk, label, STEAD_FIELD_QUANTITY);
 
   stead_field_show_quantity (field, m);
   return field;
 }
 
 static void
-add_fields (Form          *form,
-            SteadFundForm *dialog,
-            SteadDesk     *desk)
+add_fields (Form      *form,
+            SteadForm *dialog,
+            SteadDesk *desk)
 {
   const SteadBuildShelter *s = &form->build->shelter;
   const char *sides[] = { _("down the plan"), _("to the left"), _("up the plan"), _("to the right") };
 
-  stead_fund_form_add_text (dialog, _("A shed with one slope. Turn its open side away from the wind; the roof falls to the rear. Sizes have to be checked by a builder or the building office."), "caution");
+  stead_form_add_text (dialog, _("A shed with one slope. Turn its open side away from the wind; the roof falls to the rear. Sizes have to be checked by a builder or the building office."), "caution");
   form->wall = add (dialog, desk, _("Length of the shelter"), s->wall_m);
   form->depth = add (dialog, desk, _("Depth of the shelter"), s->depth_m);
   form->front = add (dialog, desk, _("Height in front"), s->front_m);
   form->rear = add (dialog, desk, _("Height at the rear"), s->rear_m);
   form->x = add (dialog, desk, _("Place, to the right"), s->x_m);
   form->y = add (dialog, desk, _("Place, down the plan"), s->y_m);
-  form->turn = stead_fund_form_add_pick (dialog, _("Open side"));
+  form->turn = stead_form_add_pick (dialog, _("Open side"));
   for (int i = 0; i < 4; i++)
     stead_pick_append (form->turn, i + 1, sides[i]);
   stead_pick_show (form->turn, s->turn + 1);
@@ -128,7 +128,7 @@ stead_shelter_dialog_show (GtkWidget *parent,
                            gint64     build_id)
 {
   g_autoptr(SteadBuild) build = stead_build_repo_get (stead_desk_get_store (desk), build_id, NULL);
-  SteadFundForm *dialog;
+  SteadForm *dialog;
   Form *form;
 
   if (build == NULL)
@@ -137,8 +137,8 @@ stead_shelter_dialog_show (GtkWidget *parent,
   form->build = g_steal_pointer (&build);
   if (!form->build->has_shelter)
     form->build->shelter = usual ();
-  dialog = stead_fund_form_new (_("Shelter"), _("Save shelter"), form->build->has_shelter ? _("Take the shelter away") : NULL,
-                                save_cb, remove_cb, form, form_free);
+  dialog = stead_form_new (_("Shelter"), _("Save shelter"), form->build->has_shelter ? _("Take the shelter away") : NULL,
+                           save_cb, remove_cb, form, form_free);
   add_fields (form, dialog, desk);
   stead_dialog_present (STEAD_DIALOG (dialog), parent, desk);
   gtk_widget_grab_focus (GTK_WIDGET (form->wall));

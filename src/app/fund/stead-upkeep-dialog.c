@@ -36,9 +36,9 @@ remove_act (SteadStore  *store,
 }
 
 static gboolean
-save_cb (SteadFundForm  *dialog,
-         gpointer        data,
-         GError        **error)
+save_cb (SteadForm  *dialog,
+         gpointer    data,
+         GError    **error)
 {
   Form *form = data;
   SteadBuildUpkeep *upkeep = form->upkeep;
@@ -60,17 +60,17 @@ save_cb (SteadFundForm  *dialog,
   g_free (upkeep->unit);
   upkeep->unit = *unit != '\0' ? g_strdup (unit) : NULL;
   upkeep->per_head = gtk_check_button_get_active (form->per_head);
-  if (stead_desk_act (stead_dialog_get_desk (STEAD_DIALOG (dialog)), _("yearly cost"), save_act, form, error))
+  if (stead_form_act (dialog, _("yearly cost"), save_act, form, error))
     return TRUE;
-  return stead_fund_form_fail_at (form->quantity, error);
+  return stead_form_fail_at (form->quantity, error);
 }
 
 static gboolean
-remove_cb (SteadFundForm  *dialog,
-           gpointer        data,
-           GError        **error)
+remove_cb (SteadForm  *dialog,
+           gpointer    data,
+           GError    **error)
 {
-  return stead_desk_act (stead_dialog_get_desk (STEAD_DIALOG (dialog)), _("a yearly cost less"), remove_act, data, error);
+  return stead_form_act (dialog, _("a yearly cost less"), remove_act, data, error);
 }
 
 static SteadBuildUpkeep *
@@ -97,18 +97,18 @@ stead_upkeep_dialog_show (GtkWidget *parent,
 {
   Form *form = g_new0 (Form, 1);
   const SteadBuildUpkeep *upkeep;
-  SteadFundForm *dialog;
+  SteadForm *dialog;
 
   upkeep = form->upkeep = load_upkeep (stead_desk_get_store (desk), build_id, upkeep_id);
-  dialog = stead_fund_form_new (_("Yearly cost"), _("Save yearly cost"), upkeep->id != 0 ? _("Delete yearly cost") : NULL,
-                                save_cb, remove_cb, form, form_free);
-  form->name = stead_fund_form_add (dialog, desk, _("What for"), STEAD_FIELD_TEXT);
+  dialog = stead_form_new (_("Yearly cost"), _("Save yearly cost"), upkeep->id != 0 ? _("Delete yearly cost") : NULL,
+                           save_cb, remove_cb, form, form_free);
+  form->name = stead_form_add (dialog, desk, _("What for"), STEAD_FIELD_TEXT);
   g_object_set (form->name, "hint", _("hay, feed, bedding, care"), NULL);
-  form->quantity = stead_fund_form_add (dialog, desk, _("How many a year"), STEAD_FIELD_NUMBER);
-  form->unit = stead_fund_form_add (dialog, desk, _("Measured in"), STEAD_FIELD_TEXT);
+  form->quantity = stead_form_add (dialog, desk, _("How many a year"), STEAD_FIELD_NUMBER);
+  form->unit = stead_form_add (dialog, desk, _("Measured in"), STEAD_FIELD_TEXT);
   g_object_set (form->unit, "hint", _("bales, bags, visits"), NULL);
-  form->price = stead_fund_form_add (dialog, desk, _("Price of one"), STEAD_FIELD_MONEY);
-  form->per_head = stead_fund_form_add_check (dialog, _("So many for each animal"), upkeep->per_head);
+  form->price = stead_form_add (dialog, desk, _("Price of one"), STEAD_FIELD_MONEY);
+  form->per_head = stead_form_add_check (dialog, _("So many for each animal"), upkeep->per_head);
   if (upkeep->id != 0)
     {
       stead_field_set_text (form->name, upkeep->name);

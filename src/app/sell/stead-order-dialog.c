@@ -137,8 +137,8 @@ stead_order_dialog_show (GtkWidget *parent,
       stead_pick_append (self->good, good->id, good->name);
     }
   stead_pick_show (self->good, self->order->line_id);
-  stead_field_set_text (self->who, self->order->who != NULL ? self->order->who : "");
-  stead_field_set_text (self->note, self->order->note != NULL ? self->order->note : "");
+  stead_field_set_text (self->who, self->order->who);
+  stead_field_set_text (self->note, self->order->note);
   if (order_id != 0)
     stead_field_show_number (self->units, self->order->units);
   gtk_check_button_set_active (self->paid, self->order->paid);

@@ -436,13 +436,6 @@ show_bring (SteadSaleDialog *self)
 }
 
 static void
-show_text (SteadField *field,
-           const char *text)
-{
-  stead_field_set_text (field, text != NULL ? text : "");
-}
-
-static void
 show_sale (SteadSaleDialog *self,
            SteadDesk       *desk)
 {
@@ -454,13 +447,13 @@ show_sale (SteadSaleDialog *self,
 
   self->faces = stead_sell_faces (self->face_grid, currency, NULL, NULL);
   stead_field_set_today (self->day, stead_store_get_today (store));
-  show_text (self->name, sale->name);
-  show_text (self->location, sale->location);
-  show_text (self->weather, sale->weather);
-  show_text (self->note, sale->note);
+  stead_field_set_text (self->name, sale->name);
+  stead_field_set_text (self->location, sale->location);
+  stead_field_set_text (self->weather, sale->weather);
+  stead_field_set_text (self->note, sale->note);
   stead_field_show_day (self->day, sale->day);
-  show_text (self->opens, opens);
-  show_text (self->closes, closes);
+  stead_field_set_text (self->opens, opens);
+  stead_field_set_text (self->closes, closes);
   stead_cash_picks_accounts (self->account, store, sale->account_id != 0 ? sale->account_id : first_box (store));
   stead_sell_show_faces (self->faces, currency, sale->float_pieces);
   self->lots_day = sale->day;

@@ -4,22 +4,8 @@
 #include <glib/gi18n-lib.h>
 
 #include "answer/stead-event-answer.h"
-#include "app/fund/stead-fund-form.h"
+#include "app/stead-form.h"
 #include "app/show/stead-learn-dialogs.h"
-
-static SteadDesk *
-desk_of (SteadFundForm *form)
-{
-  return stead_dialog_get_desk (STEAD_DIALOG (form));
-}
-
-/* @text: (nullable) */
-static void
-show_text (SteadField *field,
-           const char *text)
-{
-  stead_field_set_text (field, text != NULL ? text : "");
-}
 
 /* --- an event ----------------------------------------------------------------------- */
 
@@ -51,9 +37,9 @@ event_act (SteadStore  *store,
 }
 
 static gboolean
-event_save (SteadFundForm  *form,
-            gpointer        data,
-            GError        **error)
+event_save (SteadForm  *form,
+            gpointer    data,
+            GError    **error)
 {
   EventForm *fields = data;
   guint chosen = gtk_drop_down_get_selected (fields->kind);
@@ -68,7 +54,7 @@ event_save (SteadFundForm  *form,
   fields->event.place = (char *) stead_field_get_text (fields->place);
   fields->event.result = (char *) stead_field_get_text (fields->result);
   fields->event.learned = (char *) stead_field_get_text (fields->learned);
-  return stead_desk_act (desk_of (form), _("an event"), event_act, fields, error);
+  return stead_form_act (form, _("an event"), event_act, fields, error);
 }
 
 static gboolean
@@ -80,11 +66,11 @@ delete_event_act (SteadStore  *store,
 }
 
 static gboolean
-event_remove (SteadFundForm  *form,
-              gpointer        data,
-              GError        **error)
+event_remove (SteadForm  *form,
+              gpointer    data,
+              GError    **error)
 {
-  return stead_desk_act (desk_of (form), _("deleting an event"), delete_event_act, data, error);
+  return stead_form_act (form, _("deleting an event"), delete_event_act, data, error);
 }
 
 static guint
@@ -108,7 +94,7 @@ stead_event_dialog_show (GtkWidget *parent,
   gsize n;
   const SteadEventKind *kinds = stead_event_kinds (&n);
   EventForm *fields = g_new0 (EventForm, 1);
-  SteadFundForm *form;
+  SteadForm *form;
 
   if (event_id != 0)
     fields->old = stead_event_repo_get (stead_desk_get_store (desk), event_id, NULL);
@@ -116,25 +102,25 @@ stead_event_dialog_show (GtkWidget *parent,
     g_ptr_array_add (words, (gpointer) stead_event_kind_name (kinds[i].key));
   g_ptr_array_add (words, (gpointer) C_("kind of event", "Another kind"));
   g_ptr_array_add (words, NULL);
-  form = stead_fund_form_new (_("Event"), _("Save event"), fields->old != NULL ? _("Delete event") : NULL, event_save,
-                              event_remove, fields, event_form_free);
-  fields->name = stead_fund_form_add (form, desk, _("Name of the event"), STEAD_FIELD_TEXT);
-  fields->kind = stead_fund_form_add_choice (form, _("Kind"), (const char * const *) words->pdata,
-                                             fields->old != NULL ? kind_at (fields->old->kind) : 0);
-  fields->day = stead_fund_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
-  fields->place = stead_fund_form_add (form, desk, _("Where (may be left out)"), STEAD_FIELD_TEXT);
-  fields->own_kind = stead_fund_form_add (form, desk, _("Another kind, in your words"), STEAD_FIELD_TEXT);
-  fields->result = stead_fund_form_add (form, desk, _("Result, once it is known"), STEAD_FIELD_TEXT);
-  fields->learned = stead_fund_form_add (form, desk, _("What was learned"), STEAD_FIELD_TEXT);
+  form = stead_form_new (_("Event"), _("Save event"), fields->old != NULL ? _("Delete event") : NULL, event_save,
+                         event_remove, fields, event_form_free);
+  fields->name = stead_form_add (form, desk, _("Name of the event"), STEAD_FIELD_TEXT);
+  fields->kind = stead_form_add_choice (form, _("Kind"), (const char * const *) words->pdata,
+                                        fields->old != NULL ? kind_at (fields->old->kind) : 0);
+  fields->day = stead_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
+  fields->place = stead_form_add (form, desk, _("Where (may be left out)"), STEAD_FIELD_TEXT);
+  fields->own_kind = stead_form_add (form, desk, _("Another kind, in your words"), STEAD_FIELD_TEXT);
+  fields->result = stead_form_add (form, desk, _("Result, once it is known"), STEAD_FIELD_TEXT);
+  fields->learned = stead_form_add (form, desk, _("What was learned"), STEAD_FIELD_TEXT);
   if (fields->old != NULL)
     {
-      show_text (fields->name, fields->old->name);
-      show_text (fields->place, fields->old->place);
-      show_text (fields->result, fields->old->result);
-      show_text (fields->learned, fields->old->learned);
+      stead_field_set_text (fields->name, fields->old->name);
+      stead_field_set_text (fields->place, fields->old->place);
+      stead_field_set_text (fields->result, fields->old->result);
+      stead_field_set_text (fields->learned, fields->old->learned);
       stead_field_show_day (fields->day, fields->old->day);
       if (kind_at (fields->old->kind) == n)
-        show_text (fields->own_kind, fields->old->kind);
+        stead_field_set_text (fields->own_kind, fields->old->kind);
     }
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
@@ -169,16 +155,16 @@ member_act (SteadStore  *store,
 }
 
 static gboolean
-member_save (SteadFundForm  *form,
-             gpointer        data,
-             GError        **error)
+member_save (SteadForm  *form,
+             gpointer    data,
+             GError    **error)
 {
   TeamForm *fields = data;
   guint who = gtk_drop_down_get_selected (fields->who);
 
   fields->person_id = who < fields->people->len ? ((SteadPerson *) fields->people->pdata[who])->id : 0;
   fields->text = stead_field_get_text (fields->role);
-  return stead_desk_act (desk_of (form), _("somebody in a team"), member_act, fields, error);
+  return stead_form_act (form, _("somebody in a team"), member_act, fields, error);
 }
 
 static gboolean
@@ -192,15 +178,15 @@ leave_act (SteadStore  *store,
 }
 
 static gboolean
-member_remove (SteadFundForm  *form,
-               gpointer        data,
-               GError        **error)
+member_remove (SteadForm  *form,
+               gpointer    data,
+               GError    **error)
 {
   TeamForm *fields = data;
   guint who = gtk_drop_down_get_selected (fields->who);
 
   fields->person_id = who < fields->people->len ? ((SteadPerson *) fields->people->pdata[who])->id : 0;
-  return stead_desk_act (desk_of (form), _("taking somebody out of a team"), leave_act, fields, error);
+  return stead_form_act (form, _("taking somebody out of a team"), leave_act, fields, error);
 }
 
 void
@@ -212,7 +198,7 @@ stead_member_dialog_show (GtkWidget *parent,
   g_autoptr(GPtrArray) people = stead_packet_people (stead_desk_get_store (desk), &error);
   g_autoptr(GPtrArray) names = g_ptr_array_new ();
   TeamForm *fields;
-  SteadFundForm *form;
+  SteadForm *form;
 
   if (people == NULL)
     {
@@ -225,10 +211,10 @@ stead_member_dialog_show (GtkWidget *parent,
   for (guint i = 0; i < fields->people->len; i++)
     g_ptr_array_add (names, ((SteadPerson *) fields->people->pdata[i])->name);
   g_ptr_array_add (names, NULL);
-  form = stead_fund_form_new (_("Team"), _("Put into the team"), _("Take out of the team"), member_save, member_remove,
-                              fields, team_form_free);
-  fields->who = stead_fund_form_add_choice (form, _("Person"), (const char * const *) names->pdata, 0);
-  fields->role = stead_fund_form_add (form, desk, _("Part in the team (may be left out)"), STEAD_FIELD_TEXT);
+  form = stead_form_new (_("Team"), _("Put into the team"), _("Take out of the team"), member_save, member_remove,
+                         fields, team_form_free);
+  fields->who = stead_form_add_choice (form, _("Person"), (const char * const *) names->pdata, 0);
+  fields->role = stead_form_add (form, desk, _("Part in the team (may be left out)"), STEAD_FIELD_TEXT);
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
 
@@ -241,16 +227,16 @@ score_act (SteadStore  *store,
 }
 
 static gboolean
-score_save (SteadFundForm  *form,
-            gpointer        data,
-            GError        **error)
+score_save (SteadForm  *form,
+            gpointer    data,
+            GError    **error)
 {
   TeamForm *fields = data;
   guint who = gtk_drop_down_get_selected (fields->who);
   gboolean good = stead_field_read_number (fields->score, -1, &fields->saved.score);
 
   good &= stead_field_read_number (fields->out_of, 0, &fields->saved.out_of);
-  good &= stead_field_read_day (fields->day, stead_store_get_today (stead_desk_get_store (desk_of (form))),
+  good &= stead_field_read_day (fields->day, stead_store_get_today (stead_form_get_store (form)),
                                 &fields->saved.day);
   if (!good)
     return FALSE;
@@ -259,7 +245,7 @@ score_save (SteadFundForm  *form,
   fields->saved.person_id = who > 0 && who <= fields->people->len
                             ? ((SteadEventPerson *) fields->people->pdata[who - 1])->person_id : 0;
   fields->saved.part = (char *) stead_field_get_text (fields->part);
-  return stead_desk_act (desk_of (form), _("a practice score"), score_act, fields, error);
+  return stead_form_act (form, _("a practice score"), score_act, fields, error);
 }
 
 void
@@ -271,7 +257,7 @@ stead_score_dialog_show (GtkWidget *parent,
   GPtrArray *team = stead_event_repo_team (stead_desk_get_store (desk), event_id, &error);
   g_autoptr(GPtrArray) names = g_ptr_array_new ();
   TeamForm *fields;
-  SteadFundForm *form;
+  SteadForm *form;
 
   if (team == NULL)
     {
@@ -285,12 +271,12 @@ stead_score_dialog_show (GtkWidget *parent,
   for (guint i = 0; i < team->len; i++)
     g_ptr_array_add (names, ((SteadEventPerson *) team->pdata[i])->name);
   g_ptr_array_add (names, NULL);
-  form = stead_fund_form_new (_("Practice score"), _("Save score"), NULL, score_save, NULL, fields, team_form_free);
-  fields->who = stead_fund_form_add_choice (form, _("Whose"), (const char * const *) names->pdata, 0);
-  fields->day = stead_fund_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
-  fields->score = stead_fund_form_add (form, desk, _("Points reached"), STEAD_FIELD_NUMBER);
-  fields->out_of = stead_fund_form_add (form, desk, _("Points to win"), STEAD_FIELD_NUMBER);
-  fields->part = stead_fund_form_add (form, desk, _("Part of the event (may be left out)"), STEAD_FIELD_TEXT);
+  form = stead_form_new (_("Practice score"), _("Save score"), NULL, score_save, NULL, fields, team_form_free);
+  fields->who = stead_form_add_choice (form, _("Whose"), (const char * const *) names->pdata, 0);
+  fields->day = stead_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
+  fields->score = stead_form_add (form, desk, _("Points reached"), STEAD_FIELD_NUMBER);
+  fields->out_of = stead_form_add (form, desk, _("Points to win"), STEAD_FIELD_NUMBER);
+  fields->part = stead_form_add (form, desk, _("Part of the event (may be left out)"), STEAD_FIELD_TEXT);
   stead_field_show_day (fields->day, stead_store_get_today (stead_desk_get_store (desk)));
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
@@ -321,9 +307,9 @@ need_act (SteadStore  *store,
 }
 
 static gboolean
-need_save (SteadFundForm  *form,
-           gpointer        data,
-           GError        **error)
+need_save (SteadForm  *form,
+           gpointer    data,
+           GError    **error)
 {
   NeedForm *fields = data;
 
@@ -336,7 +322,7 @@ need_save (SteadFundForm  *form,
   fields->need.what = gtk_drop_down_get_selected (fields->what) == 0 ? STEAD_NEED_OWN : STEAD_NEED_MATERIAL;
   fields->need.words = (char *) stead_field_get_text (fields->words);
   fields->need.text = (char *) stead_field_get_text (fields->text);
-  return stead_desk_act (desk_of (form), _("what an event needs"), need_act, fields, error);
+  return stead_form_act (form, _("what an event needs"), need_act, fields, error);
 }
 
 static gboolean
@@ -348,11 +334,11 @@ drop_need_act (SteadStore  *store,
 }
 
 static gboolean
-need_remove (SteadFundForm  *form,
-             gpointer        data,
-             GError        **error)
+need_remove (SteadForm  *form,
+             gpointer    data,
+             GError    **error)
 {
-  return stead_desk_act (desk_of (form), _("taking out what an event needs"), drop_need_act, data, error);
+  return stead_form_act (form, _("taking out what an event needs"), drop_need_act, data, error);
 }
 
 void
@@ -364,7 +350,7 @@ stead_need_dialog_show (GtkWidget *parent,
   const char *kinds[] = { C_("need of an event", "A section of its own"), C_("need of an event", "Something to bring"), NULL };
   g_autoptr(GPtrArray) needs = stead_event_repo_needs (stead_desk_get_store (desk), event_id, NULL);
   NeedForm *fields = g_new0 (NeedForm, 1);
-  SteadFundForm *form;
+  SteadForm *form;
 
   for (guint i = 0; needs != NULL && i < needs->len; i++)
     if (((SteadEventNeed *) needs->pdata[i])->id == need_id)
@@ -374,16 +360,16 @@ stead_need_dialog_show (GtkWidget *parent,
       }
   fields->need.event_id = event_id;
   fields->need.done_on = STEAD_DAY_NONE;
-  form = stead_fund_form_new (_("What the event needs"), _("Save need"), fields->old != NULL ? _("Take it out") : NULL,
-                              need_save, need_remove, fields, need_form_free);
-  fields->words = stead_fund_form_add (form, desk, _("What it is"), STEAD_FIELD_TEXT);
-  fields->what = stead_fund_form_add_choice (form, _("Kind"), kinds,
-                                             fields->old != NULL && fields->old->what == STEAD_NEED_MATERIAL);
-  fields->text = stead_fund_form_add (form, desk, _("Text of the section"), STEAD_FIELD_TEXT);
+  form = stead_form_new (_("What the event needs"), _("Save need"), fields->old != NULL ? _("Take it out") : NULL,
+                         need_save, need_remove, fields, need_form_free);
+  fields->words = stead_form_add (form, desk, _("What it is"), STEAD_FIELD_TEXT);
+  fields->what = stead_form_add_choice (form, _("Kind"), kinds,
+                                        fields->old != NULL && fields->old->what == STEAD_NEED_MATERIAL);
+  fields->text = stead_form_add (form, desk, _("Text of the section"), STEAD_FIELD_TEXT);
   if (fields->old != NULL)
     {
-      show_text (fields->words, fields->old->words);
-      show_text (fields->text, fields->old->text);
+      stead_field_set_text (fields->words, fields->old->words);
+      stead_field_set_text (fields->text, fields->old->text);
     }
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }

@@ -3,15 +3,9 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/fund/stead-fund-form.h"
+#include "app/stead-form.h"
 #include "app/show/stead-learn-dialogs.h"
 #include "app/stead-table.h"
-
-static SteadDesk *
-desk_of (SteadFundForm *form)
-{
-  return stead_dialog_get_desk (STEAD_DIALOG (form));
-}
 
 /* --- a packet ------------------------------------------------------------------------- */
 
@@ -63,9 +57,9 @@ read_order (PacketForm *form)
 }
 
 static gboolean
-packet_save (SteadFundForm  *form,
-             gpointer        data,
-             GError        **error)
+packet_save (SteadForm  *form,
+             gpointer    data,
+             GError    **error)
 {
   PacketForm *fields = data;
   SteadPacket *packet = fields->packet;
@@ -85,7 +79,7 @@ packet_save (SteadFundForm  *form,
   packet->with_names = gtk_drop_down_get_selected (fields->names) == 1;
   packet->with_pictures = gtk_drop_down_get_selected (fields->pictures) == 1;
   read_order (fields);
-  return stead_desk_act (desk_of (form), _("a packet"), packet_act, fields, error);
+  return stead_form_act (form, _("a packet"), packet_act, fields, error);
 }
 
 static gboolean
@@ -97,11 +91,11 @@ drop_act (SteadStore  *store,
 }
 
 static gboolean
-packet_remove (SteadFundForm  *form,
-               gpointer        data,
-               GError        **error)
+packet_remove (SteadForm  *form,
+               gpointer    data,
+               GError    **error)
 {
-  return stead_desk_act (desk_of (form), _("deleting a packet"), drop_act, data, error);
+  return stead_form_act (form, _("deleting a packet"), drop_act, data, error);
 }
 
 static char *
@@ -158,7 +152,7 @@ stead_packet_dialog_show (GtkWidget *parent,
   g_autoptr(GPtrArray) words = NULL;
   g_autofree char *order = NULL;
   PacketForm *fields;
-  SteadFundForm *form;
+  SteadForm *form;
 
   if (events != NULL)
     packet = packet_id != 0 ? stead_packet_repo_get (store, packet_id, &error)
@@ -174,16 +168,16 @@ stead_packet_dialog_show (GtkWidget *parent,
   fields->packet = g_steal_pointer (&packet);
   words = whose_words (fields);
   order = order_text (fields->packet);
-  form = stead_fund_form_new (_("Packet"), _("Save packet"), packet_id != 0 ? _("Delete packet") : NULL, packet_save,
-                              packet_remove, fields, packet_form_free);
-  fields->name = stead_fund_form_add (form, desk, _("Name of the packet"), STEAD_FIELD_TEXT);
-  fields->whose = stead_fund_form_add_choice (form, _("Of whom"), (const char * const *) words->pdata, whose_at (fields));
-  fields->from = stead_fund_form_add (form, desk, _("First day"), STEAD_FIELD_DAY);
-  fields->to = stead_fund_form_add (form, desk, _("Last day"), STEAD_FIELD_DAY);
-  fields->brief = stead_fund_form_add (form, desk, _("The work in brief"), STEAD_FIELD_TEXT);
-  fields->order = stead_fund_form_add (form, desk, _("Sections by their numbers, in order"), STEAD_FIELD_TEXT);
-  fields->names = stead_fund_form_add_choice (form, _("Names of others who agreed"), answers, fields->packet->with_names);
-  fields->pictures = stead_fund_form_add_choice (form, _("Pictures"), answers, fields->packet->with_pictures);
+  form = stead_form_new (_("Packet"), _("Save packet"), packet_id != 0 ? _("Delete packet") : NULL, packet_save,
+                         packet_remove, fields, packet_form_free);
+  fields->name = stead_form_add (form, desk, _("Name of the packet"), STEAD_FIELD_TEXT);
+  fields->whose = stead_form_add_choice (form, _("Of whom"), (const char * const *) words->pdata, whose_at (fields));
+  fields->from = stead_form_add (form, desk, _("First day"), STEAD_FIELD_DAY);
+  fields->to = stead_form_add (form, desk, _("Last day"), STEAD_FIELD_DAY);
+  fields->brief = stead_form_add (form, desk, _("The work in brief"), STEAD_FIELD_TEXT);
+  fields->order = stead_form_add (form, desk, _("Sections by their numbers, in order"), STEAD_FIELD_TEXT);
+  fields->names = stead_form_add_choice (form, _("Names of others who agreed"), answers, fields->packet->with_names);
+  fields->pictures = stead_form_add_choice (form, _("Pictures"), answers, fields->packet->with_pictures);
   stead_field_set_text (fields->name, fields->packet->name != NULL ? fields->packet->name : "");
   stead_field_set_text (fields->brief, fields->packet->brief != NULL ? fields->packet->brief : "");
   stead_field_set_text (fields->order, order);
@@ -262,9 +256,9 @@ figures_of (const SteadPacketAnswer *answer)
 
 /* There is nothing to save. */
 static gboolean
-look_only (SteadFundForm  *form,
-           gpointer        data,
-           GError        **error)
+look_only (SteadForm  *form,
+           gpointer    data,
+           GError    **error)
 {
   return TRUE;
 }
@@ -284,7 +278,7 @@ stead_figures_window_show (GtkWidget *parent,
       stead_desk_say (desk, error->message, FALSE);
       return;
     }
-  window = GTK_WIDGET (stead_fund_form_new (_("Figures of the packet"), NULL, NULL, look_only, NULL, NULL, NULL));
+  window = GTK_WIDGET (stead_form_new (_("Figures of the packet"), NULL, NULL, look_only, NULL, NULL, NULL));
   gtk_window_set_default_size (GTK_WINDOW (window), 760, 520);
   table = stead_table_new (_("Figures and their entries"));
   stead_table_add_column (STEAD_TABLE (table), C_("column of marks", "Mark"), TRUE, FALSE, mark_text, NULL, NULL, NULL);

@@ -6,7 +6,7 @@
 #include "answer/stead-packet-answer.h"
 #include "answer/stead-reflect-answer.h"
 #include "answer/stead-skill-answer.h"
-#include "app/fund/stead-fund-form.h"
+#include "app/stead-form.h"
 #include "app/show/stead-learn-dialogs.h"
 #include "app/stead-files.h"
 #include "app/stead-picture.h"
@@ -21,7 +21,7 @@
 #define OFFER_DAYS 120
 
 static SteadDesk *
-desk_of (SteadFundForm *form)
+desk_of (SteadForm *form)
 {
   return stead_dialog_get_desk (STEAD_DIALOG (form));
 }
@@ -57,16 +57,16 @@ skill_act (SteadStore  *store,
 }
 
 static gboolean
-skill_save (SteadFundForm  *form,
-            gpointer        data,
-            GError        **error)
+skill_save (SteadForm  *form,
+            gpointer    data,
+            GError    **error)
 {
   SkillForm *fields = data;
 
   fields->skill = (SteadSkill) { .code = (char *) stead_field_get_text (fields->code),
                                  .words = (char *) stead_field_get_text (fields->words),
                                  .area = (char *) stead_field_get_text (fields->area), .retired_on = STEAD_DAY_NONE };
-  return stead_desk_act (desk_of (form), _("a skill"), skill_act, fields, error);
+  return stead_form_act (form, _("a skill"), skill_act, fields, error);
 }
 
 void
@@ -74,11 +74,11 @@ stead_skill_dialog_show (GtkWidget *parent,
                          SteadDesk *desk)
 {
   SkillForm *fields = g_new0 (SkillForm, 1);
-  SteadFundForm *form = stead_fund_form_new (_("Skill"), _("Save skill"), NULL, skill_save, NULL, fields, g_free);
+  SteadForm *form = stead_form_new (_("Skill"), _("Save skill"), NULL, skill_save, NULL, fields, g_free);
 
-  fields->words = stead_fund_form_add (form, desk, _("The skill, in the school's words"), STEAD_FIELD_TEXT);
-  fields->code = stead_fund_form_add (form, desk, _("Code (may be left out)"), STEAD_FIELD_TEXT);
-  fields->area = stead_fund_form_add (form, desk, _("Area (may be left out)"), STEAD_FIELD_TEXT);
+  fields->words = stead_form_add (form, desk, _("The skill, in the school's words"), STEAD_FIELD_TEXT);
+  fields->code = stead_form_add (form, desk, _("Code (may be left out)"), STEAD_FIELD_TEXT);
+  fields->area = stead_form_add (form, desk, _("Area (may be left out)"), STEAD_FIELD_TEXT);
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
 
@@ -117,9 +117,9 @@ try_act (SteadStore  *store,
 }
 
 static gboolean
-try_save (SteadFundForm  *form,
-          gpointer        data,
-          GError        **error)
+try_save (SteadForm  *form,
+          gpointer    data,
+          GError    **error)
 {
   TryForm *fields = data;
   guint skill = gtk_drop_down_get_selected (fields->skill);
@@ -132,7 +132,7 @@ try_save (SteadFundForm  *form,
   fields->try_.level = (SteadSkillLevel) (gtk_drop_down_get_selected (fields->level) + 1);
   fields->try_.note = (char *) stead_field_get_text (fields->note);
   fields->evidence = shown > 0 && shown <= fields->offers->len ? fields->offers->pdata[shown - 1] : NULL;
-  return stead_desk_act (desk_of (form), _("a try of a skill"), try_act, fields, error);
+  return stead_form_act (form, _("a try of a skill"), try_act, fields, error);
 }
 
 void
@@ -148,7 +148,7 @@ stead_try_dialog_show (GtkWidget *parent,
   g_autoptr(GPtrArray) levels = g_ptr_array_new ();
   g_autoptr(GPtrArray) shown = g_ptr_array_new_with_free_func (g_free);
   TryForm *fields;
-  SteadFundForm *form;
+  SteadForm *form;
   guint chosen = 0;
 
   fields = g_new0 (TryForm, 1);
@@ -176,12 +176,12 @@ stead_try_dialog_show (GtkWidget *parent,
   g_ptr_array_add (shown, g_strdup (C_("row of the log", "Nothing yet")));
   for (guint i = 0; i < fields->offers->len; i++)
     g_ptr_array_add (shown, stead_evidence_text (fields->offers->pdata[i], stead_desk_get_farm (desk)));
-  form = stead_fund_form_new (_("Try of a skill"), _("Save try"), NULL, try_save, NULL, fields, try_form_free);
-  fields->skill = stead_fund_form_add_choice (form, _("Skill"), words_of (skills), chosen);
-  fields->level = stead_fund_form_add_choice (form, _("How well"), words_of (levels), 0);
-  fields->shown = stead_fund_form_add_choice (form, _("Shown by"), words_of (shown), 0);
-  fields->day = stead_fund_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
-  fields->note = stead_fund_form_add (form, desk, _("Note (may be left out)"), STEAD_FIELD_TEXT);
+  form = stead_form_new (_("Try of a skill"), _("Save try"), NULL, try_save, NULL, fields, try_form_free);
+  fields->skill = stead_form_add_choice (form, _("Skill"), words_of (skills), chosen);
+  fields->level = stead_form_add_choice (form, _("How well"), words_of (levels), 0);
+  fields->shown = stead_form_add_choice (form, _("Shown by"), words_of (shown), 0);
+  fields->day = stead_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
+  fields->note = stead_form_add (form, desk, _("Note (may be left out)"), STEAD_FIELD_TEXT);
   stead_field_show_day (fields->day, today);
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
@@ -212,9 +212,9 @@ thought_act (SteadStore  *store,
 }
 
 static gboolean
-thought_save (SteadFundForm  *form,
-              gpointer        data,
-              GError        **error)
+thought_save (SteadForm  *form,
+              gpointer    data,
+              GError    **error)
 {
   ThoughtForm *fields = data;
   guint chosen = gtk_drop_down_get_selected (fields->question);
@@ -227,7 +227,7 @@ thought_save (SteadFundForm  *form,
   fields->thought.question = question != NULL ? question->text : NULL;
   fields->thought.batch_id = question != NULL ? question->batch_id : 0;
   fields->thought.sale_id = question != NULL ? question->sale_id : 0;
-  return stead_desk_act (desk_of (form), _("a thought"), thought_act, fields, error);
+  return stead_form_act (form, _("a thought"), thought_act, fields, error);
 }
 
 void
@@ -243,7 +243,7 @@ stead_thought_dialog_show (GtkWidget *parent,
                                                                    today - QUESTION_DAYS, today, &error);
   g_autoptr(GPtrArray) words = g_ptr_array_new ();
   ThoughtForm *fields;
-  SteadFundForm *form;
+  SteadForm *form;
 
   if (answer == NULL)
     {
@@ -266,10 +266,10 @@ stead_thought_dialog_show (GtkWidget *parent,
       g_ptr_array_add (words, question->text);
     }
   fields->thought.person_id = person_id;
-  form = stead_fund_form_new (_("Thought"), _("Save thought"), NULL, thought_save, NULL, fields, thought_form_free);
-  fields->question = stead_fund_form_add_choice (form, _("Question"), words_of (words), fields->questions->len > 0);
-  fields->text = stead_fund_form_add (form, desk, _("What do you think about it?"), STEAD_FIELD_TEXT);
-  fields->shown = stead_fund_form_add_choice (form, _("Show it in the packet"), shown, 1);
+  form = stead_form_new (_("Thought"), _("Save thought"), NULL, thought_save, NULL, fields, thought_form_free);
+  fields->question = stead_form_add_choice (form, _("Question"), words_of (words), fields->questions->len > 0);
+  fields->text = stead_form_add (form, desk, _("What do you think about it?"), STEAD_FIELD_TEXT);
+  fields->shown = stead_form_add_choice (form, _("Show it in the packet"), shown, 1);
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
 
@@ -290,9 +290,9 @@ goal_act (SteadStore  *store,
 }
 
 static gboolean
-goal_save (SteadFundForm  *form,
-           gpointer        data,
-           GError        **error)
+goal_save (SteadForm  *form,
+           gpointer    data,
+           GError    **error)
 {
   GoalForm *fields = data;
 
@@ -302,7 +302,7 @@ goal_save (SteadFundForm  *form,
   fields->goal.reached_on = STEAD_DAY_NONE;
   fields->goal.words = (char *) stead_field_get_text (fields->words);
   fields->goal.result = (char *) stead_field_get_text (fields->result);
-  return stead_desk_act (desk_of (form), _("a goal"), goal_act, fields, error);
+  return stead_form_act (form, _("a goal"), goal_act, fields, error);
 }
 
 void
@@ -311,12 +311,12 @@ stead_goal_dialog_show (GtkWidget *parent,
                         gint64     person_id)
 {
   GoalForm *fields = g_new0 (GoalForm, 1);
-  SteadFundForm *form = stead_fund_form_new (_("Goal"), _("Save goal"), NULL, goal_save, NULL, fields, g_free);
+  SteadForm *form = stead_form_new (_("Goal"), _("Save goal"), NULL, goal_save, NULL, fields, g_free);
 
   fields->goal.person_id = person_id;
-  fields->words = stead_fund_form_add (form, desk, _("What is to be reached"), STEAD_FIELD_TEXT);
-  fields->due = stead_fund_form_add (form, desk, _("By which day (may be left out)"), STEAD_FIELD_DAY);
-  fields->result = stead_fund_form_add (form, desk, _("Result (may be left out)"), STEAD_FIELD_TEXT);
+  fields->words = stead_form_add (form, desk, _("What is to be reached"), STEAD_FIELD_TEXT);
+  fields->due = stead_form_add (form, desk, _("By which day (may be left out)"), STEAD_FIELD_DAY);
+  fields->result = stead_form_add (form, desk, _("Result (may be left out)"), STEAD_FIELD_TEXT);
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
 
@@ -338,9 +338,9 @@ role_act (SteadStore  *store,
 }
 
 static gboolean
-role_save (SteadFundForm  *form,
-           gpointer        data,
-           GError        **error)
+role_save (SteadForm  *form,
+           gpointer    data,
+           GError    **error)
 {
   RoleForm *fields = data;
   gboolean good = stead_field_read_day (fields->from, today_of (desk_of (form)), &fields->role.from_on);
@@ -350,7 +350,7 @@ role_save (SteadFundForm  *form,
     return FALSE;
   fields->role.is_service = gtk_drop_down_get_selected (fields->kind) == 1;
   fields->role.words = (char *) stead_field_get_text (fields->words);
-  return stead_desk_act (desk_of (form), _("a role or service"), role_act, fields, error);
+  return stead_form_act (form, _("a role or service"), role_act, fields, error);
 }
 
 void
@@ -360,13 +360,13 @@ stead_role_dialog_show (GtkWidget *parent,
 {
   const char *kinds[] = { C_("kind of role", "role"), C_("kind of role", "service"), NULL };
   RoleForm *fields = g_new0 (RoleForm, 1);
-  SteadFundForm *form = stead_fund_form_new (_("Role or service"), _("Save role"), NULL, role_save, NULL, fields, g_free);
+  SteadForm *form = stead_form_new (_("Role or service"), _("Save role"), NULL, role_save, NULL, fields, g_free);
 
   fields->role.person_id = person_id;
-  fields->words = stead_fund_form_add (form, desk, _("What it was"), STEAD_FIELD_TEXT);
-  fields->kind = stead_fund_form_add_choice (form, _("Kind"), kinds, 0);
-  fields->from = stead_fund_form_add (form, desk, _("From"), STEAD_FIELD_DAY);
-  fields->to = stead_fund_form_add (form, desk, _("To (may be left out)"), STEAD_FIELD_DAY);
+  fields->words = stead_form_add (form, desk, _("What it was"), STEAD_FIELD_TEXT);
+  fields->kind = stead_form_add_choice (form, _("Kind"), kinds, 0);
+  fields->from = stead_form_add (form, desk, _("From"), STEAD_FIELD_DAY);
+  fields->to = stead_form_add (form, desk, _("To (may be left out)"), STEAD_FIELD_DAY);
   stead_field_show_day (fields->from, today_of (desk));
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
@@ -406,9 +406,9 @@ shot_act (SteadStore  *store,
 }
 
 static gboolean
-shot_save (SteadFundForm  *form,
-           gpointer        data,
-           GError        **error)
+shot_save (SteadForm  *form,
+           gpointer    data,
+           GError    **error)
 {
   ShotForm *fields = data;
   guint other = gtk_drop_down_get_selected (fields->other);
@@ -421,7 +421,7 @@ shot_save (SteadFundForm  *form,
   fields->shot.id = 0;
   fields->shot.day = today_of (desk_of (form));
   fields->shot.caption = (char *) stead_field_get_text (fields->caption);
-  return stead_desk_act (desk_of (form), _("a picture"), shot_act, fields, error);
+  return stead_form_act (form, _("a picture"), shot_act, fields, error);
 }
 
 typedef struct
@@ -443,7 +443,7 @@ shot_chosen_cb (const char *path,
   g_autoptr(GPtrArray) people = NULL;
   g_autoptr(GPtrArray) names = g_ptr_array_new ();
   ShotForm *fields;
-  SteadFundForm *form;
+  SteadForm *form;
 
   if (path == NULL)
     return;
@@ -459,9 +459,9 @@ shot_chosen_cb (const char *path,
   g_ptr_array_add (names, (gpointer) C_("who is on a picture", "Nobody else"));
   for (guint i = 0; i < fields->people->len; i++)
     g_ptr_array_add (names, ((SteadPerson *) fields->people->pdata[i])->name);
-  form = stead_fund_form_new (_("Picture"), _("Save picture"), NULL, shot_save, NULL, fields, shot_form_free);
-  fields->caption = stead_fund_form_add (form, desk, _("What the picture shows"), STEAD_FIELD_TEXT);
-  fields->other = stead_fund_form_add_choice (form, _("Who else is on it"), words_of (names), 0);
+  form = stead_form_new (_("Picture"), _("Save picture"), NULL, shot_save, NULL, fields, shot_form_free);
+  fields->caption = stead_form_add (form, desk, _("What the picture shows"), STEAD_FIELD_TEXT);
+  fields->other = stead_form_add_choice (form, _("Who else is on it"), words_of (names), 0);
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
 

@@ -1,0 +1,230 @@
+/* stead-form.c - a dialog of fields in two columns, and what Save does with them. */
+#include "config.h"
+
+#include "app/stead-form.h"
+
+#include "app/make/stead-make-parts.h"
+#include "app/stead-ui.h"
+
+struct _SteadForm
+{
+  SteadDialog     parent_instance;
+
+  GtkGrid        *grid;
+  int             n;             /* places taken, two a row */
+  SteadFormSave   save, remove;
+  gpointer        data;
+  GDestroyNotify  destroy;
+};
+
+G_DEFINE_FINAL_TYPE (SteadForm, stead_form, STEAD_TYPE_DIALOG)
+
+static gboolean
+stead_form_do_save (SteadDialog  *dialog,
+                    GError      **error)
+{
+  SteadForm *self = STEAD_FORM (dialog);
+
+  return self->save (self, self->data, error);
+}
+
+static gboolean
+stead_form_do_remove (SteadDialog  *dialog,
+                      GError      **error)
+{
+  SteadForm *self = STEAD_FORM (dialog);
+
+  return self->remove != NULL && self->remove (self, self->data, error);
+}
+
+static void
+stead_form_finalize (GObject *object)
+{
+  SteadForm *self = STEAD_FORM (object);
+
+  if (self->destroy != NULL)
+    self->destroy (self->data);
+  G_OBJECT_CLASS (stead_form_parent_class)->finalize (object);
+}
+
+static void
+stead_form_class_init (SteadFormClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->finalize = stead_form_finalize;
+  STEAD_DIALOG_CLASS (klass)->save = stead_form_do_save;
+  STEAD_DIALOG_CLASS (klass)->remove = stead_form_do_remove;
+  gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("stead-form.ui"));
+  gtk_widget_class_bind_template_child (widget_class, SteadForm, grid);
+}
+
+static void
+stead_form_init (SteadForm *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+}
+
+SteadForm *
+stead_form_new (const char     *title,
+                const char     *save_label,
+                const char     *delete_label,
+                SteadFormSave   save,
+                SteadFormSave   remove,
+                gpointer        data,
+                GDestroyNotify  destroy)
+{
+  SteadForm *self = g_object_new (STEAD_TYPE_FORM, "title", title, "save-label", save_label,
+                                  "delete-label", delete_label, "default-width", 620, NULL);
+
+  self->save = save;
+  self->remove = remove;
+  self->data = data;
+  self->destroy = destroy;
+  return self;
+}
+
+static void
+attach (SteadForm *self,
+        GtkWidget *child)
+{
+  gtk_grid_attach (self->grid, child, self->n % 2, self->n / 2, 1, 1);
+  self->n++;
+}
+
+SteadField *
+stead_form_add (SteadForm      *form,
+                SteadDesk      *desk,
+                const char     *label,
+                SteadFieldKind  kind)
+{
+  SteadField *field = STEAD_FIELD (stead_field_new (label, kind));
+
+  if (kind == STEAD_FIELD_DAY)
+    stead_field_set_today (field, stead_store_get_today (stead_desk_get_store (desk)));
+  if (kind == STEAD_FIELD_MONEY)
+    stead_field_set_currency (field, stead_desk_get_farm (desk)->currency);
+  if (kind == STEAD_FIELD_QUANTITY)
+    stead_field_set_unit (field, stead_unit_default (STEAD_DIMENSION_LENGTH, stead_desk_get_farm (desk)->units));
+  attach (form, GTK_WIDGET (field));
+  return field;
+}
+
+GtkDropDown *
+stead_form_add_choice (SteadForm          *form,
+                       const char         *label,
+                       const char * const *words,
+                       guint               chosen)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
+  GtkWidget *name = gtk_label_new_with_mnemonic (label);
+  GtkWidget *choice = gtk_drop_down_new_from_strings (words);
+
+  gtk_label_set_xalign (GTK_LABEL (name), 0);
+  gtk_label_set_mnemonic_widget (GTK_LABEL (name), choice);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (choice), chosen);
+  gtk_box_append (GTK_BOX (box), name);
+  gtk_box_append (GTK_BOX (box), choice);
+  stead_ui_name_drop_downs (box);
+  attach (form, box);
+  return GTK_DROP_DOWN (choice);
+}
+
+SteadPick *
+stead_form_add_pick (SteadForm  *form,
+                     const char *label)
+{
+  GtkWidget *pick = stead_pick_new (label);
+
+  attach (form, pick);
+  return STEAD_PICK (pick);
+}
+
+void
+stead_form_skip (SteadForm *form)
+{
+  form->n += form->n % 2;
+}
+
+void
+stead_form_add_widget (SteadForm *form,
+                       GtkWidget *widget)
+{
+  stead_form_skip (form);
+  gtk_grid_attach (form->grid, widget, 0, form->n / 2, 2, 1);
+  form->n += 2;
+}
+
+GtkCheckButton *
+stead_form_add_check (SteadForm  *form,
+                      const char *label,
+                      gboolean    is_on)
+{
+  GtkWidget *check = gtk_check_button_new_with_label (label);
+
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (check), is_on);
+  stead_form_add_widget (form, check);
+  return GTK_CHECK_BUTTON (check);
+}
+
+void
+stead_form_add_text (SteadForm  *form,
+                     const char *text,
+                     const char *css)
+{
+  stead_form_add_widget (form, stead_make_label (text, css));
+}
+
+SteadStore *
+stead_form_get_store (SteadForm *form)
+{
+  g_return_val_if_fail (STEAD_IS_FORM (form), NULL);
+
+  return stead_desk_get_store (stead_dialog_get_desk (STEAD_DIALOG (form)));
+}
+
+gboolean
+stead_form_act (SteadForm     *form,
+                const char    *step,
+                SteadDeskAct   act,
+                gpointer       data,
+                GError       **error)
+{
+  g_return_val_if_fail (STEAD_IS_FORM (form), FALSE);
+
+  return stead_desk_act (stead_dialog_get_desk (STEAD_DIALOG (form)), step, act, data, error);
+}
+
+gboolean
+stead_form_fail_at (SteadField  *field,
+                         GError     **error)
+{
+  if (error != NULL && *error != NULL)
+    stead_field_set_error (field, (*error)->message);
+  g_clear_error (error);
+  gtk_widget_grab_focus (GTK_WIDGET (field));
+  return FALSE;
+}
+
+static void
+hide_label (GtkWidget  *widget,
+            const char *text)
+{
+  if (GTK_IS_ENTRY (widget))
+    gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
+  else if (GTK_IS_LABEL (widget) && g_str_equal (gtk_label_get_text (GTK_LABEL (widget)), text))
+    gtk_widget_set_visible (widget, FALSE);
+  else
+    for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+      hide_label (child, text);
+}
+
+SteadField *
+stead_form_cell (const char     *label,
+                      SteadFieldKind  kind)
+{
+  GtkWidget *field = stead_field_new (label, kind);
+
+  hide_label (field, label);
+  return STEAD_FIELD (field);
+}
