@@ -35,13 +35,14 @@ folded (const char *name)
   return g_utf8_casefold (g_strstrip (copy), -1);
 }
 
-/* The names, for a message: "Eggs, Eggs in trays". */
+/* The first names, for a message: "Eggs, Eggs in trays". */
 static char *
-names_of (GArray *all)
+names_of (GArray *all,
+          guint   most)
 {
   g_autoptr(GString) names = g_string_new (NULL);
 
-  for (guint i = 0; i < all->len; i++)
+  for (guint i = 0; i < MIN (all->len, most); i++)
     g_string_append_printf (names, i == 0 ? "%s" : ", %s", g_array_index (all, Named, i).name);
   return g_strdup (names->str);
 }
@@ -64,44 +65,95 @@ pick (GArray     *all,
   return wanted == NULL && all->len > 0 ? &g_array_index (all, Named, 0) : NULL;
 }
 
-gboolean
-stead_subject_product (SteadStore  *store,
-                       const char  *name,
-                       gint64      *out_id,
-                       GError     **error)
+/* How one of a list is named; %FALSE: it is not of the kind that is asked for. */
+typedef gboolean (*Describe) (gconstpointer thing, Named *out);
+
+/* @things: (nullable) */
+static GArray *
+name_all (const GPtrArray *things,
+          Describe         describe)
 {
-  g_autoptr(GPtrArray) products = NULL;
-  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
-  const Named *picked;
+  GArray *all = g_array_new (FALSE, FALSE, sizeof (Named));
 
-  g_return_val_if_fail (out_id != NULL, FALSE);
-  products = stead_product_repo_list (store, TRUE, error);
-  if (products == NULL)
-    return FALSE;
-  for (guint i = 0; i < products->len; i++)
+  for (guint i = 0; things != NULL && i < things->len; i++)
     {
-      const SteadProduct *product = products->pdata[i];
-      Named named = { product->id, product->name, product->retired_on != STEAD_DAY_NONE };
+      Named named;
 
-      g_array_append_val (all, named);
+      if (describe (things->pdata[i], &named))
+        g_array_append_val (all, named);
     }
-  picked = pick (all, name);
+  return all;
+}
+
+/* The one that is meant; else says that there is @none, or by @unknown that none is called so. */
+static gboolean settle (GArray *all, const char *name, gint64 *out_id, GError **error, const char *none,
+                        const char *unknown, ...) G_GNUC_PRINTF (6, 7);
+
+static gboolean
+settle (GArray      *all,
+        const char  *name,
+        gint64      *out_id,
+        GError     **error,
+        const char  *none,
+        const char  *unknown,
+        ...)
+{
+  const Named *picked = pick (all, name);
+  va_list words;
+
   if (picked != NULL)
     {
       *out_id = picked->id;
       return TRUE;
     }
   if (all->len == 0)
-    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                         _("There is no product yet. Add one in Price."));
+    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING, none);
   else
     {
-      g_autofree char *names = names_of (all);
+      g_autofree char *message = NULL;
 
-      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-                   _("No product is called “%s”. There is: %s."), name, names);
+      va_start (words, unknown);
+      message = g_strdup_vprintf (unknown, words);
+      va_end (words);
+      g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN, message);
     }
   return FALSE;
+}
+
+static gboolean
+name_product (gconstpointer  thing,
+              Named         *out)
+{
+  const SteadProduct *product = thing;
+
+  *out = (Named) { product->id, product->name, product->retired_on != STEAD_DAY_NONE };
+  return TRUE;
+}
+
+gboolean
+stead_subject_product (SteadStore  *store,
+                       const char  *name,
+                       gint64      *out_id,
+                       GError     **error)
+{
+  g_autoptr(GPtrArray) products = stead_product_repo_list (store, TRUE, error);
+  g_autoptr(GArray) all = name_all (products, name_product);
+  g_autofree char *names = names_of (all, G_MAXUINT);
+
+  g_return_val_if_fail (out_id != NULL, FALSE);
+  return products != NULL &&
+         settle (all, name, out_id, error, _("There is no product yet. Add one in Price."),
+                 _("No product is called “%s”. There is: %s."), name, names);
+}
+
+static gboolean
+name_flock (gconstpointer  thing,
+            Named         *out)
+{
+  const SteadFlock *flock = thing;
+
+  *out = (Named) { flock->id, flock->name, flock->ended_on != STEAD_DAY_NONE };
+  return TRUE;
 }
 
 gboolean
@@ -110,38 +162,24 @@ stead_subject_flock (SteadStore  *store,
                      gint64      *out_id,
                      GError     **error)
 {
-  g_autoptr(GPtrArray) flocks = NULL;
-  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
-  const Named *picked;
+  g_autoptr(GPtrArray) flocks = stead_flock_repo_list (store, TRUE, error);
+  g_autoptr(GArray) all = name_all (flocks, name_flock);
+  g_autofree char *names = names_of (all, G_MAXUINT);
 
   g_return_val_if_fail (out_id != NULL, FALSE);
-  flocks = stead_flock_repo_list (store, TRUE, error);
-  if (flocks == NULL)
-    return FALSE;
-  for (guint i = 0; i < flocks->len; i++)
-    {
-      const SteadFlock *flock = flocks->pdata[i];
-      Named named = { flock->id, flock->name, flock->ended_on != STEAD_DAY_NONE };
+  return flocks != NULL &&
+         settle (all, name, out_id, error, _("There is no flock yet. Add one in Raise."),
+                 _("No flock is called “%s”. There is: %s."), name, names);
+}
 
-      g_array_append_val (all, named);
-    }
-  picked = pick (all, name);
-  if (picked != NULL)
-    {
-      *out_id = picked->id;
-      return TRUE;
-    }
-  if (all->len == 0)
-    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                         _("There is no flock yet. Add one in Raise."));
-  else
-    {
-      g_autofree char *names = names_of (all);
+static gboolean
+name_water (gconstpointer  thing,
+            Named         *out)
+{
+  const SteadWater *water = thing;
 
-      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-                   _("No flock is called “%s”. There is: %s."), name, names);
-    }
-  return FALSE;
+  *out = (Named) { water->id, water->name, water->ended_on != STEAD_DAY_NONE };
+  return TRUE;
 }
 
 gboolean
@@ -150,38 +188,24 @@ stead_subject_water (SteadStore  *store,
                      gint64      *out_id,
                      GError     **error)
 {
-  g_autoptr(GPtrArray) waters = NULL;
-  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
-  const Named *picked;
+  g_autoptr(GPtrArray) waters = stead_water_repo_list (store, TRUE, error);
+  g_autoptr(GArray) all = name_all (waters, name_water);
+  g_autofree char *names = names_of (all, G_MAXUINT);
 
   g_return_val_if_fail (out_id != NULL, FALSE);
-  waters = stead_water_repo_list (store, TRUE, error);
-  if (waters == NULL)
-    return FALSE;
-  for (guint i = 0; i < waters->len; i++)
-    {
-      const SteadWater *water = waters->pdata[i];
-      Named named = { water->id, water->name, water->ended_on != STEAD_DAY_NONE };
+  return waters != NULL &&
+         settle (all, name, out_id, error, _("There is no water yet. Add one in Raise."),
+                 _("No water is called “%s”. There is: %s."), name, names);
+}
 
-      g_array_append_val (all, named);
-    }
-  picked = pick (all, name);
-  if (picked != NULL)
-    {
-      *out_id = picked->id;
-      return TRUE;
-    }
-  if (all->len == 0)
-    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                         _("There is no water yet. Add one in Raise."));
-  else
-    {
-      g_autofree char *names = names_of (all);
+static gboolean
+name_fish (gconstpointer  thing,
+           Named         *out)
+{
+  const SteadFish *group = thing;
 
-      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-                   _("No water is called “%s”. There is: %s."), name, names);
-    }
-  return FALSE;
+  *out = (Named) { group->batch.id, group->batch.name, group->batch.ended_on != STEAD_DAY_NONE };
+  return TRUE;
 }
 
 gboolean
@@ -190,38 +214,24 @@ stead_subject_fish (SteadStore  *store,
                     gint64      *out_id,
                     GError     **error)
 {
-  g_autoptr(GPtrArray) groups = NULL;
-  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
-  const Named *picked;
+  g_autoptr(GPtrArray) groups = stead_fish_repo_list (store, TRUE, error);
+  g_autoptr(GArray) all = name_all (groups, name_fish);
+  g_autofree char *names = names_of (all, G_MAXUINT);
 
   g_return_val_if_fail (out_id != NULL, FALSE);
-  groups = stead_fish_repo_list (store, TRUE, error);
-  if (groups == NULL)
-    return FALSE;
-  for (guint i = 0; i < groups->len; i++)
-    {
-      const SteadFish *group = groups->pdata[i];
-      Named named = { group->batch.id, group->batch.name, group->batch.ended_on != STEAD_DAY_NONE };
+  return groups != NULL &&
+         settle (all, name, out_id, error, _("There are no fish yet. Add a group in Raise."),
+                 _("No group of fish is called “%s”. There is: %s."), name, names);
+}
 
-      g_array_append_val (all, named);
-    }
-  picked = pick (all, name);
-  if (picked != NULL)
-    {
-      *out_id = picked->id;
-      return TRUE;
-    }
-  if (all->len == 0)
-    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                         _("There are no fish yet. Add a group in Raise."));
-  else
-    {
-      g_autofree char *names = names_of (all);
+static gboolean
+name_crop (gconstpointer  thing,
+           Named         *out)
+{
+  const SteadCrop *crop = thing;
 
-      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-                   _("No group of fish is called “%s”. There is: %s."), name, names);
-    }
-  return FALSE;
+  *out = (Named) { crop->batch.id, crop->batch.name, crop->batch.ended_on != STEAD_DAY_NONE };
+  return TRUE;
 }
 
 gboolean
@@ -230,38 +240,24 @@ stead_subject_crop (SteadStore  *store,
                     gint64      *out_id,
                     GError     **error)
 {
-  g_autoptr(GPtrArray) crops = NULL;
-  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
-  const Named *picked;
+  g_autoptr(GPtrArray) crops = stead_crop_repo_list (store, TRUE, error);
+  g_autoptr(GArray) all = name_all (crops, name_crop);
+  g_autofree char *names = names_of (all, G_MAXUINT);
 
   g_return_val_if_fail (out_id != NULL, FALSE);
-  crops = stead_crop_repo_list (store, TRUE, error);
-  if (crops == NULL)
-    return FALSE;
-  for (guint i = 0; i < crops->len; i++)
-    {
-      const SteadCrop *crop = crops->pdata[i];
-      Named named = { crop->batch.id, crop->batch.name, crop->batch.ended_on != STEAD_DAY_NONE };
+  return crops != NULL &&
+         settle (all, name, out_id, error, _("There is no crop yet. Add one in Raise."),
+                 _("No crop is called “%s”. There is: %s."), name, names);
+}
 
-      g_array_append_val (all, named);
-    }
-  picked = pick (all, name);
-  if (picked != NULL)
-    {
-      *out_id = picked->id;
-      return TRUE;
-    }
-  if (all->len == 0)
-    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                         _("There is no crop yet. Add one in Raise."));
-  else
-    {
-      g_autofree char *names = names_of (all);
+static gboolean
+name_bay (gconstpointer  thing,
+          Named         *out)
+{
+  const SteadPlaceFacts *bay = thing;
 
-      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-                   _("No crop is called “%s”. There is: %s."), name, names);
-    }
-  return FALSE;
+  *out = (Named) { bay->id, bay->name, FALSE };
+  return bay->kind == STEAD_PLACE_BAY;
 }
 
 gboolean
@@ -270,39 +266,24 @@ stead_subject_bay (SteadStore  *store,
                    gint64      *out_id,
                    GError     **error)
 {
-  g_autoptr(GPtrArray) bays = NULL;
-  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
-  const Named *picked;
+  g_autoptr(GPtrArray) bays = stead_place_repo_list (store, error);
+  g_autoptr(GArray) all = name_all (bays, name_bay);
+  g_autofree char *names = names_of (all, G_MAXUINT);
 
   g_return_val_if_fail (out_id != NULL, FALSE);
-  bays = stead_place_repo_list (store, error);
-  if (bays == NULL)
-    return FALSE;
-  for (guint i = 0; i < bays->len; i++)
-    {
-      const SteadPlaceFacts *bay = bays->pdata[i];
-      Named named = { bay->id, bay->name, FALSE };
+  return bays != NULL &&
+         settle (all, name, out_id, error, _("There is no bay yet. Add a crop in Raise, and say where it stands."),
+                 _("No bay is called “%s”. There is: %s."), name, names);
+}
 
-      if (bay->kind == STEAD_PLACE_BAY)
-        g_array_append_val (all, named);
-    }
-  picked = pick (all, name);
-  if (picked != NULL)
-    {
-      *out_id = picked->id;
-      return TRUE;
-    }
-  if (all->len == 0)
-    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                         _("There is no bay yet. Add a crop in Raise, and say where it stands."));
-  else
-    {
-      g_autofree char *names = names_of (all);
+static gboolean
+name_recipe (gconstpointer  thing,
+             Named         *out)
+{
+  const SteadRecipe *recipe = thing;
 
-      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-                   _("No bay is called “%s”. There is: %s."), name, names);
-    }
-  return FALSE;
+  *out = (Named) { recipe->id, recipe->name, recipe->retired_on != STEAD_DAY_NONE };
+  return TRUE;
 }
 
 gboolean
@@ -311,37 +292,24 @@ stead_subject_recipe (SteadStore  *store,
                       gint64      *out_id,
                       GError     **error)
 {
-  g_autoptr(GPtrArray) recipes = NULL;
-  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
-  const Named *picked;
+  g_autoptr(GPtrArray) recipes = stead_recipe_repo_list (store, TRUE, error);
+  g_autoptr(GArray) all = name_all (recipes, name_recipe);
+  g_autofree char *names = names_of (all, G_MAXUINT);
 
   g_return_val_if_fail (out_id != NULL, FALSE);
-  recipes = stead_recipe_repo_list (store, TRUE, error);
-  if (recipes == NULL)
-    return FALSE;
-  for (guint i = 0; i < recipes->len; i++)
-    {
-      const SteadRecipe *recipe = recipes->pdata[i];
-      Named named = { recipe->id, recipe->name, recipe->retired_on != STEAD_DAY_NONE };
+  return recipes != NULL &&
+         settle (all, name, out_id, error, _("There is no recipe yet."),
+                 _("No recipe is called “%s”. There is: %s."), name, names);
+}
 
-      g_array_append_val (all, named);
-    }
-  picked = pick (all, name);
-  if (picked != NULL)
-    {
-      *out_id = picked->id;
-      return TRUE;
-    }
-  if (all->len == 0)
-    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING, _("There is no recipe yet."));
-  else
-    {
-      g_autofree char *names = names_of (all);
+static gboolean
+name_kitchen (gconstpointer  thing,
+              Named         *out)
+{
+  const SteadKitchen *kitchen = thing;
 
-      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-                   _("No recipe is called “%s”. There is: %s."), name, names);
-    }
-  return FALSE;
+  *out = (Named) { kitchen->batch.id, kitchen->batch.name, kitchen->batch.ended_on != STEAD_DAY_NONE };
+  return TRUE;
 }
 
 gboolean
@@ -350,37 +318,24 @@ stead_subject_kitchen (SteadStore  *store,
                        gint64      *out_id,
                        GError     **error)
 {
-  g_autoptr(GPtrArray) kitchens = NULL;
-  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
-  const Named *picked;
+  g_autoptr(GPtrArray) kitchens = stead_kitchen_repo_list (store, TRUE, error);
+  g_autoptr(GArray) all = name_all (kitchens, name_kitchen);
+  g_autofree char *names = names_of (all, G_MAXUINT);
 
   g_return_val_if_fail (out_id != NULL, FALSE);
-  kitchens = stead_kitchen_repo_list (store, TRUE, error);
-  if (kitchens == NULL)
-    return FALSE;
-  for (guint i = 0; i < kitchens->len; i++)
-    {
-      const SteadKitchen *kitchen = kitchens->pdata[i];
-      Named named = { kitchen->batch.id, kitchen->batch.name, kitchen->batch.ended_on != STEAD_DAY_NONE };
+  return kitchens != NULL &&
+         settle (all, name, out_id, error, _("Nothing was cooked yet."),
+                 _("No kitchen batch is called “%s”. There is: %s."), name, names);
+}
 
-      g_array_append_val (all, named);
-    }
-  picked = pick (all, name);
-  if (picked != NULL)
-    {
-      *out_id = picked->id;
-      return TRUE;
-    }
-  if (all->len == 0)
-    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING, _("Nothing was cooked yet."));
-  else
-    {
-      g_autofree char *names = names_of (all);
+static gboolean
+name_batch (gconstpointer  thing,
+            Named         *out)
+{
+  const SteadBatch *batch = thing;
 
-      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-                   _("No kitchen batch is called “%s”. There is: %s."), name, names);
-    }
-  return FALSE;
+  *out = (Named) { batch->id, batch->name, batch->ended_on != STEAD_DAY_NONE };
+  return TRUE;
 }
 
 gboolean
@@ -389,38 +344,14 @@ stead_subject_batch (SteadStore  *store,
                      gint64      *out_id,
                      GError     **error)
 {
-  g_autoptr(GPtrArray) batches = NULL;
-  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
-  const Named *picked;
+  g_autoptr(GPtrArray) batches = stead_batch_repo_list (store, TRUE, error);
+  g_autoptr(GArray) all = name_all (batches, name_batch);
+  g_autofree char *names = names_of (all, G_MAXUINT);
 
   g_return_val_if_fail (out_id != NULL, FALSE);
-  batches = stead_batch_repo_list (store, TRUE, error);
-  if (batches == NULL)
-    return FALSE;
-  for (guint i = 0; i < batches->len; i++)
-    {
-      const SteadBatch *batch = batches->pdata[i];
-      Named named = { batch->id, batch->name, batch->ended_on != STEAD_DAY_NONE };
-
-      g_array_append_val (all, named);
-    }
-  picked = pick (all, name);
-  if (picked != NULL)
-    {
-      *out_id = picked->id;
-      return TRUE;
-    }
-  if (all->len == 0)
-    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                         _("Nothing is raised yet. Add a flock, fish or a crop in Raise."));
-  else
-    {
-      g_autofree char *names = names_of (all);
-
-      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-                   _("No batch is called “%s”. There is: %s."), name, names);
-    }
-  return FALSE;
+  return batches != NULL &&
+         settle (all, name, out_id, error, _("Nothing is raised yet. Add a flock, fish or a crop in Raise."),
+                 _("No batch is called “%s”. There is: %s."), name, names);
 }
 
 /* The newest that was made here; else the newest. */
@@ -474,44 +405,40 @@ stead_subject_lot (SteadStore  *store,
   return newest != NULL && name == NULL;
 }
 
+static gboolean
+name_account (gconstpointer  thing,
+              Named         *out)
+{
+  const SteadAccount *account = thing;
+
+  *out = (Named) { account->id, account->name, account->closed_on != STEAD_DAY_NONE };
+  return TRUE;
+}
+
 gboolean
 stead_subject_account (SteadStore  *store,
                        const char  *name,
                        gint64      *out_id,
                        GError     **error)
 {
-  g_autoptr(GPtrArray) accounts = NULL;
-  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
-  const Named *picked;
+  g_autoptr(GPtrArray) accounts = stead_account_repo_list (store, TRUE, error);
+  g_autoptr(GArray) all = name_all (accounts, name_account);
+  g_autofree char *names = names_of (all, G_MAXUINT);
 
   g_return_val_if_fail (out_id != NULL, FALSE);
-  accounts = stead_account_repo_list (store, TRUE, error);
-  if (accounts == NULL)
-    return FALSE;
-  for (guint i = 0; i < accounts->len; i++)
-    {
-      const SteadAccount *account = accounts->pdata[i];
-      Named named = { account->id, account->name, account->closed_on != STEAD_DAY_NONE };
+  return accounts != NULL &&
+         settle (all, name, out_id, error, _("The cash book has no account yet. Add one in Keep."),
+                 _("No account is called “%s”. There is: %s."), name, names);
+}
 
-      g_array_append_val (all, named);
-    }
-  picked = pick (all, name);
-  if (picked != NULL)
-    {
-      *out_id = picked->id;
-      return TRUE;
-    }
-  if (all->len == 0)
-    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                         _("The cash book has no account yet. Add one in Keep."));
-  else
-    {
-      g_autofree char *names = names_of (all);
+static gboolean
+name_enterprise (gconstpointer  thing,
+                 Named         *out)
+{
+  const SteadEnterprise *enterprise = thing;
 
-      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-                   _("No account is called “%s”. There is: %s."), name, names);
-    }
-  return FALSE;
+  *out = (Named) { enterprise->id, enterprise->name, FALSE };
+  return TRUE;
 }
 
 gboolean
@@ -520,38 +447,14 @@ stead_subject_enterprise (SteadStore  *store,
                           gint64      *out_id,
                           GError     **error)
 {
-  g_autoptr(GPtrArray) enterprises = NULL;
-  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
-  const Named *picked;
+  g_autoptr(GPtrArray) enterprises = stead_enterprise_repo_list (store, error);
+  g_autoptr(GArray) all = name_all (enterprises, name_enterprise);
+  g_autofree char *names = names_of (all, G_MAXUINT);
 
   g_return_val_if_fail (out_id != NULL, FALSE);
-  enterprises = stead_enterprise_repo_list (store, error);
-  if (enterprises == NULL)
-    return FALSE;
-  for (guint i = 0; i < enterprises->len; i++)
-    {
-      const SteadEnterprise *enterprise = enterprises->pdata[i];
-      Named named = { enterprise->id, enterprise->name, FALSE };
-
-      g_array_append_val (all, named);
-    }
-  picked = pick (all, name);
-  if (picked != NULL)
-    {
-      *out_id = picked->id;
-      return TRUE;
-    }
-  if (all->len == 0)
-    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                         _("The farm has no parts yet that are looked at on their own. Add one in Keep."));
-  else
-    {
-      g_autofree char *names = names_of (all);
-
-      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-                   _("No part of the farm is called “%s”. There is: %s."), name, names);
-    }
-  return FALSE;
+  return enterprises != NULL &&
+         settle (all, name, out_id, error, _("The farm has no parts yet that are looked at on their own. Add one in Keep."),
+                 _("No part of the farm is called “%s”. There is: %s."), name, names);
 }
 
 /* By name and day first, then those that are not cashed up, the nearest day first. */
@@ -617,7 +520,7 @@ stead_subject_sale (SteadStore  *store,
                            _("No sale is planned yet. Plan one in Sell."));
       return FALSE;
     }
-  names = names_of (all);
+  names = names_of (all, G_MAXUINT);
   g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
                _("No sale is called “%s”. There is: %s."), name, names);
   return FALSE;
@@ -626,43 +529,29 @@ stead_subject_sale (SteadStore  *store,
 /* A list a day would make a long message: the names of a few are enough. */
 #define MOST_LISTS 8
 
+static gboolean
+name_checklist (gconstpointer  thing,
+                Named         *out)
+{
+  const SteadCheckList *list = thing;
+
+  *out = (Named) { list->id, list->name, list->signed_at != STEAD_TIME_NONE };
+  return TRUE;
+}
+
 gboolean
 stead_subject_checklist (SteadStore  *store,
                          const char  *name,
                          gint64      *out_id,
                          GError     **error)
 {
-  g_autoptr(GPtrArray) lists = NULL;
-  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (Named));
-  const Named *picked;
+  g_autoptr(GPtrArray) lists =
+    stead_check_repo_list (store, stead_day_new (1900, 1, 1), stead_day_new (2199, 12, 31), error);
+  g_autoptr(GArray) all = name_all (lists, name_checklist);
+  g_autofree char *names = names_of (all, MOST_LISTS);
 
   g_return_val_if_fail (out_id != NULL, FALSE);
-  lists = stead_check_repo_list (store, stead_day_new (1900, 1, 1), stead_day_new (2199, 12, 31), error);
-  if (lists == NULL)
-    return FALSE;
-  for (guint i = 0; i < lists->len; i++)
-    {
-      const SteadCheckList *list = lists->pdata[i];
-      Named named = { list->id, list->name, list->signed_at != STEAD_TIME_NONE };
-
-      g_array_append_val (all, named);
-    }
-  picked = pick (all, name);
-  if (picked != NULL)
-    {
-      *out_id = picked->id;
-      return TRUE;
-    }
-  if (all->len == 0)
-    g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING, _("There is no checklist yet."));
-  else
-    {
-      g_autofree char *names = NULL;
-
-      g_array_set_size (all, MIN (all->len, MOST_LISTS));
-      names = names_of (all);
-      g_set_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_UNKNOWN,
-                   _("No checklist is called “%s”. There is: %s."), name, names);
-    }
-  return FALSE;
+  return lists != NULL &&
+         settle (all, name, out_id, error, _("There is no checklist yet."),
+                 _("No checklist is called “%s”. There is: %s."), name, names);
 }
