@@ -10,6 +10,41 @@
 #include "answer/stead-results-answer.h"
 #include "answer/stead-words.h"
 
+static void
+put_person (JsonBuilder   *out,
+            gconstpointer  item)
+{
+  const SteadClassRow *row = item;
+
+  stead_put_text (out, "name", row->person->name);
+  stead_put_int (out, "minutes", row->sums->minutes);
+  stead_put_int (out, "late_entries", row->sums->n_late);
+  stead_put_int (out, "unchecked_entries", row->sums->n_unchecked);
+  stead_put_int (out, "skills", row->sums->n_skills);
+}
+
+static void
+put_duty (JsonBuilder   *out,
+          gconstpointer  item)
+{
+  const SteadHoursDuty *duty = item;
+
+  stead_put_text (out, "duty", duty->duty);
+  stead_put_int (out, "paid_minutes", duty->paid_min);
+  stead_put_int (out, "unpaid_minutes", duty->unpaid_min);
+}
+
+static void
+put_share (JsonBuilder   *out,
+           gconstpointer  item)
+{
+  const SteadResultShare *share = item;
+
+  stead_put_text (out, "name", share->name);
+  stead_put_int (out, "minutes", share->minutes);
+  stead_put_int (out, "cents", share->cents);
+}
+
 char *
 stead_question_class (SteadStore   *store,
                       gint64        id,
@@ -28,21 +63,7 @@ stead_question_class (SteadStore   *store,
   stead_put_int (out, "unchecked_entries", answer->n_unchecked);
   stead_put_int (out, "receipts_without_paper", answer->n_receipts_bare);
   stead_put_int (out, "trainings_over", answer->n_trainings_over);
-  json_builder_set_member_name (out, "people");
-  json_builder_begin_array (out);
-  for (guint i = 0; i < answer->rows->len; i++)
-    {
-      const SteadClassRow *row = answer->rows->pdata[i];
-
-      json_builder_begin_object (out);
-      stead_put_text (out, "name", row->person->name);
-      stead_put_int (out, "minutes", row->sums->minutes);
-      stead_put_int (out, "late_entries", row->sums->n_late);
-      stead_put_int (out, "unchecked_entries", row->sums->n_unchecked);
-      stead_put_int (out, "skills", row->sums->n_skills);
-      json_builder_end_object (out);
-    }
-  json_builder_end_array (out);
+  stead_put_list (out, "people", answer->rows, put_person);
   return stead_words_plain (answer->sentence);
 }
 
@@ -72,19 +93,7 @@ stead_question_hours (SteadStore   *store,
   stead_put_int (out, "late_entries", answer->n_late);
   stead_put_int (out, "unchecked_entries", answer->n_unchecked);
   stead_put_int (out, "corrections", answer->n_corrections);
-  json_builder_set_member_name (out, "duties");
-  json_builder_begin_array (out);
-  for (guint i = 0; i < answer->duties->len; i++)
-    {
-      const SteadHoursDuty *duty = answer->duties->pdata[i];
-
-      json_builder_begin_object (out);
-      stead_put_text (out, "duty", duty->duty);
-      stead_put_int (out, "paid_minutes", duty->paid_min);
-      stead_put_int (out, "unpaid_minutes", duty->unpaid_min);
-      json_builder_end_object (out);
-    }
-  json_builder_end_array (out);
+  stead_put_list (out, "duties", answer->duties, put_duty);
   return stead_words_plain (answer->sentence);
 }
 
@@ -108,18 +117,6 @@ stead_question_results (SteadStore   *store,
   stead_put_int (out, "minutes", answer->minutes);
   stead_put_int (out, "unpaid_minutes", answer->unpaid_min);
   stead_put_real (out, "per_hour_cents", answer->per_hour_cents);
-  json_builder_set_member_name (out, "shares");
-  json_builder_begin_array (out);
-  for (guint i = 0; i < answer->shares->len; i++)
-    {
-      const SteadResultShare *share = answer->shares->pdata[i];
-
-      json_builder_begin_object (out);
-      stead_put_text (out, "name", share->name);
-      stead_put_int (out, "minutes", share->minutes);
-      stead_put_int (out, "cents", share->cents);
-      json_builder_end_object (out);
-    }
-  json_builder_end_array (out);
+  stead_put_list (out, "shares", answer->shares, put_share);
   return stead_words_plain (answer->sentence);
 }

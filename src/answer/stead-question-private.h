@@ -13,8 +13,20 @@ void  stead_put_int   (JsonBuilder *out, const char *name, gint64 value);
 void  stead_put_count (JsonBuilder *out, const char *name, gint64 value);
 void  stead_put_real  (JsonBuilder *out, const char *name, double value);
 void  stead_put_day   (JsonBuilder *out, const char *name, SteadDay day);
+/* An array with an object for each of @items, whose figures @put adds. */
+typedef void (*SteadPutItem) (JsonBuilder *out, gconstpointer item);
+void  stead_put_list  (JsonBuilder *out, const char *name, const GPtrArray *items, SteadPutItem put);
 
 /* Each adds its figures to @out and returns its sentence, plain; %NULL with @error. */
+char *stead_question_flock      (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_question_fish       (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_question_crop       (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_question_greenhouse (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_question_water      (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_question_batch      (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_question_stock      (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_question_store_room (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_question_trace      (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_question_recipe  (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_question_kitchen (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_question_checks  (SteadStore *store, gint64 id, JsonBuilder *out, GError **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -69,3 +69,20 @@ stead_put_day (JsonBuilder *out,
 
   stead_put_text (out, name, text);
 }
+
+void
+stead_put_list (JsonBuilder     *out,
+                const char      *name,
+                const GPtrArray *items,
+                SteadPutItem     put)
+{
+  json_builder_set_member_name (out, name);
+  json_builder_begin_array (out);
+  for (guint i = 0; i < items->len; i++)
+    {
+      json_builder_begin_object (out);
+      put (out, items->pdata[i]);
+      json_builder_end_object (out);
+    }
+  json_builder_end_array (out);
+}
