@@ -13,6 +13,8 @@
 
 #include "answer/stead-batch-card.h"
 #include "answer/stead-due-answer.h"
+#include "answer/stead-event-scores.h"
+#include "store/stead-batch-repo.h"
 #include "store/stead-event-repo.h"
 #include "store/stead-packet-repo.h"
 
@@ -26,7 +28,17 @@ typedef enum
   STEAD_BLOCK_CAUTION,
   STEAD_BLOCK_TABLE,
   STEAD_BLOCK_PICTURE,      /* @text: its caption */
+  STEAD_BLOCK_MONTHS,       /* a chart; @text: what it shows, plain */
+  STEAD_BLOCK_SCORES,       /* likewise */
 } SteadPacketBlockKind;
+
+/* What the farm gave in each month of the packet. */
+typedef struct
+{
+  SteadBatchKind  kind;     /* of the batches that gave it */
+  GPtrArray      *names;    /* of utf8: "Aug" */
+  GArray         *values;   /* of double, as many: eggs, lb or kg, pieces */
+} SteadPacketMonths;
 
 typedef struct
 {
@@ -34,6 +46,8 @@ typedef struct
   char                 *text;     /* (nullable) */
   SteadCardTable       *table;    /* (nullable) */
   GBytes               *jpeg;     /* (nullable) */
+  SteadPacketMonths    *months;   /* (nullable) */
+  SteadEventScores     *scores;   /* (nullable): with a line at least */
 } SteadPacketBlock;
 
 /* What a figure is made of, or where a thing is mended. */

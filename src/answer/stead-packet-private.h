@@ -6,6 +6,7 @@
 #include "answer/stead-build-answer.h"
 #include "answer/stead-packet-answer.h"
 #include "answer/stead-statement-answer.h"
+#include "store/stead-months-repo.h"
 
 G_BEGIN_DECLS
 
@@ -44,6 +45,10 @@ SteadCardTable *stead_packet_add_table (SteadPacketMaking *making, int first_fig
 /* Cells, each (transfer full) (nullable), as many as there are columns. */
 void            stead_packet_add_row   (SteadCardTable *table, ...);
 
+/* A chart, and what it shows in words; both (transfer full). */
+void            stead_packet_add_months (SteadPacketMaking *making, SteadPacketMonths *months, char *text);
+void            stead_packet_add_scores (SteadPacketMaking *making, SteadEventScores *scores, char *text);
+
 /* A figure of the part; @text: (transfer full) */
 SteadPacketFigure *stead_packet_add_figure (SteadPacketMaking *making, char *text);
 void               stead_packet_add_entry  (SteadPacketFigure *figure, char *text, SteadTarget target, gint64 id);
@@ -60,6 +65,7 @@ gboolean    stead_packet_is_team     (const SteadPacketMaking *making);
 
 /* (transfer none): made once a source. */
 const SteadStatementAnswer *stead_packet_statement (SteadPacketMaking *making, GError **error);
+const GPtrArray            *stead_packet_months    (SteadPacketMaking *making, GError **error);   /* of SteadMonth */
 const SteadBatchAnswer     *stead_packet_batch     (SteadPacketMaking *making, gint64 batch_id, GError **error);
 const SteadBuildAnswer     *stead_packet_build     (SteadPacketMaking *making, gint64 build_id, GError **error);
 

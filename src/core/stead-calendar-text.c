@@ -54,6 +54,23 @@ short_month_name (int month)
   return g_dpgettext2 (GETTEXT_PACKAGE, "short month", short_month_names[month - 1]);
 }
 
+char *
+stead_month_format (int year,
+                    int month)
+{
+  g_return_val_if_fail (month >= 1 && month <= 12, NULL);
+
+  /* Translators: a month and a year: "August 2026". */
+  return g_strdup_printf (C_("a month", "%1$s %2$d"), month_name (month), year);
+}
+
+const char *
+stead_month_short (int month)
+{
+  g_return_val_if_fail (month >= 1 && month <= 12, NULL);
+  return short_month_name (month);
+}
+
 SteadDateOrder
 stead_date_order_from_locale (void)
 {

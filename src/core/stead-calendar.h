@@ -99,6 +99,19 @@ char *stead_day_format (SteadDay      day,
                         SteadDayStyle style) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
+ * stead_month_format:
+ * @year: the year
+ * @month: 1 to 12
+ *
+ * Returns: (transfer full): "August 2026", in the language of the locale
+ */
+char *stead_month_format (int year,
+                          int month) G_GNUC_WARN_UNUSED_RESULT;
+
+/* "Aug", of a month from 1 to 12; (transfer none). */
+const char *stead_month_short (int month);
+
+/**
  * stead_date_order_from_locale:
  *
  * Returns: the order in which the locale of this moment writes a date of digits

@@ -5,15 +5,12 @@
 #include "answer/stead-season-answer.h"
 #include "answer/stead-workbook-answer.h"
 #include "core/stead-money.h"
-#include "draw/stead-month-chart.h"
+#include "paper/stead-month-figure.h"
 #include "paper/stead-paper-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
-#include <time.h>
 
-#define CHART_HEIGHT 92.0
-#define CHART_TEXT 8.0
 #define MINUTES_AN_HOUR 60
 
 typedef struct
@@ -25,48 +22,6 @@ typedef struct
 } Season;
 
 /* --- a chart ------------------------------------------------------------------- */
-
-typedef struct
-{
-  SteadMonthSeries  series;
-  char             *names[STEAD_MONTHS_MAX];
-  double            values[STEAD_MONTHS_MAX];
-  double            others[STEAD_MONTHS_MAX];
-  char              currency[4];
-} Figure;
-
-static void
-figure_free (gpointer data)
-{
-  Figure *figure = data;
-
-  for (int i = 0; i < figure->series.n; i++)
-    g_free (figure->names[i]);
-  g_free (figure);
-}
-
-static void
-figure_paint (cairo_t  *cr,
-              double    width,
-              double    height,
-              gpointer  data)
-{
-  Figure *figure = data;
-  SteadDrawStyle style = { .scheme = STEAD_SCHEME_PRINT, .font_size = CHART_TEXT, .currency = figure->currency };
-  SteadMonthLayout layout;
-
-  stead_month_chart_layout (cr, &figure->series, &style, width, height, &layout);
-  stead_month_chart_paint (cr, &figure->series, &style, &layout);
-}
-
-static char *
-month_name (const SteadMonth *month)
-{
-  struct tm time = { .tm_year = month->year - 1900, .tm_mon = month->month - 1, .tm_mday = 1 };
-  char text[64];
-
-  return strftime (text, sizeof text, "%b", &time) > 0 ? g_strdup (text) : g_strdup_printf ("%d", month->month);
-}
 
 typedef double (*ValueFunc) (const Season *season, const SteadMonth *month);
 
@@ -126,25 +81,22 @@ add_chart (SteadPages   *pages,
            SteadRole     role,
            SteadPattern  pattern)
 {
-  Figure *figure = g_new0 (Figure, 1);
-  guint first = season->months->len > STEAD_MONTHS_MAX ? season->months->len - STEAD_MONTHS_MAX : 0;
+  guint n = season->months->len;
+  g_autofree const char **names = g_new (const char *, n);
+  g_autofree double *values = g_new (double, n), *others = g_new (double, n);
+  const SteadMonthSeries series = { .n = (int) n, .names = names, .values = values, .others = other != NULL ? others : NULL,
+                                    .role = role, .pattern = pattern, .other_role = STEAD_ROLE_TOMATO,
+                                    .other_pattern = STEAD_PATTERN_RISING, .money = other != NULL };
 
-  figure->series = (SteadMonthSeries) { .n = (int) (season->months->len - first), .role = role, .pattern = pattern,
-                                        .other_role = STEAD_ROLE_TOMATO, .other_pattern = STEAD_PATTERN_RISING,
-                                        .money = other != NULL };
-  for (int i = 0; i < figure->series.n; i++)
+  for (guint i = 0; i < n; i++)
     {
-      const SteadMonth *month = season->months->pdata[first + (guint) i];
+      const SteadMonth *month = season->months->pdata[i];
 
-      figure->names[i] = month_name (month);
-      figure->values[i] = value (season, month);
-      figure->others[i] = other != NULL ? other (season, month) : 0;
+      names[i] = stead_month_short (month->month);
+      values[i] = value (season, month);
+      others[i] = other != NULL ? other (season, month) : 0;
     }
-  figure->series.names = (const char * const *) figure->names;
-  figure->series.values = figure->values;
-  figure->series.others = other != NULL ? figure->others : NULL;
-  g_strlcpy (figure->currency, season->farm->currency, sizeof figure->currency);
-  stead_pages_add_figure (pages, CHART_HEIGHT, figure_paint, figure, figure_free);
+  stead_month_figure_add (pages, &series, season->farm->currency);
 }
 
 /* --- what it says ---------------------------------------------------------------- */

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "answer/stead-event-answer.h"
+#include "answer/stead-packet-state.h"
 #include "answer/stead-packet-answer.h"
 #include "answer/stead-reflect-answer.h"
 #include "answer/stead-skill-answer.h"
@@ -179,6 +180,56 @@ test_packet (Farm          *farm,
   g_assert_null (strstr (all, "Devon"));
 }
 
+/* What a student's packet is filled with is counted without one, too. */
+static void
+test_state (Farm          *farm,
+            gconstpointer  data)
+{
+  gint64 maya = person (farm, "Maya", STEAD_PERSON_STUDENT);
+  SteadPacketState bare, worked, chosen;
+  g_autoptr(SteadPacket) packet = stead_packet_usual (farm->store, farm->today, NULL);
+
+  g_assert_true (stead_packet_state_of (farm->store, maya, NULL, &bare, NULL));
+  g_assert_cmpint (bare.n_all, ==, (int) packet->sections->len);
+  work (farm, maya, 1, 90, 0);
+  g_assert_true (stead_packet_state_of (farm->store, maya, NULL, &worked, NULL));
+  /* Hours by activity, and the flock that they belong to. */
+  g_assert_cmpint (worked.n_there, ==, bare.n_there + 2);
+  /* A packet of one's own counts as it was chosen. */
+  g_ptr_array_set_size (packet->sections, 2);
+  packet->name = g_strdup ("Short");
+  packet->person_id = maya;
+  FARM_DO (farm, stead_packet_repo_save (farm->store, packet, &farm_error));
+  g_assert_true (stead_packet_state_of (farm->store, maya, NULL, &chosen, NULL));
+  g_assert_cmpint (chosen.n_all, ==, 2);
+}
+
+/* Columns stand for the months of the packet, and sum up to what is said. */
+static void
+test_chart (Farm          *farm,
+            gconstpointer  data)
+{
+  gint64 maya = person (farm, "Maya", STEAD_PERSON_STUDENT);
+  g_autoptr(SteadPacketAnswer) answer = NULL;
+  const SteadPacketPart *production;
+  const SteadPacketMonths *months = NULL;
+  double sum = 0;
+
+  farm_log (farm);
+  work (farm, maya, 1, 90, 0);
+  answer = stead_packet_answer_new (farm->store, packet_of (farm, maya, 0), NULL, NULL);
+  production = part (answer, "production");
+  for (guint i = 0; i < production->blocks->len && months == NULL; i++)
+    months = ((const SteadPacketBlock *) production->blocks->pdata[i])->months;
+  g_assert_nonnull (months);
+  g_assert_cmpint (months->kind, ==, STEAD_BATCH_FLOCK);
+  g_assert_cmpuint (months->names->len, ==, months->values->len);
+  for (guint i = 0; i < months->values->len; i++)
+    sum += g_array_index (months->values, double, i);
+  /* Eight a day for ninety days. */
+  g_assert_cmpfloat (sum, ==, 720);
+}
+
 /* Each mark comes once, counted from 1. */
 static void
 test_marks (Farm          *farm,
@@ -309,6 +360,8 @@ main (int    argc,
   ADD ("/answer/packet/packet", test_packet);
   ADD ("/answer/packet/marks", test_marks);
   ADD ("/answer/packet/event", test_event);
+  ADD ("/answer/packet/state", test_state);
+  ADD ("/answer/packet/chart", test_chart);
   ADD ("/answer/packet/scores", test_scores);
   ADD ("/answer/packet/many-scores", test_many_scores);
   return g_test_run ();

@@ -10,6 +10,7 @@ import datetime
 import io
 import os
 import re
+import sqlite3
 import subprocess
 import sys
 import tempfile
@@ -380,6 +381,59 @@ def picture_is_read_aloud(a, b):
     assert re.search(r'\d+ dozen cover', sentence) and '<b>' not in sentence
     assert re.sub(r'\s+', '', sentence) in re.sub(r'\s+', '', spoken(f'{a}/break-even-chart.pdf'))
     assert open(f'{a}/break-even-chart.png', 'rb').read(8) == b'\x89PNG\r\n\x1a\n'
+
+
+def asked(folder, sql, *values):
+    """One number out of the farm file, by SQL of our own."""
+    farm = sqlite3.connect(f'file:{folder}/demo.steading?mode=ro', uri=True)
+    try:
+        return farm.execute(sql, values).fetchone()[0]
+    finally:
+        farm.close()
+
+
+def day_number(year, month, day):
+    return (datetime.date(year, month, day) - datetime.date(1970, 1, 1)).days
+
+
+SCHOOL_YEAR = day_number(2025, 8, 1), day_number(2026, 3, 3)
+NOT_CORRECTED = ' AND id NOT IN (SELECT corrects_id FROM work_span WHERE corrects_id IS NOT NULL)'
+
+
+@case
+def season_says_what_the_farm_file_holds(a, b):
+    text = spoken(f'{a}/season.pdf')
+    eggs = asked(a, 'SELECT sum(eggs) FROM batch_entry WHERE day BETWEEN ? AND ?', *SCHOOL_YEAR)
+    assert f'{eggs:,} eggs collected' in text, text[:400]
+    minutes = asked(a, 'SELECT sum(minutes) FROM work_span WHERE day BETWEEN ? AND ?' + NOT_CORRECTED, *SCHOOL_YEAR)
+    hours = float(re.search(r'([\d,.]+) hours of work', text).group(1).replace(',', ''))
+    assert abs(hours - minutes / 60) < .051, (hours, minutes)
+    came = asked(a, 'SELECT sum(cents) FROM cash_line WHERE pair_id IS NULL AND cents > 0 AND day BETWEEN ? AND ?',
+                 *SCHOOL_YEAR)
+    assert f'${came / 100:,.2f} came in' in text, came
+    for heading in ('Eggs', 'Fish', 'Sales', 'Money', 'Work', 'Builds'):
+        assert heading in text, heading
+
+
+@case
+def packet_says_the_hours_of_its_student(a, b):
+    text = spoken(f'{a}/packet.pdf')
+    name = re.search(r'Packet of (.+?\.)', text).group(1)
+    minutes = asked(a, 'SELECT sum(minutes) FROM work_span WHERE day BETWEEN ? AND ? AND person_id ='
+                       ' (SELECT id FROM person WHERE name = ?)' + NOT_CORRECTED, *SCHOOL_YEAR, name)
+    assert f'{int(minutes) // 60}:{int(minutes) % 60:02} hours and minutes' in text, (name, minutes)
+    assert 'Eggs of the whole farm, by month' in text
+
+
+@case
+def week_of_hours_is_the_log(a, b):
+    text = text_of(f'{a}/hours-week.pdf')
+    lines = [line.split() for line in text.splitlines() if line.strip().startswith('Sum')]
+    minutes = [int(h) * 60 + int(m) for h, m in (cell.split(':') for cell in lines[0][1:])]
+    assert sum(minutes[:-1]) == minutes[-1] > 0, lines
+    monday = SCHOOL_YEAR[1] - datetime.date(2026, 3, 3).weekday()
+    log = asked(a, 'SELECT sum(minutes) FROM work_span WHERE day BETWEEN ? AND ?' + NOT_CORRECTED, monday, monday + 6)
+    assert minutes[-1] == int(log), (minutes, log)
 
 
 @case

@@ -1,0 +1,116 @@
+/* stead-packet-money.c - sections of a packet about money: in and out, stock and net worth. */
+#include "config.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "answer/stead-packet-private.h"
+
+/* Cash book, store room, batches and things that last have a place of their own. */
+static SteadTarget
+fact_target (const SteadStatementEntry *entry)
+{
+  switch (entry->fact)
+    {
+    case STEAD_FACT_RECEIPT: return STEAD_TARGET_RECEIPT;
+    case STEAD_FACT_BATCH:   return STEAD_TARGET_BATCH;
+    case STEAD_FACT_ASSET:   return STEAD_TARGET_ASSET;
+    case STEAD_FACT_BEFORE:
+    case STEAD_FACT_ACCOUNT:
+    case STEAD_FACT_CASH_LINE:
+    case STEAD_FACT_MOVEMENT:
+    case STEAD_FACT_FISH_MOVE:
+    default:                 return STEAD_TARGET_NONE;
+    }
+}
+
+static char *
+marked_line (SteadPacketMaking        *making,
+             const SteadStatementLine *line)
+{
+  g_autofree char *cents = stead_packet_money (making, line->cents);
+  SteadPacketFigure *figure;
+
+  if (line->entries == NULL || line->entries->len == 0)
+    return g_steal_pointer (&cents);
+  /* Translators: a line of a statement, and its sum. */
+  figure = stead_packet_add_figure (making, g_strdup_printf (_("%1$s: %2$s"), line->label, cents));
+  for (guint i = 0; i < MIN (line->entries->len, STEAD_PACKET_MOST_ENTRIES); i++)
+    {
+      const SteadStatementEntry *entry = &g_array_index (line->entries, SteadStatementEntry, i);
+      g_autofree char *text = stead_statement_entry_text (entry);
+      g_autofree char *share = stead_packet_money (making, entry->cents);
+
+      stead_packet_add_entry (figure, g_strdup_printf (_("%1$s: %2$s"), text, share), fact_target (entry), entry->fact_id);
+    }
+  figure->n_entries = line->entries->len;
+  return stead_packet_marked (cents, figure);
+}
+
+static guint
+add_lines (SteadPacketMaking          *making,
+           const SteadStatementAnswer *statement,
+           SteadStatementPart          part)
+{
+  SteadCardTable *table = NULL;
+  guint n = 0;
+
+  for (guint i = 0; i < statement->lines->len; i++)
+    {
+      const SteadStatementLine *line = statement->lines->pdata[i];
+
+      if (line->part != part || (line->cents == 0 && !line->is_total && line->before_cents == 0))
+        continue;
+      if (table == NULL)
+        {
+          stead_packet_add_text (making, STEAD_BLOCK_SUBHEADING, g_strdup (stead_statement_part_title (part)));
+          table = part == STEAD_STATEMENT_BALANCE
+                  ? stead_packet_add_table (making, 1, C_("column of a statement", "What"),
+                                            C_("column of a statement", "At first"),
+                                            C_("column of a statement", "At the end"), NULL)
+                  : stead_packet_add_table (making, 1, C_("column of a statement", "What"),
+                                            C_("column of a statement", "Amount"), NULL);
+        }
+      n++;
+      if (part == STEAD_STATEMENT_BALANCE)
+        stead_packet_add_row (table, g_strdup (line->label), stead_packet_money (making, line->before_cents),
+                              marked_line (making, line));
+      else
+        stead_packet_add_row (table, g_strdup (line->label), marked_line (making, line));
+    }
+  return n;
+}
+
+gboolean
+stead_packet_make_money (SteadPacketMaking  *making,
+                         GError            **error)
+{
+  const SteadStatementAnswer *statement = stead_packet_statement (making, error);
+
+  if (statement == NULL)
+    return FALSE;
+  stead_packet_add_text (making, STEAD_BLOCK_NOTE, g_strdup (_("Money is that of the whole farm, to which the work "
+                                                               "belongs.")));
+  stead_packet_add_text (making, STEAD_BLOCK_TEXT, g_strdup (statement->sentence));
+  if (add_lines (making, statement, STEAD_STATEMENT_CASH) + add_lines (making, statement, STEAD_STATEMENT_INCOME) == 0)
+    stead_packet_blank (making, g_strdup (_("Enter receipts and the cash book in Keep.")), STEAD_TARGET_NEW_RECEIPT, 0);
+  if (statement->n_unpaid > 0)
+    stead_packet_add_text (making, STEAD_BLOCK_NOTE,
+                           g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d receipt is not paid yet, or not all of it.",
+                                                         "%d receipts are not paid yet, or not all of them.",
+                                                         (gulong) statement->n_unpaid), statement->n_unpaid));
+  return TRUE;
+}
+
+gboolean
+stead_packet_make_worth (SteadPacketMaking  *making,
+                         GError            **error)
+{
+  const SteadStatementAnswer *statement = stead_packet_statement (making, error);
+
+  if (statement == NULL)
+    return FALSE;
+  if (add_lines (making, statement, STEAD_STATEMENT_BALANCE) + add_lines (making, statement, STEAD_STATEMENT_WORTH) == 0)
+    stead_packet_blank (making, g_strdup (_("Enter what is on hand, what lasts and what is owed in Keep.")),
+                        STEAD_TARGET_NEW_RECEIPT, 0);
+  return TRUE;
+}
