@@ -14,6 +14,8 @@ typedef struct
 {
   SteadPerson    *person;
   SteadClassSums *sums;
+  int             packet_there, packet_all;   /* sections of a student's packet; 0 of 0: not read here, since
+                              * it takes time: stead_packet_state_of() */
   char           *needs;     /* in words, "" for nothing: "2 hours entries to check, 1 training is over" */
 } SteadClassRow;
 

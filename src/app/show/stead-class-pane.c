@@ -1,4 +1,8 @@
-/* stead-class-pane.c - the class at a glance: one row a person, with hours and what is missing. */
+/* stead-class-pane.c - the class at a glance: one row a person, with hours and what is missing.
+ *
+ * How much of a packet is there takes time to find out: it is done between two frames, one
+ * student after the other, while the window goes on answering.
+ */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
@@ -7,6 +11,8 @@
 
 #include "answer/stead-class-answer.h"
 #include "answer/stead-hours-answer.h"
+#include "answer/stead-packet-state.h"
+#include "app/show/stead-class-charts.h"
 #include "app/show/stead-person-dialog.h"
 #include "app/stead-import-dialog.h"
 #include "app/stead-people-window.h"
@@ -18,7 +24,11 @@ struct _SteadClassPane
   gint64      n_skills;
   gint64      asked;      /* a person to show; 0: nobody */
 
-  SteadTable *table;
+  SteadTable        *table;
+  SteadClassCharts  *charts;
+  GListModel        *model;     /* (nullable): of SteadRow with SteadClassRow */
+  SteadPacketSource *source;    /* (nullable): while packets are looked at */
+  guint              idle, next;
 };
 
 G_DEFINE_FINAL_TYPE (SteadClassPane, stead_class_pane, STEAD_TYPE_PANE)
@@ -90,6 +100,17 @@ skills_text (gpointer item,
 }
 
 static char *
+packet_text (gpointer item,
+             gpointer data)
+{
+  const SteadClassRow *row = row_of (item);
+
+  if (row->packet_all == 0)
+    return g_strdup ("");
+  return g_strdup_printf (C_("skills", "%1$d of %2$d"), row->packet_there, row->packet_all);
+}
+
+static char *
 needs_text (gpointer item,
             gpointer data)
 {
@@ -110,6 +131,22 @@ compare_hours (gconstpointer a,
                gpointer      data)
 {
   return (row_of (a)->sums->minutes > row_of (b)->sums->minutes) - (row_of (a)->sums->minutes < row_of (b)->sums->minutes);
+}
+
+static int
+compare_skills (gconstpointer a,
+                gconstpointer b,
+                gpointer      data)
+{
+  return row_of (a)->sums->n_skills - row_of (b)->sums->n_skills;
+}
+
+static int
+compare_packets (gconstpointer a,
+                 gconstpointer b,
+                 gpointer      data)
+{
+  return row_of (a)->packet_there - row_of (b)->packet_there;
 }
 
 static int
@@ -165,6 +202,58 @@ import_cb (SteadPane *pane)
   stead_import_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), STEAD_IMPORT_PEOPLE, 0);
 }
 
+/* --- packets, one after the other ---------------------------------------------------------- */
+
+static void
+end_look (SteadClassPane *self)
+{
+  g_clear_handle_id (&self->idle, g_source_remove);
+  g_clear_pointer (&self->source, stead_packet_source_free);
+}
+
+/* The row is put in its place again, so that its cells are written anew. */
+static void
+look_at (SteadClassPane *self,
+         guint           at)
+{
+  g_autoptr(SteadRow) item = g_list_model_get_item (self->model, at);
+  SteadClassRow *row = stead_row_get (item);
+  gpointer again[] = { item };
+  SteadPacketState state;
+
+  if (row->person->role != STEAD_PERSON_STUDENT
+      || !stead_packet_state_of (stead_pane_get_store (STEAD_PANE (self)), row->person->id, self->source, &state, NULL))
+    return;
+  row->packet_there = state.n_there;
+  row->packet_all = state.n_all;
+  stead_class_charts_set_packet (self->charts, row->person->id, state.n_there, state.n_all);
+  g_list_store_splice (G_LIST_STORE (self->model), at, 1, again, 1);
+}
+
+static gboolean
+look_cb (gpointer data)
+{
+  SteadClassPane *self = data;
+
+  if (stead_pane_get_store (STEAD_PANE (self)) != NULL && self->next < g_list_model_get_n_items (self->model))
+    {
+      look_at (self, self->next++);
+      return G_SOURCE_CONTINUE;
+    }
+  self->idle = 0;
+  end_look (self);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+begin_look (SteadClassPane *self)
+{
+  end_look (self);
+  self->next = 0;
+  self->source = stead_packet_source_new ();
+  self->idle = g_idle_add_full (G_PRIORITY_LOW, look_cb, self, NULL);
+}
+
 /* --- the pane ---------------------------------------------------------------------------- */
 
 /* The row of who was asked for, before anybody sorts the table anew. */
@@ -192,11 +281,24 @@ stead_class_pane_refresh (SteadPane *pane)
     return;
   self->n_skills = answer->n_skills;
   asked = asked_row (self, answer);
+  stead_class_charts_show (self->charts, answer);
   model = stead_rows_from_array (g_steal_pointer (&answer->rows), (GDestroyNotify) stead_class_row_free);
   stead_table_set_model (self->table, model);
   if (asked != GTK_INVALID_LIST_POSITION)
     stead_table_select (self->table, asked);
   self->asked = 0;
+  g_set_object (&self->model, model);
+  begin_look (self);
+}
+
+static void
+stead_class_pane_dispose (GObject *object)
+{
+  SteadClassPane *self = STEAD_CLASS_PANE (object);
+
+  end_look (self);
+  g_clear_object (&self->model);
+  G_OBJECT_CLASS (stead_class_pane_parent_class)->dispose (object);
 }
 
 static void
@@ -210,6 +312,7 @@ stead_class_pane_show (SteadPane   *pane,
 static void
 stead_class_pane_class_init (SteadClassPaneClass *klass)
 {
+  G_OBJECT_CLASS (klass)->dispose = stead_class_pane_dispose;
   STEAD_PANE_CLASS (klass)->refresh = stead_class_pane_refresh;
   STEAD_PANE_CLASS (klass)->show = stead_class_pane_show;
 }
@@ -219,6 +322,8 @@ stead_class_pane_init (SteadClassPane *self)
 {
   SteadPane *pane = STEAD_PANE (self);
 
+  self->charts = STEAD_CLASS_CHARTS (stead_class_charts_new ());
+  stead_pane_add_head (pane, GTK_WIDGET (self->charts));
   self->table = stead_pane_add_table (pane, _("The class"));
   stead_table_add_column (self->table, _("Name"), FALSE, FALSE, name_text, NULL, compare_names, self);
   stead_table_add_column (self->table, _("Role"), FALSE, FALSE, role_text, NULL, NULL, self);
@@ -226,7 +331,8 @@ stead_class_pane_init (SteadClassPane *self)
   stead_table_add_column (self->table, _("Groups"), FALSE, FALSE, groups_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Hours"), TRUE, FALSE, hours_text, NULL, compare_hours, self);
   stead_table_add_column (self->table, _("Late"), TRUE, FALSE, late_text, NULL, compare_late, self);
-  stead_table_add_column (self->table, _("Skills"), TRUE, FALSE, skills_text, NULL, NULL, self);
+  stead_table_add_column (self->table, _("Skills"), TRUE, FALSE, skills_text, NULL, compare_skills, self);
+  stead_table_add_column (self->table, C_("column of the class", "Packet"), TRUE, FALSE, packet_text, NULL, compare_packets, self);
   stead_table_add_column (self->table, _("What is missing"), FALSE, TRUE, needs_text, NULL, NULL, self);
   stead_table_set_empty (self->table, _("Nobody is entered yet. The names of those who work on the farm belong here, "
                                         "so that the log can say who did what."));
