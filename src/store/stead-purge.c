@@ -64,6 +64,28 @@ stead_purge_list (SteadStore  *store,
 }
 
 gboolean
+stead_purge_get_keep_until (SteadStore  *store,
+                            gint64       person_id,
+                            SteadDay    *out_day,
+                            GError     **error)
+{
+  static const char sql[] = "SELECT keep_until FROM person WHERE id = ?1";
+  g_autoptr(SteadStmt) stmt = NULL;
+  int got;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && out_day != NULL, FALSE);
+  stmt = stead_store_prepare (store, sql, error);
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, person_id);
+  got = stead_store_step (store, stmt, error);
+  if (got < 0)
+    return FALSE;
+  *out_day = got == 1 ? stead_stmt_day (stmt, 0) : STEAD_DAY_NONE;
+  return TRUE;
+}
+
+gboolean
 stead_purge_set_keep_until (SteadStore  *store,
                             gint64       person_id,
                             SteadDay     day,

@@ -28,6 +28,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadPurgePerson, stead_purge_person_free)
 GPtrArray *stead_purge_list           (SteadStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Sets the school's day; STEAD_DAY_NONE: none.  Within an action. */
+/* @out_day: (out): STEAD_DAY_NONE where the school set none, or there is no such person */
+gboolean   stead_purge_get_keep_until (SteadStore *store, gint64 person_id, SteadDay *out_day, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean   stead_purge_set_keep_until (SteadStore *store, gint64 person_id, SteadDay day, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 typedef struct

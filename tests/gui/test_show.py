@@ -1,4 +1,4 @@
-"""Show: a class list comes in, hours for a whole group, refusals at the field, and the advisor's check."""
+"""Show: a class list comes in, hours for a whole group, refusals at the field, the advisor's check, the day of keeping."""
 import os
 
 from drive import Window, run_cases, until
@@ -61,4 +61,24 @@ def test_class_list_hours_check():
     farm.verify()
 
 
-run_cases(test_class_list_hours_check)
+def test_packets_and_the_day_of_keeping():
+    farm = Farm()
+    w = opened(farm)
+    # How much of each packet is there comes by itself, as words of the chart too.
+    w.wait('image', 'How much of each packet is there')
+    w.wait_words(' of 16', rows=True)
+    w.press('push button', 'New person')
+    w.fill('Name', 'Leaves Soon')
+    w.fill('Keep what names this person until', 'June 30, 2029')
+    w.press('push button', 'Save')
+    until(lambda: farm.rows("SELECT date (keep_until * 86400, 'unixepoch') FROM person WHERE name = 'Leaves Soon'")
+          == ['2029-06-30'])
+    # From the hours of one person there is a way back to those of all.
+    w.press('push button', 'Hours')
+    w.wait('combo box', 'Whose hours')
+    assert w.nameless() == []
+    assert w.close() == 0
+    farm.verify()
+
+
+run_cases(test_class_list_hours_check, test_packets_and_the_day_of_keeping)

@@ -21,7 +21,10 @@
 #include "store/stead-reflection-repo.h"
 #include "store/stead-shot-repo.h"
 #include "store/stead-skill-repo.h"
+#include "store/stead-months-repo.h"
 #include "store/stead-people-repo.h"
+#include "store/stead-purge.h"
+#include "store/stead-release-repo.h"
 #include "store/stead-work-repo.h"
 
 static int
@@ -342,6 +345,11 @@ use_people (Farm    *farm,
   g_ptr_array_unref (stead_turn_repo_list (farm->store, TODAY, error));
   g_ptr_array_unref (stead_training_repo_list (farm->store, farm->student, error));
   g_ptr_array_unref (stead_consent_repo_list (farm->store, farm->student, error));
+  g_ptr_array_unref (stead_class_repo_sums (farm->store, TODAY - 200, TODAY, 7, error));
+  g_ptr_array_unref (stead_class_repo_minutes (farm->store, TODAY - 200, TODAY, 0, error));
+  g_ptr_array_unref (stead_months_repo_hours (farm->store, TODAY - 200, TODAY, error));
+  g_ptr_array_unref (stead_release_repo_list (farm->store, error));
+  g_ptr_array_unref (stead_purge_list (farm->store, error));
   g_assert_no_error (*error);
 }
 

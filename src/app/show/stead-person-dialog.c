@@ -13,6 +13,7 @@
 #include "app/keep/stead-pick.h"
 #include "app/make/stead-make-parts.h"
 #include "app/stead-field.h"
+#include "store/stead-purge.h"
 
 #define N_CONSENTS (STEAD_CONSENT_WORK + 1)
 
@@ -23,7 +24,7 @@ struct _SteadPersonDialog
   SteadPerson    *person;
   GPtrArray      *consents;   /* of SteadConsent */
 
-  SteadField     *name, *class_year;
+  SteadField     *name, *class_year, *keep_until;
   SteadPick      *role;
   GtkCheckButton *left, *consent[N_CONSENTS];
 };
@@ -36,6 +37,7 @@ typedef struct
 {
   SteadPersonDialog *self;
   gboolean           wants[N_CONSENTS];
+  SteadDay           keep_until;   /* STEAD_DAY_NONE: the school set no day */
 } Saving;
 
 static gboolean
@@ -76,6 +78,8 @@ save_act (SteadStore  *store,
   Saving *saving = data;
 
   if (!stead_person_repo_save (store, saving->self->person, error))
+    return FALSE;
+  if (!stead_purge_set_keep_until (store, saving->self->person->id, saving->keep_until, error))
     return FALSE;
   for (int what = 0; what < N_CONSENTS; what++)
     if (!save_consent (store, saving->self, (SteadConsentWhat) what, saving->wants[what], error))
@@ -132,7 +136,8 @@ stead_person_dialog_save (SteadDialog  *dialog,
   const char *name;
   gint64 year;
 
-  if (!stead_field_read_text (self->name, &name) || !read_year (self, &year))
+  if (!stead_field_read_text (self->name, &name) || !read_year (self, &year)
+      || !stead_field_read_day (self->keep_until, STEAD_DAY_NONE, &saving.keep_until))
     return FALSE;
   tidy = g_strstrip (g_strdup (name));
   if (!check_name (self, tidy))
@@ -196,6 +201,11 @@ stead_person_dialog_init (SteadPersonDialog *self)
       gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->consent[what]));
     }
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->left));
+  self->keep_until = STEAD_FIELD (stead_field_new (_("Keep what names this person until"), STEAD_FIELD_DAY));
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->keep_until));
+  gtk_box_append (GTK_BOX (box), stead_make_label (_("The school sets this day, or none. After it, “Remove People…” in "
+                                                     "“Exports” chooses this person by itself; nothing is removed "
+                                                     "without being asked for."), "soft"));
   g_object_set (self, "content", box, "default-width", 480, NULL);
 }
 
@@ -212,6 +222,16 @@ find_person (SteadStore *store,
   return NULL;
 }
 
+/* STEAD_DAY_NONE: the school set no day. */
+static SteadDay
+keep_of (SteadStore *store,
+         gint64      person_id)
+{
+  SteadDay day = STEAD_DAY_NONE;
+
+  return stead_purge_get_keep_until (store, person_id, &day, NULL) ? day : STEAD_DAY_NONE;
+}
+
 void
 stead_person_dialog_show (GtkWidget *parent,
                           SteadDesk *desk,
@@ -221,6 +241,7 @@ stead_person_dialog_show (GtkWidget *parent,
   SteadPerson *person = find_person (store, person_id);
   SteadPersonDialog *self = g_object_new (STEAD_TYPE_PERSON_DIALOG, "title", person == NULL ? _("A new person") : _("Person"),
                                           "save-label", _("Save"), NULL);
+  SteadDay keep;
 
   if (person == NULL)
     {
@@ -238,6 +259,10 @@ stead_person_dialog_show (GtkWidget *parent,
   if (person->class_year > 0)
     stead_field_show_count (self->class_year, person->class_year);
   stead_pick_show (self->role, (gint64) person->role + 1);
+  stead_field_set_today (self->keep_until, stead_store_get_today (store));
+  keep = keep_of (store, person->id);
+  if (keep != STEAD_DAY_NONE)
+    stead_field_show_day (self->keep_until, keep);
   gtk_check_button_set_active (self->left, person->left_on != STEAD_DAY_NONE);
   for (int what = 0; what < N_CONSENTS; what++)
     gtk_check_button_set_active (self->consent[what], stead_consent_holds (self->consents, person->id, (SteadConsentWhat) what,
