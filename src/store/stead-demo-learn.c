@@ -8,7 +8,9 @@
 #include "store/stead-farm-repo.h"
 #include "store/stead-packet-repo.h"
 #include "store/stead-reflection-repo.h"
+#include "store/stead-sale-repo.h"
 #include "store/stead-skill-repo.h"
+#include "store/stead-work-repo.h"
 
 /* How far back the log is looked through for what shows a skill. */
 #define EVIDENCE_DAYS 200
@@ -244,6 +246,33 @@ add_scores (SteadDemoWriter  *writer,
   return TRUE;
 }
 
+/* Written down on the evening of the day itself. */
+static gboolean
+add_hours (SteadDemoWriter  *writer,
+           const char       *group,
+           gint64            event_id,
+           GError          **error)
+{
+  g_auto(GStrv) list = stead_demo_list (&writer->story->reader, group, "hours");
+  SteadDay today = stead_store_get_today (writer->store);
+  gboolean good = TRUE;
+
+  for (char **text = list; *text != NULL && good; text++)
+    {
+      g_auto(GStrv) parts = parts_of (*text, 5);
+      int minutes = (int) g_ascii_strtoll (parts[2], NULL, 10);
+      SteadWorkSpan span = { .person_id = person_of (writer, parts[1]), .day = today - (SteadDay) g_ascii_strtoll (parts[0], NULL, 10),
+                             .minutes = minutes, .duty = parts[4], .event_id = event_id };
+
+      span.from_at = stead_sale_time (span.day, (int) g_ascii_strtoll (parts[3], NULL, 10));
+      span.to_at = span.from_at + 60 * minutes;
+      stead_store_set_today (writer->store, span.day);
+      good = stead_work_repo_add (writer->store, &span, error);
+    }
+  stead_store_set_today (writer->store, today);
+  return good;
+}
+
 static gboolean
 add_need (SteadDemoWriter  *writer,
           gint64            event_id,
@@ -302,7 +331,7 @@ write_event (SteadDemoWriter  *writer,
     return FALSE;
   stead_demo_set_id (writer, group, event.id);
   return add_team (writer, group, event.id, error) && add_scores (writer, group, &event, error) &&
-         add_needs (writer, group, event.id, error);
+         add_hours (writer, group, event.id, error) && add_needs (writer, group, event.id, error);
 }
 
 /* --- packets ----------------------------------------------------------------------------------- */
