@@ -41,21 +41,43 @@ stead_words_role_number (const char *role,
   return g_strdup_printf (_("Student %d"), (int) id);
 }
 
-static void
-column (SteadLogAnswer *log,
-        const char     *title,
-        SteadCellKind   kind,
-        int             digits,
-        gboolean        sum)
+typedef struct
 {
-  stead_log_add_column (log, g_strdup (title), kind, digits, sum);
+  const char    *title;    /* untranslated; %s: the unit of weight */
+  SteadCellKind  kind;
+  int            digits;
+  gboolean       sum;
+} Column;
+
+#define TEXT(title) { title, STEAD_CELL_TEXT, 0, FALSE }
+#define DAY(title) { title, STEAD_CELL_DAY, 0, FALSE }
+#define COUNT(title, sum) { title, STEAD_CELL_COUNT, 0, sum }
+#define MONEY(title) { title, STEAD_CELL_MONEY, 0, TRUE }
+#define NUMBER(title, digits, sum) { title, STEAD_CELL_NUMBER, digits, sum }
+
+static const SteadUnit *
+weight_unit (const Maker *maker)
+{
+  return stead_unit_by_id (maker->farm->units == STEAD_UNITS_US ? "lb" : "kg");
 }
 
+/* @title: untranslated, too */
 static SteadLogAnswer *
-sheet_new (const Maker *maker,
-           const char  *title)
+sheet_new (const Maker  *maker,
+           const char   *title,
+           const Column *columns,
+           gsize         n)
 {
-  return stead_log_new (g_strdup (title), maker->farm->currency, maker->store);
+  SteadLogAnswer *log = stead_log_new (g_strdup (_(title)), maker->farm->currency, maker->store);
+
+  for (gsize i = 0; i < n; i++)
+    {
+      GString *head = g_string_new (_(columns[i].title));
+
+      g_string_replace (head, "%s", stead_unit_symbol (weight_unit (maker)), 1);
+      stead_log_add_column (log, g_string_free (head, FALSE), columns[i].kind, columns[i].digits, columns[i].sum);
+    }
+  return log;
 }
 
 static SteadLogCell
@@ -81,20 +103,17 @@ static SteadLogAnswer *
 make_hours (const Maker  *maker,
             GError      **error)
 {
+  static const Column columns[] = {
+    /* Minutes, since hours with two digits do not add up to the hours that were worked. */
+    DAY (N_("Day")), TEXT (N_("Who")), TEXT (N_("What")), NUMBER (N_("Minutes"), 1, TRUE), TEXT (N_("Paid")),
+    TEXT (N_("Entered late")), TEXT (N_("Checked")),
+  };
   g_autoptr(GPtrArray) rows = stead_months_repo_hours (maker->store, maker->from, maker->to, error);
   SteadLogAnswer *log;
 
   if (rows == NULL)
     return NULL;
-  log = sheet_new (maker, _("Hours"));
-  column (log, _("Day"), STEAD_CELL_DAY, 0, FALSE);
-  column (log, _("Who"), STEAD_CELL_TEXT, 0, FALSE);
-  column (log, _("What"), STEAD_CELL_TEXT, 0, FALSE);
-  /* Minutes, since hours with two digits do not add up to the hours that were worked. */
-  column (log, _("Minutes"), STEAD_CELL_NUMBER, 1, TRUE);
-  column (log, _("Paid"), STEAD_CELL_TEXT, 0, FALSE);
-  column (log, _("Entered late"), STEAD_CELL_TEXT, 0, FALSE);
-  column (log, _("Checked"), STEAD_CELL_TEXT, 0, FALSE);
+  log = sheet_new (maker, N_("Hours"), columns, G_N_ELEMENTS (columns));
   for (guint i = 0; i < rows->len; i++)
     {
       const SteadHoursRow *row = rows->pdata[i];
@@ -130,19 +149,16 @@ static SteadLogAnswer *
 make_stock (const Maker  *maker,
             GError      **error)
 {
+  static const Column columns[] = {
+    TEXT (N_("Item")), TEXT (N_("Lot")), DAY (N_("Since")), DAY (N_("Best before")),
+    NUMBER (N_("Amount"), 3, FALSE), TEXT (N_("Unit")), MONEY (N_("Value")),
+  };
   g_autoptr(GPtrArray) rows = stead_months_repo_stock (maker->store, error);
   SteadLogAnswer *log;
 
   if (rows == NULL)
     return NULL;
-  log = sheet_new (maker, _("Stock"));
-  column (log, _("Item"), STEAD_CELL_TEXT, 0, FALSE);
-  column (log, _("Lot"), STEAD_CELL_TEXT, 0, FALSE);
-  column (log, _("Since"), STEAD_CELL_DAY, 0, FALSE);
-  column (log, _("Best before"), STEAD_CELL_DAY, 0, FALSE);
-  column (log, _("Amount"), STEAD_CELL_NUMBER, 3, FALSE);
-  column (log, _("Unit"), STEAD_CELL_TEXT, 0, FALSE);
-  column (log, _("Value"), STEAD_CELL_MONEY, 0, TRUE);
+  log = sheet_new (maker, N_("Stock"), columns, G_N_ELEMENTS (columns));
   for (guint i = 0; i < rows->len; i++)
     {
       const SteadStockRow *row = rows->pdata[i];
@@ -164,21 +180,18 @@ static SteadLogAnswer *
 make_production (const Maker  *maker,
                  GError      **error)
 {
+  static const Column columns[] = {
+    TEXT (N_("Month")), COUNT (N_("Eggs"), TRUE), NUMBER (N_("Fish (%s)"), 1, TRUE),
+    NUMBER (N_("Crops (%s)"), 1, TRUE), COUNT (N_("Jars and packs of the kitchen"), TRUE),
+    MONEY (N_("Money in")), MONEY (N_("Money out")), NUMBER (N_("Hours"), 1, TRUE),
+  };
   g_autoptr(GPtrArray) months = stead_months_repo_list (maker->store, maker->from, maker->to, error);
-  const SteadUnit *unit = stead_unit_by_id (maker->farm->units == STEAD_UNITS_US ? "lb" : "kg");
+  const SteadUnit *unit = weight_unit (maker);
   SteadLogAnswer *log;
 
   if (months == NULL)
     return NULL;
-  log = sheet_new (maker, _("Production"));
-  column (log, _("Month"), STEAD_CELL_TEXT, 0, FALSE);
-  column (log, _("Eggs"), STEAD_CELL_COUNT, 0, TRUE);
-  stead_log_add_column (log, g_strdup_printf (_("Fish (%s)"), stead_unit_symbol (unit)), STEAD_CELL_NUMBER, 1, TRUE);
-  stead_log_add_column (log, g_strdup_printf (_("Crops (%s)"), stead_unit_symbol (unit)), STEAD_CELL_NUMBER, 1, TRUE);
-  column (log, _("Jars and packs of the kitchen"), STEAD_CELL_COUNT, 0, TRUE);
-  column (log, _("Money in"), STEAD_CELL_MONEY, 0, TRUE);
-  column (log, _("Money out"), STEAD_CELL_MONEY, 0, TRUE);
-  column (log, _("Hours"), STEAD_CELL_NUMBER, 1, TRUE);
+  log = sheet_new (maker, N_("Production"), columns, G_N_ELEMENTS (columns));
   for (guint i = 0; i < months->len; i++)
     {
       const SteadMonth *month = months->pdata[i];
@@ -201,19 +214,16 @@ static SteadLogAnswer *
 make_sales (const Maker  *maker,
             GError      **error)
 {
+  static const Column columns[] = {
+    DAY (N_("Day")), TEXT (N_("Sale day")), TEXT (N_("Place")), TEXT (N_("State")),
+    NUMBER (N_("Units"), 1, TRUE), MONEY (N_("Takings")), MONEY (N_("Over or short")),
+  };
   g_autoptr(SteadSeasonAnswer) season = stead_season_answer_new (maker->store, error);
   SteadLogAnswer *log;
 
   if (season == NULL)
     return NULL;
-  log = sheet_new (maker, _("Sales"));
-  column (log, _("Day"), STEAD_CELL_DAY, 0, FALSE);
-  column (log, _("Sale day"), STEAD_CELL_TEXT, 0, FALSE);
-  column (log, _("Place"), STEAD_CELL_TEXT, 0, FALSE);
-  column (log, _("State"), STEAD_CELL_TEXT, 0, FALSE);
-  column (log, _("Units"), STEAD_CELL_NUMBER, 1, TRUE);
-  column (log, _("Takings"), STEAD_CELL_MONEY, 0, TRUE);
-  column (log, _("Over or short"), STEAD_CELL_MONEY, 0, TRUE);
+  log = sheet_new (maker, N_("Sales"), columns, G_N_ELEMENTS (columns));
   for (guint i = season->days->len; i > 0; i--)
     {
       const SteadSeasonDay *day = season->days->pdata[i - 1];
@@ -234,18 +244,17 @@ static SteadLogAnswer *
 make_people (const Maker  *maker,
              GError      **error)
 {
+  static const Column columns[] = {
+    /* Minutes, since hours with two digits do not add up to the hours that were worked. */
+    COUNT (N_("Number"), FALSE), TEXT (N_("Who")), TEXT (N_("Class year")), DAY (N_("Left on")),
+    NUMBER (N_("Minutes"), 1, TRUE),
+  };
   g_autoptr(GPtrArray) rows = stead_months_repo_people (maker->store, maker->from, maker->to, error);
   SteadLogAnswer *log;
 
   if (rows == NULL)
     return NULL;
-  log = sheet_new (maker, _("People"));
-  column (log, _("Number"), STEAD_CELL_COUNT, 0, FALSE);
-  column (log, _("Who"), STEAD_CELL_TEXT, 0, FALSE);
-  column (log, _("Class year"), STEAD_CELL_TEXT, 0, FALSE);
-  column (log, _("Left on"), STEAD_CELL_DAY, 0, FALSE);
-  /* Minutes, since hours with two digits do not add up to the hours that were worked. */
-  column (log, _("Minutes"), STEAD_CELL_NUMBER, 1, TRUE);
+  log = sheet_new (maker, N_("People"), columns, G_N_ELEMENTS (columns));
   for (guint i = 0; i < rows->len; i++)
     {
       const SteadPersonRow *row = rows->pdata[i];
