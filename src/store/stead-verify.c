@@ -228,6 +228,20 @@ tell_score (sqlite3_stmt *stmt)
 }
 
 static char *
+tell_long_hours (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("The hours of %s on %s are more than lies between their start and their end."),
+                          text_at (stmt, 0), text_at (stmt, 1));
+}
+
+static char *
+tell_hours_correction (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("A correction of the hours of %s on %s is written for somebody else."), text_at (stmt, 0),
+                          text_at (stmt, 1));
+}
+
+static char *
 tell_packet (sqlite3_stmt *stmt)
 {
   return g_strdup_printf (_("The packet “%s” is of nobody, or has no section."), text_at (stmt, 0));
@@ -395,6 +409,14 @@ static const Rule rules[] = {
 
   { "SELECT DISTINCT event.name FROM event_score AS score JOIN event ON event.id = score.event_id"
     " WHERE score.score > score.out_of ORDER BY event.name", tell_score },
+
+  /* A minute for what rounding adds. */
+  { "SELECT person.name, " DAY ("work.day") " FROM work_span AS work JOIN person ON person.id = work.person_id"
+    " WHERE work.minutes > (work.to_at - work.from_at) / 60.0 + 1 ORDER BY work.day, work.id", tell_long_hours },
+
+  { "SELECT person.name, " DAY ("wrong.day") " FROM work_span AS right_ JOIN work_span AS wrong"
+    "   ON wrong.id = right_.corrects_id JOIN person ON person.id = wrong.person_id"
+    " WHERE right_.person_id <> wrong.person_id ORDER BY wrong.day, wrong.id", tell_hours_correction },
 
   { "SELECT name FROM packet WHERE (person_id IS NULL AND event_id IS NULL)"
     " OR NOT EXISTS (SELECT 1 FROM packet_section WHERE packet_id = packet.id) ORDER BY name, id", tell_packet },

@@ -258,6 +258,12 @@ static const struct
   { "held", "INSERT INTO safety_hold (lot_id, since_at, reason) VALUES (2, 86400 * 20000, 'x')", "while it was held" },
   { "score", "INSERT INTO event (id, name, kind, day) VALUES (1, 'Contest', 'sales', 20600);"
              "INSERT INTO event_score (event_id, day, score, out_of) VALUES (1, 20600, 11, 10)", "“Contest” is above" },
+  { "long-hours", "INSERT INTO work_span (person_id, day, from_at, to_at, minutes, break_minutes, duty, paid, entered_on)"
+                  " VALUES (1, 20600, 1779865200, 1779868800, 62, 0, 'Feed', 0, 20600)", "lies between" },
+  { "hours-of-another", "INSERT INTO work_span (id, person_id, day, minutes, break_minutes, duty, paid, entered_on)"
+                        " VALUES (1, 1, 20600, 60, 0, 'Feed', 0, 20600);"
+                        "INSERT INTO work_span (person_id, day, minutes, break_minutes, duty, paid, entered_on, corrects_id)"
+                        " VALUES (2, 20600, 45, 0, 'Feed', 0, 20600, 1)", "for somebody else" },
   { "packet", "INSERT INTO packet (name, from_on, to_on) VALUES ('Mine', 20600, 20601)", "“Mine” is of nobody" },
   { "seal-itself", "UPDATE receipt SET seal = replace (seal, substr (seal, 1, 1), 'g') WHERE seal_no = 1",
     "when it was signed" },
