@@ -44,10 +44,13 @@ def test_event_to_packet():
         assert words in text, words
 
     w = opened(farm)
+    w.press('push button', 'Events')
+    w.wait('image', 'Scores of practices')
     w.press('push button', 'Packets')
     w.wait_words('nothing is recorded for')
     w.press('push button', 'Figures and entries')
     w.wait_words('Hours worked', rows=True)
+    w.wait('push button', 'Close')                 # there is nothing to cancel
     w.keys('Escape')
     assert w.close() == 0
 
