@@ -278,9 +278,10 @@ stead_question_ask (SteadStore  *store,
                     GError     **error)
 {
   static char *(*const asks[]) (SteadStore *, gint64, JsonBuilder *, GError **) = {
-    ask_cost, ask_price, stead_question_joint, stead_question_how_sure, stead_question_flock, stead_question_fish, stead_question_crop, stead_question_greenhouse, stead_question_water,
-    stead_question_recipe, stead_question_kitchen, stead_question_checks, stead_question_batch, ask_due, stead_question_stock,
-    stead_question_store_room, stead_question_trace,
+    ask_cost, ask_price, stead_question_joint, stead_question_how_sure, stead_question_flock, stead_question_fish,
+    stead_question_crop, stead_question_greenhouse, stead_question_water, stead_question_recipe, stead_question_kitchen,
+    stead_question_checks, stead_question_batch, ask_due, stead_question_stock, stead_question_store_room,
+    stead_question_trace,
     stead_question_ask_cash, stead_question_ask_statement,
     stead_question_sale, stead_question_season,
     stead_question_class, stead_question_hours, stead_question_results,
