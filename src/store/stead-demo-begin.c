@@ -8,12 +8,26 @@
 #include "store/stead-demo-writer-private.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-item-repo.h"
+#include "store/stead-joint-repo.h"
 #include "store/stead-lot-repo.h"
+#include "store/stead-overhead-repo.h"
 
 /* One cup in mL (NIST Special Publication 811, appendix B). */
 #define CUP_ML 236.5882365
 
 /* --- the farm, its people, places and things ---------------------------------------- */
+
+/* A description without a rate gives a farm that charges none. */
+static gboolean
+write_overhead (SteadDemoWriter  *writer,
+                GError          **error)
+{
+  SteadDemoReader *reader = &writer->story->reader;
+  SteadOverhead overhead = { STEAD_OVERHEAD_HOURS, (gint64) round (100 * stead_demo_number_if (reader, "farm", "overhead_cost", 0)),
+                             stead_demo_number_if (reader, "farm", "overhead_hours", 0) };
+
+  return overhead.planned_cents == 0 || stead_overhead_repo_set (writer->store, &overhead, error);
+}
 
 static gboolean
 write_farm (SteadDemoWriter  *writer,
@@ -35,7 +49,7 @@ write_farm (SteadDemoWriter  *writer,
   if (!stead_demo_sound (writer, error))
     return FALSE;
   stead_day_split (start, NULL, &farm.school_year_month, &farm.school_year_mday);
-  return stead_farm_repo_set (writer->store, &farm, error);
+  return stead_farm_repo_set (writer->store, &farm, error) && write_overhead (writer, error);
 }
 
 /* School ends in early June; students come and go with it. */
@@ -142,6 +156,20 @@ write_item (SteadDemoWriter  *writer,
 
 /* --- the flock and what lasts --------------------------------------------------------- */
 
+/* By which the cost of the flock can be shared between eggs and hens. */
+static gboolean
+write_hen_weight (SteadDemoWriter  *writer,
+                  GError          **error)
+{
+  g_autoptr(SteadJointPlan) plan = stead_joint_plan_new ();
+  double pounds = stead_demo_number_if (&writer->story->reader, "flock", "hen_weight_lb", 0);
+
+  if (!(pounds > 0))
+    return TRUE;
+  stead_joint_plan_set (plan, "hens", "weight", stead_quantity_to_base (pounds, stead_unit_by_id ("lb")));
+  return stead_joint_repo_save (writer->store, writer->flock_id, plan, error);
+}
+
 static gboolean
 write_flock (SteadDemoWriter  *writer,
              gconstpointer     what,
@@ -168,6 +196,8 @@ write_flock (SteadDemoWriter  *writer,
   if (!stead_demo_sound (writer, error) || !stead_flock_repo_save (writer->store, flock, error))
     return FALSE;
   writer->flock_id = flock->id;
+  if (!write_hen_weight (writer, error))
+    return FALSE;
   return stead_demo_cash_begin_batch (writer, "flock", flock->id, flock->birds_cost_cents, error);
 }
 

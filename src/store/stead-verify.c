@@ -247,6 +247,12 @@ tell_packet (sqlite3_stmt *stmt)
   return g_strdup_printf (_("The packet “%s” is of nobody, or has no section."), text_at (stmt, 0));
 }
 
+static char *
+tell_joint (sqlite3_stmt *stmt)
+{
+  return g_strdup_printf (_("Figures to share the cost of “%s” are kept, but no way to share it."), text_at (stmt, 0));
+}
+
 /* --- the rules -------------------------------------------------------------- */
 
 #define BY_LOT "(SELECT coalesce (max (cost_method), 'fifo') FROM farm) = 'fifo'"
@@ -420,6 +426,9 @@ static const Rule rules[] = {
 
   { "SELECT name FROM packet WHERE (person_id IS NULL AND event_id IS NULL)"
     " OR NOT EXISTS (SELECT 1 FROM packet_section WHERE packet_id = packet.id) ORDER BY name, id", tell_packet },
+
+  { "SELECT DISTINCT batch.name FROM joint_figure AS figure JOIN batch ON batch.id = figure.batch_id"
+    " WHERE NOT EXISTS (SELECT 1 FROM joint_split WHERE batch_id = figure.batch_id) ORDER BY batch.name", tell_joint },
 };
 
 /* What damage keeps from being looked at is a finding of its own.  That the disk,

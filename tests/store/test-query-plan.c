@@ -25,6 +25,9 @@
 #include "store/stead-people-repo.h"
 #include "store/stead-purge.h"
 #include "store/stead-release-repo.h"
+#include "store/stead-joint-repo.h"
+#include "store/stead-overhead-repo.h"
+#include "store/stead-scenario-repo.h"
 #include "store/stead-work-repo.h"
 
 static int
@@ -48,7 +51,8 @@ is_walk (const char *detail)
   static const char * const large[] = { "batch_entry", "e", "movement", "m", "harvest", "h", "treatment",
                                         "reading", "check_line", "check_limit", "check_action", "a",
                                         "t", "batch_note", "water_test", "routine_done", "d", "climate",
-                                        "sale_tap", "sale_line", "l", "o", "f", "work_span", "w" };
+                                        "sale_tap", "sale_line", "l", "o", "f", "work_span", "w",
+                                        "joint_figure", "joint_split", "scenario_value", "price_trial" };
   g_auto(GStrv) words = g_strsplit (detail, " ", -1);
 
   if (g_strv_length (words) < 2 || strcmp (words[0], "SCAN") != 0)
@@ -353,6 +357,32 @@ use_people (Farm    *farm,
   g_assert_no_error (*error);
 }
 
+/* What is kept to price with: reads of one product, one batch and the farm alone. */
+static void
+use_pricing (Farm    *farm,
+             GError **error)
+{
+  g_autoptr(SteadJointPlan) plan = stead_joint_plan_new ();
+  g_autoptr(SteadScenario) scenario = stead_scenario_new ("Dear feed");
+  SteadPriceTrial trial = { .day = TODAY - 3, .price_cents = 450, .units = 40 };
+  SteadOverhead overhead = { STEAD_OVERHEAD_HOURS, 20000, 500 };
+
+  stead_joint_plan_set (plan, "hens", "weight", 1.9);
+  stead_scenario_set (scenario, "input", 1.1);
+  ACT (farm, stead_joint_repo_save (farm->store, farm->flock, plan, err));
+  ACT (farm, stead_scenario_repo_save (farm->store, 1, scenario, err));
+  ACT (farm, stead_scenario_repo_rename (farm->store, 1, "Dear feed", "Dearer feed", err));
+  ACT (farm, stead_price_trial_repo_add (farm->store, 1, &trial, err));
+  ACT (farm, stead_overhead_repo_set (farm->store, &overhead, err));
+  stead_joint_plan_free (stead_joint_repo_get (farm->store, farm->flock, error));
+  g_ptr_array_unref (stead_scenario_repo_list (farm->store, 1, error));
+  g_ptr_array_unref (stead_price_trial_repo_list (farm->store, 1, error));
+  g_assert_true (stead_overhead_repo_get (farm->store, &overhead, error));
+  ACT (farm, stead_scenario_repo_delete (farm->store, 1, "Dearer feed", err));
+  ACT (farm, stead_price_trial_repo_delete (farm->store, 1, err));
+  g_assert_no_error (*error);
+}
+
 static void
 test_no_walk (void)
 {
@@ -374,6 +404,7 @@ test_no_walk (void)
   use_learning (farm, &error);
   use_people (farm, &error);
   use_builds (farm, &error);
+  use_pricing (farm, &error);
   sqlite3_trace_v2 (stead_store_get_db (farm->store), 0, NULL, NULL);
   g_assert_cmpuint (g_hash_table_size (caught), >, 30);
   g_hash_table_iter_init (&iter, caught);

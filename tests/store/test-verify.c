@@ -265,6 +265,8 @@ static const struct
                         "INSERT INTO work_span (person_id, day, minutes, break_minutes, duty, paid, entered_on, corrects_id)"
                         " VALUES (2, 20600, 45, 0, 'Feed', 0, 20600, 1)", "for somebody else" },
   { "packet", "INSERT INTO packet (name, from_on, to_on) VALUES ('Mine', 20600, 20601)", "“Mine” is of nobody" },
+  { "joint", "INSERT INTO joint_figure (batch_id, part, field, value) SELECT min (id), 'hens', 'weight', 2 FROM batch",
+    "but no way to share it" },
   { "seal-itself", "UPDATE receipt SET seal = replace (seal, substr (seal, 1, 1), 'g') WHERE seal_no = 1",
     "when it was signed" },
 };

@@ -26,6 +26,7 @@ struct _SteadChoiceView
   GtkWidget        *bundle, *same, *error;
   SteadField       *day, *cents, *sold;
   SteadPlot        *plot;
+  GtkWidget        *grid;
   GtkWidget        *empty;
   SteadWhyBox      *whys;
 };
@@ -67,6 +68,49 @@ make_rows (SteadChoiceView *self)
 }
 
 static void
+put_price (SteadChoiceView *self,
+           int              row,
+           const char      *name,
+           double           cents,
+           gboolean         here)
+{
+  const SteadCvp *plan = &self->answer->price->plan;
+  double left = cents - self->answer->unit_cents;
+  double same = left > 0 ? plan->planned_units * (plan->price_cents - self->answer->unit_cents) / left : NAN;
+  g_autofree char *price = money (self, cents);
+  g_autofree char *leaves = money (self, left);
+  g_autofree char *markup = self->answer->unit_cents > 0 ? stead_words_percent (left / self->answer->unit_cents, 0) : g_strdup ("–");
+  g_autofree char *margin = cents > 0 ? stead_words_percent (left / cents, 0) : g_strdup ("–");
+  g_autofree char *units = same > 0 ? stead_words_units (pack_of (self), ceil (same - 1e-9)) : g_strdup ("–");
+  const char *cells[] = { name, price, leaves, markup, margin, units };
+
+  for (int i = 0; i < (int) G_N_ELEMENTS (cells); i++)
+    stead_view_grid_put (self->grid, i, row, cells[i], i == 0, here && i > 0);
+}
+
+/* Prices side by side, so that markup and margin are never taken for each other. */
+static void
+show_grid (SteadChoiceView *self)
+{
+  const char *heads[] = { "", _("Price"), _("Left of one"), _("Markup"), _("Margin"), _("For the plan's profit") };
+  int row = 1;
+
+  stead_view_grid_clear (self->grid);
+  for (int i = 0; i < (int) G_N_ELEMENTS (heads); i++)
+    stead_view_grid_put (self->grid, i, 0, heads[i], TRUE, FALSE);
+  put_price (self, row++, _("Price tried"), self->answer->try_cents, TRUE);
+  put_price (self, row++, _("Another price"), self->answer->other_cents, FALSE);
+  if ((double) self->answer->easy_below < self->answer->try_cents)
+    put_price (self, row++, _("Easy change, below"), (double) self->answer->easy_below, FALSE);
+  if ((double) self->answer->easy_above > self->answer->try_cents)
+    put_price (self, row++, _("Easy change, above"), (double) self->answer->easy_above, FALSE);
+  if (self->answer->least_cents > 0)
+    put_price (self, row++, _("Pays just for what another one uses up"), ceil (self->answer->least_cents - 1e-6), FALSE);
+  if (self->answer->has_line)
+    put_price (self, row++, _("Earns most, by what was sold"), self->answer->best_cents, FALSE);
+}
+
+static void
 show (SteadChoiceView *self)
 {
   g_autoptr(GPtrArray) whys = stead_price_choice_whys (self->answer);
@@ -78,6 +122,7 @@ show (SteadChoiceView *self)
   stead_plot_show (self->plot, self->answer->advice, self->answer->price->cost->farm->currency, make_rows (self));
   gtk_widget_set_visible (GTK_WIDGET (self->plot), self->answer->trials->len > 0);
   gtk_widget_set_visible (self->empty, self->answer->trials->len == 0);
+  show_grid (self);
   stead_why_box_set (self->whys, whys);
 }
 
@@ -323,6 +368,7 @@ stead_choice_view_init (SteadChoiceView *self)
                                    "day: what is counted there comes by itself."));
   gtk_widget_add_css_class (self->empty, "card");
   stead_view_add_right (STEAD_VIEW (self), self->empty);
+  stead_view_add_right (STEAD_VIEW (self), stead_view_grid (_("Prices side by side"), &self->grid));
   self->whys = STEAD_WHY_BOX (stead_why_box_new ());
   stead_ui_name (whys, _("Why? The figures worked out"));
   stead_ui_expander_set_child (whys, GTK_WIDGET (self->whys));

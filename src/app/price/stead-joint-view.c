@@ -84,27 +84,6 @@ make_rows (SteadJointView *self)
 
 /* --- what one then costs, by each way --- */
 
-static void
-put_cell (SteadJointView *self,
-          const char     *text,
-          int             column,
-          int             row,
-          gboolean        head,
-          gboolean        here)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), column == 0 ? 0 : 1);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_justify (GTK_LABEL (label), column == 0 ? GTK_JUSTIFY_LEFT : GTK_JUSTIFY_RIGHT);
-  gtk_widget_set_hexpand (label, TRUE);
-  if (head)
-    gtk_widget_add_css_class (label, "soft");
-  if (here)
-    gtk_widget_add_css_class (label, "here");
-  gtk_grid_attach (GTK_GRID (self->grid), label, column, row, 1, 1);
-}
-
 static char *
 unit_text (SteadJointView       *self,
            const SteadJointPart *part,
@@ -122,25 +101,23 @@ unit_text (SteadJointView       *self,
 static void
 show_grid (SteadJointView *self)
 {
-  GtkWidget *child;
   int row = 1;
 
-  while ((child = gtk_widget_get_first_child (self->grid)) != NULL)
-    gtk_grid_remove (GTK_GRID (self->grid), child);
+  stead_view_grid_clear (self->grid);
   for (SteadJointMethod method = 0; method < STEAD_N_JOINT_METHODS; method++)
-    put_cell (self, stead_joint_method_name (method), (int) method + 1, 0, TRUE, FALSE);
+    stead_view_grid_put (self->grid, (int) method + 1, 0, stead_joint_method_name (method), TRUE, FALSE);
   for (guint i = 0; i < self->answer->parts->len; i++)
     {
       const SteadJointPart *part = part_at (self, i);
 
       if (!part->carries)
         continue;
-      put_cell (self, part->name, 0, row, TRUE, FALSE);
+      stead_view_grid_put (self->grid, 0, row, part->name, TRUE, FALSE);
       for (SteadJointMethod method = 0; method < STEAD_N_JOINT_METHODS; method++)
         {
           g_autofree char *text = unit_text (self, part, method);
 
-          put_cell (self, text, (int) method + 1, row, FALSE, method == self->answer->method);
+          stead_view_grid_put (self->grid, (int) method + 1, row, text, FALSE, method == self->answer->method);
         }
       row++;
     }
@@ -544,20 +521,14 @@ stead_joint_view_init (SteadJointView *self)
                             stead_joint_method_name (STEAD_JOINT_SPLIT_OFF_VALUE), stead_joint_method_name (STEAD_JOINT_NRV),
                             stead_joint_method_name (STEAD_JOINT_CONSTANT_MARGIN), _("One then costs"),
                             _("More work adds"), NULL };
-  GtkWidget *whys = gtk_expander_new (_("Why? The figures worked out")), *note = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  GtkWidget *whys = gtk_expander_new (_("Why? The figures worked out")), *note;
 
   add_left (self);
   self->plot = STEAD_PLOT (stead_plot_new (_("Who bears how much of it"), _("One cost, shared in several ways"), columns));
   stead_plot_set_height (self->plot, MIN_CHART);
   stead_view_add_page (STEAD_VIEW (self), self->plot, "shared-cost", batch_name);
   stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
-  gtk_widget_add_css_class (note, "card");
-  gtk_box_append (GTK_BOX (note), stead_view_heading (_("What one then costs, with its own further work")));
-  self->grid = gtk_grid_new ();
-  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 6);
-  gtk_grid_set_row_spacing (GTK_GRID (self->grid), 4);
-  gtk_widget_add_css_class (self->grid, "two-way");
-  gtk_box_append (GTK_BOX (note), self->grid);
+  note = stead_view_grid (_("What one then costs, with its own further work"), &self->grid);
   gtk_box_append (GTK_BOX (note), stead_view_note (_("A shared cost cannot tell whether to work on something further: it is spent "
                                                      "either way. Look at what the work adds.")));
   self->caution = stead_view_note (NULL);

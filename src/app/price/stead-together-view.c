@@ -26,6 +26,7 @@ struct _SteadTogetherView
   SteadHandle    *extra, *target, *fund;
   GtkWidget      *order, *reset;
   SteadPlot      *plot;
+  GtkWidget      *grid;
   SteadWhyBox    *whys;
 };
 
@@ -62,6 +63,41 @@ make_rows (SteadTogetherView *self)
   return rows;
 }
 
+static char *
+share_or_dash (double part,
+               double whole)
+{
+  return whole > 0 && part >= 0 ? stead_words_percent (part / whole, 0) : g_strdup ("–");
+}
+
+/* Who brings the sales, and who pays the day. */
+static void
+show_grid (SteadTogetherView *self)
+{
+  const char *heads[] = { "", _("Taken in"), _("Of the sales"), _("Left of all sold"), _("Of what is left") };
+  double left = 0;
+
+  stead_view_grid_clear (self->grid);
+  for (int i = 0; i < (int) G_N_ELEMENTS (heads); i++)
+    stead_view_grid_put (self->grid, i, 0, heads[i], TRUE, FALSE);
+  for (guint i = 0; i < self->answer->lines->len; i++)
+    left += ((SteadTogetherLine *) self->answer->lines->pdata[i])->margin_cents
+            * ((SteadTogetherLine *) self->answer->lines->pdata[i])->planned;
+  for (guint i = 0; i < self->answer->lines->len; i++)
+    {
+      const SteadTogetherLine *line = self->answer->lines->pdata[i];
+      double taken_cents = line->price_cents * line->planned, left_cents = line->margin_cents * line->planned;
+      g_autofree char *taken = money (self, taken_cents);
+      g_autofree char *of_sales = share_or_dash (taken_cents, self->answer->sales_cents);
+      g_autofree char *stays = money (self, left_cents);
+      g_autofree char *of_left = share_or_dash (left_cents, left);
+      const char *cells[] = { line->name, taken, of_sales, stays, of_left };
+
+      for (int k = 0; k < (int) G_N_ELEMENTS (cells); k++)
+        stead_view_grid_put (self->grid, k, (int) i + 1, cells[k], k == 0, FALSE);
+    }
+}
+
 static void
 show (SteadTogetherView *self)
 {
@@ -70,6 +106,7 @@ show (SteadTogetherView *self)
   stead_view_say (STEAD_VIEW (self), self->answer->sentence, self->answer->advice);
   stead_plot_take_figure (self->plot, stead_together_figure_new (self->answer));
   stead_plot_show (self->plot, self->answer->sentence, self->answer->currency, make_rows (self));
+  show_grid (self);
   stead_why_box_set (self->whys, whys);
   gtk_widget_set_sensitive (self->reset, self->turned);
 }
@@ -279,6 +316,7 @@ stead_together_view_init (SteadTogetherView *self)
   stead_plot_set_height (self->plot, 300);
   stead_view_add_page (STEAD_VIEW (self), self->plot, "break-even-all", NULL);
   stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
+  stead_view_add_right (STEAD_VIEW (self), stead_view_grid (_("Who brings the sales, and who pays the day"), &self->grid));
   self->whys = STEAD_WHY_BOX (stead_why_box_new ());
   stead_ui_name (whys, _("Why? The figures worked out"));
   stead_ui_expander_set_child (whys, GTK_WIDGET (self->whys));

@@ -226,3 +226,49 @@ stead_view_clear (GtkWidget *box)
   while ((child = gtk_widget_get_first_child (box)) != NULL)
     gtk_box_remove (GTK_BOX (box), child);
 }
+
+GtkWidget *
+stead_view_grid (const char  *heading,
+                 GtkWidget  **out_grid)
+{
+  GtkWidget *card = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6), *grid = gtk_grid_new ();
+
+  gtk_widget_add_css_class (card, "card");
+  gtk_box_append (GTK_BOX (card), stead_view_heading (heading));
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 6);
+  gtk_grid_set_row_spacing (GTK_GRID (grid), 4);
+  gtk_widget_add_css_class (grid, "two-way");
+  gtk_box_append (GTK_BOX (card), grid);
+  *out_grid = grid;
+  return card;
+}
+
+void
+stead_view_grid_clear (GtkWidget *grid)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (grid)) != NULL)
+    gtk_grid_remove (GTK_GRID (grid), child);
+}
+
+void
+stead_view_grid_put (GtkWidget  *grid,
+                     int         column,
+                     int         row,
+                     const char *text,
+                     gboolean    head,
+                     gboolean    here)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), column == 0 ? 0 : 1);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_justify (GTK_LABEL (label), column == 0 ? GTK_JUSTIFY_LEFT : GTK_JUSTIFY_RIGHT);
+  gtk_widget_set_hexpand (label, TRUE);
+  if (head)
+    gtk_widget_add_css_class (label, "soft");
+  if (here)
+    gtk_widget_add_css_class (label, "here");
+  gtk_grid_attach (GTK_GRID (grid), label, column, row, 1, 1);
+}

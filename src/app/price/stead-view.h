@@ -40,5 +40,10 @@ GtkWidget *stead_view_heading    (const char *text);
 /* A soft line that wraps. */
 GtkWidget *stead_view_note       (const char *text);
 void       stead_view_clear      (GtkWidget *box);
+/* A small table that is always seen: a card under @heading; what it is filled in by. */
+GtkWidget *stead_view_grid       (const char *heading, GtkWidget **out_grid);
+void       stead_view_grid_clear (GtkWidget *grid);
+/* @head: of a column or a row; @here: what the view is about now. */
+void       stead_view_grid_put   (GtkWidget *grid, int column, int row, const char *text, gboolean head, gboolean here);
 
 G_END_DECLS
