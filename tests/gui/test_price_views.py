@@ -2,6 +2,8 @@
 
 What the window says is worked out here anew from what the command line reads.
 """
+import pyatspi
+
 from drive import Window, run_cases, until
 from farm import Farm, PROGRAM
 
@@ -32,12 +34,13 @@ def plan_profit(farm):
 
 def tab_to(w, name, limit=60):
     """Press Tab until what begins so has the focus: it must be reachable that way."""
+    def focused():                       # one walk a step, past the rows of tables: it is slow enough
+        return next((n for n in w.walk() if n.getState().contains(pyatspi.STATE_FOCUSED)), None)
+
     for _ in range(limit):
-        focus = w.focused()
-        if focus is not None and focus.name.startswith(name):
+        if until(focused, 60).name.startswith(name):
             return
         w.keys('Tab')
-        until(lambda: w.focused() is not None)
     raise AssertionError(f'Tab never came to {name!r}')
 
 
