@@ -43,6 +43,16 @@ def test_receipt_with_a_new_item():
     until(lambda: receipts(farm) == before + 1)
     newest = farm.rows('SELECT cost_cents FROM receipt_line ORDER BY id DESC LIMIT 1')
     assert newest == ['1250'], newest
+    w.press('push button', 'New receipt')              # the same paper once more
+    w.wait('text', 'From')
+    w.fill('From', 'Lakeside Feed & Seed')
+    w.fill('Amount', '25')
+    w.fill('Cost of the line', '12.50')
+    w.press('push button', 'Save receipt')
+    w.wait_words('with the same sum or number was entered')
+    assert receipts(farm) == before + 1
+    w.press('push button', 'Save receipt')             # it is another one
+    until(lambda: receipts(farm) == before + 2)
     assert w.nameless() == [], w.nameless()
     assert w.close() == 0
     farm.verify()

@@ -17,6 +17,7 @@
 #include "core/stead-money.h"
 #include "store/stead-cash-repo.h"
 #include "store/stead-farm-repo.h"
+#include "store/stead-store-error.h"
 
 struct _SteadReceiptDialog
 {
@@ -28,6 +29,7 @@ struct _SteadReceiptDialog
   GPtrArray      *people;     /* of SteadPerson */
   GPtrArray      *advisors;   /* of SteadPerson, not owned: those of people who may sign */
   gulong          changed_id;
+  gint64          twin_id;    /* a receipt like it that the person was told of; 0: none */
 
   GtkLabel       *state, *total;
   SteadField     *day, *supplier, *reference, *note;
@@ -188,14 +190,43 @@ save_pictures (SteadReceiptDialog  *self,
   return TRUE;
 }
 
+/* A paper that is entered twice is told once; saved again it is another one. */
+static gboolean
+check_twin (SteadReceiptDialog *self,
+            SteadStore         *store,
+            GError            **error)
+{
+  g_autoptr(GArray) twins = stead_receipt_repo_twins (store, self->receipt->id, error);
+  g_autoptr(SteadReceipt) twin = NULL;
+  g_autofree char *day = NULL;
+
+  if (twins == NULL)
+    return FALSE;
+  if (twins->len == 0 || g_array_index (twins, gint64, 0) == self->twin_id)
+    return TRUE;
+  twin = stead_receipt_repo_get (store, g_array_index (twins, gint64, 0), error);
+  if (twin == NULL)
+    return FALSE;
+  self->twin_id = twin->id;
+  day = stead_day_format (twin->day, STEAD_DAY_STYLE_MEDIUM);
+  g_set_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_INVALID,
+               /* Translators: a shop's name and a day. */
+               _("A receipt from %s with the same sum or number was entered for %s. If this is another one, save once "
+                 "more."), twin->supplier, day);
+  return FALSE;
+}
+
 static gboolean
 save_act (SteadStore *store,
           gpointer    data,
           GError    **error)
 {
   SteadReceiptDialog *self = data;
+  gboolean is_new = self->receipt->id == 0 && self->receipt->corrects_id == 0;
 
-  return stead_receipt_repo_save (store, self->receipt, error) && save_pictures (self, store, error);
+  return stead_receipt_repo_save (store, self->receipt, error) &&
+         (!is_new || check_twin (self, store, error)) &&
+         save_pictures (self, store, error);
 }
 
 static gboolean
