@@ -388,6 +388,15 @@ stead_field_set_unit (SteadField      *self,
 }
 
 void
+stead_field_set_width (SteadField *self,
+                       int         chars)
+{
+  g_return_if_fail (STEAD_IS_FIELD (self) && chars > 0);
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), chars);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), chars);
+}
+
+void
 stead_field_share_width (SteadField   *self,
                          GtkSizeGroup *group)
 {

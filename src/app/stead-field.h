@@ -40,6 +40,8 @@ void        stead_field_set_text     (SteadField *self, const char *text);
 void        stead_field_set_currency (SteadField *self, const char *currency);
 void        stead_field_set_unit     (SteadField *self, const SteadUnit *unit);
 void        stead_field_set_today    (SteadField *self, SteadDay today);
+/* How many letters it is made for; a longer text scrolls in it. */
+void        stead_field_set_width    (SteadField *self, int chars);
 /* Makes the labels of a form's compact fields equally wide, so that its entries stand in line. */
 void        stead_field_share_width  (SteadField *self, GtkSizeGroup *group);
 

@@ -4,31 +4,15 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "app/check/stead-check-entry.h"
+#include "app/check/stead-check-entry-private.h"
 
 #include "app/make/stead-make-parts.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "app/stead-wrap-layout.h"
 
-struct _SteadCheckEntry
-{
-  GtkWidget        parent_instance;
-
-  SteadUnitSystem  units;
-  const char      *scale;        /* in which an odd reading was after all: "F", "C"; NULL: not asked */
-  gboolean         confirmed;    /* it is as typed, however odd */
-  gboolean         on_paper;     /* a list of an earlier day: when and by whom it was read stands on the sheet */
-  gboolean         tick;         /* nothing is read but that it was done */
-  char            *last_at, *last_who;   /* (nullable): as typed last; they are proposed for the next line */
-  gboolean         corrects;     /* a wrong reading, whose time stays if none is typed */
-  const char      *other;        /* the other scale than typed */
-
-  SteadField      *value, *held, *at, *who;
-  SteadField      *strength, *second;   /* of a sanitizer: how strong; its pH, or how hard the water is */
-  GtkWidget       *save, *ask, *as_typed, *otherwise;
-  GtkLabel        *question;
-};
+/* A number, a time, initials. */
+#define FIELD_CHARS 8
 
 enum { READ, N_SIGNALS };
 
@@ -74,6 +58,7 @@ add_field (SteadCheckEntry *self,
 {
   GtkWidget *field = stead_field_new (label, STEAD_FIELD_TEXT);
 
+  stead_field_set_width (STEAD_FIELD (field), FIELD_CHARS);
   g_signal_connect_swapped (field, "activate", G_CALLBACK (read_cb), self);
   gtk_widget_set_size_request (field, width, -1);
   gtk_widget_set_hexpand (field, FALSE);
@@ -159,8 +144,8 @@ stead_check_entry_new (void)
 
 /* --- showing -------------------------------------------------------------------------------- */
 
-static gboolean
-is_warmth (const SteadListLine *line)
+gboolean
+stead_check_entry_is_warmth (const SteadListLine *line)
 {
   return g_strcmp0 (line->unit, "F") == 0 || g_strcmp0 (line->unit, "C") == 0;
 }
@@ -169,7 +154,7 @@ static const char *
 unit_text (SteadCheckEntry     *self,
            const SteadListLine *line)
 {
-  if (is_warmth (line))
+  if (stead_check_entry_is_warmth (line))
     return stead_unit_symbol (stead_unit_default (STEAD_DIMENSION_TEMPERATURE, self->units));
   return line->unit != NULL ? line->unit : "";
 }
@@ -191,22 +176,12 @@ show_solution (SteadCheckEntry     *self,
   g_object_set (self->second, "label", second, NULL);
 }
 
-/* Hours after midnight that still belong to the work of the day before; common practice, no source. */
-#define NIGHT_S (5 * 3600)
-#define DAY_S 86400
-
 /* What is typed so late was taken down on paper. */
 static gboolean
 is_past (const SteadCheckAnswer *answer,
          gint64                  now)
 {
   return stead_time_day (now) > answer->list->day && now >= stead_time_midnight (answer->list->day) + DAY_S + NIGHT_S;
-}
-
-static gint64
-time_now (void)
-{
-  return g_get_real_time () / G_USEC_PER_SEC;
 }
 
 void
@@ -220,7 +195,7 @@ stead_check_entry_show (SteadCheckEntry        *self,
   g_return_if_fail (STEAD_IS_CHECK_ENTRY (self));
 
   self->units = answer->farm->units;
-  self->on_paper = is_past (answer, time_now ());
+  self->on_paper = is_past (answer, g_get_real_time () / G_USEC_PER_SEC);
   self->tick = g_str_equal (line->line->measure, STEAD_MEASURE_DONE);
   /* Translators: the number of a check, a unit: "Reading of check 4, °F". */
   value = g_strdup_printf (_("Reading of check %d, %s"), number, unit_text (self, line->line));
@@ -251,6 +226,7 @@ stead_check_entry_show_pot (SteadCheckEntry        *self,
   g_return_if_fail (STEAD_IS_CHECK_ENTRY (self));
 
   self->units = answer->farm->units;
+  self->on_paper = is_past (answer, g_get_real_time () / G_USEC_PER_SEC);
   /* Translators: the name of a pot, a unit: "Reading of Sauce, °F". */
   value = g_strdup_printf (_("Reading of %s, %s"), name, unit_text (self, line->line));
   /* Translators: the name of a pot. */
@@ -266,238 +242,7 @@ stead_check_entry_show_pot (SteadCheckEntry        *self,
   gtk_widget_hide (GTK_WIDGET (self->second));
 }
 
-/* --- reading --------------------------------------------------------------------------------- */
-
-/* The number as typed, and the scale: as typed with it, else that of the farm, else what was answered. */
-static gboolean
-read_value (SteadCheckEntry      *self,
-            const SteadListLine  *line,
-            double               *out_value,
-            const char          **out_unit,
-            GError              **error)
-{
-  const char *text = stead_field_get_text (self->value);
-  const SteadUnit *usual = stead_unit_default (STEAD_DIMENSION_TEMPERATURE, self->units), *unit = NULL;
-  double base;
-
-  if (!is_warmth (line))
-    {
-      *out_unit = line->unit;
-      return stead_number_parse (text, out_value, error);
-    }
-  if (!stead_quantity_parse (text, STEAD_DIMENSION_TEMPERATURE, usual, &base, &unit, error))
-    return FALSE;
-  *out_value = stead_quantity_from_base (base, unit);
-  *out_unit = self->scale != NULL ? self->scale : g_str_equal (unit->id, "degC") ? "C" : "F";
-  return TRUE;
-}
-
-/* A reading that is typed in so long after it was taken says so. */
-#define LATE_S 1800
-
-/* Now, or a time of the day of the list; what was read after midnight is of the next day.  Of a
- * list of an earlier day the time is asked for: it was taken down on paper. */
-static gboolean
-read_time (SteadCheckEntry       *self,
-           SteadCheckAnswer      *answer,
-           gint64                 now,
-           SteadShown            *shown)
-{
-  gint64 midnight = stead_time_midnight (answer->list->day);
-  g_autoptr(GError) error = NULL;
-
-  shown->at = now;
-  if (stead_field_is_empty (self->at) && self->corrects)
-    {
-      shown->at = STEAD_TIME_NONE;
-      shown->noted_at = now;
-      return TRUE;
-    }
-  if (stead_field_is_empty (self->at) && is_past (answer, now))
-    {
-      stead_field_set_error (self->at, _("The list is of an earlier day. Enter at what time it was read."));
-      gtk_widget_grab_focus (GTK_WIDGET (self->at));
-      return FALSE;
-    }
-  if (stead_field_is_empty (self->at))
-    return TRUE;
-  if (!stead_make_read_clock (stead_field_get_text (self->at), answer->list->day, &shown->at, &error))
-    {
-      stead_field_set_error (self->at, error->message);
-      return FALSE;
-    }
-  if (shown->at < midnight + NIGHT_S && shown->at + DAY_S <= now)
-    shown->at += DAY_S;
-  shown->noted_at = shown->at + LATE_S < now ? now : 0;
-  return TRUE;
-}
-
-/* Initials that stand on the sheet; without any it is who was chosen for the whole list. */
-static gboolean
-read_who (SteadCheckEntry  *self,
-          SteadCheckAnswer *answer,
-          SteadShown       *shown)
-{
-  g_autoptr(GError) error = NULL;
-
-  shown->person_id = 0;
-  if (!gtk_widget_get_visible (GTK_WIDGET (self->who)) || stead_field_is_empty (self->who))
-    return TRUE;
-  shown->person_id = stead_check_find_person (answer->people, stead_field_get_text (self->who), &error);
-  if (shown->person_id != 0)
-    return TRUE;
-  stead_field_set_error (self->who, error->message);
-  gtk_widget_grab_focus (GTK_WIDGET (self->who));
-  return FALSE;
-}
-
-static gboolean
-read_number (SteadField *field,
-             double     *out)
-{
-  g_autoptr(GError) error = NULL;
-
-  if (stead_field_is_empty (field) || stead_number_parse (stead_field_get_text (field), out, &error))
-    return TRUE;
-  stead_field_set_error (field, error->message);
-  return FALSE;
-}
-
-/* Return leads on to what is still to be typed. */
-static gboolean
-want (SteadField *field,
-      const char *message)
-{
-  stead_field_set_error (field, message);
-  gtk_widget_grab_focus (GTK_WIDGET (field));
-  return FALSE;
-}
-
-/* @warmth_f: what the thermometer shows in it. */
-static gboolean
-read_solution (SteadCheckEntry     *self,
-               const SteadListLine *line,
-               double               warmth_f,
-               SteadSolution       *out)
-{
-  gboolean quat = g_strcmp0 (line->subject, "quat") == 0;
-
-  *out = (SteadSolution) { line->subject, NAN, NAN, warmth_f, NAN };
-  if (!stead_list_line_is_mixed (line))
-    return TRUE;
-  if (!read_number (self->strength, &out->strength_mgl)
-      || !read_number (self->second, quat ? &out->hardness_mgl : &out->ph))
-    return FALSE;
-  if (!quat && isnan (out->strength_mgl))
-    return want (self->strength, _("Dip a test strip, and enter what it shows."));
-  if (!quat && isnan (out->ph))
-    return want (self->second, _("Dip a pH strip, and enter what it shows. How well it works goes by it."));
-  return TRUE;
-}
-
-static gboolean
-ask_about (SteadCheckEntry         *self,
-           const SteadCheckVerdict *verdict)
-{
-  if (verdict->as_typed == NULL)
-    {
-      gboolean of_time = verdict->judged.odd == STEAD_CHECK_ODD_FUTURE || verdict->judged.odd == STEAD_CHECK_ODD_BEFORE;
-
-      stead_field_set_error (of_time ? self->at : self->value, verdict->question);
-      return FALSE;
-    }
-  self->other = g_strcmp0 (verdict->judged.other_unit, "C") == 0 ? "C" : "F";
-  gtk_label_set_text (self->question, verdict->question);
-  gtk_button_set_label (GTK_BUTTON (self->as_typed), verdict->as_typed);
-  gtk_button_set_label (GTK_BUTTON (self->otherwise), verdict->otherwise);
-  stead_ui_name (self->as_typed, verdict->as_typed);
-  stead_ui_name (self->otherwise, verdict->otherwise);
-  gtk_widget_show (self->ask);
-  gtk_widget_grab_focus (self->otherwise);
-  return FALSE;
-}
-
-/* Whether the reading is to be kept as it is. */
-static gboolean
-is_settled (SteadCheckEntry         *self,
-            const SteadCheckVerdict *verdict,
-            double                   held_s)
-{
-  if (verdict->question != NULL)
-    return ask_about (self, verdict);
-  if (verdict->judged.outcome == STEAD_CHECK_IF_HELD && isnan (held_s))
-    {
-      stead_field_set_error (self->held, _("Hot enough. How long did it stay so? Enter 0 if nobody timed it."));
-      gtk_widget_grab_focus (GTK_WIDGET (self->held));
-      return FALSE;
-    }
-  return TRUE;
-}
-
-gboolean
-stead_check_entry_read (SteadCheckEntry        *self,
-                        SteadCheckAnswer       *answer,
-                        const SteadCheckedLine *line,
-                        SteadShown             *shown,
-                        SteadSolution          *solution)
-{
-  gint64 now = time_now ();
-  g_autoptr(GError) error = NULL;
-  g_autoptr(SteadCheckVerdict) verdict = NULL;
-  const char *unit = NULL;
-  double value = NAN, held = NAN;
-
-  g_return_val_if_fail (STEAD_IS_CHECK_ENTRY (self), FALSE);
-
-  if (stead_field_is_empty (self->value))
-    {
-      stead_field_set_error (self->value, _("Enter what the instrument shows."));
-      return FALSE;
-    }
-  if (!read_value (self, line->line, &value, &unit, &error))
-    {
-      stead_field_set_error (self->value, error->message);
-      return FALSE;
-    }
-  if (!stead_field_is_empty (self->held) && !stead_number_parse (stead_field_get_text (self->held), &held, &error))
-    {
-      stead_field_set_error (self->held, error->message);
-      return FALSE;
-    }
-  if (!read_time (self, answer, now, shown) || !read_who (self, answer, shown))
-    return FALSE;
-  if (!read_solution (self, line->line, g_strcmp0 (unit, "C") == 0 ? stead_fahrenheit_from_celsius (value) : value, solution))
-    return FALSE;
-  if (!stead_list_line_is_cooling (line->line))
-    {
-      verdict = stead_check_answer_judge (answer, line, value, unit, solution, held, shown->at, self->confirmed, &error);
-      if (verdict == NULL)
-        stead_field_set_error (self->value, error->message);
-      if (verdict == NULL || !is_settled (self, verdict, held))
-        return FALSE;
-    }
-  shown->scale = is_warmth (line->line) ? unit[0] : 0;
-  shown->value = shown->scale == 'F' ? (value - 32) / 1.8 : value;
-  shown->held_s = held > 0 ? held : NAN;
-  return TRUE;
-}
-
-gboolean
-stead_check_entry_read_tick (SteadCheckEntry  *self,
-                             SteadCheckAnswer *answer,
-                             SteadShown       *shown)
-{
-  gint64 now = time_now ();
-
-  g_return_val_if_fail (STEAD_IS_CHECK_ENTRY (self), FALSE);
-
-  if (!self->on_paper)
-    {
-      shown->at = now;
-      return TRUE;
-    }
-  return read_time (self, answer, now, shown) && read_who (self, answer, shown);
-}
+/* --- from one line to the next ---------------------------------------------------------------- */
 
 gboolean
 stead_check_entry_is_on_paper (SteadCheckEntry *self)
