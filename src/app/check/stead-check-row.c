@@ -209,10 +209,10 @@ make_leave (SteadCheckRow *self,
 static void
 stead_check_row_init (SteadCheckRow *self)
 {
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *row = stead_ui_row_new (12);
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
 
-  self->digits = add_label (row, "number");
+  self->digits = GTK_LABEL (stead_make_label ("", "number"));
   gtk_label_set_width_chars (self->digits, 3);
   gtk_label_set_xalign (self->digits, 1);
   gtk_widget_set_valign (GTK_WIDGET (self->digits), GTK_ALIGN_START);
@@ -229,7 +229,8 @@ stead_check_row_init (SteadCheckRow *self)
   make_links (self, box);
   make_why (self, box);
   make_leave (self, box);
-  gtk_box_append (GTK_BOX (row), box);
+  stead_ui_row_append (row, GTK_WIDGET (self->digits));
+  stead_ui_row_append (row, box);
   gtk_widget_set_parent (row, GTK_WIDGET (self));
 }
 
