@@ -138,6 +138,14 @@ void stead_cost_add_charges (SteadCostAnswer      *answer,
 void stead_cost_add_packaging (SteadCostAnswer      *answer,
                                const SteadCostFacts *facts);
 
+/* Of the Why of a line: its title, (transfer full); its formula and its source. */
+char       *stead_cost_title   (const SteadCostAnswer *answer,
+                                SteadCostKind          kind) G_GNUC_WARN_UNUSED_RESULT;
+const char *stead_cost_formula (const SteadCostAnswer *answer,
+                                SteadCostKind          kind) G_GNUC_WARN_UNUSED_RESULT;
+const char *stead_cost_source  (const SteadCostAnswer *answer,
+                                SteadCostKind          kind) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The lines of a Why of a batch that is harvested at its end: what is still to come of
  * @kind (nullable), and what can be sold of it. */
 char *stead_cost_money_to_come (const SteadCostAnswer *answer,
