@@ -173,19 +173,23 @@ static void
 add_together_marks (Path *self)
 {
   const SteadTogether *answer = self->together;
-  g_autofree char *even = money (self, ceil (answer->even_sales_cents - 1e-6));
-  g_autofree char *plan = money (self, answer->profit_cents);
+  g_autofree char *plan = NULL;
 
   if (isfinite (answer->even_sales_cents) && answer->even_frac > 0)
     {
+      g_autofree char *even = money (self, ceil (answer->even_sales_cents - 1e-6));
+
       /* Translators: on a chart, where the path crosses zero: sales in money. */
       self->words[0] = g_strdup_printf (C_("label on a chart", "break-even %s"), even);
       add_mark (&self->series, (SteadPathMark) { answer->even_sales_cents, 0, self->words[0], TRUE, TRUE });
     }
-  /* Translators: on a chart, at its end: what the plan leaves. */
-  self->words[1] = g_strdup_printf (C_("label on a chart", "plan: %s left"), plan);
-  if (answer->sales_cents > 0)
-    add_mark (&self->series, (SteadPathMark) { answer->sales_cents, answer->profit_cents, self->words[1], FALSE, TRUE });
+  if (answer->sales_cents > 0 && isfinite (answer->profit_cents))
+    {
+      plan = money (self, answer->profit_cents);
+      /* Translators: on a chart, at its end: what the plan leaves. */
+      self->words[1] = g_strdup_printf (C_("label on a chart", "plan: %s left"), plan);
+      add_mark (&self->series, (SteadPathMark) { answer->sales_cents, answer->profit_cents, self->words[1], FALSE, TRUE });
+    }
   for (guint i = 1; i + 1 < answer->path->len; i++)
     {
       const SteadTogetherPoint *point = &g_array_index (answer->path, SteadTogetherPoint, i);
