@@ -80,7 +80,7 @@ stead_packet_figures_add_scores (SteadPages             *pages,
       figure->lines[i] = (SteadScoreLine) { g_strdup (line->name), g_memdup2 (line->points, line->n * sizeof *line->points),
                                             line->n };
     }
-  figure->series = (SteadScoreSeries) { figure->lines, (int) scores->lines->len, event, _("% of the points"),
+  figure->series = (SteadScoreSeries) { figure->lines, (int) scores->lines->len, event, _("percent of the points"),
                                         C_("mark in a chart", "the event") };
   stead_pages_add_figure (pages, SCORES_HEIGHT, scores_paint, figure, scores_free);
 }

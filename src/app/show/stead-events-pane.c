@@ -102,7 +102,7 @@ static SteadScoreSeries
 series_of (const SteadEventsPane *self)
 {
   return (SteadScoreSeries) { (const SteadScoreLine *) self->lines->lines->data, (int) self->lines->lines->len, self->day,
-                              _("% of the points"), C_("mark in a chart", "the event") };
+                              _("percent of the points"), C_("mark in a chart", "the event") };
 }
 
 static void
