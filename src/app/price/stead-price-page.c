@@ -42,7 +42,6 @@ struct _SteadPricePage
 
   SteadChips      *views;
   GtkWidget       *top;
-  GtkWidget       *chips_window;
   SteadChips      *chips;
   GtkDropDown     *period;
   GtkWidget       *edit;
@@ -469,12 +468,6 @@ fill_top (SteadPricePage *self)
   gtk_drop_down_set_selected (self->period, stead_desk_get_period (get_desk (self)));
   g_signal_handlers_unblock_by_func (self->period, period_cb, self);
   stead_ui_name (gtk_widget_get_first_child (GTK_WIDGET (self->period)), _("Costs of which days"));
-
-  self->chips = STEAD_CHIPS (stead_chips_new ());
-  g_object_set (self->chips, "add-label", _("New product"), NULL);
-  g_signal_connect_swapped (self->chips, "chosen", G_CALLBACK (chosen_cb), self);
-  g_signal_connect_swapped (self->chips, "add", G_CALLBACK (add_cb), self);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->chips_window), GTK_WIDGET (self->chips));
 }
 
 static void
@@ -548,7 +541,7 @@ bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, views);
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, top);
-  gtk_widget_class_bind_template_child (widget_class, SteadPricePage, chips_window);
+  gtk_widget_class_bind_template_child (widget_class, SteadPricePage, chips);
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, period);
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, edit);
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, body);
@@ -564,6 +557,8 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, first_text);
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, first_button);
   gtk_widget_class_bind_template_callback (widget_class, view_cb);
+  gtk_widget_class_bind_template_callback (widget_class, chosen_cb);
+  gtk_widget_class_bind_template_callback (widget_class, add_cb);
   gtk_widget_class_bind_template_callback (widget_class, period_cb);
   gtk_widget_class_bind_template_callback (widget_class, edit_cb);
   gtk_widget_class_bind_template_callback (widget_class, first_cb);
