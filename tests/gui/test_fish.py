@@ -155,7 +155,11 @@ def unit_cost_is_by_hand(w, farm):
     so_far = 6000 + feed
     assert so_far + rest * min(prices) - 1 < cost['cost_so_far_cents'] < so_far + rest * max(prices) + 1, (cost, feed)
     pounds = 10 + cost['output_expected'] / POUND_KG
-    each = (cost['cost_so_far_cents'] + cost['cost_to_come_cents']) / pounds
+    # Overhead goes by the hour of work, which the demo farm counts at $9.00.
+    hours = cost['parts']['labor']['total_cents'] / 900
+    overhead = hours * float(farm.rows("SELECT planned_cents / planned_base FROM overhead WHERE base = 'hours'")[0])
+    assert hours > 0 and overhead > 0, (hours, overhead)
+    each = (cost['cost_so_far_cents'] + cost['cost_to_come_cents'] + overhead) / pounds
     assert abs(cost['unit_cents'] - each) < 1, (cost, each)
     w.wait_words(f"Unit cost, ${cost['unit_cents'] / 100:.2f} a pound")
 
