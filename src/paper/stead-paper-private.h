@@ -213,6 +213,15 @@ GBytes *stead_chart_picture (SteadStore               *store,
                              SteadFormat               format,
                              GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The product and the period that a paper is about; the first product, and twelve weeks, where
+ * nothing is said of them. */
+gboolean stead_paper_find_product (SteadStore               *store,
+                                   const char               *of,
+                                   const SteadPaperOptions  *options,
+                                   gint64                   *out_id,
+                                   SteadPeriod              *out_period,
+                                   GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+
 SteadPriceAnswer *stead_paper_read_price (SteadStore               *store,
                                           const char               *of,
                                           const SteadPaperOptions  *options,

@@ -221,6 +221,18 @@ find_or_say (const char  *name,
 
 /* --- what the documents share ----------------------------------------------- */
 
+gboolean
+stead_paper_find_product (SteadStore               *store,
+                          const char               *of,
+                          const SteadPaperOptions  *options,
+                          gint64                   *out_id,
+                          SteadPeriod              *out_period,
+                          GError                  **error)
+{
+  *out_period = options == NULL ? STEAD_PERIOD_12_WEEKS : options->period;
+  return stead_subject_product (store, of, out_id, error);
+}
+
 SteadCostAnswer *
 stead_paper_read_cost (SteadStore               *store,
                        const char               *of,
@@ -228,10 +240,11 @@ stead_paper_read_cost (SteadStore               *store,
                        GError                  **error)
 {
   gint64 product_id;
+  SteadPeriod period;
 
-  if (!stead_subject_product (store, of, &product_id, error))
+  if (!stead_paper_find_product (store, of, options, &product_id, &period, error))
     return NULL;
-  return stead_cost_answer_new (store, product_id, options == NULL ? STEAD_PERIOD_12_WEEKS : options->period, error);
+  return stead_cost_answer_new (store, product_id, period, error);
 }
 
 SteadPriceAnswer *
@@ -242,11 +255,11 @@ stead_paper_read_price (SteadStore               *store,
 {
   SteadPriceAnswer *answer;
   gint64 product_id;
+  SteadPeriod period;
 
-  if (!stead_subject_product (store, of, &product_id, error))
+  if (!stead_paper_find_product (store, of, options, &product_id, &period, error))
     return NULL;
-  answer = stead_price_answer_new (store, product_id, options == NULL ? STEAD_PERIOD_12_WEEKS : options->period,
-                                   error);
+  answer = stead_price_answer_new (store, product_id, period, error);
   if (answer != NULL && options != NULL && options->cvp != NULL)
     stead_price_answer_set (answer, options->cvp);
   return answer;

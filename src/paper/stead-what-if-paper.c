@@ -1,7 +1,6 @@
 /* stead-what-if-paper.c - the scenarios of a product side by side, and what matters most. */
 #include "config.h"
 
-#include "answer/stead-subject.h"
 #include "core/stead-money.h"
 #include "paper/stead-paper-private.h"
 #include "paper/stead-price-figure.h"
@@ -99,10 +98,11 @@ read_answer (SteadStore               *store,
              GError                  **error)
 {
   gint64 product_id;
+  SteadPeriod period;
 
-  if (!stead_subject_product (store, of, &product_id, error))
+  if (!stead_paper_find_product (store, of, options, &product_id, &period, error))
     return NULL;
-  return stead_what_if_new (store, product_id, options == NULL ? STEAD_PERIOD_12_WEEKS : options->period, error);
+  return stead_what_if_new (store, product_id, period, error);
 }
 
 SteadPages *

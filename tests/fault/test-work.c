@@ -479,6 +479,6 @@ main (int    argc,
   if (g_access ("/dev/shm", W_OK) == 0)
     g_setenv ("TMPDIR", "/dev/shm", TRUE);   /* what a kill leaves behind is the same there, and sooner */
   g_test_init (&argc, &argv, NULL);
-  g_test_add_func ("/fault/work/killed-at-any-moment", test_work);
+  g_test_add_func ("/fault/every-work/killed-at-any-moment", test_work);
   return g_test_run ();
 }

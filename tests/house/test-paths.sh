@@ -52,6 +52,6 @@ for place in wor""k/x roo""t/x home/ann/x; do
     *) report no "/house/paths/finds-${place%%/*}" ;;
   esac
 done
-printf '%s\n' 'cd /usr/share' 'build/work/x' '$HOME/work/' 'https://a.org/home/' > "$tree/a"
+printf '%s\n' 'cd /usr/share' 'build/wor'k/x '$HOME/wor'k/ 'https://a.org/home/' > "$tree/a"
 same /house/paths/lets-the-right-pass "" "$(telling "$tree")"
 finish
