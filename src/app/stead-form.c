@@ -3,6 +3,8 @@
 
 #include "app/stead-form.h"
 
+#include <math.h>
+
 #include "app/make/stead-make-parts.h"
 #include "app/stead-ui.h"
 
@@ -107,6 +109,19 @@ stead_form_add (SteadForm      *form,
   if (kind == STEAD_FIELD_QUANTITY)
     stead_field_set_unit (field, stead_unit_default (STEAD_DIMENSION_LENGTH, stead_desk_get_farm (desk)->units));
   attach (form, GTK_WIDGET (field));
+  return field;
+}
+
+SteadField *
+stead_form_add_length (SteadForm  *form,
+                       SteadDesk  *desk,
+                       const char *label,
+                       double      m)
+{
+  SteadField *field = stead_form_add (form, desk, label, STEAD_FIELD_QUANTITY);
+
+  if (!isnan (m))
+    stead_field_show_quantity (field, m);
   return field;
 }
 

@@ -23,6 +23,8 @@ SteadForm      *stead_form_new        (const char     *title,
 
 /* Fields stand in two columns, in the order in which they are added. */
 SteadField     *stead_form_add        (SteadForm *form, SteadDesk *desk, const char *label, SteadFieldKind kind);
+/* @m: in meters; NAN leaves the field empty */
+SteadField     *stead_form_add_length (SteadForm *form, SteadDesk *desk, const char *label, double m);
 GtkDropDown    *stead_form_add_choice (SteadForm *form, const char *label, const char * const *words, guint chosen);
 SteadPick      *stead_form_add_pick   (SteadForm *form, const char *label);
 /* Over the whole width; @css: (nullable): "caution", "soft" */

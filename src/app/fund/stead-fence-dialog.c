@@ -23,19 +23,6 @@ form_free (gpointer data)
 }
 
 static SteadField *
-add_length (SteadForm  *dialog,
-            SteadDesk  *desk,
-            const char *label,
-            double      m)
-{
-  SteadField *field = stead_form_add (dialog, desk, label, STEAD_FIELD_QUANTITY);
-
-  if (!isnan (m))
-    stead_field_show_quantity (field, m);
-  return field;
-}
-
-static SteadField *
 add_share (SteadForm  *dialog,
            SteadDesk  *desk,
            const char *label,
@@ -129,17 +116,17 @@ stead_fence_dialog_show (GtkWidget *parent,
   form->build = g_steal_pointer (&build);
   dialog = stead_form_new (_("Fence and holes"), _("Save fence"), NULL, fence_save, NULL, form, form_free);
   add_picks (form, dialog);
-  form->height = add_length (dialog, desk, _("Height"), form->build->height_m);
-  form->spacing = add_length (dialog, desk, _("Most between posts"), form->build->spacing_m);
+  form->height = stead_form_add_length (dialog, desk, _("Height"), form->build->height_m);
+  form->spacing = stead_form_add_length (dialog, desk, _("Most between posts"), form->build->spacing_m);
   form->rows = stead_form_add (dialog, desk, _("Wires or boards above each other"), STEAD_FIELD_COUNT);
   stead_field_show_count (form->rows, form->build->rows);
-  form->roll = add_length (dialog, desk, _("Length of a roll"), form->build->roll_m);
-  form->roll_width = add_length (dialog, desk, _("Width of a roll of mesh"), form->build->roll_width_m);
-  form->apron = add_length (dialog, desk, _("Apron against digging animals"), form->build->apron_m);
-  form->hole = add_length (dialog, desk, _("Width of a post hole"), form->build->hole_m);
-  form->post = add_length (dialog, desk, _("Width of a post"), form->build->post_m);
-  form->depth = add_length (dialog, desk, _("Depth of a post hole"), form->build->depth_m);
-  form->frost = add_length (dialog, desk, _("The ground freezes to"), form->build->frost_m);
+  form->roll = stead_form_add_length (dialog, desk, _("Length of a roll"), form->build->roll_m);
+  form->roll_width = stead_form_add_length (dialog, desk, _("Width of a roll of mesh"), form->build->roll_width_m);
+  form->apron = stead_form_add_length (dialog, desk, _("Apron against digging animals"), form->build->apron_m);
+  form->hole = stead_form_add_length (dialog, desk, _("Width of a post hole"), form->build->hole_m);
+  form->post = stead_form_add_length (dialog, desk, _("Width of a post"), form->build->post_m);
+  form->depth = stead_form_add_length (dialog, desk, _("Depth of a post hole"), form->build->depth_m);
+  form->frost = stead_form_add_length (dialog, desk, _("The ground freezes to"), form->build->frost_m);
   g_object_set (form->frost, "hint", _("ask the building office"), NULL);
   form->wire = add_share (dialog, desk, _("Waste of wire"), form->build->wire_waste);
   form->wood = add_share (dialog, desk, _("Waste of wood"), form->build->wood_waste);

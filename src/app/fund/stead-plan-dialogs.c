@@ -106,18 +106,6 @@ sides_save (SteadForm  *dialog,
   return stead_form_fail_at (form->is_square ? form->length : form->x->pdata[0], error);
 }
 
-static SteadField *
-add_length (SteadForm  *dialog,
-            SteadDesk  *desk,
-            const char *label,
-            double      m)
-{
-  SteadField *field = stead_form_add (dialog, desk, label, STEAD_FIELD_QUANTITY);
-
-  stead_field_show_quantity (field, m);
-  return field;
-}
-
 static void
 add_side (Sides     *form,
           SteadForm *dialog,
@@ -136,10 +124,10 @@ add_side (Sides     *form,
       g_autofree char *x = g_strdup_printf (_("Corner %u, to the right"), i + 1);
       g_autofree char *y = g_strdup_printf (_("Corner %u, down the plan"), i + 1);
 
-      g_ptr_array_add (form->x, add_length (dialog, desk, x, corner->x_m));
-      g_ptr_array_add (form->y, add_length (dialog, desk, y, corner->y_m));
+      g_ptr_array_add (form->x, stead_form_add_length (dialog, desk, x, corner->x_m));
+      g_ptr_array_add (form->y, stead_form_add_length (dialog, desk, y, corner->y_m));
     }
-  g_ptr_array_add (form->rise, add_length (dialog, desk, rise, corner->rise_m));
+  g_ptr_array_add (form->rise, stead_form_add_length (dialog, desk, rise, corner->rise_m));
   field = stead_form_add (dialog, desk, steps, STEAD_FIELD_COUNT);
   stead_field_show_count (field, corner->steps);
   g_ptr_array_add (form->steps, field);
@@ -167,8 +155,8 @@ stead_sides_dialog_show (GtkWidget *parent,
   stead_form_add_text (dialog, _("How much the ground rises along a side makes its wire longer. Where the fence goes up in level steps instead, enter how many: its posts get longer."), "soft");
   if (form->is_square)
     {
-      form->length = add_length (dialog, desk, _("Length"), side_m (form->build, 0));
-      form->width = add_length (dialog, desk, _("Width"), side_m (form->build, 1));
+      form->length = stead_form_add_length (dialog, desk, _("Length"), side_m (form->build, 0));
+      form->width = stead_form_add_length (dialog, desk, _("Width"), side_m (form->build, 1));
     }
   for (guint i = 0; i < form->build->corners->len; i++)
     add_side (form, dialog, desk, i);

@@ -81,18 +81,6 @@ remove_cb (SteadForm  *dialog,
   return stead_fund_save_build (dialog, form->build, _("no shelter"), error);
 }
 
-static SteadField *
-add (SteadForm  *dialog,
-     SteadDesk  *desk,
-     const char *label,
-     double      m)
-{
-  SteadField *field = stead_form_add (dialog, desk, label, STEAD_FIELD_QUANTITY);
-
-  stead_field_show_quantity (field, m);
-  return field;
-}
-
 static void
 add_fields (Form      *form,
             SteadForm *dialog,
@@ -102,24 +90,24 @@ add_fields (Form      *form,
   const char *sides[] = { _("down the plan"), _("to the left"), _("up the plan"), _("to the right") };
 
   stead_form_add_text (dialog, _("A shed with one slope. Turn its open side away from the wind; the roof falls to the rear. Sizes have to be checked by a builder or the building office."), "caution");
-  form->wall = add (dialog, desk, _("Length of the shelter"), s->wall_m);
-  form->depth = add (dialog, desk, _("Depth of the shelter"), s->depth_m);
-  form->front = add (dialog, desk, _("Height in front"), s->front_m);
-  form->rear = add (dialog, desk, _("Height at the rear"), s->rear_m);
-  form->x = add (dialog, desk, _("Place, to the right"), s->x_m);
-  form->y = add (dialog, desk, _("Place, down the plan"), s->y_m);
+  form->wall = stead_form_add_length (dialog, desk, _("Length of the shelter"), s->wall_m);
+  form->depth = stead_form_add_length (dialog, desk, _("Depth of the shelter"), s->depth_m);
+  form->front = stead_form_add_length (dialog, desk, _("Height in front"), s->front_m);
+  form->rear = stead_form_add_length (dialog, desk, _("Height at the rear"), s->rear_m);
+  form->x = stead_form_add_length (dialog, desk, _("Place, to the right"), s->x_m);
+  form->y = stead_form_add_length (dialog, desk, _("Place, down the plan"), s->y_m);
   form->turn = stead_form_add_pick (dialog, _("Open side"));
   for (int i = 0; i < 4; i++)
     stead_pick_append (form->turn, i + 1, sides[i]);
   stead_pick_show (form->turn, s->turn + 1);
-  form->bed = add (dialog, desk, _("Depth of the bedding"), form->build->bed_m);
-  form->over_front = add (dialog, desk, _("Roof past the front"), s->overhang_front_m);
-  form->over_rear = add (dialog, desk, _("Roof past the rear"), s->overhang_rear_m);
-  form->end = add (dialog, desk, _("Roof past each end"), s->end_m);
-  form->cover = add (dialog, desk, _("What one roof panel covers"), s->cover_m);
-  form->rafters = add (dialog, desk, _("Between rafters"), s->rafter_spacing_m);
-  form->posts = add (dialog, desk, _("Between its posts"), s->post_spacing_m);
-  form->post_depth = add (dialog, desk, _("Its posts in the ground"), s->post_depth_m);
+  form->bed = stead_form_add_length (dialog, desk, _("Depth of the bedding"), form->build->bed_m);
+  form->over_front = stead_form_add_length (dialog, desk, _("Roof past the front"), s->overhang_front_m);
+  form->over_rear = stead_form_add_length (dialog, desk, _("Roof past the rear"), s->overhang_rear_m);
+  form->end = stead_form_add_length (dialog, desk, _("Roof past each end"), s->end_m);
+  form->cover = stead_form_add_length (dialog, desk, _("What one roof panel covers"), s->cover_m);
+  form->rafters = stead_form_add_length (dialog, desk, _("Between rafters"), s->rafter_spacing_m);
+  form->posts = stead_form_add_length (dialog, desk, _("Between its posts"), s->post_spacing_m);
+  form->post_depth = stead_form_add_length (dialog, desk, _("Its posts in the ground"), s->post_depth_m);
 }
 
 void
