@@ -241,7 +241,7 @@ warn_low (SteadDueLook         *look,
   char *text;
 
   if (!(line->stock.on_hand_base > 1e-9))
-    text = g_strdup_printf (_("There is no %s left."), name);
+    text = g_strdup_printf (_("%s: none left."), name);
   else if (isfinite (line->days) && line->days < 1)
     /* Translators: a thing in the store room. */
     text = g_strdup_printf (_("%s: not enough for a day."), name);

@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "answer/stead-cash-answer.h"
+#include "answer/stead-cash-rules.h"
 #include "answer/stead-cash-words.h"
 #include "answer/stead-log-answer.h"
 #include "answer/stead-log-cash.h"
@@ -269,6 +270,23 @@ add_book (SteadPages            *pages,
     }
 }
 
+/* Which of them holds, if any, is for the school to say. */
+static void
+add_cash_rules (SteadPages *pages)
+{
+  static const SteadPagesColumn columns[] = { { NULL, STEAD_ALIGN_LEFT, 3 }, { NULL, STEAD_ALIGN_LEFT, 2 } };
+  g_autoptr(GPtrArray) rules = stead_cash_rules_list ();
+
+  stead_pages_add_heading (pages, _("What written rules ask, as examples"));
+  stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
+  for (guint i = 0; i < rules->len; i++)
+    {
+      const SteadCashRule *rule = rules->pdata[i];
+
+      stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char *[]) { rule->text, rule->source });
+    }
+}
+
 SteadPages *
 stead_cash_paper_new (SteadStore               *store,
                       const char               *of,
@@ -294,6 +312,7 @@ stead_cash_paper_new (SteadStore               *store,
   stead_pages_add_caution (pages, answer->caution);
   if (answer->lines->len > 0)
     add_book (pages, answer);
+  add_cash_rules (pages);
   stead_pages_settle (pages);
   return g_steal_pointer (&pages);
 }

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "answer/stead-cash-answer.h"
+#include "answer/stead-cash-rules.h"
 #include "answer/stead-cash-words.h"
 #include "answer/stead-import-answer.h"
 #include "answer/stead-log-cash.h"
@@ -313,6 +314,22 @@ test_faces (void)
     }
 }
 
+/* Every row of the table has its sentence and its source. */
+static void
+test_rules (void)
+{
+  g_autoptr(GPtrArray) rules = stead_cash_rules_list ();
+
+  g_assert_cmpuint (rules->len, ==, 11);
+  for (guint i = 0; i < rules->len; i++)
+    {
+      const SteadCashRule *rule = rules->pdata[i];
+
+      g_assert_nonnull (rule->text);
+      g_assert_cmpstr (rule->source, !=, "");
+    }
+}
+
 #define ADD(name, func) g_test_add ("/answer/cash/" name, Book, NULL, book_set_up, func, book_tear_down)
 
 int
@@ -326,5 +343,6 @@ main (int argc, char **argv)
   ADD ("log", test_log);
   ADD ("questions", test_questions);
   g_test_add_func ("/answer/cash/faces", test_faces);
+  g_test_add_func ("/answer/cash/rules", test_rules);
   return g_test_run ();
 }

@@ -71,11 +71,11 @@ def add_group(w, farm):
     # Of the feeds, "not said" comes first.
     feeds = farm.rows("SELECT name FROM item WHERE kind = 'feed' ORDER BY name, id")
     w.click('combo box', 'Feed they get')
-    w.keys('Home', *['Down'] * (feeds.index('Fish feed, 32 % protein') + 1), 'Return')
+    w.keys('Home', *['Down'] * (feeds.index('Fish feed, 32% protein') + 1), 'Return')
     until(lambda: w.find('text', 'Name of the group') is None or w.press_if('push button', 'Save group'))
     row = farm.rows(f'SELECT f.stocked, f.stocked_g, f.cost_cents, p.name, i.name FROM fish f JOIN batch b ON b.id = f.batch_id'
                     f' JOIN place p ON p.id = b.place_id JOIN item i ON i.id = b.feed_item_id WHERE f.batch_id = {OURS}')
-    assert row == ['100|50.0|6000|Test tank|Fish feed, 32 % protein'], row
+    assert row == ['100|50.0|6000|Test tank|Fish feed, 32% protein'], row
     w.wait('push button', 'Test tilapia')
 
 
@@ -150,7 +150,7 @@ def unit_cost_is_by_hand(w, farm):
     rest = 30 * POUND_KG - fed
     prices = [float(p) for p in farm.rows(
         "SELECT m.cost_cents / m.quantity_base FROM movement m JOIN lot l ON l.id = m.lot_id JOIN item i ON i.id = l.item_id"
-        " WHERE i.name = 'Fish feed, 32 % protein' AND m.kind = 'received'")]
+        " WHERE i.name = 'Fish feed, 32% protein' AND m.kind = 'received'")]
     assert fed > 0 and rest >= 0, fed
     so_far = 6000 + feed
     assert so_far + rest * min(prices) - 1 < cost['cost_so_far_cents'] < so_far + rest * max(prices) + 1, (cost, feed)

@@ -119,6 +119,9 @@ test_cash_book (void)
   assert_row (text, "Till box", "$220.00");
   assert_row (text, "Market board", "−$20.00");
   assert_row (text, "Parents", "$100.00");
+  /* Utah Code 51-4-2: daily if practicable, never later than every three banking days. */
+  g_assert_nonnull (strstr (text, "within 3 banking days"));
+  g_assert_nonnull (strstr (text, "Utah Code 51-4-2"));
   farm_tear_down (&farm, NULL);
   g_rmdir (folder);
 }

@@ -1,4 +1,4 @@
-/* check-rules.c - the topics on ages, papers, privacy and standards, and the figures of
+/* check-rules.c - the topics on ages, papers, privacy, standards and cash, and the figures of
  * handbooks and regulations that the program keeps in its tables of rules. */
 #include "check-food.h"
 
@@ -267,6 +267,37 @@ static const CheckAsk export_asks[] = {
   { NULL }
 };
 
+/* cash rule */
+
+static double
+cash_rule (CheckRow *row)
+{
+  g_autofree char *state = g_ascii_strdown (check_text (row, "jurisdiction"), -1);
+
+  return answer_rule (row, "cash", state, check_ask_name (row), NULL);
+}
+
+static double
+cash_rule_usd (CheckRow *row)
+{
+  return 100 * cash_rule (row);
+}
+
+static const CheckAsk cash_asks[] = {
+  { "deposit_within_hours", "h", cash_rule },
+  { "deposit_intact", "text", cash_rule },
+  { "deposit_within_banking_days", "days", cash_rule },
+  { "deposit_within_days", "days", cash_rule },
+  { "board_may_allow_until_on_hand_usd", "USD", cash_rule_usd },
+  { "students_sign_from_grade", "grade", cash_rule },
+  { "individual_student_accounts", "text", cash_rule },
+  { "tax_free_sale_days_per_year", "days", cash_rule },
+  { "tax_free_sale_hours_each", "h", cash_rule },
+  { "people_counting", "people", cash_rule },
+  { "count_every_days", "days", cash_rule },
+  { NULL }
+};
+
 /* guidance */
 
 /* What a figure is about stands first in the table; the rest are conditions. */
@@ -431,6 +462,7 @@ const CheckTopic check_rules_topics[] = {
   { "education record", "about_student kept_by_school", education_asks },
   { "release log", "release", release_asks },
   { "export default", "fields", export_asks },
+  { "cash rule", "jurisdiction", cash_asks },
   { "guidance",
     "animal housing climate weight_lb weight_over_kg milk_pt kids pen part side material wood sheet cover aim "
     "traffic task age_y supervision record event case book rule", guidance_asks },
