@@ -24,7 +24,7 @@ faults ()
         function layer_of (path,   parts, n) {
           n = split (path, parts, "/")
           if (parts[2] in may) return parts[2]
-          return parts[1] == "src" ? "app" : "test"   # main.c and stead-commands see all
+          return parts[1] == "src" ? "app" : "test"   # main.c and the commands see all
         }
 
         # An include of one of our own headers, "layer/…/stead-x.h".
