@@ -228,6 +228,27 @@ stead_packet_make_production (SteadPacketMaking  *making,
 
 /* --- builds --------------------------------------------------------------------------------- */
 
+/* What stands between a plan and the first hole. */
+static void
+add_permits (SteadPacketMaking *making,
+             const SteadBuild  *build)
+{
+  if (build->called_on != STEAD_DAY_NONE)
+    {
+      g_autofree char *day = stead_day_format (build->called_on, STEAD_DAY_STYLE_SHORT);
+
+      stead_packet_add_text (making, STEAD_BLOCK_TEXT,
+                             g_strdup_printf (_("Before digging, the notice about buried lines was given on %s."), day));
+    }
+  if (build->permit_on != STEAD_DAY_NONE)
+    {
+      g_autofree char *day = stead_day_format (build->permit_on, STEAD_DAY_STYLE_SHORT);
+
+      stead_packet_add_text (making, STEAD_BLOCK_TEXT,
+                             g_strdup_printf (_("The building office answered on %s."), day));
+    }
+}
+
 static gboolean
 add_build (SteadPacketMaking  *making,
            gint64              build_id,
@@ -244,27 +265,30 @@ add_build (SteadPacketMaking  *making,
   stead_packet_add_text (making, STEAD_BLOCK_SUBHEADING, stead_packet_marked (build->build->name, figure));
   stead_packet_add_text (making, STEAD_BLOCK_TEXT, g_strdup (build->sentence));
   table = stead_packet_add_table (making, 1, C_("column of a build", "Material"), C_("column of a build", "Planned"),
-                                  C_("column of a build", "Cost"), NULL);
+                                  C_("column of a build", "Bought"), C_("column of a build", "Cost"), NULL);
   for (guint i = 0; i < build->rows->len; i++)
     {
       const SteadBuildRow *row = build->rows->pdata[i];
 
       if (row->left_out)
         continue;
-      stead_packet_add_row (table, g_strdup (row->name), stead_number_format (row->quantity, 1),
+      stead_packet_add_row (table, g_strdup (row->name), stead_build_row_amount (row, row->packs),
+                            row->came > 0 ? stead_build_row_amount (row, row->came) : NULL,
                             row->cents > 0 ? stead_packet_money (making, row->cents)
                             : row->given ? g_strdup (C_("cost of a material", "given")) : NULL);
     }
   table = stead_packet_add_table (making, 1, C_("column of a build", "Task"), C_("column of a build", "Hours planned"),
-                                  C_("column of a build", "Done"), NULL);
+                                  C_("column of a build", "Hours of all"), C_("column of a build", "Done"), NULL);
   for (guint i = 0; i < build->phases->len; i++)
     {
       const SteadBuildPhase *phase = build->phases->pdata[i];
 
       stead_packet_add_row (table, g_strdup (phase->name), stead_number_format (phase->hours, 1),
+                            phase->worked_h > 0 ? stead_number_format (phase->worked_h, 1) : NULL,
                             phase->done_on != STEAD_DAY_NONE ? stead_day_format (phase->done_on, STEAD_DAY_STYLE_SHORT)
                                                              : NULL);
     }
+  add_permits (making, build->build);
   for (guint i = 0; i < build->cautions->len; i++)
     stead_packet_add_text (making, STEAD_BLOCK_CAUTION, g_strdup (build->cautions->pdata[i]));
   return TRUE;

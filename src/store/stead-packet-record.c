@@ -77,8 +77,9 @@ stead_packet_repo_hours (SteadStore  *store,
                          GError     **error)
 {
   static const char sql[] =
-    "SELECT w.id, w.day, w.minutes, w.duty, w.paid, w.entered_on, w.checked_on, w.batch_id, w.sale_id, w.build_id,"
-    " w.event_id FROM work_span w WHERE w.person_id = ?1 AND w.day BETWEEN ?2 AND ?3"
+    "SELECT w.id, w.day, w.minutes, w.duty, w.paid, w.entered_on, w.checked_on, w.batch_id, w.sale_id,"
+    " coalesce (z.build_id, w.build_id), w.event_id FROM work_span w LEFT JOIN build_phase z ON z.id = w.phase_id"
+    " WHERE w.person_id = ?1 AND w.day BETWEEN ?2 AND ?3"
     " AND NOT EXISTS (SELECT 1 FROM work_span c WHERE c.corrects_id = w.id) ORDER BY w.day, w.id";
   g_autoptr(SteadStmt) stmt = NULL;
 
@@ -212,8 +213,9 @@ stead_packet_repo_builds (SteadStore  *store,
                           GError     **error)
 {
   static const char sql[] =
-    "SELECT b.id FROM build b WHERE b.id IN (SELECT build_id FROM work_span WHERE person_id = ?1"
-    " AND day BETWEEN ?2 AND ?3) ORDER BY b.name, b.id";
+    "SELECT b.id FROM build b WHERE b.id IN (SELECT coalesce (z.build_id, w.build_id) FROM work_span w"
+    " LEFT JOIN build_phase z ON z.id = w.phase_id WHERE w.person_id = ?1 AND w.day BETWEEN ?2 AND ?3)"
+    " ORDER BY b.name, b.id";
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
   return ids_of (store, sql, person_id, from, to, error);

@@ -76,8 +76,8 @@ static const struct
     " AND t.person_id = ?1) OR EXISTS (SELECT 1 FROM work_span w WHERE w.sale_id = s.id AND w.person_id = ?1))"
     " ORDER BY s.day DESC, s.id" LATEST },
   { BUILD " WHERE b.id = ?1",
-    BUILD " WHERE EXISTS (SELECT 1 FROM work_span w WHERE w.build_id = b.id AND w.person_id = ?1"
-    " AND w.day BETWEEN ?2 AND ?3) ORDER BY b.begun_on DESC, b.id" LATEST },
+    BUILD " WHERE b.id IN (SELECT coalesce (z.build_id, w.build_id) FROM work_span w"
+    " LEFT JOIN build_phase z ON z.id = w.phase_id WHERE w.person_id = ?1 AND w.day BETWEEN ?2 AND ?3) ORDER BY b.begun_on DESC, b.id" LATEST },
   { WORK " WHERE w.id = ?1",
     WORK " WHERE w.person_id = ?1 AND w.day BETWEEN ?2 AND ?3"
     " AND NOT EXISTS (SELECT 1 FROM work_span c WHERE c.corrects_id = w.id) ORDER BY w.day DESC, w.id" LATEST },
