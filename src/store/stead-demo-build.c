@@ -304,6 +304,7 @@ add_phase (Plan  *plan,
            char **words)
 {
   g_autoptr(SteadBuildPhase) phase = stead_build_phase_new ();
+  g_autofree char *key = NULL;
 
   phase->build_id = plan->build->id;
   phase->name = g_strdup (words[0]);
@@ -314,7 +315,11 @@ add_phase (Plan  *plan,
   phase->age_years = (int) number (plan, words[5]);
   if (!g_str_equal (words[6], "no"))
     phase->done_on = days_ago (plan, words[6]);
-  return stead_build_phase_repo_save (plan->writer->store, phase, plan->error);
+  if (!stead_build_phase_repo_save (plan->writer->store, phase, plan->error))
+    return FALSE;
+  key = g_strconcat ("phase ", words[0], NULL);
+  stead_demo_set_id (plan->writer, key, phase->id);
+  return TRUE;
 }
 
 /* "Hay:10:bales:7.50:each": so many a year, for each animal or for "all". */

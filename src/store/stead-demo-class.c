@@ -8,6 +8,7 @@
 #include <gsl/gsl_randist.h>
 #include <string.h>
 
+#include "store/stead-batch-repo.h"
 #include "store/stead-demo-writer-private.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-people-repo.h"
@@ -203,7 +204,27 @@ typedef struct
   int         at_minute;
   int         minutes;
   gboolean    paid;
+  GPtrArray  *batches;      /* of SteadBatch */
+  char       *batch;        /* (nullable): what it belongs to; "kitchen": what was cooked on the day */
+  gint64      phase_id;     /* of a build; 0: none */
 } Work;
+
+static gint64
+batch_of (const Work *work,
+          SteadDay    day)
+{
+  gboolean kitchen = g_strcmp0 (work->batch, "kitchen") == 0;
+
+  for (guint i = 0; work->batch != NULL && i < work->batches->len; i++)
+    {
+      const SteadBatch *batch = work->batches->pdata[i];
+
+      if (kitchen ? batch->kind == STEAD_BATCH_KITCHEN && batch->started_on == day
+                  : batch->started_on <= day && g_str_equal (batch->name, work->batch))
+        return batch->id;
+    }
+  return 0;
+}
 
 static gboolean
 write_span (SteadDemoWriter  *writer,
@@ -212,7 +233,8 @@ write_span (SteadDemoWriter  *writer,
             SteadDay          day,
             GError          **error)
 {
-  SteadWorkSpan span = { .person_id = person_id, .day = day, .duty = (char *) work->duty, .paid = work->paid };
+  SteadWorkSpan span = { .person_id = person_id, .day = day, .duty = (char *) work->duty, .paid = work->paid,
+                         .batch_id = batch_of (work, day), .phase_id = work->phase_id };
   int minutes = work->minutes + 5 * (int) gsl_rng_uniform_int (work->rng, 5);
   gboolean skipped = gsl_rng_uniform (work->rng) < SKIPPED, late = gsl_rng_uniform (work->rng) < LATE;
 
@@ -225,29 +247,58 @@ write_span (SteadDemoWriter  *writer,
   return stead_work_repo_add (writer->store, &span, error);
 }
 
+/* Days of the term: those of the week, or so many days ago. */
+static GArray *
+days_of (SteadDemoWriter *writer,
+         const char      *group)
+{
+  SteadDemoReader *reader = &writer->story->reader;
+  g_auto(GStrv) ago = stead_demo_list (reader, group, "days_ago"), weekdays = stead_demo_list (reader, group, "weekdays");
+  SteadDay first = monday_of (writer->story->today) - 7 * TERM_WEEKS;
+  GArray *days = g_array_new (FALSE, FALSE, sizeof (SteadDay));
+
+  for (gsize i = 0; ago[i] != NULL; i++)
+    {
+      SteadDay day = writer->story->today - (SteadDay) stead_demo_number_of (reader, ago[i]);
+
+      g_array_append_val (days, day);
+    }
+  for (int week = 0; week <= TERM_WEEKS; week++)
+    for (gsize i = 0; weekdays[i] != NULL; i++)
+      {
+        SteadDay day = first + 7 * week + (SteadDay) stead_demo_number_of (reader, weekdays[i]) - 1;
+
+        g_array_append_val (days, day);
+      }
+  return days;
+}
+
 static gboolean
 write_work (SteadDemoWriter  *writer,
             const char       *group,
+            GPtrArray        *batches,
             gsl_rng          *rng,
             GError          **error)
 {
   SteadDemoReader *reader = &writer->story->reader;
-  g_auto(GStrv) people = stead_demo_list (reader, group, "people"), days = stead_demo_list (reader, group, "weekdays");
+  g_auto(GStrv) people = stead_demo_list (reader, group, "people");
+  g_autofree char *batch = stead_demo_text_if (reader, group, "batch");
+  g_autofree char *phase = stead_demo_text_if (reader, group, "phase");
+  g_autoptr(GArray) days = days_of (writer, group);
   Work work = { rng, stead_demo_group_name (group), (int) stead_demo_number (reader, group, "at"),
                 (int) stead_demo_number (reader, group, "minutes"),
-                stead_demo_number_if (reader, group, "paid", 0) > 0 };
-  SteadDay first = monday_of (writer->story->today) - 7 * TERM_WEEKS;
+                stead_demo_number_if (reader, group, "paid", 0) > 0, batches, batch,
+                phase != NULL ? stead_demo_id_of (writer, "phase", phase) : 0 };
 
-  for (int week = 0; week <= TERM_WEEKS; week++)
-    for (gsize d = 0; days[d] != NULL; d++)
-      for (gsize p = 0; people[p] != NULL; p++)
-        {
-          SteadDay day = first + 7 * week + (int) stead_demo_number_of (reader, days[d]) - 1;
-          gint64 person = find_person (writer, people[p]);
+  for (guint d = 0; d < days->len; d++)
+    for (gsize p = 0; people[p] != NULL; p++)
+      {
+        gint64 person = find_person (writer, people[p]);
 
-          if (!stead_demo_sound (writer, error) || !write_span (writer, &work, person, day, error))
-            return FALSE;
-        }
+        if (!stead_demo_sound (writer, error) ||
+            !write_span (writer, &work, person, g_array_index (days, SteadDay, d), error))
+          return FALSE;
+      }
   return stead_demo_sound (writer, error);
 }
 
@@ -275,13 +326,17 @@ write_hours (SteadDemoWriter  *writer,
              GError          **error)
 {
   g_auto(GStrv) groups = stead_demo_groups (&writer->story->reader, "hours");
-  gsl_rng *rng = gsl_rng_alloc (gsl_rng_mt19937);
+  g_autoptr(GPtrArray) batches = stead_batch_repo_list (writer->store, TRUE, error);
+  gsl_rng *rng = NULL;
   gboolean good = TRUE;
   int n = 0;
 
+  if (batches == NULL)
+    return FALSE;
+  rng = gsl_rng_alloc (gsl_rng_mt19937);
   gsl_rng_set (rng, 7);
   for (gsize i = 0; groups[i] != NULL && good; i++)
-    good = write_work (writer, groups[i], rng, error);
+    good = write_work (writer, groups[i], batches, rng, error);
   gsl_rng_free (rng);
   stead_store_set_today (writer->store, writer->story->today - CHECKED_TO + 1);
   good = good && stead_work_repo_check (writer->store, monday_of (writer->story->today) - 7 * TERM_WEEKS,
