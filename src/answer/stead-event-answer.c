@@ -315,7 +315,7 @@ stead_event_answer_new (SteadStore  *store,
   if (self->packet_id != 0 && self->team->len > 0
       && (packet = stead_packet_answer_new (store, self->packet_id, NULL, error)) == NULL)
     return NULL;
-  self->lines = stead_event_scores_new (self->scores);
+  self->lines = stead_event_scores_new (self->scores, self->event->day);
   check (self, packet, today);
   g_ptr_array_sort (self->items, compare_items);
   self->sentence = say (self, today);

@@ -15,14 +15,26 @@ line_clear (gpointer data)
   g_free ((SteadScorePoint *) line->points);
 }
 
+static void
+clear (gpointer data)
+{
+  SteadEventScores *self = data;
+
+  g_array_unref (self->lines);
+  g_free (self->text);
+}
+
+SteadEventScores *
+stead_event_scores_ref (SteadEventScores *self)
+{
+  return g_atomic_rc_box_acquire (self);
+}
+
 void
 stead_event_scores_free (SteadEventScores *self)
 {
-  if (self == NULL)
-    return;
-  g_array_unref (self->lines);
-  g_free (self->text);
-  g_free (self);
+  if (self != NULL)
+    g_atomic_rc_box_release_full (self, clear);
 }
 
 /* "Placing, Maya R.", "Written test", "The team" */
@@ -94,11 +106,13 @@ say (const GArray *lines)
 }
 
 SteadEventScores *
-stead_event_scores_new (const GPtrArray *scores)
+stead_event_scores_new (const GPtrArray *scores,
+                        SteadDay         event)
 {
-  SteadEventScores *self = g_new0 (SteadEventScores, 1);
+  SteadEventScores *self = NULL;
 
   g_return_val_if_fail (scores != NULL, NULL);
+  self = g_atomic_rc_box_new0 (SteadEventScores);
   self->lines = g_array_new (FALSE, FALSE, sizeof (SteadScoreLine));
   g_array_set_clear_func (self->lines, line_clear);
   for (guint i = 0; i < scores->len; i++)
@@ -106,5 +120,19 @@ stead_event_scores_new (const GPtrArray *scores)
   self->text = say (self->lines);
   if (self->lines->len > STEAD_SCORE_MOST_LINES)
     g_array_remove_range (self->lines, 0, self->lines->len - STEAD_SCORE_MOST_LINES);
+  self->series = (SteadScoreSeries) { (const SteadScoreLine *) (gpointer) self->lines->data, (int) self->lines->len, event,
+                                      _("percent of the points"), C_("mark in a chart", "the event") };
   return self;
+}
+
+char *
+stead_event_score_text (const SteadEventScore *score)
+{
+  g_autofree char *day = stead_day_format (score->day, STEAD_DAY_STYLE_SHORT);
+  g_autofree char *name = name_of (score);
+  g_autofree char *points = stead_number_format (score->score, 2);
+  g_autofree char *out_of = stead_number_format (score->out_of, 2);
+
+  /* Translators: a day, whose score or of which part, points reached, points to win. */
+  return g_strdup_printf (C_("scores", "%1$s: %2$s, %3$s of %4$s"), day, name, points, out_of);
 }

@@ -12,15 +12,21 @@ G_BEGIN_DECLS
 
 typedef struct
 {
-  GArray *lines;        /* of SteadScoreLine, the first one begun earliest; of many the latest begun
-                         * %STEAD_SCORE_MOST_LINES */
-  char   *text;         /* (nullable): all of them in words, plain; NULL: no score yet */
+  GArray           *lines;    /* of SteadScoreLine, the first one begun earliest; of many the latest
+                               * begun %STEAD_SCORE_MOST_LINES */
+  SteadScoreSeries  series;   /* the same lines, as a chart draws them; n 0: no score yet */
+  char             *text;     /* (nullable): all of them in words, plain; NULL: no score yet */
 } SteadEventScores;
 
-void stead_event_scores_free (SteadEventScores *self);
+SteadEventScores *stead_event_scores_ref  (SteadEventScores *self) G_GNUC_WARN_UNUSED_RESULT;
+/* Lets go of one reference. */
+void              stead_event_scores_free (SteadEventScores *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadEventScores, stead_event_scores_free)
 
-/* @scores: (element-type SteadEventScore): by day.  Returns: (transfer full) */
-SteadEventScores *stead_event_scores_new (const GPtrArray *scores) G_GNUC_WARN_UNUSED_RESULT;
+/* @scores: (element-type SteadEventScore): by day; @event: the day of the event.
+ * Returns: (transfer full) */
+SteadEventScores *stead_event_scores_new  (const GPtrArray *scores, SteadDay event) G_GNUC_WARN_UNUSED_RESULT;
+/* "Nov 15: Placing, Maya R., 36 of 50" */
+char             *stead_event_score_text  (const SteadEventScore *score) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

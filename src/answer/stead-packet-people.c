@@ -311,8 +311,9 @@ static gboolean
 add_scores (SteadPacketMaking  *making,
             GError            **error)
 {
-  g_autoptr(GPtrArray) list = stead_event_repo_scores (making->store, making->answer->event->id, error);
-  g_autoptr(SteadEventScores) scores = list != NULL ? stead_event_scores_new (list) : NULL;
+  const SteadEvent *event = making->answer->event;
+  g_autoptr(GPtrArray) list = stead_event_repo_scores (making->store, event->id, error);
+  g_autoptr(SteadEventScores) scores = list != NULL ? stead_event_scores_new (list, event->day) : NULL;
   g_autofree char *text = NULL;
 
   if (scores == NULL)

@@ -21,6 +21,16 @@ typedef struct
   gsize                  n;        /* 1 or more */
 } SteadScoreLine;
 
+/* Lines of one chart.  The array belongs to whoever filled it in. */
+typedef struct
+{
+  const SteadScoreLine *lines;        /* (array length=n) */
+  int                   n;            /* 1 to %STEAD_SCORE_MOST_LINES */
+  SteadDay              event;        /* marked; STEAD_DAY_NONE: not said */
+  const char           *unit;         /* over the left axis: "% of the points" */
+  const char           *event_name;   /* (nullable): at the mark */
+} SteadScoreSeries;
+
 /* More lines than these can't be told apart in one chart. */
 #define STEAD_SCORE_MOST_LINES 6
 

@@ -7,16 +7,6 @@
 
 G_BEGIN_DECLS
 
-/* The array belongs to whoever filled it in. */
-typedef struct
-{
-  const SteadScoreLine *lines;   /* (array length=n) */
-  int                   n;       /* 1 to %STEAD_SCORE_MOST_LINES */
-  SteadDay              event;   /* marked; STEAD_DAY_NONE: not said */
-  const char           *unit;    /* over the left axis: "% of the points" */
-  const char           *event_name;   /* (nullable): at the mark */
-} SteadScoreSeries;
-
 typedef struct
 {
   SteadBox  plot;

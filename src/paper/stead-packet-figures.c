@@ -1,8 +1,6 @@
 /* stead-packet-figures.c - the charts of a packet: production by month, scores of practices. */
 #include "config.h"
 
-#include <glib/gi18n-lib.h>
-
 #include "draw/stead-score-chart.h"
 #include "paper/stead-month-figure.h"
 #include "paper/stead-packet-figures.h"
@@ -33,32 +31,13 @@ stead_packet_figures_add_months (SteadPages              *pages,
 
 /* --- scores ------------------------------------------------------------------------------- */
 
-typedef struct
-{
-  SteadScoreLine   lines[STEAD_SCORE_MOST_LINES];
-  SteadScoreSeries series;
-} Scores;
-
-static void
-scores_free (gpointer data)
-{
-  Scores *scores = data;
-
-  for (int i = 0; i < scores->series.n; i++)
-    {
-      g_free ((char *) scores->lines[i].name);
-      g_free ((SteadScorePoint *) scores->lines[i].points);
-    }
-  g_free (scores);
-}
-
 static void
 scores_paint (cairo_t  *cr,
               double    width,
               double    height,
               gpointer  data)
 {
-  const Scores *scores = data;
+  const SteadEventScores *scores = data;
   SteadDrawStyle style = { .scheme = STEAD_SCHEME_PRINT, .font_size = SCORES_TEXT };
   SteadScoreLayout layout;
 
@@ -67,20 +46,9 @@ scores_paint (cairo_t  *cr,
 }
 
 void
-stead_packet_figures_add_scores (SteadPages             *pages,
-                                 const SteadEventScores *scores,
-                                 SteadDay                event)
+stead_packet_figures_add_scores (SteadPages       *pages,
+                                 SteadEventScores *scores)
 {
-  Scores *figure = g_new0 (Scores, 1);
-
-  for (guint i = 0; i < scores->lines->len; i++)
-    {
-      const SteadScoreLine *line = &g_array_index (scores->lines, SteadScoreLine, i);
-
-      figure->lines[i] = (SteadScoreLine) { g_strdup (line->name), g_memdup2 (line->points, line->n * sizeof *line->points),
-                                            line->n };
-    }
-  figure->series = (SteadScoreSeries) { figure->lines, (int) scores->lines->len, event, _("percent of the points"),
-                                        C_("mark in a chart", "the event") };
-  stead_pages_add_figure (pages, SCORES_HEIGHT, scores_paint, figure, scores_free);
+  stead_pages_add_figure (pages, SCORES_HEIGHT, scores_paint, stead_event_scores_ref (scores),
+                          (GDestroyNotify) stead_event_scores_free);
 }

@@ -7,7 +7,7 @@
 G_BEGIN_DECLS
 
 void stead_packet_figures_add_months (SteadPages *pages, const SteadPacketMonths *months);
-/* @scores: with a line at least; @event: its day */
-void stead_packet_figures_add_scores (SteadPages *pages, const SteadEventScores *scores, SteadDay event);
+/* @scores: with a line at least */
+void stead_packet_figures_add_scores (SteadPages *pages, SteadEventScores *scores);
 
 G_END_DECLS

@@ -96,21 +96,19 @@ add_picture (SteadPages             *pages,
 /* The words stand over the chart, and on its page. */
 static void
 add_chart (SteadPages             *pages,
-           const SteadPacketBlock *block,
-           const SteadEvent       *event)   /* (nullable) */
+           const SteadPacketBlock *block)
 {
   stead_pages_add_note (pages, block->text);
   stead_pages_keep_last (pages);
   if (block->months != NULL)
     stead_packet_figures_add_months (pages, block->months);
   else if (block->scores != NULL)
-    stead_packet_figures_add_scores (pages, block->scores, event != NULL ? event->day : STEAD_DAY_NONE);
+    stead_packet_figures_add_scores (pages, block->scores);
 }
 
 static void
 add_block (SteadPages             *pages,
-           const SteadPacketBlock *block,
-           const SteadEvent       *event)   /* (nullable) */
+           const SteadPacketBlock *block)
 {
   switch (block->kind)
     {
@@ -120,7 +118,7 @@ add_block (SteadPages             *pages,
     case STEAD_BLOCK_TABLE:      add_table (pages, block->table); break;
     case STEAD_BLOCK_PICTURE:    add_picture (pages, block); break;
     case STEAD_BLOCK_MONTHS:
-    case STEAD_BLOCK_SCORES:     add_chart (pages, block, event); break;
+    case STEAD_BLOCK_SCORES:     add_chart (pages, block); break;
     case STEAD_BLOCK_TEXT:
     default:                     stead_pages_add_text (pages, block->text); break;
     }
@@ -157,7 +155,7 @@ pages_of (SteadStore               *store,
 
       stead_pages_add_heading (pages, part->title);
       for (guint k = 0; k < part->blocks->len; k++)
-        add_block (pages, part->blocks->pdata[k], answer->event);
+        add_block (pages, part->blocks->pdata[k]);
     }
   stead_pages_settle (pages);
   return pages;
