@@ -10,6 +10,7 @@
 #include "answer/stead-reflect-answer.h"
 #include "answer/stead-skill-answer.h"
 #include "farm.h"
+#include "store/stead-build-bill-repo.h"
 #include "store/stead-reflection-repo.h"
 #include "store/stead-work-repo.h"
 
@@ -180,6 +181,40 @@ test_packet (Farm          *farm,
   g_assert_null (strstr (all, "Devon"));
 }
 
+/* Hours at a task of a build bring the build into the packet, and tell what was done. */
+static void
+test_build (Farm          *farm,
+            gconstpointer  data)
+{
+  gint64 maya = person (farm, "Maya", STEAD_PERSON_STUDENT);
+  g_autoptr(SteadBuild) build = stead_build_new (STEAD_BUILD_LIST);
+  SteadBuildPhase phase = { .name = (char *) "Paint the gate", .hours = 4, .position = -1, .from_day = STEAD_DAY_NONE,
+                            .to_day = STEAD_DAY_NONE, .done_on = STEAD_DAY_NONE };
+  SteadWorkSpan span = { .person_id = maya, .day = farm->today - 1, .from_at = G_MININT64, .minutes = 150,
+                         .duty = (char *) "Painting" };
+  g_autoptr(SteadPacketAnswer) answer = NULL;
+  g_autoptr(GPtrArray) offers = NULL;
+  g_autofree char *all = NULL;
+  gboolean offered = FALSE;
+
+  build->name = g_strdup ("New gate");
+  FARM_DO (farm, stead_build_repo_save (farm->store, build, &farm_error));
+  phase.build_id = build->id;
+  FARM_DO (farm, stead_build_phase_repo_save (farm->store, &phase, &farm_error));
+  span.phase_id = phase.id;
+  FARM_DO (farm, stead_work_repo_add (farm->store, &span, &farm_error));
+  answer = stead_packet_answer_new (farm->store, packet_of (farm, maya, 0), NULL, NULL);
+  g_assert_false (part (answer, "build")->is_blank);
+  all = texts (answer);
+  g_assert_nonnull (strstr (all, "New gate"));
+  /* 150 minutes of the 4 hours that were planned. */
+  g_assert_nonnull (strstr (all, "Paint the gate\n4\n2.5\n"));
+  offers = stead_skill_repo_offer (farm->store, maya, farm->today - 9, farm->today, NULL);
+  for (guint i = 0; i < offers->len; i++)
+    offered |= stead_evidence_target (offers->pdata[i]) == STEAD_TARGET_BUILD;
+  g_assert_true (offered);
+}
+
 /* What a student's packet is filled with is counted without one, too. */
 static void
 test_state (Farm          *farm,
@@ -315,8 +350,10 @@ test_scores (Farm          *farm,
   add_score (farm, event.id, maya, "Placing", 5, 40);
   add_score (farm, event.id, 0, "Written test", 5, 45);
   scores = stead_event_repo_scores (farm->store, event.id, NULL);
-  self = stead_event_scores_new (scores);
+  self = stead_event_scores_new (scores, event.day);
   g_assert_cmpuint (self->lines->len, ==, 3);
+  g_assert_cmpint (self->series.n, ==, 3);
+  g_assert_cmpint (self->series.event, ==, event.day);
   first = &g_array_index (self->lines, SteadScoreLine, 0);
   g_assert_cmpstr (first->name, ==, "Placing, Maya");
   g_assert_cmpuint (first->n, ==, 2);
@@ -344,7 +381,7 @@ test_many_scores (Farm          *farm,
       add_score (farm, event.id, 0, part, 30 - i, 5 * i);
     }
   scores = stead_event_repo_scores (farm->store, event.id, NULL);
-  self = stead_event_scores_new (scores);
+  self = stead_event_scores_new (scores, event.day);
   g_assert_cmpuint (self->lines->len, ==, STEAD_SCORE_MOST_LINES);
   g_assert_cmpstr (g_array_index (self->lines, SteadScoreLine, 0).name, ==, "Part 2");
   g_assert_nonnull (strstr (self->text, "Part 0: 0%"));
@@ -360,6 +397,7 @@ main (int    argc,
   ADD ("/answer/packet/skills", test_skills);
   ADD ("/answer/packet/lay-question", test_lay_question);
   ADD ("/answer/packet/packet", test_packet);
+  ADD ("/answer/packet/build", test_build);
   ADD ("/answer/packet/marks", test_marks);
   ADD ("/answer/packet/event", test_event);
   ADD ("/answer/packet/state", test_state);

@@ -47,7 +47,7 @@ def test_event_to_packet():
     w.press('push button', 'Events')
     w.wait('image', 'Scores of practices')
     w.press('push button', 'Packets')
-    w.wait_words('nothing is recorded for')
+    w.wait_words('has something in each of its sections')
     w.press('push button', 'Figures and entries')
     w.wait_words('Hours worked', rows=True)
     w.wait('push button', 'Close')                 # there is nothing to cancel
@@ -55,4 +55,33 @@ def test_event_to_packet():
     assert w.close() == 0
 
 
-run_cases(test_event_to_packet)
+def test_score_mended_and_removed():
+    """A score that was typed wrong is mended, and one that was never won goes."""
+    farm = Farm()
+    w = opened(farm)
+    w.press('push button', 'Events')
+    w.press('push button', 'Practice score…')
+    w.wait('text', 'Points reached')
+    w.press('push button', 'Remove score')
+    w.wait_words('Choose the score to remove')
+    last, points, out_of = farm.rows('SELECT s.id, s.score, s.out_of FROM event_score s JOIN event e ON e.id = s.event_id'
+                                     ' ORDER BY e.day DESC, e.id, s.day DESC, s.id DESC LIMIT 1')[0].split('|')
+    w.click('combo box', 'Which score')
+    w.keys('Down', 'Return')
+    until(lambda: float(w.read('Points to win') or 0) == float(out_of))
+    w.fill('Points reached', '1')
+    w.press('push button', 'Save score')
+    until(lambda: farm.rows(f'SELECT score FROM event_score WHERE id = {last}') == ['1.0'])
+    w.press('push button', 'Practice score…')
+    w.wait('text', 'Points reached')
+    w.click('combo box', 'Which score')
+    w.keys('Down', 'Return')
+    until(lambda: w.read('Points reached') == '1')
+    w.press('push button', 'Remove score')
+    until(lambda: farm.rows(f'SELECT count(*) FROM event_score WHERE id = {last}') == ['0'])
+    assert w.nameless() == []
+    assert w.close() == 0
+    farm.verify()
+
+
+run_cases(test_event_to_packet, test_score_mended_and_removed)

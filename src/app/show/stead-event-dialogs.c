@@ -1,4 +1,4 @@
-/* stead-event-dialogs.c - an event, one of its team, a score, and what its packet needs. */
+/* stead-event-dialogs.c - an event, one of its team, and what its packet needs. */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
@@ -125,16 +125,15 @@ stead_event_dialog_show (GtkWidget *parent,
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
 
-/* --- people of the team and their scores ------------------------------------------------------ */
+/* --- people of the team ----------------------------------------------------------------------- */
 
 typedef struct
 {
-  GPtrArray       *people;     /* of SteadPerson, or of SteadEventPerson for a score */
-  GtkDropDown     *who;
-  SteadField      *role, *day, *part, *score, *out_of;
-  gint64           event_id, person_id;
-  const char      *text;
-  SteadEventScore  saved;
+  GPtrArray   *people;     /* of SteadPerson */
+  GtkDropDown *who;
+  SteadField  *role;
+  gint64       event_id, person_id;
+  const char  *text;
 } TeamForm;
 
 static void
@@ -215,69 +214,6 @@ stead_member_dialog_show (GtkWidget *parent,
                          fields, team_form_free);
   fields->who = stead_form_add_choice (form, _("Person"), (const char * const *) names->pdata, 0);
   fields->role = stead_form_add (form, desk, _("Part in the team (may be left out)"), STEAD_FIELD_TEXT);
-  stead_dialog_present (STEAD_DIALOG (form), parent, desk);
-}
-
-static gboolean
-score_act (SteadStore  *store,
-           gpointer     data,
-           GError     **error)
-{
-  return stead_event_repo_save_score (store, &((TeamForm *) data)->saved, error);
-}
-
-static gboolean
-score_save (SteadForm  *form,
-            gpointer    data,
-            GError    **error)
-{
-  TeamForm *fields = data;
-  guint who = gtk_drop_down_get_selected (fields->who);
-  gboolean good = stead_field_read_number (fields->score, -1, &fields->saved.score);
-
-  good &= stead_field_read_number (fields->out_of, 0, &fields->saved.out_of);
-  good &= stead_field_read_day (fields->day, stead_store_get_today (stead_form_get_store (form)),
-                                &fields->saved.day);
-  if (!good)
-    return FALSE;
-  fields->saved.id = 0;
-  fields->saved.event_id = fields->event_id;
-  fields->saved.person_id = who > 0 && who <= fields->people->len
-                            ? ((SteadEventPerson *) fields->people->pdata[who - 1])->person_id : 0;
-  fields->saved.part = (char *) stead_field_get_text (fields->part);
-  return stead_form_act (form, _("a practice score"), score_act, fields, error);
-}
-
-void
-stead_score_dialog_show (GtkWidget *parent,
-                         SteadDesk *desk,
-                         gint64     event_id)
-{
-  g_autoptr(GError) error = NULL;
-  GPtrArray *team = stead_event_repo_team (stead_desk_get_store (desk), event_id, &error);
-  g_autoptr(GPtrArray) names = g_ptr_array_new ();
-  TeamForm *fields;
-  SteadForm *form;
-
-  if (team == NULL)
-    {
-      stead_desk_say (desk, error->message, FALSE);
-      return;
-    }
-  fields = g_new0 (TeamForm, 1);
-  fields->people = team;
-  fields->event_id = event_id;
-  g_ptr_array_add (names, (gpointer) C_("whose score", "The whole team"));
-  for (guint i = 0; i < team->len; i++)
-    g_ptr_array_add (names, ((SteadEventPerson *) team->pdata[i])->name);
-  g_ptr_array_add (names, NULL);
-  form = stead_form_new (_("Practice score"), _("Save score"), NULL, score_save, NULL, fields, team_form_free);
-  fields->who = stead_form_add_choice (form, _("Whose"), (const char * const *) names->pdata, 0);
-  fields->day = stead_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
-  fields->score = stead_form_add (form, desk, _("Points reached"), STEAD_FIELD_NUMBER);
-  fields->out_of = stead_form_add (form, desk, _("Points to win"), STEAD_FIELD_NUMBER);
-  fields->part = stead_form_add (form, desk, _("Part of the event (may be left out)"), STEAD_FIELD_TEXT);
-  stead_field_show_day (fields->day, stead_store_get_today (stead_desk_get_store (desk)));
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
 

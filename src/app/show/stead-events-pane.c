@@ -19,7 +19,6 @@ struct _SteadEventsPane
   GtkWidget     *scores;    /* heading and chart, beside the table */
   GtkWidget     *chart;
   SteadEventScores *lines;  /* (nullable): what the chart shows */
-  SteadDay       day;       /* of the event */
   SteadTable    *table;
   gint64         packet_id; /* of the event; 0: none */
 };
@@ -98,13 +97,6 @@ show_team (SteadEventsPane        *self,
 
 /* --- the chart of scores --------------------------------------------------------------- */
 
-static SteadScoreSeries
-series_of (const SteadEventsPane *self)
-{
-  return (SteadScoreSeries) { (const SteadScoreLine *) self->lines->lines->data, (int) self->lines->lines->len, self->day,
-                              _("percent of the points"), C_("mark in a chart", "the event") };
-}
-
 static void
 paint_cb (cairo_t              *cr,
           const SteadDrawStyle *style,
@@ -113,14 +105,12 @@ paint_cb (cairo_t              *cr,
           gpointer              data)
 {
   const SteadEventsPane *self = data;
-  SteadScoreSeries series;
   SteadScoreLayout layout;
 
-  if (self->lines == NULL || self->lines->lines->len == 0)
+  if (self->lines == NULL || self->lines->series.n == 0)
     return;
-  series = series_of (self);
-  stead_score_chart_layout (cr, &series, style, width, height, &layout);
-  stead_score_chart_paint (cr, &series, style, &layout);
+  stead_score_chart_layout (cr, &self->lines->series, style, width, height, &layout);
+  stead_score_chart_paint (cr, &self->lines->series, style, &layout);
 }
 
 static void
@@ -129,10 +119,7 @@ show_scores (SteadEventsPane  *self,
 {
   g_clear_pointer (&self->lines, stead_event_scores_free);
   if (answer != NULL)
-    {
-      self->lines = g_steal_pointer (&answer->lines);
-      self->day = answer->event->day;
-    }
+    self->lines = g_steal_pointer (&answer->lines);
   gtk_widget_set_visible (self->scores, self->lines != NULL && self->lines->text != NULL);
   if (self->lines != NULL && self->lines->text != NULL)
     stead_chart_area_describe (STEAD_CHART_AREA (self->chart), _("Scores of practices"), self->lines->text);
@@ -247,7 +234,7 @@ mark_act (SteadStore  *store,
 
       if (need->id != mark->need_id)
         continue;
-      need->done_on = stead_store_get_today (store);
+      need->done_on = need->done_on == STEAD_DAY_NONE ? stead_store_get_today (store) : STEAD_DAY_NONE;
       return stead_event_repo_save_need (store, need, error);
     }
   return needs != NULL;
@@ -266,7 +253,7 @@ mark_cb (SteadPane *pane)
   mark.need_id = item->need_id;
   if (mark.need_id == 0)
     stead_desk_say (desk, _("The program sees by itself whether this is there."), FALSE);
-  else if (!stead_desk_act (desk, _("something is ready"), mark_act, &mark, &error))
+  else if (!stead_desk_act (desk, item->is_done ? _("something is not ready") : _("something is ready"), mark_act, &mark, &error))
     stead_desk_say (desk, error->message, FALSE);
 }
 
@@ -344,7 +331,7 @@ stead_events_pane_init (SteadEventsPane *self)
   stead_pane_add_button (pane, _("Packet of the event"), G_CALLBACK (packet_cb));
   stead_pane_add_button (pane, _("Team…"), G_CALLBACK (member_cb));
   stead_pane_add_button (pane, _("Add a need…"), G_CALLBACK (need_cb));
-  stead_pane_add_button (pane, _("Mark as ready"), G_CALLBACK (mark_cb));
+  stead_pane_add_button (pane, _("Mark ready or lacking"), G_CALLBACK (mark_cb));
   stead_pane_add_button (pane, _("Change the event…"), G_CALLBACK (edit_cb));
   stead_pane_add_button (pane, _("New event…"), G_CALLBACK (new_cb));
 }
