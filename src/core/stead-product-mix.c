@@ -210,15 +210,36 @@ stead_product_mix_solve (const double      *margins,
   return TRUE;
 }
 
-/* How long a plan in whole units may be looked for: farm plans take a few thousandths of it. */
-#define MOST_WHOLE_MS 500
-
 typedef struct
 {
-  double *quantities;
+  int     most_ms;
+  double *quantities;    /* (out) */
   double  best;
   int     status;
+  int     whole_status;
 } WholeWork;
+
+static void
+read_whole (glp_prob  *problem,
+            WholeWork *work)
+{
+  for (int i = 1; i <= glp_get_num_cols (problem); i++)
+    work->quantities[i - 1] = round (glp_mip_col_val (problem, i));
+  work->best = glp_mip_obj_val (problem);
+}
+
+/* Without the parts of units: a plan too, unless something is promised that it then lacks. */
+static void
+round_down (glp_prob  *problem,
+            WholeWork *work)
+{
+  work->best = 0;
+  for (int i = 1; i <= glp_get_num_cols (problem); i++)
+    {
+      work->quantities[i - 1] = floor (glp_get_col_prim (problem, i) + 1e-9);
+      work->best += work->quantities[i - 1] * glp_get_obj_coef (problem, i);
+    }
+}
 
 /* The simplex method, and from its result the whole numbers. */
 static gboolean
@@ -228,7 +249,6 @@ solve_whole (glp_prob *problem,
   WholeWork *work = data;
   glp_smcp simplex;
   glp_iocp whole;
-  int status;
 
   glp_init_smcp (&simplex);
   simplex.msg_lev = GLP_MSG_OFF;
@@ -240,18 +260,46 @@ solve_whole (glp_prob *problem,
     return TRUE;
   glp_init_iocp (&whole);
   whole.msg_lev = GLP_MSG_OFF;
-  whole.tm_lim = MOST_WHOLE_MS;
+  whole.tm_lim = work->most_ms;
   glp_intopt (problem, &whole);
-  status = glp_mip_status (problem);
-  if (status != GLP_OPT && status != GLP_FEAS)
-    {
-      work->status = GLP_NOFEAS;
-      return TRUE;
-    }
-  for (int i = 1; i <= glp_get_num_cols (problem); i++)
-    work->quantities[i - 1] = round (glp_mip_col_val (problem, i));
-  work->best = glp_mip_obj_val (problem);
+  work->whole_status = glp_mip_status (problem);
+  if (work->whole_status == GLP_OPT || work->whole_status == GLP_FEAS)
+    read_whole (problem, work);
+  else if (work->whole_status == GLP_UNDEF)
+    round_down (problem, work);
   return isfinite (work->best);
+}
+
+static gboolean
+keeps (const double     *quantities,
+       gsize             n_products,
+       const SteadLimit *limits,
+       gsize             n_limits)
+{
+  for (gsize k = 0; k < n_limits; k++)
+    {
+      double used = 0;
+
+      for (gsize i = 0; i < n_products; i++)
+        used += limits[k].use[i] * quantities[i];
+      if (limits[k].sense == STEAD_LIMIT_AT_MOST ? used > limits[k].amount + 1e-6 : used < limits[k].amount - 1e-6)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+set_no_whole (int      status,
+              GError **error)
+{
+  if (status == GLP_UNDEF)
+    g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_RANGE,
+                         _("No plan in whole units was found in the time. Look at the plan that may make a part of a "
+                           "unit."));
+  else
+    g_set_error_literal (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE,
+                         _("No plan in whole units keeps all these limits at once. Lower a promise or raise a limit."));
+  return FALSE;
 }
 
 gboolean
@@ -259,18 +307,20 @@ stead_product_mix_solve_whole (const double      *margins,
                                gsize              n_products,
                                const SteadLimit  *limits,
                                gsize              n_limits,
+                               int                most_ms,
                                double            *out_quantities,
                                double            *out_best,
+                               gboolean          *out_proven,
                                GError           **error)
 {
   g_autoptr(Problem) problem = NULL;
   g_autofree double *quantities = NULL;
-  WholeWork work = { NULL, 0, GLP_UNDEF };
+  WholeWork work = { most_ms, NULL, 0, GLP_UNDEF, GLP_UNDEF };
   gboolean solved;
 
   g_return_val_if_fail (margins != NULL && n_products > 0 && n_products < 1000, FALSE);
   g_return_val_if_fail (limits != NULL || n_limits == 0, FALSE);
-  g_return_val_if_fail (out_quantities != NULL && out_best != NULL, FALSE);
+  g_return_val_if_fail (out_quantities != NULL && out_best != NULL && out_proven != NULL && most_ms > 0, FALSE);
 
   problem = build (margins, n_products, limits, n_limits);
   for (int i = 1; i <= (int) n_products; i++)
@@ -280,7 +330,11 @@ stead_product_mix_solve_whole (const double      *margins,
   solved = stead_glpk_call (&problem, solve_whole, &work);
   if (!solved || work.status != GLP_OPT)
     return set_no_plan (solved, work.status, error);
+  if (work.whole_status == GLP_NOFEAS
+      || (work.whole_status == GLP_UNDEF && !keeps (quantities, n_products, limits, n_limits)))
+    return set_no_whole (work.whole_status, error);
   *out_best = work.best;
+  *out_proven = work.whole_status == GLP_OPT;
   for (gsize i = 0; i < n_products; i++)
     out_quantities[i] = quantities[i];
   return TRUE;

@@ -68,7 +68,10 @@ gboolean stead_product_mix_solve (const double      *margins,
 
 /**
  * stead_product_mix_solve_whole:
+ * @most_ms: how long may be looked for, 1 or more; farm plans take a few thousandths of a second
  * @out_quantities: (out) (array length=n_products): the plan in whole units
+ * @out_best: (out): its sum
+ * @out_proven: (out): no better one is possible; %FALSE: none was found in the time
  *
  * As stead_product_mix_solve(), but no unit is made in part.  A whole plan has no shadow prices:
  * one more of a limit changes nothing, or all of a unit.  (Branch and bound of GLPK.)
@@ -77,8 +80,10 @@ gboolean stead_product_mix_solve_whole (const double      *margins,
                                         gsize              n_products,
                                         const SteadLimit  *limits,
                                         gsize              n_limits,
+                                        int                most_ms,
                                         double            *out_quantities,
                                         double            *out_best,
+                                        gboolean          *out_proven,
                                         GError           **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**

@@ -1,13 +1,14 @@
 /* bench-plan.c - the plans that are made anew while a handle moves: the fund, a sale day,
- * a cutting plan.
+ * a cutting plan, the best use of what is scarce.
  *
  * usage: bench-plan [RUNS]    times so many of each (default 30) and prints the median and
- *                             the slowest; exit status 1 where the fund takes longer than
- *                             its limit
+ *                             the slowest; exit status 1 where the fund or the best use
+ *                             takes longer than its limit
  *        bench-plan --short   a test: memory must not grow; no limit of time
  */
 #include "core/stead-cut.h"
 #include "core/stead-outlook.h"
+#include "core/stead-product-clash.h"
 #include "core/stead-sale-day.h"
 
 #include <malloc.h>
@@ -29,9 +30,16 @@
 
 #define KINDS 15
 
-typedef enum { FUND, DAY, CUT, N_PARTS } Part;
+/* In parts and in whole units; and where twice as much is promised as can be kept. */
+#define MIX_PRODUCTS 60
+#define MIX_LIMITS 40
+#define MIX_LIMIT_MS 20
+/* So much of it for whole units, as while a handle moves. */
+#define MIX_WHOLE_MS 12
 
-static const char * const part_names[N_PARTS] = { "fund", "sale day", "cutting plan" };
+typedef enum { FUND, DAY, CUT, MIX, CLASH, N_PARTS } Part;
+
+static const char * const part_names[N_PARTS] = { "fund", "sale day", "cutting plan", "best use", "clash" };
 
 static void
 plan_fund (guint run)
@@ -81,6 +89,58 @@ plan_cut (guint run)
   g_assert_nonnull (plan);
 }
 
+/* 60 products out of 30 scarce things; ten promises. */
+static void
+fill_mix (guint       run,
+          double      promised,
+          double     *margins,
+          double     *uses,
+          SteadLimit *limits)
+{
+  g_autoptr(GRand) rand = g_rand_new_with_seed (run);
+
+  for (guint i = 0; i < MIX_PRODUCTS; i++)
+    margins[i] = g_rand_int_range (rand, 50, 900);
+  for (guint k = 0; k < MIX_LIMITS; k++)
+    {
+      gboolean promise = k >= MIX_LIMITS - 10;
+
+      for (guint i = 0; i < MIX_PRODUCTS; i++)
+        uses[k * MIX_PRODUCTS + i] = promise ? i == k : g_rand_int_range (rand, 0, 4) == 0 ? g_rand_int_range (rand, 1, 13) : 0;
+      limits[k] = (SteadLimit) { uses + k * MIX_PRODUCTS, promise ? STEAD_LIMIT_AT_LEAST : STEAD_LIMIT_AT_MOST,
+                                 promise ? promised : g_rand_int_range (rand, 300, 900) };
+    }
+  for (guint i = 0; i < MIX_PRODUCTS; i++)
+    uses[i] = 1 + (i + run) % 12;      /* one thing goes into all */
+}
+
+static void
+plan_mix (guint run)
+{
+  double margins[MIX_PRODUCTS], uses[MIX_LIMITS * MIX_PRODUCTS], wholes[MIX_PRODUCTS], best, whole;
+  gboolean proven;
+  SteadLimit limits[MIX_LIMITS];
+  SteadProductPlan products[MIX_PRODUCTS];
+  SteadLimitPlan plans[MIX_LIMITS];
+
+  fill_mix (run, 1, margins, uses, limits);
+  g_assert_true (stead_product_mix_solve (margins, MIX_PRODUCTS, limits, MIX_LIMITS, products, plans, &best, NULL));
+  g_assert_true (stead_product_mix_solve_whole (margins, MIX_PRODUCTS, limits, MIX_LIMITS, MIX_WHOLE_MS, wholes, &whole,
+                                                &proven, NULL));
+  g_assert_cmpfloat (whole, <=, best + 1e-6);
+}
+
+static void
+plan_clash (guint run)
+{
+  double margins[MIX_PRODUCTS], uses[MIX_LIMITS * MIX_PRODUCTS];
+  SteadLimit limits[MIX_LIMITS];
+  gboolean clash[MIX_LIMITS];
+
+  fill_mix (run, 60, margins, uses, limits);
+  g_assert_cmpuint (stead_product_clash_find (limits, MIX_LIMITS, MIX_PRODUCTS, clash), >, 0);
+}
+
 /* Time that the processor spent on this thread: other programs do not count. */
 static double
 own_ms (void)
@@ -95,7 +155,7 @@ static void
 make_all (guint   run,
           double *ms)
 {
-  static void (* const plans[N_PARTS]) (guint) = { plan_fund, plan_day, plan_cut };
+  static void (* const plans[N_PARTS]) (guint) = { plan_fund, plan_day, plan_cut, plan_mix, plan_clash };
 
   for (gsize p = 0; p < N_PARTS; p++)
     {
@@ -119,7 +179,7 @@ static int
 run_benchmark (guint runs)
 {
   g_autofree double *ms = g_new (double, N_PARTS * runs);
-  double fund_ms = 0;
+  double fund_ms = 0, mix_ms = 0;
 
   for (guint run = 0; run < runs; run++)
     {
@@ -136,7 +196,8 @@ run_benchmark (guint runs)
               ms[p * runs + runs - 1]);
     }
   fund_ms = ms[FUND * runs + runs / 2];
-  return fund_ms > FUND_LIMIT_MS ? EXIT_FAILURE : EXIT_SUCCESS;
+  mix_ms = ms[MIX * runs + runs / 2];
+  return fund_ms > FUND_LIMIT_MS || mix_ms > MIX_LIMIT_MS ? EXIT_FAILURE : EXIT_SUCCESS;
 }
 
 static void

@@ -144,6 +144,7 @@ test_whole (void)
       double margins[2] = { g_rand_int_range (rand, 1, 20), g_rand_int_range (rand, 1, 20) }, quantities[2], best, most = 0;
       double uses[2][2];
       SteadLimit limits[2];
+      gboolean proven = FALSE;
 
       for (int k = 0; k < 2; k++)
         {
@@ -151,7 +152,8 @@ test_whole (void)
             uses[k][i] = g_rand_int_range (rand, 1, 9);
           limits[k] = (SteadLimit) { uses[k], STEAD_LIMIT_AT_MOST, g_rand_double_range (rand, 5, 60) };
         }
-      g_assert_true (stead_product_mix_solve_whole (margins, 2, limits, 2, quantities, &best, NULL));
+      g_assert_true (stead_product_mix_solve_whole (margins, 2, limits, 2, 500, quantities, &best, &proven, NULL));
+      g_assert_true (proven);
       for (int a = 0; a <= 60; a++)
         for (int b = 0; b <= 60; b++)
           if (uses[0][0] * a + uses[0][1] * b <= limits[0].amount && uses[1][0] * a + uses[1][1] * b <= limits[1].amount)
@@ -170,12 +172,13 @@ test_whole_refused (void)
   const SteadLimit between[] = { { one, STEAD_LIMIT_AT_LEAST, 0.4 }, { one, STEAD_LIMIT_AT_MOST, 0.6 } };
   const double margin = 1;
   double quantity = -1, best = -1;
+  gboolean proven = FALSE;
   g_autoptr(GError) error = NULL;
 
-  g_assert_false (stead_product_mix_solve_whole (&margin, 1, between, 2, &quantity, &best, &error));
+  g_assert_false (stead_product_mix_solve_whole (&margin, 1, between, 2, 500, &quantity, &best, &proven, &error));
   g_assert_error (error, STEAD_CORE_ERROR, STEAD_CORE_ERROR_NONE);
   g_assert_cmpfloat (quantity, ==, -1);
-  g_assert_false (stead_product_mix_solve_whole (&margin, 1, NULL, 0, &quantity, &best, NULL));
+  g_assert_false (stead_product_mix_solve_whole (&margin, 1, NULL, 0, 500, &quantity, &best, &proven, NULL));
 }
 
 static void
