@@ -1,19 +1,20 @@
-/* stead-best-use.c - "What is the best use of what is scarce?" */
+/* stead-best-use.c - "What is the best use of what is scarce?": the plan and its limits.
+ *
+ * Limits are laid in a row: what is scarce, the most of each product, the least of each.
+ */
 #include "config.h"
 
-#include "answer/stead-best-use.h"
+#include "answer/stead-best-use-private.h"
 
-#include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "answer/stead-answer-error.h"
-#include "answer/stead-price-answer.h"
-#include "answer/stead-words-private.h"
-#include "core/stead-money.h"
-#include "core/stead-product-mix.h"
+#include "core/stead-product-clash.h"
 
-#define FIRST_MORE_FRAC 0.5
 #define MINUTES_PER_HOUR 60.0
+
+/* How long whole units are looked for: while a handle moves, and when it rests. */
+#define QUICK_MS 10
+#define PATIENT_MS 500
 
 static void
 scarce_free (SteadScarce *scarce)
@@ -26,6 +27,7 @@ static void
 line_free (SteadBestUseLine *line)
 {
   g_free (line->name);
+  g_array_unref (line->uses);
   g_free (line);
 }
 
@@ -38,6 +40,7 @@ stead_best_use_free (SteadBestUse *self)
   g_ptr_array_unref (self->lines);
   g_ptr_array_unref (self->scarce);
   g_free (self->sentence);
+  g_free (self->advice);
   g_free (self->scarce_text);
   g_free (self);
 }
@@ -50,11 +53,10 @@ stead_best_use_new_empty (const char *currency)
   self->currency = g_strdup (currency);
   self->lines = g_ptr_array_new_with_free_func ((GDestroyNotify) line_free);
   self->scarce = g_ptr_array_new_with_free_func ((GDestroyNotify) scarce_free);
-  self->more_frac = FIRST_MORE_FRAC;
   return self;
 }
 
-void
+guint
 stead_best_use_add_scarce (SteadBestUse      *self,
                            const SteadScarce *scarce)
 {
@@ -62,248 +64,231 @@ stead_best_use_add_scarce (SteadBestUse      *self,
 
   copy->name = g_strdup (scarce->name);
   g_ptr_array_add (self->scarce, copy);
+  for (guint i = 0; i < self->lines->len; i++)
+    g_array_set_size (line_at (self, i)->uses, self->scarce->len);
+  return self->scarce->len - 1;
 }
 
-void
+guint
 stead_best_use_add_line (SteadBestUse           *self,
                          const SteadBestUseLine *line)
 {
   SteadBestUseLine *copy = g_memdup2 (line, sizeof *line);
 
   copy->name = g_strdup (line->name);
+  copy->uses = g_array_new (FALSE, TRUE, sizeof (double));
+  g_array_set_size (copy->uses, self->scarce->len);
+  if (!(copy->most > 0))
+    copy->most = 2 * copy->planned;
   g_ptr_array_add (self->lines, copy);
+  return self->lines->len - 1;
 }
 
-/* --- reading ---------------------------------------------------------------------------- */
-
-static SteadScarce *
-scarce_at (const SteadBestUse *self,
-           guint               i)
+double
+stead_best_use_taken (const SteadBestUse *self,
+                      guint               line,
+                      guint               scarce)
 {
-  return self->scarce->pdata[i];
+  g_return_val_if_fail (self != NULL && line < self->lines->len && scarce < self->scarce->len, 0);
+
+  return g_array_index (line_at (self, line)->uses, double, scarce);
 }
 
-static SteadBestUseLine *
-line_at (const SteadBestUse *self,
-         guint               i)
+void
+stead_best_use_set_taken (SteadBestUse *self,
+                          guint         line,
+                          guint         scarce,
+                          double        amount)
 {
-  return self->lines->pdata[i];
+  double *use;
+
+  g_return_if_fail (self != NULL && line < self->lines->len && scarce < self->scarce->len);
+
+  use = &g_array_index (line_at (self, line)->uses, double, scarce);
+  scarce_at (self, scarce)->planned += (amount - *use) * line_at (self, line)->planned;
+  *use = amount;
 }
 
-static int
-source_of (SteadBestUse          *self,
-           const SteadCostAnswer *cost)
+void
+stead_best_use_take (SteadBestUse *self,
+                     guint         line,
+                     guint         scarce,
+                     double        amount)
 {
-  const char *name = stead_cost_answer_source (cost);
-  SteadScarce scarce = { .name = (char *) name, .pack = cost->product->pack, .base_per_pack = cost->product->base_per_unit };
-
-  for (guint i = 0; i < self->scarce->len; i++)
-    if (g_strcmp0 (scarce_at (self, i)->name, name) == 0)
-      return (int) i;
-  stead_best_use_add_scarce (self, &scarce);
-  return (int) self->scarce->len - 1;
+  stead_best_use_set_taken (self, line, scarce, stead_best_use_taken (self, line, scarce) + amount);
 }
 
-static void
-add_product (SteadBestUse           *self,
-             const SteadPriceAnswer *price)
+void
+stead_best_use_set_more (SteadBestUse *self,
+                         double        frac)
 {
-  const SteadCostAnswer *cost = price->cost;
-  SteadBestUseLine line = { .name = cost->product->name, .pack = cost->product->pack,
-                            .base_per_unit = cost->product->base_per_unit, .minutes = cost->product->pack_minutes,
-                            .price_cents = price->plan.price_cents,
-                            .own_cents = (double) cost->sheet.parts[STEAD_COST_PACKAGING].shown_cents,
-                            .planned = price->plan.planned_units };
-
-  line.source = source_of (self, cost);
-  scarce_at (self, (guint) line.source)->planned += line.planned * line.base_per_unit;
-  stead_best_use_add_line (self, &line);
-}
-
-static void
-add_minutes (SteadBestUse *self)
-{
-  SteadScarce minutes = { .name = (char *) _("Time for packing") };
+  g_return_if_fail (self != NULL);
 
   for (guint i = 0; i < self->lines->len; i++)
-    minutes.planned += line_at (self, i)->planned * line_at (self, i)->minutes;
-  if (minutes.planned > 0)
-    stead_best_use_add_scarce (self, &minutes);
-  for (guint i = 0; i < self->scarce->len; i++)
-    scarce_at (self, i)->amount = scarce_at (self, i)->planned;
+    line_at (self, i)->most = floor (line_at (self, i)->planned * (1 + frac) + 1e-9);
 }
 
-SteadBestUse *
-stead_best_use_new (SteadStore   *store,
-                    SteadPeriod   period,
-                    GError      **error)
+double
+stead_scarce_telling (const SteadScarce *scarce)
 {
-  g_autoptr(SteadFarm) farm = stead_farm_repo_get (store, error);
-  g_autoptr(GPtrArray) products = farm != NULL ? stead_product_repo_list (store, FALSE, error) : NULL;
-  g_autoptr(SteadBestUse) self = NULL;
-
-  if (products == NULL)
-    return NULL;
-  self = stead_best_use_new_empty (farm->currency);
-  for (guint i = 0; i < products->len; i++)
+  switch (scarce->kind)
     {
-      g_autoptr(GError) local_error = NULL;
-      g_autoptr(SteadPriceAnswer) price = stead_price_answer_new (store, ((SteadProduct *) products->pdata[i])->id, period,
-                                                                  &local_error);
-
-      if (price == NULL && !g_error_matches (local_error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING))
-        {
-          g_propagate_error (error, g_steal_pointer (&local_error));
-          return NULL;
-        }
-      if (price != NULL && price->price_on_file >= 0 && price->plan.planned_units > 0)
-        add_product (self, price);
+    case STEAD_SCARCE_PACKS: return scarce->base_per_pack;
+    case STEAD_SCARCE_MINUTES: return MINUTES_PER_HOUR;
+    case STEAD_SCARCE_PLAIN:
+    default: return 1;
     }
-  add_minutes (self);
-  self->whole = TRUE;
-  stead_best_use_settle (self);
-  return g_steal_pointer (&self);
 }
 
 /* --- solving ------------------------------------------------------------------------------- */
 
-static double
-use_of (const SteadBestUse *self,
-        guint               scarce,
-        guint               line)
+/* All limits of the day: m scarce things, then the most of n products, then the least. */
+typedef struct
 {
-  if (!(scarce_at (self, scarce)->base_per_pack > 0))
-    return line_at (self, line)->minutes;
-  return line_at (self, line)->source == (int) scarce ? line_at (self, line)->base_per_unit : 0;
+  guint       n, m;
+  double     *margins;     /* (array length=n) */
+  double     *use;         /* (array length=n * (m + 2n)) */
+  SteadLimit *limits;      /* (array length=m + 2n) */
+} Programme;
+
+static void
+programme_clear (Programme *programme)
+{
+  g_free (programme->margins);
+  g_free (programme->use);
+  g_free (programme->limits);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Programme, programme_clear)
+
+static guint
+n_limits (const Programme *programme)
+{
+  return programme->m + 2 * programme->n;
 }
 
-/* The worth of a base unit or a minute, as one of a pack or of an hour. */
-static double
-telling (const SteadScarce *scarce)
-{
-  return scarce->base_per_pack > 0 ? scarce->base_per_pack : MINUTES_PER_HOUR;
-}
-
-static gboolean
-solve (SteadBestUse *self)
+static void
+programme_fill (Programme          *programme,
+                const SteadBestUse *self)
 {
   guint n = self->lines->len, m = self->scarce->len;
-  g_autofree double *margins = g_new0 (double, n), *use = g_new0 (double, (gsize) n * (n + m));
-  g_autofree SteadLimit *limits = g_new0 (SteadLimit, n + m);
-  g_autofree SteadProductPlan *plans = g_new0 (SteadProductPlan, n);
-  g_autofree double *wholes = g_new0 (double, n);
-  g_autofree SteadLimitPlan *ends = g_new0 (SteadLimitPlan, n + m);
 
-  for (guint i = 0; i < n; i++)
-    margins[i] = line_at (self, i)->price_cents - line_at (self, i)->own_cents;
-  for (guint k = 0; k < n + m; k++)
-    {
-      for (guint i = 0; i < n; i++)
-        use[k * n + i] = k < m ? use_of (self, k, i) : (double) (k - m == i);
-      limits[k] = (SteadLimit) { use + k * n, STEAD_LIMIT_AT_MOST,
-                                 k < m ? scarce_at (self, k)->amount : line_at (self, k - m)->most };
-    }
-  if (!stead_product_mix_solve (margins, n, limits, n + m, plans, ends, &self->best_cents, NULL))
-    return FALSE;
-  if (self->whole && !stead_product_mix_solve_whole (margins, n, limits, n + m, wholes, &self->best_cents, NULL))
-    return FALSE;
-  for (guint i = 0; i < n; i++)
-    line_at (self, i)->best = self->whole ? wholes[i] : plans[i].quantity;
+  *programme = (Programme) { n, m, g_new0 (double, n), g_new0 (double, (gsize) n * (m + 2 * n)),
+                             g_new0 (SteadLimit, m + 2 * n) };
   for (guint k = 0; k < m; k++)
+    {
+      programme->limits[k] = (SteadLimit) { programme->use + k * n, STEAD_LIMIT_AT_MOST, scarce_at (self, k)->amount };
+      for (guint i = 0; i < n; i++)
+        programme->use[k * n + i] = stead_best_use_taken (self, i, k);
+    }
+  for (guint i = 0; i < n; i++)
+    {
+      const SteadBestUseLine *line = line_at (self, i);
+
+      programme->margins[i] = line->price_cents - line->own_cents;
+      programme->use[(m + i) * n + i] = programme->use[(m + n + i) * n + i] = 1;
+      programme->limits[m + i] = (SteadLimit) { programme->use + (m + i) * n, STEAD_LIMIT_AT_MOST, line->most };
+      programme->limits[m + n + i] = (SteadLimit) { programme->use + (m + n + i) * n, STEAD_LIMIT_AT_LEAST, line->least };
+    }
+}
+
+static void
+mark_clash (SteadBestUse    *self,
+            const Programme *programme)
+{
+  g_autofree gboolean *clash = g_new0 (gboolean, n_limits (programme));
+
+  self->n_clashing = (guint) stead_product_clash_find (programme->limits, n_limits (programme), programme->n, clash);
+  for (guint k = 0; k < programme->m; k++)
+    scarce_at (self, k)->clashes = clash[k];
+  for (guint i = 0; i < programme->n; i++)
+    {
+      line_at (self, i)->most_clashes = clash[programme->m + i];
+      line_at (self, i)->least_clashes = clash[programme->m + programme->n + i];
+    }
+}
+
+static void
+read_lines (SteadBestUse           *self,
+            const Programme        *programme,
+            const SteadProductPlan *plans,
+            const SteadLimitPlan   *ends,
+            const double           *wholes)
+{
+  for (guint i = 0; i < programme->n; i++)
+    {
+      SteadBestUseLine *line = line_at (self, i);
+
+      line->best = self->whole ? wholes[i] : plans[i].quantity;
+      line->most_cents = MAX (0, ends[programme->m + i].shadow_price);
+      line->least_cents = MAX (0, -ends[programme->m + programme->n + i].shadow_price);
+      line->price_low = plans[i].margin_low + line->own_cents;
+      line->price_high = plans[i].margin_high + line->own_cents;
+    }
+}
+
+static void
+read_scarce (SteadBestUse         *self,
+             const Programme      *programme,
+             const SteadLimitPlan *ends)
+{
+  for (guint k = 0; k < programme->m; k++)
     {
       SteadScarce *scarce = scarce_at (self, k);
 
       scarce->unused = scarce->amount;
-      for (guint i = 0; i < n; i++)
-        scarce->unused -= use[k * n + i] * line_at (self, i)->best;
-      scarce->worth_cents = ends[k].shadow_price * telling (scarce);
+      for (guint i = 0; i < programme->n; i++)
+        scarce->unused -= programme->use[k * programme->n + i] * line_at (self, i)->best;
+      scarce->worth_cents = ends[k].shadow_price * stead_scarce_telling (scarce);
       scarce->low = ends[k].low;
       scarce->high = ends[k].high;
     }
+}
+
+static gboolean
+solve (SteadBestUse *self,
+       gboolean      quick)
+{
+  g_auto(Programme) programme = { 0 };
+  g_autofree SteadProductPlan *plans = g_new0 (SteadProductPlan, self->lines->len);
+  g_autofree double *wholes = g_new0 (double, self->lines->len);
+  g_autofree SteadLimitPlan *ends = NULL;
+
+  programme_fill (&programme, self);
+  ends = g_new0 (SteadLimitPlan, n_limits (&programme));
+  if (!stead_product_mix_solve (programme.margins, programme.n, programme.limits, n_limits (&programme), plans, ends,
+                                &self->best_cents, NULL))
+    {
+      mark_clash (self, &programme);
+      return FALSE;
+    }
+  if (self->whole && !stead_product_mix_solve_whole (programme.margins, programme.n, programme.limits, n_limits (&programme),
+                                                     quick ? QUICK_MS : PATIENT_MS, wholes, &self->best_cents, &self->proven,
+                                                     NULL))
+    return FALSE;
+  read_lines (self, &programme, plans, ends, wholes);
+  read_scarce (self, &programme, ends);
   return TRUE;
 }
 
-/* --- words ------------------------------------------------------------------------------------ */
-
-char *
-stead_scarce_amount (const SteadScarce *scarce,
-                     double             amount)
-{
-  g_autofree char *hours = NULL;
-
-  if (scarce->base_per_pack > 0)
-    return stead_words_units (scarce->pack, amount / scarce->base_per_pack);
-  hours = stead_number_format (amount / MINUTES_PER_HOUR, 1);
-  /* Translators: hours, short. */
-  return g_strdup_printf (_("%s h"), hours);
-}
-
-static char *
-money (const SteadBestUse *self,
-       double              cents)
-{
-  return stead_money_format (stead_money_round (cents), self->currency);
-}
-
-static char *
-sentence_of (const SteadBestUse *self)
-{
-  g_autofree char *best = money (self, self->best_cents), *plan = money (self, self->plan_cents);
-  g_autofree char *more = money (self, self->best_cents - self->plan_cents);
-
-  if (!self->solved)
-    return g_strdup (_("With these limits no best use can be worked out. Give each more than nothing."));
-  if (stead_money_round (self->best_cents - self->plan_cents) == 0)
-    return g_strdup_printf (_("The plan is already the best use: it brings <b>%s</b> after packaging."), plan);
-  if (self->best_cents < self->plan_cents)
-    return g_strdup_printf (_("There is not enough for the plan of %s: the best that can be made brings <b>%s</b> after packaging."),
-                            plan, best);
-  return g_strdup_printf (_("The best use brings <b>%s</b> after packaging, <b>%s</b> more than the plan of %s."), best, more, plan);
-}
-
-static char *
-scarce_sentence (const SteadBestUse *self,
-                 const SteadScarce  *scarce)
-{
-  g_autofree char *name = g_markup_escape_text (scarce->name, -1);
-  g_autofree char *worth = money (self, scarce->worth_cents);
-  g_autofree char *left = stead_scarce_amount (scarce, scarce->unused);
-  g_autofree char *one = stead_scarce_amount (scarce, telling (scarce));
-  g_autofree char *high = isfinite (scarce->high) ? stead_scarce_amount (scarce, scarce->high) : NULL;
-
-  if (stead_money_round (scarce->worth_cents) <= 0)
-    /* Translators: something that is scarce, and how much of it stays over. */
-    return g_strdup_printf (_("%s: enough; %s stay over."), name, left);
-  if (high == NULL)
-    return g_strdup_printf (_("%s: %s more is worth <b>%s</b>."), name, one, worth);
-  /* Translators: something scarce, "1 dozen", what it is worth, and up to which amount that holds. */
-  return g_strdup_printf (_("%s: %s more is worth <b>%s</b>, up to %s in all."), name, one, worth, high);
-}
-
 void
-stead_best_use_settle (SteadBestUse *self)
+stead_best_use_settle (SteadBestUse *self,
+                       gboolean      quick)
 {
-  GString *text = g_string_new (NULL);
-
   g_return_if_fail (self != NULL);
+
   self->plan_cents = self->best_cents = 0;
+  self->n_clashing = 0;
+  self->proven = TRUE;
+  for (guint k = 0; k < self->scarce->len; k++)
+    scarce_at (self, k)->clashes = FALSE;
   for (guint i = 0; i < self->lines->len; i++)
     {
       SteadBestUseLine *line = line_at (self, i);
 
-      line->most = line->planned * (1 + self->more_frac);
       line->best = 0;
+      line->least_clashes = line->most_clashes = FALSE;
       self->plan_cents += line->planned * (line->price_cents - line->own_cents);
     }
-  self->solved = self->lines->len > 0 && solve (self);
-  for (guint i = 0; self->solved && i < self->scarce->len; i++)
-    {
-      g_autofree char *line = scarce_sentence (self, scarce_at (self, i));
-
-      g_string_append_printf (text, "%s%s", i > 0 ? "\n" : "", line);
-    }
-  g_free (self->sentence);
-  g_free (self->scarce_text);
-  self->sentence = sentence_of (self);
-  self->scarce_text = g_string_free (text, FALSE);
+  self->solved = self->lines->len > 0 && solve (self, quick);
+  stead_best_use_put_in_words (self);
 }

@@ -1,9 +1,11 @@
-/* stead-question-price.c - shared cost, and how sure a season is, as figures for programs.
+/* stead-question-price.c - shared cost, how sure a season is and the best use of what is scarce, as
+ * figures for programs.
  *
  * Names are never translated, money is in minor units.
  */
 #include "config.h"
 
+#include "answer/stead-best-use.h"
 #include "answer/stead-how-sure-answer.h"
 #include "answer/stead-joint-answer.h"
 #include "answer/stead-question-private.h"
@@ -111,6 +113,75 @@ stead_question_how_sure (SteadStore   *store,
   json_builder_begin_array (out);
   for (guint i = 0; i < answer->ranges->len; i++)
     put_range (out, answer->ranges->pdata[i]);
+  json_builder_end_array (out);
+  return stead_words_plain (answer->sentence);
+}
+
+static void
+put_scarce (JsonBuilder       *out,
+            const SteadScarce *scarce)
+{
+  json_builder_begin_object (out);
+  stead_put_text (out, "name", scarce->name);
+  stead_put_real (out, "amount", scarce->amount);
+  stead_put_real (out, "planned", scarce->planned);
+  stead_put_real (out, "unused", scarce->unused);
+  stead_put_real (out, "told_by", stead_scarce_telling (scarce));
+  stead_put_real (out, "one_more_cents", scarce->worth_cents);
+  stead_put_real (out, "holds_from", scarce->low);
+  stead_put_real (out, "holds_to", scarce->high);
+  json_builder_end_object (out);
+}
+
+static void
+put_product (JsonBuilder        *out,
+             const SteadBestUse *answer,
+             guint               at)
+{
+  const SteadBestUseLine *line = answer->lines->pdata[at];
+
+  json_builder_begin_object (out);
+  stead_put_text (out, "product", line->name);
+  stead_put_real (out, "left_cents", line->price_cents - line->own_cents);
+  stead_put_real (out, "planned_units", line->planned);
+  stead_put_real (out, "least_units", line->least);
+  stead_put_real (out, "most_units", line->most);
+  stead_put_real (out, "best_units", line->best);
+  stead_put_real (out, "one_more_sold_cents", line->most_cents);
+  stead_put_real (out, "same_plan_from_cents", line->price_low);
+  stead_put_real (out, "same_plan_to_cents", line->price_high);
+  json_builder_set_member_name (out, "takes");
+  json_builder_begin_object (out);
+  for (guint k = 0; k < answer->scarce->len; k++)
+    if (stead_best_use_taken (answer, at, k) > 0)
+      stead_put_real (out, ((SteadScarce *) answer->scarce->pdata[k])->name, stead_best_use_taken (answer, at, k));
+  json_builder_end_object (out);
+  json_builder_end_object (out);
+}
+
+char *
+stead_question_best_use (SteadStore   *store,
+                         gint64        id,
+                         JsonBuilder  *out,
+                         GError      **error)
+{
+  g_autoptr(SteadBestUse) answer = stead_best_use_new (store, STEAD_PERIOD_12_WEEKS, error);
+
+  if (answer == NULL)
+    return NULL;
+  stead_put_text (out, "currency", answer->currency);
+  stead_put_real (out, "plan_cents", answer->plan_cents);
+  stead_put_real (out, "best_cents", answer->solved ? answer->best_cents : NAN);
+  stead_put_int (out, "clashing", answer->n_clashing);
+  json_builder_set_member_name (out, "products");
+  json_builder_begin_array (out);
+  for (guint i = 0; i < answer->lines->len; i++)
+    put_product (out, answer, i);
+  json_builder_end_array (out);
+  json_builder_set_member_name (out, "scarce");
+  json_builder_begin_array (out);
+  for (guint k = 0; k < answer->scarce->len; k++)
+    put_scarce (out, answer->scarce->pdata[k]);
   json_builder_end_array (out);
   return stead_words_plain (answer->sentence);
 }

@@ -20,6 +20,7 @@ static const SteadQuestion questions[] = {
   { "price", N_("What price covers it, and how many must we sell?"), "product" },
   { "joint", N_("How do the products of one batch share its cost, and does more work on one pay?"), "batch" },
   { "how-sure", N_("How sure is it that the season pays?"), NULL },
+  { "best-use", N_("What is the best use of what is scarce?"), NULL },
   { "flock", N_("How is this flock doing, and what will it give?"), "flock" },
   { "fish", N_("How are these fish doing, and when can they be sold?"), "fish" },
   { "crop", N_("How is this crop doing, when can it be picked, and how much?"), "crop" },
@@ -278,7 +279,8 @@ stead_question_ask (SteadStore  *store,
                     GError     **error)
 {
   static char *(*const asks[]) (SteadStore *, gint64, JsonBuilder *, GError **) = {
-    ask_cost, ask_price, stead_question_joint, stead_question_how_sure, stead_question_flock, stead_question_fish,
+    ask_cost, ask_price, stead_question_joint, stead_question_how_sure, stead_question_best_use,
+    stead_question_flock, stead_question_fish,
     stead_question_crop, stead_question_greenhouse, stead_question_water, stead_question_recipe, stead_question_kitchen,
     stead_question_checks, stead_question_batch, ask_due, stead_question_stock, stead_question_store_room,
     stead_question_trace,

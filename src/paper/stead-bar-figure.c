@@ -140,7 +140,7 @@ add_use (Bars                   *self,
   g_autofree char *cents = money (self, brings);
   /* Translators: "60 dozen" and the money that they bring. */
   char *value = g_strdup_printf (C_("label on a chart", "%s, %s"), units, cents);
-  gsize look = (gsize) line->source % G_N_ELEMENTS (roles);
+  gsize look = line->look % G_N_ELEMENTS (roles);
 
   bars_add (self, line->name, value,
             /* Translators: a product, "60 dozen, $246.00", "72 dozen". */

@@ -21,11 +21,12 @@ add_lines (SteadPages         *pages,
 {
   const SteadPagesColumn columns[] = {
     { C_("column of products", "Product"), STEAD_ALIGN_LEFT, 1 },
-    { C_("column of products", "Left of one, after packaging"), STEAD_ALIGN_RIGHT, 0.7 },
+    { C_("column of products", "Left of one"), STEAD_ALIGN_RIGHT, 0.7 },
     { C_("column of products", "Planned"), STEAD_ALIGN_RIGHT, 0.5 },
-    { C_("column of products", "Most that sells"), STEAD_ALIGN_RIGHT, 0.5 },
+    { C_("column of products", "At most"), STEAD_ALIGN_RIGHT, 0.5 },
     { C_("column of products", "Best use"), STEAD_ALIGN_RIGHT, 0.5 },
     { C_("column of products", "Brings"), STEAD_ALIGN_RIGHT, 0.5 },
+    { C_("column of products", "Same plan at prices"), STEAD_ALIGN_RIGHT, 0.8 },
   };
   g_autofree char *best = money (answer, answer->best_cents);
 
@@ -36,15 +37,16 @@ add_lines (SteadPages         *pages,
       const SteadBestUseLine *line = answer->lines->pdata[i];
       g_autofree char *left = money (answer, line->price_cents - line->own_cents);
       g_autofree char *planned = stead_words_units (line->pack, line->planned);
-      g_autofree char *most = stead_words_units (line->pack, floor (line->most + 1e-9));
+      g_autofree char *most = stead_words_units (line->pack, line->most);
       g_autofree char *use = stead_words_units (line->pack, line->best);
+      g_autofree char *prices = stead_best_use_prices (answer, line);
       g_autofree char *brings = money (answer, line->best * (line->price_cents - line->own_cents));
 
       stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY,
-                           (const char *[]) { line->name, left, planned, most, use, brings });
+                           (const char *[]) { line->name, left, planned, most, use, brings, prices });
     }
   stead_pages_add_row (pages, STEAD_ROW_TOTAL, STEAD_PAGES_NO_KEY,
-                       (const char *[]) { _("Together"), NULL, NULL, NULL, NULL, best });
+                       (const char *[]) { _("Together"), NULL, NULL, NULL, NULL, best, NULL });
 }
 
 static void
@@ -71,8 +73,9 @@ add_scarce (SteadPages         *pages,
   stead_pages_add_heading (pages, _("What one more of it is worth"));
   for (int i = 0; sentences[i] != NULL; i++)
     stead_pages_add_text (pages, sentences[i]);
-  stead_pages_add_note (pages, _("Feed and work are spent either way, so what counts here is the price less the product's own "
-                                 "packaging. What one more is worth holds for a plan that may make a part of a unit."));
+  stead_pages_add_note (pages, _("Feed, and work that nobody is paid for, are spent either way. So what counts here is "
+                                 "the price less what is bought for it: packaging, and what the kitchen adds. "
+                                 "What one more is worth holds for a plan that may make a part of a unit."));
 }
 
 SteadPages *
@@ -92,6 +95,8 @@ stead_best_use_paper_new (SteadStore               *store,
   pages = stead_pages_new (imprint, _("Best use of what is scarce"), NULL);
   stead_pages_add_title (pages, _("Best use of what is scarce"));
   stead_pages_add_lead (pages, answer->sentence);
+  if (answer->advice != NULL)
+    stead_pages_add_text (pages, answer->advice);
   figure = stead_best_use_figure_new (answer);
   if (figure == NULL)
     stead_best_use_free (answer);

@@ -5,6 +5,7 @@
 #include "answer/stead-best-use.h"
 
 #include <math.h>
+#include <string.h>
 
 static const SteadScarce *
 scarce (const SteadBestUse *self,
@@ -22,20 +23,22 @@ line (const SteadBestUse *self,
 
 /* By hand: 120 eggs; a dozen leaves $4 (33.3 c an egg), six leave $2.25 (37.5 c an egg) and at most
  * 15 of them sell: 15 of six take 90 eggs, 30 are left for 2.5 dozen.  One more dozen eggs goes
- * into a dozen: $4. */
+ * into a dozen: $4, until 7 dozen are made.  One more of six brings $2.25 less half a dozen: 25 c. */
 static SteadBestUse *
 eggs (void)
 {
   SteadBestUse *self = stead_best_use_new_empty ("USD");
+  SteadScarce hens = { .kind = STEAD_SCARCE_PACKS, .name = (char *) "Hens", .pack = STEAD_PACK_DOZEN, .base_per_pack = 12,
+                       .amount = 120 };
 
-  stead_best_use_add_scarce (self, &(SteadScarce) { .name = (char *) "Hens", .pack = STEAD_PACK_DOZEN, .base_per_pack = 12,
-                                                    .amount = 120, .planned = 120 });
-  stead_best_use_add_line (self, &(SteadBestUseLine) { .name = (char *) "Dozen", .pack = STEAD_PACK_DOZEN, .base_per_unit = 12,
-                                                       .price_cents = 430, .own_cents = 30, .planned = 5 });
+  stead_best_use_add_scarce (self, &hens);
+  stead_best_use_add_line (self, &(SteadBestUseLine) { .name = (char *) "Dozen", .pack = STEAD_PACK_DOZEN,
+                                                       .price_cents = 430, .own_cents = 30, .planned = 5, .most = 7 });
   stead_best_use_add_line (self, &(SteadBestUseLine) { .name = (char *) "Six", .pack = STEAD_PACK_HALF_DOZEN,
-                                                       .base_per_unit = 6, .price_cents = 250, .own_cents = 25,
-                                                       .planned = 10 });
-  stead_best_use_settle (self);
+                                                       .price_cents = 250, .own_cents = 25, .planned = 10, .most = 15 });
+  stead_best_use_take (self, 0, 0, 12);
+  stead_best_use_take (self, 1, 0, 6);
+  stead_best_use_settle (self, FALSE);
   return self;
 }
 
@@ -47,24 +50,44 @@ test_by_hand (void)
   g_assert_true (self->solved);
   g_assert_cmpfloat_with_epsilon (line (self, 0)->best, 2.5, 1e-6);
   g_assert_cmpfloat_with_epsilon (line (self, 1)->best, 15, 1e-6);
+  g_assert_cmpfloat_with_epsilon (scarce (self, 0)->planned, 120, 1e-9);
   g_assert_cmpfloat_with_epsilon (self->plan_cents, 5 * 400 + 10 * 225, 1e-6);
   g_assert_cmpfloat_with_epsilon (self->best_cents, 2.5 * 400 + 15 * 225, 1e-6);
   g_assert_cmpfloat_with_epsilon (scarce (self, 0)->worth_cents, 400, 1e-6);
-  g_assert_cmpfloat_with_epsilon (scarce (self, 0)->high, 7.5 * 12 + 90, 1e-6);
+  g_assert_cmpfloat_with_epsilon (scarce (self, 0)->low, 90, 1e-6);
+  g_assert_cmpfloat_with_epsilon (scarce (self, 0)->high, 7 * 12 + 90, 1e-6);
+  g_assert_cmpfloat_with_epsilon (line (self, 1)->most_cents, 25, 1e-6);
   NUMBERS_ARE (self->sentence, 43.75, 1.25, 42.50);
-  NUMBERS_ARE (self->scarce_text, 1, 4, 15);
+  NUMBERS_ARE (self->scarce_text, 1, 4, 7.5, 14.5, 1, 0.25);
+  g_assert_nonnull (strstr (self->advice, "Hens"));
+  g_assert_nonnull (strstr (self->advice, "Six"));
+  g_assert_null (strstr (self->advice, "Dozen"));
 }
 
-/* By hand: 120 eggs in whole units: ten dozen leave $40.00, 7 dozen at most sell (5 planned and half as
- * much again), so 15 of six and 2 dozen ($41.75) or 14 of six and 3 dozen ($43.50): the latter. */
+/* By hand: a dozen may go down to nothing, and up to 2 x $2.25 = $4.50 and its carton, $4.80, until
+ * it takes the eggs of the six. */
+static void
+test_same_plan_prices (void)
+{
+  g_autoptr(SteadBestUse) self = eggs ();
+  g_autofree char *text = stead_best_use_prices (self, line (self, 0));
+
+  g_assert_cmpfloat_with_epsilon (line (self, 0)->price_low, 30, 1e-6);
+  g_assert_cmpfloat_with_epsilon (line (self, 0)->price_high, 480, 1e-6);
+  NUMBERS_ARE (text, 0.30, 4.80);
+}
+
+/* By hand, 120 eggs in whole units: 15 of six and 2 dozen are $41.75, 14 of six and 3 dozen
+ * $43.50: the latter. */
 static void
 test_whole (void)
 {
   g_autoptr(SteadBestUse) self = eggs ();
 
   self->whole = TRUE;
-  stead_best_use_settle (self);
+  stead_best_use_settle (self, FALSE);
   g_assert_true (self->solved);
+  g_assert_true (self->proven);
   g_assert_cmpfloat (line (self, 0)->best, ==, 3);
   g_assert_cmpfloat (line (self, 1)->best, ==, 14);
   g_assert_cmpfloat_with_epsilon (self->best_cents, 4350, 1e-6);
@@ -78,26 +101,75 @@ test_enough (void)
   g_autoptr(SteadBestUse) self = eggs ();
 
   ((SteadScarce *) self->scarce->pdata[0])->amount = 1200;
-  stead_best_use_settle (self);
+  stead_best_use_settle (self, FALSE);
   g_assert_cmpfloat_with_epsilon (scarce (self, 0)->worth_cents, 0, 1e-9);
-  g_assert_cmpfloat_with_epsilon (scarce (self, 0)->unused, 1200 - 7.5 * 12 - 90, 1e-6);
+  g_assert_cmpfloat_with_epsilon (scarce (self, 0)->unused, 1200 - 7 * 12 - 90, 1e-6);
 }
 
-/* Two quarters of the time, and nothing at all. */
+/* By hand: 5 dozen promised take 60 eggs, the other 60 are 10 of six.  Each dozen promised takes
+ * two of six: $4.50 for $4. */
+static void
+test_promised (void)
+{
+  g_autoptr(SteadBestUse) self = eggs ();
+
+  ((SteadBestUseLine *) self->lines->pdata[0])->least = 5;
+  stead_best_use_settle (self, FALSE);
+  g_assert_true (self->solved);
+  g_assert_cmpfloat_with_epsilon (line (self, 0)->best, 5, 1e-6);
+  g_assert_cmpfloat_with_epsilon (line (self, 1)->best, 10, 1e-6);
+  g_assert_cmpfloat_with_epsilon (line (self, 0)->least_cents, 50, 1e-6);
+}
+
+/* 7 dozen and 8 of six are 132 eggs, 12 more than there are; a third product has no part in it. */
+static void
+test_clash (void)
+{
+  g_autoptr(SteadBestUse) self = eggs ();
+
+  stead_best_use_add_line (self, &(SteadBestUseLine) { .name = (char *) "Jam", .pack = STEAD_PACK_JAR, .price_cents = 500,
+                                                       .planned = 4, .least = 3, .most = 6 });
+  ((SteadBestUseLine *) self->lines->pdata[0])->least = 7;
+  ((SteadBestUseLine *) self->lines->pdata[1])->least = 8;
+  stead_best_use_settle (self, FALSE);
+  g_assert_false (self->solved);
+  g_assert_cmpuint (self->n_clashing, ==, 3);
+  g_assert_true (line (self, 0)->least_clashes && line (self, 1)->least_clashes && scarce (self, 0)->clashes);
+  g_assert_false (line (self, 2)->least_clashes);
+  NUMBERS_ARE (self->sentence, 7, 8, 10, 11, 1);
+  g_assert_null (strstr (self->sentence, "Jam"));
+
+  /* A least above its most is a smaller clash, and the first to be told. */
+  ((SteadBestUseLine *) self->lines->pdata[2])->most = 2;
+  stead_best_use_settle (self, FALSE);
+  g_assert_cmpuint (self->n_clashing, ==, 2);
+  NUMBERS_ARE (self->sentence, 3, 2);
+  g_assert_nonnull (strstr (self->sentence, "Jam"));
+
+  ((SteadBestUseLine *) self->lines->pdata[2])->least = 0;
+  ((SteadBestUseLine *) self->lines->pdata[1])->least = 6;     /* 84 + 36 = 120 */
+  stead_best_use_settle (self, FALSE);
+  g_assert_true (self->solved);
+  g_assert_cmpuint (self->n_clashing, ==, 0);
+}
+
+/* Two thirds of the time, and nothing at all. */
 static void
 test_minutes (void)
 {
   g_autoptr(SteadBestUse) self = eggs ();
+  guint time = stead_best_use_add_scarce (self, &(SteadScarce) { .kind = STEAD_SCARCE_MINUTES, .name = (char *) "Time",
+                                                                 .amount = 10 });
 
   for (guint i = 0; i < 2; i++)
-    ((SteadBestUseLine *) self->lines->pdata[i])->minutes = 1;
-  stead_best_use_add_scarce (self, &(SteadScarce) { .name = (char *) "Time", .amount = 10, .planned = 15 });
-  stead_best_use_settle (self);
+    stead_best_use_take (self, i, time, 1);
+  stead_best_use_settle (self, FALSE);
   g_assert_true (self->solved);
+  g_assert_cmpfloat_with_epsilon (scarce (self, time)->planned, 15, 1e-9);
   g_assert_cmpfloat_with_epsilon (line (self, 0)->best + line (self, 1)->best, 10, 1e-6);
-  g_assert_cmpfloat (scarce (self, 1)->worth_cents, >, 0);
-  ((SteadScarce *) self->scarce->pdata[1])->amount = 0;
-  stead_best_use_settle (self);
+  g_assert_cmpfloat (scarce (self, time)->worth_cents, >, 0);
+  ((SteadScarce *) self->scarce->pdata[time])->amount = 0;
+  stead_best_use_settle (self, FALSE);
   g_assert_cmpfloat_with_epsilon (self->best_cents, 0, 1e-9);
 }
 
@@ -106,7 +178,7 @@ test_empty (void)
 {
   g_autoptr(SteadBestUse) self = stead_best_use_new_empty ("USD");
 
-  stead_best_use_settle (self);
+  stead_best_use_settle (self, FALSE);
   g_assert_false (self->solved);
   g_assert_nonnull (self->sentence);
 }
@@ -120,6 +192,9 @@ main (int    argc,
   g_test_add_func ("/answer/best-use/by-hand", test_by_hand);
   g_test_add_func ("/answer/best-use/enough", test_enough);
   g_test_add_func ("/answer/best-use/minutes", test_minutes);
+  g_test_add_func ("/answer/best-use/same-plan-prices", test_same_plan_prices);
+  g_test_add_func ("/answer/best-use/promised", test_promised);
+  g_test_add_func ("/answer/best-use/clash", test_clash);
   g_test_add_func ("/answer/best-use/empty", test_empty);
   return g_test_run ();
 }

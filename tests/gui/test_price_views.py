@@ -128,15 +128,35 @@ def test_which_price():
 
 def test_best_use():
     farm = Farm()
+    figures = farm.ask('best-use')
     w = opened(farm, 'Best use')
-    w.wait_words('after packaging')
-    w.wait('image', 'Best use, by product')
+    w.wait_words(f'The best use brings {dollars(round(figures["best_cents"]))}')
+    chart = w.wait('image', 'Best use, by product')
+    assert dollars(round(figures['best_cents'])) in chart.description
     w.wait('slider', 'Brown hens, ')
     tab_to(w, 'Brown hens, ')
     before = w.wait('slider', 'Brown hens, ').name
     w.keys('Left')                       # a dozen less
     until(lambda: w.wait('slider', 'Brown hens, ').name != before)
     w.wait_words('Brown hens: ')
+
+    # Twice as many eggs promised as there are: the three that clash are named, and no other.
+    eggs = next(s for s in figures['scarce'] if s['name'] == 'Brown hens')
+    w.press('push button', 'As the plan uses it')
+    w.press('push button', 'Eggs: 0 dozen to')
+    bound = w.wait('slider', 'Eggs: at most, ')
+    bound.queryValue().currentValue = 200
+    least = w.wait('slider', 'Eggs: at least, ')
+    least.queryValue().currentValue = 100
+    words = w.wait_words('These cannot all be kept: ')
+    lacking = 100 - eggs['amount'] / 12
+    assert 'at least 100 dozen of “Eggs” and no more than' in words and 'of “Brown hens”' in words, words
+    assert f': {lacking:.2f}'.rstrip('0').rstrip('.') in words, (words, lacking)
+    least.queryValue().currentValue = 60
+    bound.queryValue().currentValue = 50  # upside down
+    w.wait_words('at least 60 dozen of “Eggs” and at most 50 dozen of “Eggs”')
+    w.press('push button', 'As the plan uses it')
+    w.wait_words(f'The best use brings {dollars(round(figures["best_cents"]))}')
     assert w.nameless() == [], w.nameless()
     assert w.close() == 0
     assert 'CRITICAL' not in w.said() and 'WARNING' not in w.said(), w.said()

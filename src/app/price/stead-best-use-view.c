@@ -9,18 +9,22 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "answer/stead-best-use.h"
+#include "app/price/stead-best-use-handles.h"
 #include "core/stead-money.h"
 #include "paper/stead-price-figure.h"
 
+/* How long a handle rests before whole units are looked for with patience. */
+#define REST_MS 300
+
 struct _SteadBestUseView
 {
-  SteadView       parent_instance;
+  SteadView            parent_instance;
 
-  SteadBestUse   *answer;    /* (nullable) */
-  GtkWidget      *handles, *worth, *whole;
-  SteadHandle    *more;
-  SteadPlot      *plot;
+  SteadBestUse        *answer;    /* (nullable) */
+  SteadBestUseHandles *handles;
+  GtkWidget           *worth, *whole;
+  SteadPlot           *plot;
+  guint                rest_id;
 };
 
 G_DEFINE_FINAL_TYPE (SteadBestUseView, stead_best_use_view, STEAD_TYPE_VIEW)
@@ -30,13 +34,6 @@ line_at (SteadBestUseView *self,
          guint             i)
 {
   return self->answer->lines->pdata[i];
-}
-
-static SteadScarce *
-scarce_at (SteadBestUseView *self,
-           guint             i)
-{
-  return self->answer->scarce->pdata[i];
 }
 
 static double
@@ -62,14 +59,16 @@ make_rows (SteadBestUseView *self)
   for (guint i = 0; i < self->answer->lines->len; i++)
     {
       const SteadBestUseLine *line = line_at (self, i);
-      char **row = g_new0 (char *, 7);
+      char **row = g_new0 (char *, 9);
 
       row[0] = g_strdup (line->name);
       row[1] = money (self, left_of (line));
       row[2] = stead_words_units (line->pack, line->planned);
-      row[3] = stead_words_units (line->pack, floor (line->most + 1e-9));
-      row[4] = stead_words_units (line->pack, line->best);
-      row[5] = money (self, line->best * left_of (line));
+      row[3] = stead_words_units (line->pack, line->least);
+      row[4] = stead_words_units (line->pack, line->most);
+      row[5] = stead_words_units (line->pack, line->best);
+      row[6] = money (self, line->best * left_of (line));
+      row[7] = stead_best_use_prices (self->answer, line);
       g_ptr_array_add (rows, row);
     }
   return rows;
@@ -78,46 +77,41 @@ make_rows (SteadBestUseView *self)
 static void
 show (SteadBestUseView *self)
 {
-  stead_view_say (STEAD_VIEW (self), self->answer->sentence, NULL);
+  stead_view_say (STEAD_VIEW (self), self->answer->sentence, self->answer->advice);
   gtk_label_set_markup (GTK_LABEL (self->worth), self->answer->scarce_text);
   stead_plot_take_figure (self->plot, stead_best_use_figure_new (self->answer));
   stead_plot_show (self->plot, self->answer->sentence, self->answer->currency, make_rows (self));
 }
 
-static char *
-amount_text (double   value,
-             gpointer data)
-{
-  return stead_scarce_amount (data, value);
-}
-
-static char *
-share_text (double   value,
-            gpointer data)
-{
-  return stead_words_percent (value / 100, 0);
-}
-
 static void
-amount_cb (SteadHandle *handle,
-           double       value,
-           gpointer     data)
+drop_rest (SteadBestUseView *self)
+{
+  if (self->rest_id != 0)
+    g_source_remove (self->rest_id);
+  self->rest_id = 0;
+}
+
+static gboolean
+rest_cb (gpointer data)
 {
   SteadBestUseView *self = data;
 
-  scarce_at (self, GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (handle), "scarce")))->amount = value;
-  stead_best_use_settle (self->answer);
+  self->rest_id = 0;
+  stead_best_use_settle (self->answer, FALSE);
   show (self);
+  return G_SOURCE_REMOVE;
 }
 
+/* A better plan than was found within the frame is looked for once the handle rests. */
 static void
-more_cb (SteadBestUseView *self,
-         double            value)
+turned_cb (SteadBestUseView *self)
 {
   if (self->answer == NULL)
     return;
-  self->answer->more_frac = value / 100;
-  stead_best_use_settle (self->answer);
+  drop_rest (self);
+  stead_best_use_settle (self->answer, TRUE);
+  if (!self->answer->proven)
+    self->rest_id = g_timeout_add (REST_MS, rest_cb, self);
   show (self);
 }
 
@@ -127,27 +121,16 @@ whole_cb (SteadBestUseView *self)
   if (self->answer == NULL)
     return;
   self->answer->whole = gtk_check_button_get_active (GTK_CHECK_BUTTON (self->whole));
-  stead_best_use_settle (self->answer);
-  show (self);
+  turned_cb (self);
 }
 
 static void
-fill_handles (SteadBestUseView *self)
+clear (SteadBestUseView *self)
 {
-  stead_view_clear (self->handles);
-  for (guint i = 0; i < self->answer->scarce->len; i++)
-    {
-      SteadScarce *scarce = scarce_at (self, i);
-      double step = scarce->base_per_pack > 0 ? scarce->base_per_pack : 6;
-      GtkWidget *handle = stead_handle_new (scarce->name, amount_text, scarce);
-
-      stead_handle_range (STEAD_HANDLE (handle), 0, MAX (scarce->planned * 2.5, step * 10), step);
-      stead_handle_set (STEAD_HANDLE (handle), scarce->amount);
-      g_object_set_data (G_OBJECT (handle), "scarce", GUINT_TO_POINTER (i));
-      g_signal_connect (handle, "turned", G_CALLBACK (amount_cb), self);
-      gtk_box_append (GTK_BOX (self->handles), handle);
-    }
-  stead_handle_set (self->more, self->answer->more_frac * 100);
+  drop_rest (self);
+  stead_best_use_handles_show (self->handles, NULL);
+  stead_plot_take_figure (self->plot, NULL);
+  g_clear_pointer (&self->answer, stead_best_use_free);
 }
 
 static void
@@ -157,21 +140,19 @@ load (SteadBestUseView *self,
   SteadPeriod period = stead_desk_get_period (stead_view_get_desk (STEAD_VIEW (self)));
   g_autoptr(GError) error = NULL;
 
-  stead_view_clear (self->handles);
-  stead_plot_take_figure (self->plot, NULL);
-  g_clear_pointer (&self->answer, stead_best_use_free);
+  clear (self);
   self->answer = stead_best_use_new (store, period, &error);
   if (self->answer == NULL || self->answer->lines->len == 0)
     {
       stead_view_miss (STEAD_VIEW (self), error != NULL ? error->message
                        : _("Here all products of a sale day stand together. Give at least one of them a batch, a price "
                            "and a number planned."));
-      g_clear_pointer (&self->answer, stead_best_use_free);
+      clear (self);
       return;
     }
   self->answer->whole = gtk_check_button_get_active (GTK_CHECK_BUTTON (self->whole));
-  stead_best_use_settle (self->answer);
-  fill_handles (self);
+  stead_best_use_handles_show (self->handles, self->answer);
+  stead_best_use_settle (self->answer, FALSE);
   show (self);
 }
 
@@ -196,6 +177,7 @@ stead_best_use_view_finalize (GObject *object)
 {
   SteadBestUseView *self = STEAD_BEST_USE_VIEW (object);
 
+  drop_rest (self);
   g_clear_pointer (&self->answer, stead_best_use_free);
   G_OBJECT_CLASS (stead_best_use_view_parent_class)->finalize (object);
 }
@@ -210,18 +192,14 @@ stead_best_use_view_class_init (SteadBestUseViewClass *klass)
 static void
 stead_best_use_view_init (SteadBestUseView *self)
 {
-  const char *columns[] = { _("Product"), _("Left of one, after packaging"), _("Planned"), _("Most that sells"),
-                            _("Best use"), _("Brings"), NULL };
+  const char *columns[] = { _("Product"), _("Left of one"), _("Planned"), _("At least"), _("At most"), _("Best use"),
+                            _("Brings"), _("Same plan at prices"), NULL };
   GtkWidget *card = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6), *reset, *scarce;
 
   gtk_widget_add_css_class (card, "card");
-  gtk_box_append (GTK_BOX (card), stead_view_heading (_("What there is for the day")));
-  self->handles = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
-  gtk_box_append (GTK_BOX (card), self->handles);
-  self->more = STEAD_HANDLE (stead_handle_new (_("More than planned that could sell"), share_text, NULL));
-  stead_handle_range (self->more, 0, 200, 5);
-  g_signal_connect_swapped (self->more, "turned", G_CALLBACK (more_cb), self);
-  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->more));
+  self->handles = STEAD_BEST_USE_HANDLES (stead_best_use_handles_new ());
+  g_signal_connect_swapped (self->handles, "turned", G_CALLBACK (turned_cb), self);
+  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->handles));
   self->whole = gtk_check_button_new_with_label (_("Only whole units"));
   gtk_check_button_set_active (GTK_CHECK_BUTTON (self->whole), TRUE);
   g_signal_connect_swapped (self->whole, "toggled", G_CALLBACK (whole_cb), self);
@@ -242,9 +220,9 @@ stead_best_use_view_init (SteadBestUseView *self)
   gtk_label_set_xalign (GTK_LABEL (self->worth), 0);
   gtk_label_set_wrap (GTK_LABEL (self->worth), TRUE);
   gtk_box_append (GTK_BOX (scarce), self->worth);
-  gtk_box_append (GTK_BOX (scarce), stead_view_note (_("Feed and work are spent either way, so what counts here is the price less "
-                                                       "the product's own packaging. What one more is worth holds for a plan that "
-                                                       "may make a part of a unit.")));
+  gtk_box_append (GTK_BOX (scarce), stead_view_note (_("Feed, and work that nobody is paid for, are spent either way. So what counts here is "
+                                                       "the price less what is bought for it: packaging, and what the kitchen adds. "
+                                                       "What one more is worth holds for a plan that may make a part of a unit.")));
   stead_view_add_right (STEAD_VIEW (self), scarce);
 }
 
