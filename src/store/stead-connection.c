@@ -4,8 +4,10 @@
  *  1. The header is read through the connection's own file handle: opening and
  *     closing the file ourselves would drop the locks of every other connection
  *     of this process on it.
- *  2. No trigger or view runs before the schema is known to be ours.
- *  3. A file that is refused is not written to.
+ *  2. Nothing that the file brings along runs before the schema is known to be ours: no
+ *     trigger, view, CHECK, DEFAULT, generated column or index on an expression.
+ *  3. A schema that is no farm's, by its size alone, is not read to its end.
+ *  4. A file that is refused is not written to.
  */
 #include "config.h"
 
@@ -26,11 +28,17 @@
 /* A recorded step is one value: 100,000 imported rows take some 10 MB. */
 #define LONGEST_VALUE (256 << 20)
 
+/* A farm's schema has some 700 entries, of which the longest has 3 kB: reading it takes
+ * 30,000 steps. */
+#define LONGEST_ENTRY (1 << 18)
+#define OPS_OF_SCHEMA 1000
+#define MOST_LOOKS_AT_SCHEMA 100
+
 static const struct
 {
   int id, value;
 } limits[] = {
-  { SQLITE_LIMIT_LENGTH, LONGEST_VALUE },
+  { SQLITE_LIMIT_LENGTH, LONGEST_ENTRY },   /* until the schema is known to be ours */
   { SQLITE_LIMIT_SQL_LENGTH, 100000 },
   { SQLITE_LIMIT_COLUMN, 100 },
   { SQLITE_LIMIT_EXPR_DEPTH, 50 },
@@ -156,6 +164,30 @@ stead_connection_watch (sqlite3      *db,
     sqlite3_progress_handler (db, 0, NULL, NULL);
 }
 
+static int
+patience_cb (gpointer data)
+{
+  SteadPatience *patience = data;
+
+  return g_cancellable_is_cancelled (patience->cancellable) || --patience->looks_left < 0;
+}
+
+void
+stead_connection_bound (sqlite3       *db,
+                        SteadPatience *patience)
+{
+  if (patience != NULL)
+    sqlite3_progress_handler (db, OPS_BETWEEN_LOOKS, patience_cb, patience);
+  else
+    sqlite3_progress_handler (db, 0, NULL, NULL);
+}
+
+gboolean
+stead_connection_ran_out (const SteadPatience *patience)
+{
+  return patience->looks_left < 0;
+}
+
 /* --- what the file says that it is ------------------------------------------ */
 
 static gboolean
@@ -165,6 +197,15 @@ refuse (int          code,
 {
   g_set_error_literal (error, STEAD_STORE_ERROR, code, text);
   return FALSE;
+}
+
+static gboolean
+refuse_foreign (GError **error)
+{
+  return refuse (STEAD_STORE_ERROR_NOT_A_FARM,
+                 _("This file looks like a farm, but this program did not make it as it is. "
+                   "Open one of its dated copies."),
+                 error);
 }
 
 static gboolean
@@ -247,25 +288,44 @@ sniff (sqlite3            *db,
 
 /* --- opening ---------------------------------------------------------------- */
 
+/* What is said about a schema that could not be read: too much of it is not ours. */
+static gboolean
+tell_schema (sqlite3  *db,
+             int       rc,
+             GError  **error)
+{
+  if (rc == SQLITE_INTERRUPT || rc == SQLITE_TOOBIG)
+    return refuse_foreign (error);
+  stead_message_set (db, rc, error);
+  return FALSE;
+}
+
+/* The first of the pragmas to need the schema reads it. */
 static gboolean
 harden (sqlite3  *db,
         GError  **error)
 {
+  SteadPatience patience = { .looks_left = MOST_LOOKS_AT_SCHEMA };
+  int rc;
+
   for (gsize i = 0; i < G_N_ELEMENTS (guards); i++)
     sqlite3_db_config (db, guards[i].id, guards[i].on, NULL);
   for (gsize i = 0; i < G_N_ELEMENTS (limits); i++)
     sqlite3_limit (db, limits[i].id, limits[i].value);
   sqlite3_busy_timeout (db, BUSY_WAIT_MS);
-  return stead_connection_exec (db,
-                                "PRAGMA mmap_size = 0;"
-                                "PRAGMA temp_store = MEMORY;"
-                                "PRAGMA cache_size = -32000;"
-                                "PRAGMA cell_size_check = ON;"
-                                "PRAGMA foreign_keys = ON;"
-                                "PRAGMA journal_mode = DELETE;"
-                                "PRAGMA synchronous = EXTRA;"
-                                "PRAGMA secure_delete = ON;",
-                                error);
+  sqlite3_progress_handler (db, OPS_OF_SCHEMA, patience_cb, &patience);
+  rc = sqlite3_exec (db,
+                     "PRAGMA mmap_size = 0;"
+                     "PRAGMA temp_store = MEMORY;"
+                     "PRAGMA cache_size = -32000;"
+                     "PRAGMA cell_size_check = ON;"
+                     "PRAGMA foreign_keys = ON;"
+                     "PRAGMA journal_mode = DELETE;"
+                     "PRAGMA synchronous = EXTRA;"
+                     "PRAGMA secure_delete = ON;",
+                     NULL, NULL, NULL);
+  stead_connection_bound (db, NULL);
+  return rc == SQLITE_OK || tell_schema (db, rc, error);
 }
 
 static sqlite3 *
@@ -380,6 +440,7 @@ stead_connection_create (const char  *path,
     }
   if (!harden (db, error))
     return NULL;
+  sqlite3_limit (db, SQLITE_LIMIT_LENGTH, LONGEST_VALUE);
   return g_steal_pointer (&db);
 }
 
@@ -429,7 +490,7 @@ describe (sqlite3  *db,
     }
   if (rc == SQLITE_DONE)
     return g_string_free (g_steal_pointer (&text), FALSE);
-  stead_message_set (db, rc, error);
+  tell_schema (db, rc, error);
   return NULL;
 }
 
@@ -480,11 +541,11 @@ is_known (const SteadSchema *schema,
   return g_str_equal (sum, schema->sums[version - 1]);
 }
 
-gboolean
-stead_connection_recognize (sqlite3            *db,
-                            const SteadSchema  *schema,
-                            int                *out_version,
-                            GError            **error)
+static gboolean
+is_ours (sqlite3            *db,
+         const SteadSchema  *schema,
+         int                *out_version,
+         GError            **error)
 {
   g_autofree char *found = NULL;
   g_autofree char *expected = NULL;
@@ -504,10 +565,22 @@ stead_connection_recognize (sqlite3            *db,
   expected = recall_expected (schema, (int) version, error);
   if (expected == NULL)
     return FALSE;
-  if (!g_str_equal (found, expected))
-    return refuse (STEAD_STORE_ERROR_NOT_A_FARM,
-                   _("This file looks like a farm, but this program did not make it as it is. "
-                     "Open one of its dated copies."),
-                   error);
-  return TRUE;
+  return g_str_equal (found, expected) || refuse_foreign (error);
+}
+
+gboolean
+stead_connection_recognize (sqlite3            *db,
+                            const SteadSchema  *schema,
+                            int                *out_version,
+                            GError            **error)
+{
+  SteadPatience patience = { .looks_left = MOST_LOOKS_AT_SCHEMA };
+  gboolean done;
+
+  sqlite3_progress_handler (db, OPS_OF_SCHEMA, patience_cb, &patience);
+  done = is_ours (db, schema, out_version, error);
+  stead_connection_bound (db, NULL);
+  if (done)
+    sqlite3_limit (db, SQLITE_LIMIT_LENGTH, LONGEST_VALUE);
+  return done;
 }

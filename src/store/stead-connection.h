@@ -76,12 +76,26 @@ int         stead_connection_finding_code (sqlite3_stmt *stmt);
 void     stead_connection_watch  (sqlite3            *db,
                                   GCancellable       *cancellable);
 
+/* How long one is ready to wait for a file that may be made to have no end. */
+typedef struct
+{
+  GCancellable *cancellable;   /* (nullable) */
+  gint64        looks_left;    /* 20,000 steps of SQLite each */
+} SteadPatience;
+
+/* Work on @db ends with %SQLITE_INTERRUPT once @patience has run out, which must outlive
+ * the work; %NULL: there is no bound any more. */
+void     stead_connection_bound   (sqlite3             *db,
+                                   SteadPatience       *patience);
+gboolean stead_connection_ran_out (const SteadPatience *patience);
+
 /**
  * stead_connection_recognize:
  * @out_version: (out): the version of its schema, 1 to that of @schema
  *
  * Application id, version and every table, index and trigger must be as this
- * program writes them.
+ * program writes them.  Comes before any other SQL on the file, its checks too: they
+ * would run what the file's own schema says.  Ends what stead_connection_watch() set.
  */
 gboolean stead_connection_recognize (sqlite3            *db,
                                      const SteadSchema  *schema,

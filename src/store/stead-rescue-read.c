@@ -2,9 +2,9 @@
  *
  * Invariants:
  *  1. The file is read once, whole, and never written to.
- *  2. No SQL of the file reaches a connection on which a table is read: page 1,
- *     where the schema begins, is made anew, and only our own tables are entered
- *     there, at the places where the file kept them.
+ *  2. No SQL of the file reaches a connection: page 1, where the schema begins, is
+ *     made anew, and only our own tables are entered there, at the places where the
+ *     file kept them.  The file's own schema is read as rows of a table, not parsed.
  */
 #include "config.h"
 
@@ -22,8 +22,10 @@
 #define LEAF_INDEX 0x0a
 #define INTERIOR_INDEX 0x02
 
-/* Tries to jump over damage within the schema. */
+/* A farm's schema has some 700 entries. */
 #define SCHEMA_TRIES 20000
+#define SCHEMA_ROWS 10000
+#define SCHEMA_BYTES (4 << 20)
 
 void
 stead_wreck_free (SteadWreck *wreck)
@@ -62,6 +64,15 @@ mend_header (guint8 *bytes,
   memcpy (bytes + 92, bytes + 24, 4);
 }
 
+/* Page 1 names no table. */
+static void
+empty_schema (guint8 *bytes)
+{
+  memset (bytes + HEADER, 0, PAGE - HEADER);
+  bytes[HEADER] = LEAF_TABLE;
+  bytes[HEADER + 5] = PAGE >> 8;   /* the cells begin at the end of the page */
+}
+
 /* A cut-off change is taken back first, in a copy of the file and its journal. */
 static char *
 play_back (const char  *path,
@@ -88,8 +99,8 @@ play_back (const char  *path,
         {
           g_autoptr(sqlite3) db = stead_connection_open_any (copy, TRUE, NULL);
 
-          if (db != NULL && !stead_connection_number (db, "SELECT count (*) FROM sqlite_schema", &n, NULL))
-            g_debug ("the schema of the copy cannot be read");
+          if (db != NULL && !stead_connection_number (db, "PRAGMA schema_version", &n, NULL))
+            g_debug ("the copy cannot be read");
         }
       g_file_get_contents (copy, &bytes, out_size, error);
     }
@@ -143,6 +154,7 @@ open_bytes (const guint8 *bytes,
   sqlite3_db_config (db, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, NULL);
   sqlite3_db_config (db, SQLITE_DBCONFIG_ENABLE_VIEW, 0, NULL);
   sqlite3_db_config (db, SQLITE_DBCONFIG_ENABLE_TRIGGER, 0, NULL);
+  sqlite3_limit (db, SQLITE_LIMIT_LENGTH, (int) MIN (size, G_MAXINT32));   /* no value is longer than the file */
   /* What of the schema cannot be understood is passed over, not refused. */
   sqlite3_exec (db, "PRAGMA writable_schema = ON; PRAGMA cell_size_check = ON; PRAGMA foreign_keys = OFF", NULL, NULL, NULL);
   return db;
@@ -200,14 +212,18 @@ note_sql (sqlite3_stmt *stmt,
   return TRUE;
 }
 
+#define OUR_SCHEMA "sqlite_schema"
+#define FOUND_SCHEMA "found"
+
 static void
 read_schema (sqlite3       *db,
+             const char    *table,
              SteadWreckRow  take,
              gpointer       data)
 {
-  int tries = SCHEMA_TRIES;
+  SteadWreckBudget budget = { SCHEMA_TRIES, SCHEMA_ROWS, SCHEMA_BYTES };
 
-  stead_wreck_read (db, "sqlite_schema", "type, name, tbl_name, rootpage, sql", TRUE, 100000, &tries, take, data);
+  stead_wreck_read (db, table, "type, name, tbl_name, rootpage, sql", TRUE, SCHEMA_ROWS, &budget, take, data);
 }
 
 static sqlite3 *
@@ -237,8 +253,8 @@ look_for_version (SteadWreck         *wreck,
     return FALSE;
   places.sql = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
   places.roots = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  read_schema (model, note_sql, places.sql);
-  read_schema (found, note_place, &places);
+  read_schema (model, OUR_SCHEMA, note_sql, places.sql);
+  read_schema (found, FOUND_SCHEMA, note_place, &places);
   if (places.matches <= *inout_best)
     return TRUE;
   *inout_best = places.matches;
@@ -251,6 +267,31 @@ look_for_version (SteadWreck         *wreck,
   return TRUE;
 }
 
+/* The file with its schema as the rows of a plain table: what began on page 1, behind
+ * the header of the file, begins on a page of its own at the end. */
+static sqlite3 *
+open_schema (const guint8  *bytes,
+             gsize          size,
+             GError       **error)
+{
+  g_autofree guint8 *copy = g_malloc (size + PAGE);
+  g_autofree char *entry = g_strdup_printf ("INSERT INTO sqlite_schema VALUES ('table', '" FOUND_SCHEMA "', '"
+                                            FOUND_SCHEMA "', %" G_GSIZE_FORMAT ", 'CREATE TABLE " FOUND_SCHEMA
+                                            " (type, name, tbl_name, rootpage, sql)');"
+                                            "PRAGMA writable_schema = RESET; PRAGMA query_only = ON", size / PAGE + 1);
+  guint8 *page = copy + size;
+  gsize head = 12 + 2 * (gsize) (bytes[HEADER + 3] << 8 | bytes[HEADER + 4]);
+  g_autoptr(sqlite3) db = NULL;
+
+  memcpy (copy, bytes, size);
+  memcpy (page, bytes, PAGE);
+  memmove (page, page + HEADER, MIN (head, PAGE - HEADER));   /* the cells stay where they are */
+  mend_header (copy, size + PAGE);
+  empty_schema (copy);
+  db = open_bytes (copy, size + PAGE);
+  return stead_connection_exec (db, entry, error) ? g_steal_pointer (&db) : NULL;
+}
+
 /* The present version, if the file has all of its tables; else the one whose tables
  * it names most of, the newest of equals. */
 static gboolean
@@ -259,9 +300,11 @@ find_tables (SteadWreck         *wreck,
              const SteadSchema  *schema,
              GError            **error)
 {
-  g_autoptr(sqlite3) found = open_bytes (bytes, wreck->size);
+  g_autoptr(sqlite3) found = open_schema (bytes, wreck->size, error);
   int best = -1;
 
+  if (found == NULL)
+    return FALSE;
   for (int version = schema->version; version >= 1 && !wreck->is_complete; version--)
     if (!look_for_version (wreck, found, schema, version, &best, error))
       return FALSE;
@@ -300,10 +343,10 @@ guess_tables (SteadWreck        *wreck,
 
       if (db == NULL || !stead_connection_recognize (db, schema, &version, NULL) || version != wreck->version)
         continue;
-      read_schema (db, note_place_if_none, wreck->roots);
+      read_schema (db, OUR_SCHEMA, note_place_if_none, wreck->roots);
       return;
     }
-  read_schema (wreck->model, note_place_if_none, wreck->roots);
+  read_schema (wreck->model, OUR_SCHEMA, note_place_if_none, wreck->roots);
 }
 
 /* A page that does not begin as a table does is none. */
@@ -360,9 +403,7 @@ make_schema_anew (SteadWreck  *wreck,
   Entry entry = { .wreck = wreck };
   int rc;
 
-  memset (bytes + HEADER, 0, PAGE - HEADER);
-  bytes[HEADER] = LEAF_TABLE;
-  bytes[HEADER + 5] = PAGE >> 8;   /* the cells begin at the end of the page */
+  empty_schema (bytes);
   wreck->db = open_bytes (bytes, wreck->size);
   rc = sqlite3_prepare_v2 (wreck->db, "INSERT INTO sqlite_schema (type, name, tbl_name, rootpage, sql)"
                            " VALUES ('table', ?1, ?1, ?2, ?3)", -1, &insert, NULL);
@@ -372,7 +413,7 @@ make_schema_anew (SteadWreck  *wreck,
       return FALSE;
     }
   entry.insert = insert;
-  read_schema (wreck->model, enter_table, &entry);
+  read_schema (wreck->model, OUR_SCHEMA, enter_table, &entry);
   g_clear_pointer (&insert, sqlite3_finalize);
   return stead_connection_exec (wreck->db, "PRAGMA writable_schema = RESET; PRAGMA writable_schema = ON;"
                                 "PRAGMA query_only = ON", error);

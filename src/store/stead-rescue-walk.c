@@ -1,7 +1,7 @@
 /* stead-rescue-walk.c - the rows of a damaged table, over the damage.
  *
  * A row is taken once: in a tree that runs in circles the numbers of the rows do
- * not go on growing, and that ends the walk.
+ * not go on growing, and that ends the walk.  What has no numbers ends with the budget.
  */
 #include "config.h"
 
@@ -12,14 +12,14 @@
 
 typedef struct
 {
-  sqlite3       *db;
-  const char    *table;
-  const char    *columns;
-  guint64        rows_left;
-  int           *tries;
-  SteadWreckRow  take;
-  gpointer       data;
-  gboolean       stopped;
+  sqlite3          *db;
+  const char       *table;
+  const char       *columns;
+  gint64            rows_left;
+  SteadWreckBudget *budget;
+  SteadWreckRow     take;
+  gpointer          data;
+  gboolean          stopped;
 } Walk;
 
 /* How far a walk in one direction came. */
@@ -29,6 +29,29 @@ typedef struct
   guint64  n;
   gboolean whole;
 } Stretch;
+
+/* Values that are not whole numbers or the like; asking for them reads them. */
+static gint64
+long_bytes (sqlite3_stmt *stmt)
+{
+  gint64 n = 0;
+
+  for (int i = 0; i < sqlite3_column_count (stmt); i++)
+    if (sqlite3_column_type (stmt, i) == SQLITE_TEXT || sqlite3_column_type (stmt, i) == SQLITE_BLOB)
+      n += sqlite3_column_bytes (stmt, i);
+  return n;
+}
+
+static void
+take_row (Walk         *self,
+          sqlite3_stmt *stmt)
+{
+  self->rows_left--;
+  self->budget->rows--;
+  self->budget->bytes -= long_bytes (stmt);
+  self->stopped = self->rows_left < 0 || self->budget->rows < 0 || self->budget->bytes < 0 ||
+                  !self->take (stmt, self->data);
+}
 
 /* Rows whose number is over @after and under @before; @way: "" or " DESC". */
 static Stretch
@@ -53,14 +76,13 @@ walk (Walk       *self,
     {
       gint64 row = sqlite3_column_int64 (stmt, sqlite3_column_count (stmt) - 1);
 
-      if (self->rows_left == 0 || row <= after || row >= before)
+      if (row <= after || row >= before)
         return stretch;
       if (*way == '\0')
         after = row;
       else
         before = row;
-      self->rows_left--;
-      self->stopped = !self->take (stmt, self->data);
+      take_row (self, stmt);
       if (stretch.n++ == 0)
         stretch.first = row;
       stretch.last = row;
@@ -71,23 +93,19 @@ walk (Walk       *self,
 
 /* Whether the file gives a row over @after and under @before, and which. */
 static int
-look_beyond (Walk   *self,
-             gint64  after,
-             gint64  before,
-             gint64 *out_row)
+look_beyond (sqlite3_stmt *stmt,
+             gint64        after,
+             gint64        before,
+             gint64       *out_row)
 {
-  g_autofree char *sql = g_strdup_printf ("SELECT rowid FROM \"%s\" NOT INDEXED WHERE rowid > ?1 AND rowid < ?2"
-                                          " ORDER BY rowid LIMIT 1", self->table);
-  g_autoptr(sqlite3_stmt) stmt = NULL;
-  int rc = sqlite3_prepare_v2 (self->db, sql, -1, &stmt, NULL);
+  int rc;
 
-  if (rc != SQLITE_OK)
-    return rc;
   sqlite3_bind_int64 (stmt, 1, after);
   sqlite3_bind_int64 (stmt, 2, before);
   rc = sqlite3_step (stmt);
   if (rc == SQLITE_ROW)
     *out_row = sqlite3_column_int64 (stmt, 0);
+  sqlite3_reset (stmt);
   return rc == SQLITE_ROW && (*out_row <= after || *out_row >= before) ? SQLITE_CORRUPT : rc;
 }
 
@@ -97,16 +115,21 @@ find_beyond (Walk   *self,
              gint64  after,
              gint64  before)
 {
+  g_autofree char *sql = g_strdup_printf ("SELECT rowid FROM \"%s\" NOT INDEXED WHERE rowid > ?1 AND rowid < ?2"
+                                          " ORDER BY rowid LIMIT 1", self->table);
+  g_autoptr(sqlite3_stmt) stmt = NULL;
   gint64 step = 1;
 
-  for (int i = 0; *self->tries > 0 && after < before - 1 && after < LAST_ROW; i++)
+  if (sqlite3_prepare_v2 (self->db, sql, -1, &stmt, NULL) != SQLITE_OK)
+    return 0;
+  for (int i = 0; self->budget->tries > 0 && after < before - 1 && after < LAST_ROW; i++)
     {
       gint64 row = 0;
       int rc;
 
-      --*self->tries;
+      self->budget->tries--;
       after += step;
-      rc = look_beyond (self, after, before, &row);
+      rc = look_beyond (stmt, after, before, &row);
       if (rc == SQLITE_ROW)
         return row;
       if (rc == SQLITE_DONE)
@@ -158,16 +181,12 @@ walk_keyed (Walk *self)
       g_autofree char *sql = g_strdup_printf ("SELECT %s FROM \"%s\" NOT INDEXED ORDER BY %s%s",
                                               self->columns, self->table, names[0], ways[i]);
       g_autoptr(sqlite3_stmt) stmt = NULL;
-      guint64 left = self->rows_left;
       int rc = sqlite3_prepare_v2 (self->db, sql, -1, &stmt, NULL);
 
-      while (rc == SQLITE_OK && !self->stopped && left-- > 0)
+      while (rc == SQLITE_OK && !self->stopped && (rc = sqlite3_step (stmt)) == SQLITE_ROW)
         {
-          rc = sqlite3_step (stmt);
-          if (rc != SQLITE_ROW)
-            break;
           rc = SQLITE_OK;
-          self->stopped = !self->take (stmt, self->data);
+          take_row (self, stmt);
         }
       if (rc == SQLITE_DONE)
         return i == 0;
@@ -176,17 +195,17 @@ walk_keyed (Walk *self)
 }
 
 gboolean
-stead_wreck_read (sqlite3       *db,
-                  const char    *table,
-                  const char    *columns,
-                  gboolean       has_rowid,
-                  guint64        most_rows,
-                  int           *inout_tries,
-                  SteadWreckRow  take,
-                  gpointer       data)
+stead_wreck_read (sqlite3          *db,
+                  const char       *table,
+                  const char       *columns,
+                  gboolean          has_rowid,
+                  gint64            most_rows,
+                  SteadWreckBudget *budget,
+                  SteadWreckRow     take,
+                  gpointer          data)
 {
   Walk self = { .db = db, .table = table, .columns = columns, .rows_left = most_rows,
-                .tries = inout_tries, .take = take, .data = data };
+                .budget = budget, .take = take, .data = data };
 
   return has_rowid ? walk_numbered (&self) : walk_keyed (&self);
 }

@@ -20,20 +20,23 @@
 
 #define MOST_TRIES 200000
 #define MOST_PASSES 40
-#define SMALLEST_ROW 4      /* bytes that a row takes in the file, at the least */
+#define SMALLEST_ROW 8      /* bytes that a row takes in the file, at the least */
+#define OVER_AGAIN 4        /* a row may be read from the front and from behind */
+#define MOST_AGAIN 1000     /* rows in sequence that are there already */
 
 typedef struct
 {
-  SteadWreck   *wreck;
-  sqlite3      *db;         /* the new farm */
-  SteadRescue  *rescue;
-  GCancellable *cancellable;
-  int           tries;
+  SteadWreck      *wreck;
+  sqlite3         *db;         /* the new farm */
+  SteadRescue     *rescue;
+  GCancellable    *cancellable;
+  SteadWreckBudget budget;
 
   /* The table under way. */
-  sqlite3_stmt *insert;
-  int           n_columns;
-  int           failed;     /* a result that says nothing about the row; SQLITE_OK: none */
+  sqlite3_stmt    *insert;
+  int              n_columns;
+  int              n_again;    /* rows in sequence that were there already */
+  int              failed;     /* a result that says nothing about the row; SQLITE_OK: none */
 } Work;
 
 void
@@ -84,6 +87,7 @@ take_row (sqlite3_stmt *stmt,
       sqlite3_bind_value (work->insert, i + 1, sqlite3_column_value (stmt, i));
   rc = sqlite3_step (work->insert);
   sqlite3_reset (work->insert);
+  work->n_again = rc == SQLITE_CONSTRAINT_PRIMARYKEY ? work->n_again + 1 : 0;
   if (rc == SQLITE_DONE)
     work->rescue->n_rows++;
   else if ((rc & 0xff) == SQLITE_CONSTRAINT || (rc & 0xff) == SQLITE_MISMATCH)
@@ -91,7 +95,7 @@ take_row (sqlite3_stmt *stmt,
     work->rescue->n_refused += rc != SQLITE_CONSTRAINT_PRIMARYKEY;
   else
     work->failed = rc;
-  return work->failed == SQLITE_OK && !g_cancellable_is_cancelled (work->cancellable);
+  return work->failed == SQLITE_OK && work->n_again < MOST_AGAIN && !g_cancellable_is_cancelled (work->cancellable);
 }
 
 static char *
@@ -164,8 +168,9 @@ copy_table (Work        *work,
       return FALSE;
     }
   work->insert = insert;
-  if (!stead_wreck_read (work->wreck->db, table, columns, has_rowid, work->wreck->size / SMALLEST_ROW,
-                         &work->tries, take_row, work) &&
+  work->n_again = 0;
+  if (!stead_wreck_read (work->wreck->db, table, columns, has_rowid, (gint64) work->wreck->size / SMALLEST_ROW,
+                         &work->budget, take_row, work) &&
       work->failed == SQLITE_OK)
     g_ptr_array_add (work->rescue->lost,
                      /* Translators: the name of a table in the file. */
@@ -332,7 +337,7 @@ fill (Work               *work,
                            _("Nothing of a farm could be read in this file."));
       return FALSE;
     }
-  stead_wreck_read (work->wreck->db, "sqlite_sequence", "name, seq", TRUE, 1000, &work->tries, note_sequence, work);
+  stead_wreck_read (work->wreck->db, "sqlite_sequence", "name, seq", TRUE, 1000, &work->budget, note_sequence, work);
   if (!mend_references (work, error) || !complete (work, error) || !stead_connection_exec (work->db, "COMMIT", error))
     return FALSE;
   sqlite3_db_config (work->db, SQLITE_DBCONFIG_ENABLE_TRIGGER, 1, NULL);
@@ -350,7 +355,8 @@ fill_part (const char         *part,
            GCancellable       *cancellable,
            GError            **error)
 {
-  Work work = { .wreck = wreck, .rescue = rescue, .cancellable = cancellable, .tries = MOST_TRIES };
+  Work work = { .wreck = wreck, .rescue = rescue, .cancellable = cancellable,
+                .budget = { MOST_TRIES, (gint64) wreck->size / SMALLEST_ROW * OVER_AGAIN, (gint64) wreck->size * OVER_AGAIN } };
   g_autoptr(sqlite3) db = stead_connection_create (part, error);
 
   if (db == NULL)

@@ -100,8 +100,8 @@ stead_store_restore (const char  *backup_path,
 
   db = stead_connection_open (backup_path, FALSE, &stead_schema, error);
   if (db == NULL ||
-      !stead_connection_check (db, "PRAGMA integrity_check(1)", error) ||
       !stead_connection_recognize (db, &stead_schema, &version, error) ||
+      !stead_connection_check (db, "PRAGMA integrity_check(1)", error) ||
       !check_unused (path, error))
     return FALSE;
   part = stead_copy_write (db, path, NULL, error);

@@ -24,6 +24,9 @@ struct _SteadStore
   gint64             data_version;   /* moves when another connection wrote */
   gboolean           read_only;
   gboolean           unchecked;      /* the quick check is still under way elsewhere */
+  gint64             began_us;       /* until then: when the question under way was put, */
+  gboolean           gave_up;        /* whether one took too long, */
+  int                longest_value;  /* and the limit that comes back then */
   gboolean           damaged;        /* found so while open: nothing is written any more */
 
   /* The action under way. */
@@ -42,6 +45,9 @@ struct _SteadStore
 SteadStore *stead_store_wrap (sqlite3           *db,
                               const char        *path,
                               const SteadSchema *schema) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The quick check is through: the bounds of reading a file of unknown state end. */
+void        stead_store_end_unchecked (SteadStore *self);
 
 /* The present day in the person's time zone. */
 SteadDay    stead_store_clock_day (void);

@@ -14,6 +14,11 @@
 
 #define LONGEST_NAME 200
 
+/* Of one question to a file that is not checked yet. */
+#define LONGEST_UNCHECKED_US (G_USEC_PER_SEC)
+#define LONGEST_UNCHECKED (4 << 20)
+#define OPS_UNCHECKED 500
+
 /* --- making ----------------------------------------------------------------- */
 
 static gboolean
@@ -131,6 +136,51 @@ bring_up_to_date (sqlite3            *db,
   return FALSE;
 }
 
+/* --- before it is checked ----------------------------------------------------- */
+
+/* A table of a damaged file may seem to have no end.  Whatever is read before the check
+ * is through gives up then, and what is read after it too. */
+static int
+look_at_clock_cb (gpointer data)
+{
+  SteadStore *self = data;
+
+  self->gave_up = self->gave_up || g_get_monotonic_time () - self->began_us > LONGEST_UNCHECKED_US;
+  return self->gave_up;
+}
+
+static int
+begin_cb (unsigned  what,
+          gpointer  data,
+          gpointer  stmt,
+          gpointer  text)
+{
+  SteadStore *self = data;
+
+  self->began_us = g_get_monotonic_time ();
+  return 0;
+}
+
+static void
+begin_unchecked (SteadStore *self)
+{
+  self->unchecked = TRUE;
+  self->longest_value = sqlite3_limit (self->db, SQLITE_LIMIT_LENGTH, LONGEST_UNCHECKED);
+  sqlite3_trace_v2 (self->db, SQLITE_TRACE_STMT, begin_cb, self);
+  sqlite3_progress_handler (self->db, OPS_UNCHECKED, look_at_clock_cb, self);
+}
+
+void
+stead_store_end_unchecked (SteadStore *self)
+{
+  if (!self->unchecked)
+    return;
+  self->unchecked = FALSE;
+  sqlite3_trace_v2 (self->db, 0, NULL, NULL);
+  sqlite3_progress_handler (self->db, 0, NULL, NULL);
+  sqlite3_limit (self->db, SQLITE_LIMIT_LENGTH, self->longest_value);
+}
+
 SteadStore *
 stead_store_open_as (const char           *path,
                      SteadStoreOpenFlags   flags,
@@ -145,13 +195,14 @@ stead_store_open_as (const char           *path,
 
   db = stead_connection_open (path, writable, schema, error);
   if (db == NULL ||
-      (!defer && !stead_connection_check (db, "PRAGMA quick_check(1)", error)) ||
       !stead_connection_recognize (db, schema, &version, error) ||
+      (!defer && !stead_connection_check (db, "PRAGMA quick_check(1)", error)) ||
       !bring_up_to_date (db, path, writable && (flags & STEAD_STORE_OPEN_READ_ONLY) == 0, schema, version, error))
     return NULL;
   self = stead_store_wrap (g_steal_pointer (&db), path, schema);
   self->read_only = !writable || (flags & STEAD_STORE_OPEN_READ_ONLY) != 0;
-  self->unchecked = defer;
+  if (defer)
+    begin_unchecked (self);
   if (self->read_only && !stead_connection_exec (self->db, "PRAGMA query_only = ON", error))
     return NULL;
   return g_steal_pointer (&self);
@@ -178,7 +229,8 @@ stead_store_check_file (const char    *path,
   db = stead_connection_open (path, stead_connection_may_write (path), &stead_schema, error);
   if (db == NULL)
     return FALSE;
+  if (!stead_connection_recognize (db, &stead_schema, &version, error))
+    return FALSE;
   stead_connection_watch (db, cancellable);
-  return stead_connection_check (db, "PRAGMA quick_check(1)", error) &&
-         stead_connection_recognize (db, &stead_schema, &version, error);
+  return stead_connection_check (db, "PRAGMA quick_check(1)", error);
 }

@@ -162,7 +162,10 @@ void
 stead_store_allow_changes (SteadStore *self)
 {
   g_return_if_fail (STEAD_IS_STORE (self));
-  self->unchecked = FALSE;
+  stead_store_end_unchecked (self);
+  if (self->gave_up)   /* what could not be read in time can now */
+    g_signal_emit (self, signals[CHANGED], 0);
+  self->gave_up = FALSE;
 }
 
 gboolean

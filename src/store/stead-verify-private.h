@@ -27,6 +27,10 @@ gboolean stead_verify_note_failure (SteadVerifyReport  *report,
                                     int                 rc,
                                     GError            **error);
 
+/* What SQLite itself says of the trees, the indexes and the values. */
+gboolean stead_verify_structure (SteadVerifyReport  *report,
+                                 GError            **error);
+
 /* The rules between rows. */
 gboolean stead_verify_rules (SteadVerifyReport  *report,
                              GError            **error);

@@ -233,8 +233,9 @@ tell_joint (sqlite3_stmt *stmt)
 #define DAY(column) STEAD_VERIFY_DAY (column)
 #define BY_LOT "(SELECT coalesce (max (cost_method), 'fifo') FROM farm) = 'fifo'"
 
+static const Rule structure = { "PRAGMA integrity_check(20)", tell_structure };
+
 static const Rule rules[] = {
-  { "PRAGMA integrity_check(20)", tell_structure },
   { "PRAGMA foreign_key_check", tell_reference },
   { "SELECT 1 WHERE (SELECT count(*) FROM farm) <> 1 OR (SELECT count(*) FROM change_count) <> 1", tell_settings },
 
@@ -434,6 +435,13 @@ apply_rule (SteadVerifyReport  *report,
         rc = add_finding (report, rule, stmt);
     }
   return rc == SQLITE_OK || rc == SQLITE_DONE || stead_verify_note_failure (report, rc, error);
+}
+
+gboolean
+stead_verify_structure (SteadVerifyReport  *report,
+                        GError            **error)
+{
+  return apply_rule (report, &structure, error);
 }
 
 gboolean

@@ -58,6 +58,20 @@ fault_open (const char *path)
 }
 
 void
+fault_took (const char *what,
+            clock_t     start,
+            double     *inout_worst_s)
+{
+  double seconds = (double) (clock () - start) / CLOCKS_PER_SEC;
+
+  if (seconds >= FAULT_LONGEST_S)
+    g_test_message ("%s took %.1f s", what, seconds);
+  g_assert_cmpfloat (seconds, <, FAULT_LONGEST_S);
+  if (inout_worst_s != NULL)
+    *inout_worst_s = MAX (*inout_worst_s, seconds);
+}
+
+void
 fault_read_all (SteadStore *store)
 {
   g_autoptr(GPtrArray) flocks = stead_flock_repo_list (store, TRUE, NULL);

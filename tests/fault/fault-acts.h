@@ -1,6 +1,8 @@
 /* fault-acts.h - what a farm can be asked to do, each to be broken off anywhere. */
 #pragma once
 
+#include <time.h>
+
 #include "store/stead-store.h"
 
 G_BEGIN_DECLS
@@ -20,6 +22,24 @@ SteadStore *fault_open      (const char *path);
 
 /* Reads as a window would, from a farm that may be damaged: a list may fail. */
 void        fault_read_all  (SteadStore *store);
+
+/* Whatever a file holds, no look at it takes longer, in seconds of the processor. */
+#ifdef __SANITIZE_ADDRESS__
+#define FAULT_LONGEST_S 20.0
+#else
+#define FAULT_LONGEST_S 2.0
+#endif
+
+/**
+ * fault_took:
+ * @start: of clock(), before @what
+ * @inout_worst_s: (nullable): the longest so far
+ *
+ * Fails if @what took longer than %FAULT_LONGEST_S.
+ */
+void        fault_took      (const char *what,
+                             clock_t     start,
+                             double     *inout_worst_s);
 
 /* An act, and the facts before and after it, undisturbed. */
 typedef struct

@@ -64,16 +64,15 @@ LLVMFuzzerTestOneInput (const guint8 *data,
 
   looks = 0;
   db = stead_connection_open_bytes (data, size, &stead_schema, &error);
-  if (db != NULL)
-    sqlite3_progress_handler (db, LOOK_EACH, budget_cb, NULL);
-  if (db == NULL || !stead_connection_check (db, "PRAGMA quick_check(1)", &error) ||
-      !stead_connection_recognize (db, &stead_schema, &version, &error))
+  if (db == NULL || !stead_connection_recognize (db, &stead_schema, &version, &error) ||
+      !stead_connection_check (db, "PRAGMA quick_check(1)", &error))
     {
       assert_told (error);
       return 0;
     }
   if (!stead_store_verify_connection (db, NULL, found, &verify_error))
     assert_told (verify_error);
+  sqlite3_progress_handler (db, LOOK_EACH, budget_cb, NULL);
   store = stead_store_wrap (g_steal_pointer (&db), NULL, &stead_schema);
   fault_read_all (store);
   change (store);
