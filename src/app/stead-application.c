@@ -3,7 +3,9 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "answer/stead-guide.h"
 #include "app/stead-application.h"
+#include "app/stead-help-window.h"
 #include "app/stead-scheme.h"
 #include "app/stead-settings.h"
 #include "app/stead-ui.h"
@@ -52,12 +54,29 @@ show (GtkApplication *application,
   gtk_window_present (window);
 }
 
+/* Of the window, or of the one that a dialog belongs to; the first page where there is no place.
+ * (nullable): the help itself has the keys, and stays as it is. */
+static const char *
+page_in_view (GtkApplication *application)
+{
+  GtkWindow *window = gtk_application_get_active_window (application);
+  const char *place = NULL;
+
+  if (STEAD_IS_HELP_WINDOW (window))
+    return NULL;
+  while (window != NULL && !STEAD_IS_WINDOW (window))
+    window = gtk_window_get_transient_for (window);
+  if (window != NULL)
+    place = stead_window_get_place (STEAD_WINDOW (window));
+  return place != NULL ? place : STEAD_GUIDE_FIRST;
+}
+
 static void
 help_cb (GSimpleAction *action,
          GVariant      *parameter,
          gpointer       data)
 {
-  show (data, STEAD_UI ("stead-help.ui"), "help");
+  stead_help_window_present (data, page_in_view (data));
 }
 
 /* Not as GtkApplication's own help overlay: that is a hidden window from the start,
@@ -118,10 +137,20 @@ last_file (void)
   return path != NULL && g_file_test (path, G_FILE_TEST_IS_REGULAR) ? g_steal_pointer (&path) : NULL;
 }
 
+/* (nullable): the one that had the keys last; the help is none */
+static GtkWindow *
+main_window (GtkApplication *application)
+{
+  for (GList *l = gtk_application_get_windows (application); l != NULL; l = l->next)
+    if (STEAD_IS_WINDOW (l->data))
+      return l->data;
+  return NULL;
+}
+
 static void
 stead_application_activate (GApplication *application)
 {
-  GtkWindow *window = gtk_application_get_active_window (GTK_APPLICATION (application));
+  GtkWindow *window = main_window (GTK_APPLICATION (application));
   g_autofree char *last = last_file ();
 
   if (window == NULL)
@@ -154,6 +183,16 @@ stead_application_open (GApplication  *application,
         stead_window_open (window, path);
       gtk_window_present (GTK_WINDOW (window));
     }
+}
+
+/* The help alone does not keep the program going. */
+static void
+stead_application_window_removed (GtkApplication *application,
+                                  GtkWindow      *window)
+{
+  GTK_APPLICATION_CLASS (stead_application_parent_class)->window_removed (application, window);
+  if (STEAD_IS_WINDOW (window) && main_window (application) == NULL)
+    stead_help_window_close (application);
 }
 
 static void
@@ -206,6 +245,7 @@ stead_application_class_init (SteadApplicationClass *klass)
   application_class->startup = stead_application_startup;
   application_class->activate = stead_application_activate;
   application_class->open = stead_application_open;
+  GTK_APPLICATION_CLASS (klass)->window_removed = stead_application_window_removed;
 }
 
 static void

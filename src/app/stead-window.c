@@ -268,6 +268,17 @@ stead_window_go (SteadWindow *self,
   stead_settings_set_text ("last-place", place->name);
 }
 
+const char *
+stead_window_get_place (SteadWindow *self)
+{
+  const Place *place;
+
+  g_return_val_if_fail (STEAD_IS_WINDOW (self), NULL);
+
+  place = find_place (gtk_stack_get_visible_child_name (GTK_STACK (self->stack)));
+  return place != NULL ? place->name : NULL;
+}
+
 static void
 jump_cb (SteadWindow *self,
          int          target,

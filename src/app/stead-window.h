@@ -21,5 +21,7 @@ void        stead_window_open      (SteadWindow *self, const char *path);
 void        stead_window_take      (SteadWindow *self, SteadStore *store);
 /* Goes to a place by its name: "today". */
 void        stead_window_go        (SteadWindow *self, const char *place);
+/* (nullable): the name of the place that is shown */
+const char *stead_window_get_place (SteadWindow *self);
 
 G_END_DECLS

@@ -12,7 +12,7 @@ import time
 
 import pyatspi
 
-from drive import Window, run_cases, until
+from drive import Window, run_cases, until, x
 from portal import Portal
 
 program = os.path.abspath(sys.argv[1])
@@ -411,10 +411,17 @@ def test_save_a_copy():
 def test_help_keys_and_about():
     w = Window(program, copy_of_demo('help.steading'))
     w.fit()
-    w.keys('F1')
-    w.wait_words('How is one dozen costed?')
+    w.place('Price')
+    w.keys('F1')                                          # the page of the place in view
+    w.wait('heading', 'How is one dozen costed?')
+    x('windowfocus', '--sync', w.windows()[-1])
+    until(lambda: w.focused() is not None and w.focused().name == 'Price')
+    w.keys('Down')                                        # from page to page by the arrows
+    w.wait('heading', 'How many should we bring?')
+    assert w.nameless() == [], w.nameless()
     w.keys('Escape')
-    until(lambda: not w.find('frame', 'Help') and not w.find('dialog', 'Help'))
+    until(lambda: not w.find('frame', 'Help'))
+    w.focus()
     w.keys('ctrl+question')
     w.wait_words('Find or do')
     w.keys('Escape')

@@ -7,6 +7,7 @@ A name in “quotes” within a longer text (a help text, a placeholder, a refus
 must be a whole text of the window, mnemonic lines aside; "…" stands for a figure
 that the program fills in.  A translation must quote the translated name.  What
 is quoted as an example of typing, or as the ending of a file, is none of this.
+The same holds for the pages of the help, data/help/LANGUAGE/PAGE.md.
 """
 import ast
 import os
@@ -84,6 +85,45 @@ def mistranslated(messages):
     return faults
 
 
+def in_help(root, language, messages):
+    """Names that the pages of the help in one language quote, and that no widget bears in it.
+
+    messages: merged with the translation; for the language of the sources as they are."""
+    own = language == 'en'
+    borne_names = borne(messages)
+    here = {plain(msgstr) for _, msgid, msgstr in messages if plain(msgid) in borne_names}
+    faults = []
+    folder = os.path.join(root, 'data', 'help')
+    for page in sorted(os.listdir(os.path.join(folder, 'en'))):
+        if not page.endswith('.md'):
+            continue
+        with open(os.path.join(folder, language, page), encoding='utf-8') as text:
+            words = ' '.join(text.read().split())
+        faults += [f'data/help/{language}/{page}: “{name}” is on no widget' for name in quoted_names(words)
+                   if name not in (borne_names if own else here)]
+        if own:
+            continue
+        with open(os.path.join(folder, 'en', page), encoding='utf-8') as text:
+            english = ' '.join(text.read().split())
+        for name in quoted_names(english):
+            known = {plain(msgstr) for _, msgid, msgstr in messages if plain(msgid) == name}
+            if not known & set(QUOTED.findall(words)):
+                faults.append(f'data/help/{language}/{page}: does not quote {" or ".join(sorted(known))}, as “{name}” is')
+    return faults
+
+
+def test_help_finder():
+    with tempfile.TemporaryDirectory() as root:
+        for language, words in (('en', 'Press “Keep\nthis”.'), ('es', 'Presiona “Guardar esto”.')):
+            os.makedirs(os.path.join(root, 'data', 'help', language))
+            with open(os.path.join(root, 'data', 'help', language, 'a.md'), 'w', encoding='utf-8') as page:
+                page.write(words)
+        window = [(['ui/a.ui:1'], '_Keep this', 'Guardar _esto')]
+        assert not in_help(root, 'en', window) and not in_help(root, 'es', window)
+        assert len(in_help(root, 'en', [(['ui/a.ui:1'], 'Keep that', 'x')])) == 1
+        assert len(in_help(root, 'es', [(['ui/a.ui:1'], 'Keep this', 'Guárdalo')])) == 2
+
+
 def test_finder():
     """It finds what is not there, in either language, and lets examples be."""
     window = (['ui/a.ui:1'], '_Keep this', 'Guardar _esto')
@@ -112,17 +152,21 @@ def po_text(*command):
 def main(root):
     cases = [('finder', [])]
     test_finder()
+    test_help_finder()
     with tempfile.TemporaryDirectory() as folder:
         pot = extract(root, folder)
         messages = list(read_po(po_text('msgcat', '--no-wrap', pot)))
         assert len(messages) > 500, 'the texts were not found'
         cases.append(('names-are-borne', missing(messages)))
+        cases.append(('names-in-the-help', in_help(root, 'en', messages)))
         with open(os.path.join(root, 'po', 'LINGUAS')) as linguas:
             languages = [line.strip() for line in linguas if line.strip() and not line.startswith('#')]
         for language in languages:
             merged = po_text('msgmerge', '--quiet', '--no-wrap', '--no-fuzzy-matching',
                              os.path.join(root, 'po', language + '.po'), pot)
-            cases.append((f'names-in-{language}', mistranslated(list(read_po(merged)))))
+            translated = list(read_po(merged))
+            cases.append((f'names-in-{language}', mistranslated(translated)))
+            cases.append((f'names-in-the-help-{language}', in_help(root, language, translated)))
     failed = False
     for number, (name, faults) in enumerate(cases, 1):
         failed |= bool(faults)
