@@ -76,10 +76,25 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadCheckTodayAnswer, stead_check_today_answer_f
 SteadCheckTodayAnswer *stead_check_today_answer_new (SteadStore  *store,
                                                      GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Readings above the limit, one after the other. */
+typedef struct
+{
+  const SteadShown *first, *last, *peak;   /* they belong to the answer */
+  char             *text;          /* "Too warm from Nov 3, 7:40 AM to Nov 4, 7:35 AM, up to 44 °F." */
+  char             *todo;          /* (nullable): what to do now */
+  char             *todo_source;   /* (nullable) */
+  char             *done;          /* (nullable): what was done, by whom; NULL: nobody wrote anything down */
+} SteadWarmSpell;
+
+void stead_warm_spell_free (SteadWarmSpell *spell);
+
 /* A place's readings, a refrigerator that creeps up. */
 typedef struct
 {
+  SteadFarm       *farm;
+  SteadLimitTable *table;  /* in force today, with the farm's own */
   GPtrArray  *readings;    /* of SteadShown: of its air, those that count, oldest first */
+  GPtrArray  *spells;      /* of SteadWarmSpell, oldest first */
   gboolean    has_trend;   /* up or down can be told */
   SteadTrend  trend;       /* °C, days from the last reading */
   double      limit_c;     /* of cold holding */
@@ -99,6 +114,9 @@ typedef struct
 /* "38 °F on March 3, 8:15 AM": what a point of the chart shows. */
 char *stead_place_air_point_text (const SteadPlaceAirAnswer *self, gsize point) G_GNUC_WARN_UNUSED_RESULT;
 
+/* "Limit: at most 41 °F. FDA Food Code 2022, §3-501.16(A)(2)" */
+char *stead_place_air_limit_text (const SteadPlaceAirAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
 void stead_place_air_answer_free (SteadPlaceAirAnswer *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadPlaceAirAnswer, stead_place_air_answer_free)
 
@@ -107,5 +125,27 @@ SteadPlaceAirAnswer *stead_place_air_answer_new (SteadStore  *store,
                                                  gint64       place_id,
                                                  int          days,
                                                  GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+/* Of the days from @from to @to. */
+SteadPlaceAirAnswer *stead_place_air_answer_of_days (SteadStore  *store,
+                                                     gint64       place_id,
+                                                     SteadDay     from,
+                                                     SteadDay     to,
+                                                     GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * stead_place_air_answer_judge:
+ * @value: as typed
+ * @unit: "F" or "C"
+ * @confirmed: it is as typed, however odd
+ *
+ * What a reading would mean before it is kept: odd ones are asked about.
+ *
+ * Returns: (transfer full): the verdict, or %NULL with @error
+ */
+SteadCheckVerdict *stead_place_air_answer_judge (const SteadPlaceAirAnswer  *self,
+                                                 double                      value,
+                                                 const char                 *unit,
+                                                 gboolean                    confirmed,
+                                                 GError                    **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

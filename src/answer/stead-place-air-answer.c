@@ -1,9 +1,9 @@
 /* stead-place-air-answer.c - a refrigerator, and whether it creeps up. */
 #include "config.h"
 
-#include "answer/stead-check-days-answer.h"
 #include "answer/stead-check-plan-private.h"
 #include "answer/stead-limits.h"
+#include "answer/stead-place-air-private.h"
 #include "answer/stead-words.h"
 
 #include <glib/gi18n-lib.h>
@@ -14,15 +14,15 @@
 
 #define DAY_S 86400.0
 
-/* The row that food in the cold is held to; its air has to be no warmer. */
-#define COLD_ROW "hold-cold-41"
-
 void
 stead_place_air_answer_free (SteadPlaceAirAnswer *self)
 {
   if (self == NULL)
     return;
+  g_clear_pointer (&self->spells, g_ptr_array_unref);
   g_clear_pointer (&self->readings, g_ptr_array_unref);
+  g_clear_pointer (&self->table, stead_limit_table_free);
+  g_clear_pointer (&self->farm, stead_farm_free);
   g_clear_pointer (&self->points, g_array_unref);
   g_free (self->sentence);
   g_free (self->source);
@@ -43,10 +43,29 @@ drop_others (GPtrArray *readings)
     }
 }
 
+/* What was done about a warm spell begins the line anew: the first reading after it. */
+static guint
+first_of_line (const SteadPlaceAirAnswer *self)
+{
+  gint64 since = G_MININT64;
+  guint first = 0;
+
+  for (guint i = 0; i < self->spells->len; i++)
+    {
+      const SteadWarmSpell *spell = self->spells->pdata[i];
+
+      if (spell->done != NULL)
+        since = spell->last->at;
+    }
+  while (first < self->readings->len && ((const SteadShown *) self->readings->pdata[first])->at <= since)
+    first++;
+  return first;
+}
+
 static void
 fit (SteadPlaceAirAnswer *self)
 {
-  guint n = self->readings->len;
+  guint first = first_of_line (self), n = self->readings->len - first;
   g_autofree double *days = g_new (double, MAX (n, 1));
   g_autofree double *values = g_new (double, MAX (n, 1));
   g_autofree double *sds = g_new (double, MAX (n, 1));
@@ -55,7 +74,7 @@ fit (SteadPlaceAirAnswer *self)
   self->days_left = NAN;
   for (guint i = 0; i < n; i++)
     {
-      const SteadShown *shown = self->readings->pdata[i];
+      const SteadShown *shown = self->readings->pdata[first + i];
 
       days[i] = (double) shown->at / DAY_S;
       values[i] = shown->value;
@@ -80,7 +99,7 @@ sentence_of (const SteadPlaceAirAnswer *self,
 
   if (last == NULL)
     return g_strdup (_("Its air was not read in these days."));
-  if (last->value > self->limit_c + 1e-6)
+  if (stead_place_is_warm (self, last))
     /* Translators: two temperatures. */
     return g_strdup_printf (_("Its air is %1$s, warmer than %2$s. Look at the food in it now, and have the cooler seen to."),
                             shown, limit);
@@ -144,7 +163,7 @@ make_series (SteadPlaceAirAnswer *self,
     {
       const SteadShown *shown = self->readings->pdata[i];
       SteadReadingPoint point = { day_of (shown->at), seen (self, shown->value),
-                                  shown->value > self->limit_c + 1e-6 ? STEAD_WATER_ACT : STEAD_WATER_OK };
+                                  stead_place_is_warm (self, shown) ? STEAD_WATER_ACT : STEAD_WATER_OK };
 
       g_array_append_val (self->points, point);
     }
@@ -189,41 +208,89 @@ stead_place_air_point_text (const SteadPlaceAirAnswer *self,
   return g_strdup_printf (_("%1$s on %2$s, %3$s"), value, day, time);
 }
 
+char *
+stead_place_air_limit_text (const SteadPlaceAirAnswer *self)
+{
+  g_autofree char *limit = NULL;
+
+  g_return_val_if_fail (self != NULL, NULL);
+
+  limit = stead_check_temp_text (stead_fahrenheit_from_celsius (self->limit_c), FALSE, self->units);
+  /* Translators: a temperature; where the limit is from. */
+  return g_strdup_printf (_("Limit: at most %1$s. %2$s"), limit, self->source);
+}
+
+static gboolean
+read_spells (SteadPlaceAirAnswer  *self,
+             SteadStore           *store,
+             gint64                place_id,
+             gint64                from,
+             gint64                to,
+             GError              **error)
+{
+  g_autoptr(GPtrArray) dones = stead_done_repo_of_place (store, place_id, from, to, error);
+  g_autoptr(GPtrArray) people = dones != NULL ? stead_person_repo_list (store, error) : NULL;
+
+  if (people == NULL)
+    return FALSE;
+  self->spells = stead_place_warm_spells (self, dones, people);
+  return TRUE;
+}
+
+static gboolean
+needs_a_look (const SteadPlaceAirAnswer *self)
+{
+  if (!isnan (self->days_left))
+    return TRUE;
+  return self->readings->len > 0 && stead_place_is_warm (self, self->readings->pdata[self->readings->len - 1]);
+}
+
+SteadPlaceAirAnswer *
+stead_place_air_answer_of_days (SteadStore  *store,
+                                gint64       place_id,
+                                SteadDay     from,
+                                SteadDay     to,
+                                GError     **error)
+{
+  g_autoptr(SteadPlaceAirAnswer) self = g_new0 (SteadPlaceAirAnswer, 1);
+  const SteadLimit *row;
+  gint64 first, last;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && from <= to, NULL);
+
+  first = stead_time_midnight (from);
+  last = stead_time_midnight (to + 1);
+  self->farm = stead_farm_repo_get (store, error);
+  self->table = self->farm != NULL ? stead_check_table_on (store, to, error) : NULL;
+  self->readings = self->table != NULL ? stead_shown_repo_of_place (store, place_id, first, last, error) : NULL;
+  if (self->readings == NULL)
+    return NULL;
+  row = stead_limit_table_by_id (self->table, STEAD_PLACE_COLD_ROW);
+  g_return_val_if_fail (row != NULL, NULL);
+  self->limit_c = (row->value - 32) / 1.8;
+  self->source = stead_limits_source (row);
+  drop_others (self->readings);
+  self->units = self->farm->units;
+  if (!read_spells (self, store, place_id, first, last, error))
+    return NULL;
+  fit (self);
+  self->sentence = sentence_of (self, self->units);
+  make_series (self, from, to);
+  self->most = most_text (self);
+  self->warns = needs_a_look (self);
+  return g_steal_pointer (&self);
+}
+
 SteadPlaceAirAnswer *
 stead_place_air_answer_new (SteadStore  *store,
                             gint64       place_id,
                             int          days,
                             GError     **error)
 {
-  g_autoptr(SteadPlaceAirAnswer) self = NULL;
-  g_autoptr(SteadFarm) farm = NULL;
-  g_autoptr(SteadLimitTable) table = NULL;
-  const SteadLimit *row;
   SteadDay today;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && days > 0, NULL);
+
   today = stead_store_get_today (store);
-  farm = stead_farm_repo_get (store, error);
-  table = farm != NULL ? stead_check_table_on (store, today, error) : NULL;
-  if (table == NULL)
-    return NULL;
-  self = g_new0 (SteadPlaceAirAnswer, 1);
-  self->readings = stead_shown_repo_of_place (store, place_id, stead_time_midnight (today - days + 1),
-                                              stead_time_midnight (today + 1), error);
-  if (self->readings == NULL)
-    return NULL;
-  row = stead_limit_table_by_id (table, COLD_ROW);
-  g_return_val_if_fail (row != NULL, NULL);
-  self->limit_c = (row->value - 32) / 1.8;
-  self->source = stead_limits_source (row);
-  drop_others (self->readings);
-  fit (self);
-  self->units = farm->units;
-  self->sentence = sentence_of (self, farm->units);
-  make_series (self, today - days + 1, today);
-  self->most = most_text (self);
-  self->warns = !isnan (self->days_left) ||
-                (self->readings->len > 0 &&
-                 ((const SteadShown *) self->readings->pdata[self->readings->len - 1])->value > self->limit_c + 1e-6);
-  return g_steal_pointer (&self);
+  return stead_place_air_answer_of_days (store, place_id, today - days + 1, today, error);
 }

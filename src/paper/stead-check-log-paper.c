@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "answer/stead-check-answer.h"
+#include "paper/stead-check-log-private.h"
 #include "paper/stead-paper-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -9,44 +10,25 @@
 /* Without other days: a month. */
 #define USUAL_DAYS 31
 
-#define MOST_CELLS 6
-
-/* A row of a log, that is put in its place by its time. */
-typedef struct
-{
-  gint64  at;
-  char   *cells[MOST_CELLS];
-} LogRow;
-
-/* A log is begun: its days, its head. */
-typedef struct
-{
-  SteadStore *store;
-  SteadPages *pages;
-  SteadDay    from, to;
-  GPtrArray  *rows;     /* of LogRow */
-} Log;
-
 static void
 log_row_free (gpointer data)
 {
-  LogRow *row = data;
+  SteadLogRow *row = data;
 
-  for (int i = 0; i < MOST_CELLS; i++)
+  for (int i = 0; i < STEAD_LOG_CELLS; i++)
     g_free (row->cells[i]);
   g_free (row);
 }
 
-/* @cells: MOST_CELLS texts, each (nullable) */
-static void
-log_add (Log                *log,
-         gint64              at,
-         const char * const *cells)
+void
+stead_check_log_add (SteadCheckLog      *log,
+                     gint64              at,
+                     const char * const *cells)
 {
-  LogRow *row = g_new0 (LogRow, 1);
+  SteadLogRow *row = g_new0 (SteadLogRow, 1);
 
   row->at = at;
-  for (int i = 0; i < MOST_CELLS; i++)
+  for (int i = 0; i < STEAD_LOG_CELLS; i++)
     row->cells[i] = g_strdup (cells[i]);
   g_ptr_array_add (log->rows, row);
 }
@@ -55,13 +37,13 @@ static int
 compare_rows (gconstpointer a,
               gconstpointer b)
 {
-  const LogRow *one = *(const LogRow * const *) a, *two = *(const LogRow * const *) b;
+  const SteadLogRow *one = *(const SteadLogRow * const *) a, *two = *(const SteadLogRow * const *) b;
 
   return (one->at > two->at) - (one->at < two->at);
 }
 
 static gboolean
-log_begin (Log                      *log,
+log_begin (SteadCheckLog            *log,
            SteadStore               *store,
            const SteadPaperOptions  *options,
            const char               *title,
@@ -76,7 +58,7 @@ log_begin (Log                      *log,
 
   if (imprint == NULL)
     return FALSE;
-  *log = (Log) { .store = store, .rows = g_ptr_array_new_with_free_func (log_row_free), .from = today - USUAL_DAYS + 1, .to = today };
+  *log = (SteadCheckLog) { .store = store, .rows = g_ptr_array_new_with_free_func (log_row_free), .from = today - USUAL_DAYS + 1, .to = today };
   if (options != NULL && options->has_days)
     {
       log->from = options->from;
@@ -95,14 +77,14 @@ log_begin (Log                      *log,
 }
 
 /* Each line of each list of the days, oldest first. */
-typedef gboolean (*LineFunc) (Log                    *log,
+typedef gboolean (*LineFunc) (SteadCheckLog          *log,
                               const SteadCheckAnswer *answer,
                               const SteadCheckedLine *line);
 
 static gboolean
-each_line (Log       *log,
-           LineFunc   func,
-           GError   **error)
+each_line (SteadCheckLog  *log,
+           LineFunc        func,
+           GError        **error)
 {
   g_autoptr(GPtrArray) heads = stead_check_repo_list (log->store, log->from, log->to, error);
 
@@ -121,12 +103,12 @@ each_line (Log       *log,
 
 /* The rows, the oldest first. */
 static void
-log_end (Log *log)
+log_end (SteadCheckLog *log)
 {
   g_ptr_array_sort (log->rows, compare_rows);
   for (guint i = 0; i < log->rows->len; i++)
     stead_pages_add_row (log->pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY,
-                         (const char * const *) ((LogRow *) log->rows->pdata[i])->cells);
+                         (const char * const *) ((SteadLogRow *) log->rows->pdata[i])->cells);
   if (log->rows->len == 0)
     stead_pages_add_row (log->pages, STEAD_ROW_SOFT, STEAD_PAGES_NO_KEY,
                          (const char *[]) { _("Nothing in these days."), NULL, NULL, NULL, NULL, NULL });
@@ -167,7 +149,7 @@ what_is_held (const SteadCheckAnswer *answer,
 }
 
 static gboolean
-add_held (Log                    *log,
+add_held (SteadCheckLog          *log,
           const SteadCheckAnswer *answer,
           const SteadCheckedLine *line)
 {
@@ -185,7 +167,7 @@ add_held (Log                    *log,
                                                    : g_strdup (line->source);
       g_autofree char *reading = g_strdup_printf ("%s: %s", read->value, verdict_text (read));
 
-      log_add (log, read->shown->at, (const char *[]) { when, what, limit, reading, read->who, read->done });
+      stead_check_log_add (log, read->shown->at, (const char *[]) { when, what, limit, reading, read->who, read->done });
     }
   return TRUE;
 }
@@ -199,14 +181,14 @@ stead_hold_paper_new (SteadStore               *store,
   const SteadPagesColumn columns[] = {
     { C_("column of a log of readings", "When"), STEAD_ALIGN_LEFT, 0 },
     { C_("column of a log of readings", "Food"), STEAD_ALIGN_LEFT, 0.8 },
-    { C_("column of a log of readings", "Limit"), STEAD_ALIGN_LEFT, 1.1 },
+    { C_("column of a log of readings", "Limit"), STEAD_ALIGN_LEFT, 1.4 },
     { C_("column of a log of readings", "Reading"), STEAD_ALIGN_LEFT, 0.6 },
     { C_("column of a log of readings", "Who"), STEAD_ALIGN_LEFT, 0 },
     { C_("column of a log of readings", "What was done"), STEAD_ALIGN_LEFT, 0.9 },
   };
   g_autoptr(SteadPages) pages = NULL;
   g_autoptr(GPtrArray) rows = NULL;
-  Log log;
+  SteadCheckLog log;
 
   if (!log_begin (&log, store, options, _("Hot and cold holding log"),
                   _("What was kept hot, cold, frozen or by the clock, and what was read of it."), error))
@@ -217,6 +199,8 @@ stead_hold_paper_new (SteadStore               *store,
   if (!each_line (&log, add_held, error))
     return NULL;
   log_end (&log);
+  if (!stead_check_log_add_coolers (&log, error))
+    return NULL;
   stead_pages_settle (pages);
   return g_steal_pointer (&pages);
 }
@@ -224,7 +208,7 @@ stead_hold_paper_new (SteadStore               *store,
 /* --- thermometers ------------------------------------------------------------------------------ */
 
 static gboolean
-add_tried (Log                    *log,
+add_tried (SteadCheckLog          *log,
            const SteadCheckAnswer *answer,
            const SteadCheckedLine *line)
 {
@@ -236,7 +220,7 @@ add_tried (Log                    *log,
       g_autofree char *when = when_text (read);
       const char *where = g_str_equal (line->line->topic, "thermometer_ice") ? _("melting ice") : _("boiling water");
 
-      log_add (log, read->shown->at, (const char *[]) { when, read->tool != NULL ? read->tool : _("not said"), where,
+      stead_check_log_add (log, read->shown->at, (const char *[]) { when, read->tool != NULL ? read->tool : _("not said"), where,
                                                        read->value, read->who, read->sentence });
     }
   return TRUE;
@@ -244,8 +228,8 @@ add_tried (Log                    *log,
 
 /* Tried without a list. */
 static gboolean
-add_instruments (Log      *log,
-                 GError  **error)
+add_instruments (SteadCheckLog  *log,
+                 GError        **error)
 {
   g_autoptr(GPtrArray) instruments = stead_instrument_repo_list (log->store, TRUE, error);
   g_autoptr(SteadFarm) farm = instruments != NULL ? stead_farm_repo_get (log->store, error) : NULL;
@@ -268,7 +252,7 @@ add_instruments (Log      *log,
 
           if (row->line_id != 0)
             continue;
-          log_add (log, row->at, (const char *[]) { when, instrument->name,
+          stead_check_log_add (log, row->at, (const char *[]) { when, instrument->name,
                                                     g_str_equal (row->kind, STEAD_SHOWN_ICE_BATH) ? _("melting ice")
                                                                                                   : _("boiling water"),
                                                     value, NULL, row->note });
@@ -293,7 +277,7 @@ stead_thermometer_paper_new (SteadStore               *store,
   };
   g_autoptr(SteadPages) pages = NULL;
   g_autoptr(GPtrArray) rows = NULL;
-  Log log;
+  SteadCheckLog log;
 
   if (!log_begin (&log, store, options, _("Thermometer check log"),
                   _("What the thermometers showed in melting ice and in boiling water."), error))
@@ -311,7 +295,7 @@ stead_thermometer_paper_new (SteadStore               *store,
 /* --- what was done --------------------------------------------------------------------------------- */
 
 static gboolean
-add_failed (Log                    *log,
+add_failed (SteadCheckLog          *log,
             const SteadCheckAnswer *answer,
             const SteadCheckedLine *line)
 {
@@ -328,7 +312,7 @@ add_failed (Log                    *log,
       what = line->food != NULL ? g_strdup_printf ("%s (%s)\n%s", line->text, line->food, line->source)
                                 : g_strdup_printf ("%s\n%s", line->text, line->source);
       done = read->done != NULL ? g_strdup (read->done) : g_strdup (_("Nothing was written down."));
-      log_add (log, read->shown->at, (const char *[]) { when, what, read->value, read->who, done, NULL });
+      stead_check_log_add (log, read->shown->at, (const char *[]) { when, what, read->value, read->who, done, NULL });
     }
   return TRUE;
 }
@@ -347,8 +331,8 @@ outcome_text (SteadHoldOutcome outcome)
 }
 
 static gboolean
-add_holds (Log      *log,
-           GError  **error)
+add_holds (SteadCheckLog  *log,
+           GError        **error)
 {
   const SteadPagesColumn columns[] = {
     { C_("column of a log of readings", "Since"), STEAD_ALIGN_LEFT, 0 },
@@ -390,7 +374,7 @@ stead_corrective_paper_new (SteadStore               *store,
   };
   g_autoptr(SteadPages) pages = NULL;
   g_autoptr(GPtrArray) rows = NULL;
-  Log log;
+  SteadCheckLog log;
 
   if (!log_begin (&log, store, options, _("Corrective-action record"),
                   _("Each reading that did not meet its limit, and what was done about it."), error))
@@ -398,7 +382,7 @@ stead_corrective_paper_new (SteadStore               *store,
   pages = log.pages;
   rows = log.rows;
   stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
-  if (!each_line (&log, add_failed, error))
+  if (!each_line (&log, add_failed, error) || !stead_check_log_add_warm (&log, error))
     return NULL;
   log_end (&log);
   if (!add_holds (&log, error))

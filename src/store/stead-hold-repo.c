@@ -74,6 +74,29 @@ stead_done_repo_of_days (SteadStore  *store,
   return stead_repo_rows (store, stmt, done_from_row, (GDestroyNotify) stead_done_free, error);
 }
 
+GPtrArray *
+stead_done_repo_of_place (SteadStore  *store,
+                          gint64       place_id,
+                          gint64       from,
+                          gint64       to,
+                          GError     **error)
+{
+  static const char sql[] =
+    "SELECT a.id, a.reading_id, a.at, a.action, a.text, a.person_id FROM reading r"
+    " CROSS JOIN check_action a ON a.reading_id = r.id"
+    " WHERE r.place_id = ?1 AND r.at BETWEEN ?2 AND ?3 ORDER BY a.at, a.id";
+  g_autoptr(SteadStmt) stmt = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  stmt = stead_store_prepare (store, sql, error);
+  if (stmt == NULL)
+    return NULL;
+  sqlite3_bind_int64 (stmt, 1, place_id);
+  sqlite3_bind_int64 (stmt, 2, from);
+  sqlite3_bind_int64 (stmt, 3, to);
+  return stead_repo_rows (store, stmt, done_from_row, (GDestroyNotify) stead_done_free, error);
+}
+
 gboolean
 stead_done_repo_add (SteadStore  *store,
                      SteadDone   *done,

@@ -92,9 +92,12 @@ void stead_done_free (SteadDone *done);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadDone, stead_done_free)
 
 gboolean   stead_done_repo_add     (SteadStore *store, SteadDone *done, GError **error) G_GNUC_WARN_UNUSED_RESULT;
-/* Of one list, of all lists in a span of days; oldest first. */
+/* Of one list, of all lists in a span of days, of the readings of a place in a span of
+ * times; oldest first. */
 GPtrArray *stead_done_repo_of_list (SteadStore *store, gint64 list_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 GPtrArray *stead_done_repo_of_days (SteadStore *store, SteadDay from, SteadDay to, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+GPtrArray *stead_done_repo_of_place (SteadStore *store, gint64 place_id, gint64 from, gint64 to,
+                                     GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* --- holds ------------------------------------------------------------------------------- */
 

@@ -382,6 +382,77 @@ test_cooler_logger (void)
   g_assert_true (air->warns);
 }
 
+static gint64
+read_air (SteadStore *store,
+          gint64      place,
+          int         hour,
+          double      value_f)
+{
+  SteadShown shown = { .place_id = place, .kind = (char *) "air_temp", .at = EIGHT + 3600 * hour, .value = (value_f - 32) / 1.8,
+                       .scale = 'F', .held_s = NAN };
+
+  DO (store, stead_shown_repo_add (store, &shown, err));
+  return shown.id;
+}
+
+/* FDA Food Code 2022, §3-501.16(A)(2): 41 °F.  Readings above it that follow one another are one spell;
+ * what is done about it is known of all of them; and the line up begins anew after it. */
+static void
+test_warm_spells (void)
+{
+  g_autoptr(SteadStore) store = new_store ();
+  g_autoptr(GError) error = NULL;
+  gint64 place = new_place (store);
+  g_autoptr(SteadPlaceAirAnswer) before = NULL, after = NULL;
+  const SteadWarmSpell *spell;
+  SteadDone done = { .at = EIGHT - 3600 * 20, .text = (char *) "Shut the door." };
+
+  read_air (store, place, -72, 38);
+  read_air (store, place, -48, 41);
+  done.reading_id = read_air (store, place, -24, 44);
+  read_air (store, place, -23, 41.1);
+  read_air (store, place, -22, 37);
+  read_air (store, place, -2, 41.2);
+  before = stead_place_air_answer_new (store, place, 30, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (before->spells->len, ==, 2);
+  spell = before->spells->pdata[0];
+  g_assert_cmpint (spell->peak->id, ==, done.reading_id);
+  g_assert_cmpint (spell->last->at - spell->first->at, ==, 3600);
+  g_assert_null (spell->done);
+  g_assert_nonnull (spell->todo);
+  g_assert_nonnull (spell->todo_source);
+  g_assert_nonnull (strstr (spell->text, "44"));
+  DO (store, stead_done_repo_add (store, &done, err));
+  after = stead_place_air_answer_new (store, place, 30, &error);
+  g_assert_no_error (error);
+  g_assert_nonnull (strstr (((const SteadWarmSpell *) after->spells->pdata[0])->done, "Shut the door."));
+  g_assert_null (((const SteadWarmSpell *) after->spells->pdata[1])->done);
+  g_assert_false (after->has_trend);                  /* two readings since then */
+}
+
+/* What is odd for a cooler is asked about: 38 is °F, 150 is neither; 4 °F may be a freezer. */
+static void
+test_odd_air (void)
+{
+  static const struct { double value; const char *unit; SteadCheckOdd odd; } cases[] = {
+    { 38, "F", STEAD_CHECK_ODD_NO }, { 4, "C", STEAD_CHECK_ODD_NO }, { 38, "C", STEAD_CHECK_ODD_SCALE },
+    { 4, "F", STEAD_CHECK_ODD_NO }, { 150, "F", STEAD_CHECK_ODD_IMPOSSIBLE },
+  };
+  g_autoptr(SteadStore) store = new_store ();
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadPlaceAirAnswer) air = stead_place_air_answer_new (store, new_place (store), 30, &error);
+
+  g_assert_no_error (error);
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr(SteadCheckVerdict) verdict = stead_place_air_answer_judge (air, cases[i].value, cases[i].unit, FALSE, &error);
+
+      g_assert_no_error (error);
+      g_assert_cmpint (verdict->judged.odd, ==, cases[i].odd);
+    }
+}
+
 /* Day and time apart, °C, semicolons; the first reading that shows the miss is the one that failed. */
 static void
 test_pot_logger (void)
@@ -431,6 +502,8 @@ main (int    argc,
       char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/answer/check-kept/warm-spells", test_warm_spells);
+  g_test_add_func ("/answer/check-kept/odd-air", test_odd_air);
   g_test_add_func ("/answer/check/clock-start", test_clock_start);
   g_test_add_func ("/answer/check/pot-failed", test_pot_failed);
   g_test_add_func ("/answer/check/sanitizer", test_sanitizer);

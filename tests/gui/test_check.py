@@ -232,6 +232,26 @@ def test_from_paper():
     farm.verify()
 
 
+NEWEST_AIR = 'SELECT round (value, 1) FROM reading WHERE place_id IS NOT NULL ORDER BY id DESC LIMIT 1'
+
+
+def too_warm(w, farm):
+    """A cooler above its limit says what to do and asks what was done; 5 in a cooler was Celsius."""
+    w.fill('Air of Market refrigerator', '150')         # in neither scale
+    w.press('push button', 'Record the reading of Market refrigerator')
+    until(lambda: 'Nothing here can be so hot' in (w.find('text', 'Air of Market refrigerator').description or ''))
+    w.fill('Air of Market refrigerator', '44')
+    w.press('push button', 'Record the reading of Market refrigerator')
+    until(lambda: farm.rows(NEWEST_AIR) == ['6.7'])
+    w.wait_words('Too warm on')
+    w.press('push button', 'Save what was done about Market refrigerator')
+    until(lambda: w.find('text', 'What was done about Market refrigerator').description)
+    w.fill('What was done about Market refrigerator', 'Shut the door.')
+    w.press('push button', 'Save what was done about Market refrigerator')
+    w.wait_words('What was done: Shut the door.')
+    assert farm.rows("SELECT count (*) FROM check_action WHERE text = 'Shut the door.'") == ['1']
+
+
 def test_own_limit_and_drill():
     farm = Farm()
     w = opened(farm)
@@ -249,9 +269,10 @@ def test_own_limit_and_drill():
     w.press('push button', 'Record the try')
     w.wait_words('4 °F off')
     w.press('push button', 'Coolers')
-    w.fill('What the thermometer in', '38')             # of the first place
-    w.press('push button', 'Record the reading of')
-    until(lambda: farm.rows('SELECT count (*) FROM reading WHERE place_id IS NOT NULL AND round (value, 2) = 3.33') == ['1'])
+    w.fill('Air of Kitchen refrigerator', '38')
+    w.press('push button', 'Record the reading of Kitchen refrigerator')
+    until(lambda: farm.rows(NEWEST_AIR) == ['3.3'])
+    too_warm(w, farm)
     w.press('push button', 'Recall drill')
     w.press('push button', 'Start the clock')
     w.fill('What was learned', 'The labels help.')

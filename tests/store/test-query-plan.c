@@ -261,6 +261,7 @@ use_checks (Farm    *farm,
   g_ptr_array_unref (stead_shown_repo_of_batch (farm->store, 1, error));
   g_ptr_array_unref (stead_done_repo_of_list (farm->store, list->id, error));
   g_ptr_array_unref (stead_done_repo_of_days (farm->store, TODAY - 30, TODAY, error));
+  g_ptr_array_unref (stead_done_repo_of_place (farm->store, 1, EIGHT - 9, EIGHT, error));
   g_ptr_array_unref (stead_hold_repo_open (farm->store, error));
   g_ptr_array_unref (stead_hold_repo_of_list (farm->store, list->id, error));
   g_assert_cmpint (stead_hold_repo_is_held (farm->store, 1, error), ==, 0);

@@ -2,26 +2,24 @@
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
-#include <math.h>
 
 #include "app/check/stead-cooler-card.h"
 
+#include "app/check/stead-cooler-entry.h"
+#include "app/check/stead-settle-box.h"
 #include "app/make/stead-make-parts.h"
 #include "app/stead-chart-area.h"
-#include "app/stead-field.h"
-#include "app/stead-import-dialog.h"
 #include "app/stead-ui.h"
-#include "app/stead-wrap-layout.h"
 #include "draw/stead-trend-chart.h"
 
 #define CHART_HEIGHT 200
-#define AIR_KIND "air_temp"
 
 struct _SteadCoolerCard
 {
   GtkWidget            parent_instance;
 
   SteadDesk           *desk;
+  SteadPersonPick     *person;    /* who reads; of the whole pane */
   gint64               place_id;
   char                *name;
   SteadPlaceAirAnswer *air;       /* (nullable): as last shown */
@@ -29,7 +27,8 @@ struct _SteadCoolerCard
 
   GtkLabel            *sentence, *source;
   SteadChartArea      *chart;
-  SteadField          *shown;
+  SteadCoolerEntry    *entry;
+  GtkWidget           *open, *past;   /* spells that nothing was done about, and those that were seen to */
 };
 
 G_DEFINE_FINAL_TYPE (SteadCoolerCard, stead_cooler_card, GTK_TYPE_WIDGET)
@@ -88,47 +87,117 @@ step_cb (int       index,
   return stead_place_air_point_text (self->air, (gsize) index);
 }
 
-/* --- writing down ----------------------------------------------------------------------- */
+/* --- what was too warm ------------------------------------------------------------------ */
 
 static gboolean
-shown_act (SteadStore *store,
-           gpointer    data,
-           GError    **error)
+done_act (SteadStore *store,
+          gpointer    data,
+          GError    **error)
 {
-  return stead_shown_repo_add (store, data, error);
+  return stead_done_repo_add (store, data, error);
 }
 
 static void
-read_cb (SteadCoolerCard *self)
+settled_cb (SteadCoolerCard *self,
+            int              way,
+            SteadSettleBox  *box)
 {
-  SteadStore *store = stead_desk_get_store (self->desk);
-  SteadShown shown = { .at = stead_time_now (store), .place_id = self->place_id, .held_s = NAN, .kind = (char *) AIR_KIND };
-  const SteadUnit *unit = NULL;
+  g_autofree char *text = g_strdup (stead_settle_box_get_text (box));
+  SteadDone done = { .reading_id = stead_settle_box_get_id (box), .text = text,
+                     .at = stead_time_now (stead_desk_get_store (self->desk)),
+                     .person_id = stead_person_pick_get (self->person) };
+  /* Translators: a step that can be undone; the name of a cooler follows. */
+  g_autofree char *step = g_strdup_printf (_("what was done about “%s”"), self->name);
   g_autoptr(GError) error = NULL;
-  g_autofree char *step = NULL;
 
-  if (stead_field_is_empty (self->shown))
-    stead_field_set_error (self->shown, _("Enter what the thermometer in it shows."));
-  else if (!stead_quantity_parse (stead_field_get_text (self->shown), STEAD_DIMENSION_TEMPERATURE,
-                                  stead_unit_default (STEAD_DIMENSION_TEMPERATURE, stead_desk_get_farm (self->desk)->units),
-                                  &shown.value, &unit, &error))
-    stead_field_set_error (self->shown, error->message);
-  else
-    {
-      shown.scale = g_str_equal (unit->id, "degC") ? 'C' : 'F';
-      /* Translators: a step that can be undone; the name of a cooler follows. */
-      step = g_strdup_printf (_("the air of “%s”"), self->name);
-      if (stead_desk_act (self->desk, step, shown_act, &shown, &error))
-        stead_field_set_text (self->shown, "");
-      else
-        stead_field_set_error (self->shown, error->message);
-    }
+  if (*g_strstrip (text) == '\0')
+    stead_settle_box_complain (box, _("Write down what was done."));
+  else if (!stead_desk_act (self->desk, step, done_act, &done, &error))
+    stead_settle_box_complain (box, error->message);
+}
+
+/* (nullable): the box of a spell, that stays as long as the spell is open. */
+static GtkWidget *
+box_of (SteadCoolerCard *self,
+        gint64           id)
+{
+  GtkWidget *box = gtk_widget_get_first_child (self->open);
+
+  while (box != NULL && stead_settle_box_get_id (STEAD_SETTLE_BOX (box)) != id)
+    box = gtk_widget_get_next_sibling (box);
+  return box;
 }
 
 static void
-import_cb (SteadCoolerCard *self)
+show_open (SteadCoolerCard      *self,
+           const SteadWarmSpell *spell)
 {
-  stead_import_dialog_show (GTK_WIDGET (self), self->desk, STEAD_IMPORT_COOLER, self->place_id);
+  GtkWidget *box = box_of (self, spell->last->id);
+
+  if (box == NULL)
+    {
+      /* Translators: the name of a cooler. */
+      g_autofree char *label = g_strdup_printf (_("What was done about %s"), self->name);
+      g_autofree char *name = g_strdup_printf (_("Save what was done about %s"), self->name);
+
+      box = stead_settle_box_new (spell->last->id);
+      stead_settle_box_ask (STEAD_SETTLE_BOX (box), label);
+      stead_settle_box_add (STEAD_SETTLE_BOX (box), _("Save what was done"), name);
+      g_signal_connect_object (box, "settled", G_CALLBACK (settled_cb), self, G_CONNECT_SWAPPED);
+      gtk_box_append (GTK_BOX (self->open), box);
+    }
+  stead_settle_box_say (STEAD_SETTLE_BOX (box), NULL, spell->text, spell->todo, spell->todo_source);
+}
+
+static gboolean
+is_open (SteadCoolerCard *self,
+         gint64           id)
+{
+  for (guint i = 0; i < self->air->spells->len; i++)
+    {
+      const SteadWarmSpell *spell = self->air->spells->pdata[i];
+
+      if (spell->last->id == id)
+        return spell->done == NULL;
+    }
+  return FALSE;
+}
+
+static void
+show_past (SteadCoolerCard      *self,
+           const SteadWarmSpell *spell)
+{
+  /* Translators: what was too warm, and what was done about it. */
+  g_autofree char *text = g_strdup_printf (_("%1$s What was done: %2$s"), spell->text, spell->done);
+
+  gtk_box_append (GTK_BOX (self->past), stead_make_label (text, NULL));
+}
+
+static void
+show_spells (SteadCoolerCard *self)
+{
+  GtkWidget *box = gtk_widget_get_first_child (self->open);
+
+  while (box != NULL)
+    {
+      GtkWidget *next = gtk_widget_get_next_sibling (box);
+
+      if (!is_open (self, stead_settle_box_get_id (STEAD_SETTLE_BOX (box))))
+        gtk_box_remove (GTK_BOX (self->open), box);
+      box = next;
+    }
+  stead_make_clear (self->past);
+  for (guint i = 0; i < self->air->spells->len; i++)
+    {
+      const SteadWarmSpell *spell = self->air->spells->pdata[i];
+
+      if (spell->done == NULL)
+        show_open (self, spell);
+      else
+        show_past (self, spell);
+    }
+  gtk_widget_set_visible (self->open, gtk_widget_get_first_child (self->open) != NULL);
+  gtk_widget_set_visible (self->past, gtk_widget_get_first_child (self->past) != NULL);
 }
 
 /* --- showing -------------------------------------------------------------------------------- */
@@ -141,8 +210,10 @@ stead_cooler_card_show (SteadCoolerCard     *self,
 
   g_return_if_fail (STEAD_IS_COOLER_CARD (self) && air != NULL);
 
+  stead_cooler_entry_show (self->entry, air);
   g_clear_pointer (&self->air, stead_place_air_answer_free);
   self->air = air;
+  show_spells (self);
   stead_make_say (self->sentence, air->sentence, FALSE);
   stead_make_say (self->source, air->readings->len > 0 ? air->source : NULL, FALSE);
   if (air->warns)
@@ -166,36 +237,6 @@ stead_cooler_card_get (SteadCoolerCard *self)
 
 /* --- the object --------------------------------------------------------------------------------- */
 
-static GtkWidget *
-make_entry (SteadCoolerCard *self)
-{
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *press = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *save = gtk_button_new_with_label (_("Record reading")), *import;
-  /* Translators: the name of a cooler. */
-  g_autofree char *label = g_strdup_printf (_("What the thermometer in %s shows"), self->name);
-  g_autofree char *record = g_strdup_printf (_("Record the reading of %s"), self->name);
-  g_autofree char *take = g_strdup_printf (_("Take a logger's readings of %s from a table"), self->name);
-
-  gtk_widget_set_layout_manager (row, stead_wrap_layout_new ());
-  self->shown = STEAD_FIELD (stead_field_new (label, STEAD_FIELD_TEXT));
-  gtk_widget_set_size_request (GTK_WIDGET (self->shown), 260, -1);
-  gtk_widget_set_hexpand (GTK_WIDGET (self->shown), FALSE);
-  g_signal_connect_swapped (self->shown, "activate", G_CALLBACK (read_cb), self);
-  stead_ui_name (save, record);
-  g_signal_connect_swapped (save, "clicked", G_CALLBACK (read_cb), self);
-  import = gtk_button_new_with_label (_("Take a logger's readings from a table (CSV)…"));
-  stead_ui_name (import, take);
-  g_signal_connect_swapped (import, "clicked", G_CALLBACK (import_cb), self);
-  gtk_widget_set_layout_manager (press, stead_wrap_layout_new ());
-  gtk_box_append (GTK_BOX (press), save);
-  gtk_box_append (GTK_BOX (press), import);
-  gtk_widget_set_valign (press, GTK_ALIGN_END);
-  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->shown));
-  gtk_box_append (GTK_BOX (row), press);
-  return row;
-}
-
 static void
 stead_cooler_card_init (SteadCoolerCard *self)
 {
@@ -209,6 +250,7 @@ stead_cooler_card_dispose (GObject *object)
   stead_ui_drop_children (GTK_WIDGET (object));
   g_clear_pointer (&self->air, stead_place_air_answer_free);
   g_clear_pointer (&self->name, g_free);
+  g_clear_object (&self->person);
   g_clear_object (&self->desk);
   G_OBJECT_CLASS (stead_cooler_card_parent_class)->dispose (object);
 }
@@ -221,14 +263,16 @@ stead_cooler_card_class_init (SteadCoolerCardClass *klass)
 }
 
 GtkWidget *
-stead_cooler_card_new (SteadDesk  *desk,
-                       gint64      place_id,
-                       const char *name)
+stead_cooler_card_new (SteadDesk       *desk,
+                       SteadPersonPick *person,
+                       gint64           place_id,
+                       const char      *name)
 {
   SteadCoolerCard *self = g_object_new (STEAD_TYPE_COOLER_CARD, NULL);
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 9);
 
   self->desk = g_object_ref (desk);
+  self->person = g_object_ref (person);
   self->place_id = place_id;
   self->name = g_strdup (name);
   gtk_widget_add_css_class (box, "card");
@@ -239,10 +283,15 @@ stead_cooler_card_new (SteadDesk  *desk,
   stead_chart_area_set_paint (self->chart, paint_cb, hint_cb, self);
   stead_chart_area_set_step (self->chart, step_cb);
   gtk_widget_set_size_request (GTK_WIDGET (self->chart), -1, CHART_HEIGHT);
+  self->entry = STEAD_COOLER_ENTRY (stead_cooler_entry_new (desk, person, place_id, name));
+  self->open = gtk_box_new (GTK_ORIENTATION_VERTICAL, 9);
+  self->past = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_box_append (GTK_BOX (box), stead_make_label (name, "title"));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->sentence));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->chart));
-  gtk_box_append (GTK_BOX (box), make_entry (self));
+  gtk_box_append (GTK_BOX (box), self->open);
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->entry));
+  gtk_box_append (GTK_BOX (box), self->past);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->source));
   gtk_widget_set_parent (box, GTK_WIDGET (self));
   return GTK_WIDGET (self);

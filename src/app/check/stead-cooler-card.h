@@ -4,6 +4,7 @@
 #include <gtk/gtk.h>
 
 #include "answer/stead-check-days-answer.h"
+#include "app/raise/stead-person-pick.h"
 #include "app/stead-desk.h"
 
 G_BEGIN_DECLS
@@ -11,7 +12,8 @@ G_BEGIN_DECLS
 #define STEAD_TYPE_COOLER_CARD (stead_cooler_card_get_type ())
 G_DECLARE_FINAL_TYPE (SteadCoolerCard, stead_cooler_card, STEAD, COOLER_CARD, GtkWidget)
 
-GtkWidget *stead_cooler_card_new  (SteadDesk *desk, gint64 place_id, const char *name);
+/* @person: who reads; of the whole pane */
+GtkWidget *stead_cooler_card_new  (SteadDesk *desk, SteadPersonPick *person, gint64 place_id, const char *name);
 gint64     stead_cooler_card_get  (SteadCoolerCard *self);
 /* Takes @air over. */
 void       stead_cooler_card_show (SteadCoolerCard *self, SteadPlaceAirAnswer *air);

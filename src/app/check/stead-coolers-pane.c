@@ -18,10 +18,11 @@
 
 struct _SteadCoolersPane
 {
-  GtkWidget  parent_instance;
+  GtkWidget        parent_instance;
 
-  GtkWidget *cards;
-  GtkLabel  *trouble;
+  SteadPersonPick *person;
+  GtkWidget       *cards;
+  GtkLabel        *trouble;
 };
 
 G_DEFINE_FINAL_TYPE (SteadCoolersPane, stead_coolers_pane, GTK_TYPE_WIDGET)
@@ -43,36 +44,61 @@ card_of (SteadCoolersPane      *self,
   for (; card != NULL; card = gtk_widget_get_next_sibling (card))
     if (stead_cooler_card_get (STEAD_COOLER_CARD (card)) == place->id)
       return STEAD_COOLER_CARD (card);
-  card = stead_cooler_card_new (desk, place->id, place->name);
+  card = stead_cooler_card_new (desk, self->person, place->id, place->name);
   gtk_box_append (GTK_BOX (self->cards), card);
   return STEAD_COOLER_CARD (card);
 }
 
-static void
-show_place (SteadCoolersPane      *self,
-            SteadDesk             *desk,
-            const SteadPlaceFacts *place,
-            GError               **error)
+/* What is read comes first, and of that what needs a look. */
+static int
+rank_of (const SteadPlaceAirAnswer *air)
 {
-  SteadPlaceAirAnswer *air = stead_place_air_answer_new (stead_desk_get_store (desk), place->id, AIR_DAYS, error);
+  if (air->readings->len == 0)
+    return 2;
+  return air->warns ? 0 : 1;
+}
 
-  if (air != NULL && (keeps_food (place) || air->readings->len > 0))
-    stead_cooler_card_show (card_of (self, desk, place), air);
-  else
-    stead_place_air_answer_free (air);
+static gboolean
+show_places (SteadCoolersPane  *self,
+             SteadDesk         *desk,
+             const GPtrArray   *places,
+             int                rank,
+             GtkWidget        **last,
+             GError           **error)
+{
+  for (guint i = 0; i < places->len; i++)
+    {
+      const SteadPlaceFacts *place = places->pdata[i];
+      g_autoptr(SteadPlaceAirAnswer) air = stead_place_air_answer_new (stead_desk_get_store (desk), place->id, AIR_DAYS, error);
+      SteadCoolerCard *card;
+
+      if (air == NULL)
+        return FALSE;
+      if (rank_of (air) != rank || !(keeps_food (place) || air->readings->len > 0))
+        continue;
+      card = card_of (self, desk, place);
+      stead_cooler_card_show (card, g_steal_pointer (&air));
+      gtk_box_reorder_child_after (GTK_BOX (self->cards), GTK_WIDGET (card), *last);
+      *last = GTK_WIDGET (card);
+    }
+  return TRUE;
 }
 
 void
 stead_coolers_pane_refresh (SteadCoolersPane *self,
                             SteadDesk        *desk)
 {
+  SteadStore *store = stead_desk_get_store (desk);
   g_autoptr(GError) error = NULL;
-  g_autoptr(GPtrArray) places = stead_place_repo_list (stead_desk_get_store (desk), &error);
+  g_autoptr(GPtrArray) places = stead_place_repo_list (store, &error);
+  GtkWidget *last = NULL;
 
   g_return_if_fail (STEAD_IS_COOLERS_PANE (self));
 
-  for (guint i = 0; places != NULL && i < places->len && error == NULL; i++)
-    show_place (self, desk, places->pdata[i], &error);
+  stead_person_pick_fill (self->person, store);
+  for (int rank = 0; places != NULL && error == NULL && rank < 3; rank++)
+    if (!show_places (self, desk, places, rank, &last, &error))
+      break;
   stead_make_say (self->trouble, error != NULL ? error->message : gtk_widget_get_first_child (self->cards) == NULL
                   ? _("The farm has no kitchen, no store room and no stall yet. Add one where a refrigerator stands.") : NULL, FALSE);
 }
@@ -100,7 +126,11 @@ stead_coolers_pane_init (SteadCoolersPane *self)
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_widget_set_margin_end (box, 6);
   self->trouble = GTK_LABEL (stead_make_label ("", NULL));
+  self->person = STEAD_PERSON_PICK (stead_person_pick_new ());
+  stead_person_pick_set_label (self->person, _("Read by"));
+  gtk_widget_set_halign (GTK_WIDGET (self->person), GTK_ALIGN_START);
   self->cards = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->person));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->trouble));
   gtk_box_append (GTK_BOX (box), self->cards);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), box);
