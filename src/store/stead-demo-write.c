@@ -248,7 +248,8 @@ live (SteadDemoWriter  *writer,
           (writer->at >= 0 && (!stead_demo_live_loop (writer, error) || !stead_demo_live_bay (writer, error) ||
                                !stead_demo_live_chicks (writer, error) || !live_day (writer, error) ||
                                !stead_demo_live_grades (writer, error) || !stead_demo_live_eggs (writer, error) ||
-                               !stead_demo_live_kitchen (writer, error))) ||
+                               !stead_demo_live_kitchen (writer, error) ||
+                               !stead_demo_live_coolers (writer, error))) ||
           !stead_demo_live_market (writer, error) || !stead_demo_live_cash (writer, error))
         return FALSE;
     }

@@ -143,6 +143,8 @@ void             stead_demo_market_sold  (SteadDemoWriter *writer, const char *g
 SteadDemoMarket *stead_demo_market_new   (SteadDemoWriter *writer) G_GNUC_WARN_UNUSED_RESULT;
 void             stead_demo_market_free  (SteadDemoMarket *market);
 gboolean         stead_demo_live_market  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* The refrigerators are read on a school day. */
+gboolean         stead_demo_live_coolers (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* The pen to be built, at the end of the story. */
 /* Skills, events and packets. */
 gboolean         stead_demo_write_learning (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -3,7 +3,7 @@
 
 #include <glib/gstdio.h>
 
-#include "answer/stead-check-answer.h"
+#include "answer/stead-check-days-answer.h"
 #include "answer/stead-demo-answer.h"
 
 /* Days on which somebody may look: a kitchen day (Friday), a leap day, summer. */
@@ -52,6 +52,31 @@ look_at (SteadStore           *store,
     found->n_open++;
 }
 
+/* One refrigerator crept up and was seen to; another one creeps up now. */
+static void
+look_at_coolers (SteadStore *store)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) places = stead_place_repo_list (store, &error);
+  guint n_read = 0, n_handled = 0, n_creep = 0;
+
+  for (guint i = 0; i < places->len; i++)
+    {
+      const SteadPlaceFacts *place = places->pdata[i];
+      g_autoptr(SteadPlaceAirAnswer) air = stead_place_air_answer_new (store, place->id, 84, &error);
+
+      g_assert_no_error (error);
+      n_read += air->readings->len > 50;
+      n_creep += air->has_trend && air->trend.slope > 0;
+      for (guint k = 0; k < air->spells->len; k++)
+        n_handled += ((const SteadWarmSpell *) air->spells->pdata[k])->done != NULL;
+      g_assert_cmpuint (n_handled, >=, air->spells->len);
+    }
+  g_assert_cmpuint (n_read, ==, 2);
+  g_assert_cmpuint (n_handled, ==, 1);
+  g_assert_cmpuint (n_creep, >=, 1);
+}
+
 static void
 test_day (gconstpointer data)
 {
@@ -73,6 +98,7 @@ test_day (gconstpointer data)
   g_assert_cmpuint (found.n_open, ==, 1);       /* of the batch to come */
   g_assert_cmpuint (found.n_failed, ==, 0);
   g_assert_cmpuint (found.n_handled, >=, 1);    /* the story has one */
+  look_at_coolers (store);
   g_object_unref (store);
   wrong = stead_store_verify (path, NULL, &error);
   g_assert_no_error (error);
