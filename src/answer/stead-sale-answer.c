@@ -1,6 +1,7 @@
 /* stead-sale-answer.c - how many to make for a sale day, and what it may bring. */
 #include "config.h"
 
+#include "answer/stead-sale-lots.h"
 #include "answer/stead-sale-private.h"
 #include "core/stead-money.h"
 #include "core/stead-sale-day.h"
@@ -33,18 +34,20 @@ stead_sale_answer_free (SteadSaleAnswer *self)
 /* --- the lines -------------------------------------------------------------------------- */
 
 static gboolean
-read_line (SteadStore           *store,
-           const SteadSale      *sale,
-           SteadSaleLineAnswer  *line,
-           GPtrArray            *sales,
-           const GArray         *sums,
-           GError              **error)
+read_line (SteadStore             *store,
+           const SteadSaleAnswer  *self,
+           SteadSaleLineAnswer    *line,
+           GPtrArray              *sales,
+           const GArray           *sums,
+           GArray                 *claims,
+           GError                **error)
 {
   if (!stead_sale_unit_cost (store, line->good->product_id, &line->unit_cents, error))
     return FALSE;
   if (isnan (line->unit_cents))
     line->unit_cents = line->good->cost_cents;
-  return stead_sale_read_ready (store, sale, line, error) && stead_sale_learn (store, sale, line, sales, sums, error);
+  return stead_sale_read_ready (store, self, line, claims, error)
+         && stead_sale_learn (store, self->sale, line, sales, sums, error);
 }
 
 static gboolean
@@ -54,8 +57,9 @@ read_lines (SteadStore       *store,
 {
   g_autoptr(GPtrArray) sales = stead_sale_repo_list (store, error);
   g_autoptr(GArray) sums = sales != NULL ? stead_sale_repo_sums (store, 0, error) : NULL;
+  g_autoptr(GArray) claims = sums != NULL ? stead_sale_lots_begin (store, self->sale, error) : NULL;
 
-  for (guint i = 0; sums != NULL && i < self->sale->goods->len; i++)
+  for (guint i = 0; claims != NULL && i < self->sale->goods->len; i++)
     {
       SteadSaleLineAnswer *line = g_new0 (SteadSaleLineAnswer, 1);
 
@@ -64,10 +68,10 @@ read_lines (SteadStore       *store,
       line->ratio = line->best_units = line->sold_out_frac = line->sold_units = NAN;
       line->left_units = line->missed_units = NAN;
       g_ptr_array_add (self->lines, line);
-      if (!read_line (store, self->sale, line, sales, sums, error))
+      if (!read_line (store, self, line, sales, sums, claims, error))
         return FALSE;
     }
-  return sums != NULL;
+  return claims != NULL;
 }
 
 /* --- the whole day ------------------------------------------------------------------------ */

@@ -26,8 +26,10 @@ G_BEGIN_DECLS
 typedef struct
 {
   SteadSaleGood *good;           /* of the sale */
-  double         on_hand_units;  /* in lots that keep until then */
-  double         coming_units;   /* about what its batch gives until then */
+  double         on_hand_units;  /* in lots that keep until then, and that no other product or sale takes */
+  double         coming_units;   /* about what its batch gives until then, less what products before it take */
+  gint64         source_id;      /* of the batch or item that it comes from; 0: none */
+  gboolean       source_is_batch;
   double         unit_cents;     /* cost of one */
   SteadDemand    demand;         /* of the day; only with has_demand */
   gboolean       has_demand;

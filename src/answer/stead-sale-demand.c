@@ -135,26 +135,29 @@ stead_sale_learn (SteadStore           *store,
 
 /* --- what will be there ------------------------------------------------------------------ */
 
+/* What is in lots for it: not past its best-by day, and not claimed by others. */
 static gboolean
 read_on_hand (SteadStore           *store,
               const SteadSale      *sale,
+              const SteadProduct   *product,
               SteadSaleLineAnswer  *line,
+              GArray               *claims,
               GError              **error)
 {
-  g_autoptr(GPtrArray) lots = NULL;
-  double base = 0;
-
   if (line->good->item_id == 0)
     return TRUE;
-  lots = stead_kitchen_repo_lots (store, line->good->item_id, sale->day, error);
-  for (guint i = 0; lots != NULL && i < lots->len; i++)
-    {
-      const SteadKitchenTake *lot = lots->pdata[i];
-
-      base += lot->past ? 0 : lot->base;
-    }
-  line->on_hand_units = base / line->good->base_per_unit;
-  return lots != NULL;
+  line->lots = stead_sale_lots_share (store, sale->day, line->good, product, claims, error);
+  if (line->lots == NULL)
+    return FALSE;
+  line->on_hand_units = 0;
+  for (guint i = 0; i < line->lots->len; i++)
+    line->on_hand_units += ((const SteadSaleLotChoice *) line->lots->pdata[i])->there_units;
+  /* After the cash-up the lots are what they were. */
+  if (sale->count_id != 0)
+    g_clear_pointer (&line->lots, g_ptr_array_unref);
+  else
+    line->lots_texts = stead_sale_lots_texts (line->lots, product->pack, line->good->planned);
+  return TRUE;
 }
 
 /* What kitchen batches that are planned or under way will make by then. */
@@ -185,16 +188,14 @@ read_cooking (SteadStore           *store,
 static gboolean
 read_coming (SteadStore           *store,
              const SteadSale      *sale,
+             const SteadProduct   *product,
              SteadSaleLineAnswer  *line,
              GError              **error)
 {
   SteadDay today = stead_store_get_today (store);
-  g_autoptr(SteadProduct) product = stead_product_repo_get (store, line->good->product_id, error);
   g_autoptr(SteadBatch) batch = NULL;
   SteadBatchOutlook outlook;
 
-  if (product == NULL)
-    return FALSE;
   if (product->batch_id == 0 && line->good->item_id != 0)
     return read_cooking (store, sale, line, error);
   if (product->batch_id == 0 || sale->day <= today)
@@ -209,33 +210,42 @@ read_coming (SteadStore           *store,
   return TRUE;
 }
 
-/* After the cash-up the lots are what they were. */
-static gboolean
-read_lots (SteadStore           *store,
-           const SteadSale      *sale,
-           SteadSaleLineAnswer  *line,
-           GError              **error)
+/* Products before it that come from the same batch or item take their part first. */
+static void
+share_coming (const SteadSaleAnswer *self,
+              SteadSaleLineAnswer   *line)
 {
-  g_autoptr(SteadProduct) product = NULL;
+  double taken = 0;
 
-  if (sale->count_id != 0 || line->good->item_id == 0)
-    return TRUE;
-  product = stead_product_repo_get (store, line->good->product_id, error);
-  line->lots = product != NULL ? stead_sale_lots_new (store, product, sale->day, line->good->planned, line->good->lots, error)
-                               : NULL;
-  if (line->lots != NULL)
-    line->lots_texts = stead_sale_lots_texts (line->lots, product->pack, line->good->planned);
-  return line->lots != NULL;
+  for (guint i = 0; i < self->lines->len && self->lines->pdata[i] != line; i++)
+    {
+      const SteadSaleLineAnswer *before = self->lines->pdata[i];
+      double in_lots = before->lots != NULL ? before->good->planned - stead_sale_lots_rest (before->lots, before->good->planned)
+                                            : 0;
+
+      if (before->source_id == line->source_id && before->source_is_batch == line->source_is_batch)
+        taken += MIN (MAX (0, before->good->planned - in_lots), MAX (0, before->coming_units)) * before->good->base_per_unit;
+    }
+  line->coming_units = MAX (0, line->coming_units - taken / line->good->base_per_unit);
 }
 
 gboolean
-stead_sale_read_ready (SteadStore           *store,
-                       const SteadSale      *sale,
-                       SteadSaleLineAnswer  *line,
-                       GError              **error)
+stead_sale_read_ready (SteadStore             *store,
+                       const SteadSaleAnswer  *self,
+                       SteadSaleLineAnswer    *line,
+                       GArray                 *claims,
+                       GError                **error)
 {
-  return read_on_hand (store, sale, line, error) && read_coming (store, sale, line, error)
-         && read_lots (store, sale, line, error);
+  g_autoptr(SteadProduct) product = stead_product_repo_get (store, line->good->product_id, error);
+
+  if (product == NULL || !read_on_hand (store, self->sale, product, line, claims, error) ||
+      !read_coming (store, self->sale, product, line, error))
+    return FALSE;
+  line->source_is_batch = product->batch_id != 0;
+  line->source_id = product->batch_id != 0 ? product->batch_id : product->item_id;
+  if (!isnan (line->coming_units) && line->source_id != 0)
+    share_coming (self, line);
+  return TRUE;
 }
 
 /* --- cost ----------------------------------------------------------------------------------- */

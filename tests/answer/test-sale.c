@@ -194,16 +194,11 @@ test_whys (Farm *farm, gconstpointer data)
     g_assert_cmpuint (strlen (((const SteadWhy *) whys->pdata[i])->source), >, 10);
 }
 
-/* What expires first goes first, and nothing past its best-by day; by hand anything goes. */
+/* 50 kg that keep 20 days, 100 kg that keep 3, 30 kg that keep 9. */
 static void
-test_lots (Farm *farm, gconstpointer data)
+buy_lots (Farm *farm)
 {
-  SteadProduct product = { .item_id = farm->feed, .base_per_unit = 10, .pack = STEAD_PACK_JAR };
   static const struct { int days; double kg; } lots[] = { { 20, 50 }, { 3, 100 }, { 9, 30 } };
-  g_autoptr(GPtrArray) choices = NULL, chosen = NULL, texts = NULL, hand_texts = NULL;
-  g_autoptr(GArray) hand = g_array_new (FALSE, FALSE, sizeof (SteadSaleLot));
-  g_autoptr(GError) error = NULL;
-  SteadSaleLot lot;
 
   for (gsize i = 0; i < G_N_ELEMENTS (lots); i++)
     {
@@ -217,7 +212,20 @@ test_lots (Farm *farm, gconstpointer data)
       g_array_append_val (receipt->lines, line);
       FARM_DO (farm, stead_receipt_repo_save (farm->store, receipt, &farm_error));
     }
-  choices = stead_sale_lots_new (farm->store, &product, farm->today + 5, 6, NULL, &error);
+}
+
+/* What expires first goes first, and nothing past its best-by day; by hand anything goes. */
+static void
+test_lots (Farm *farm, gconstpointer data)
+{
+  SteadProduct product = { .item_id = farm->feed, .base_per_unit = 10, .pack = STEAD_PACK_JAR };
+  g_autoptr(GPtrArray) choices = NULL, chosen = NULL, texts = NULL, hand_texts = NULL;
+  g_autoptr(GArray) hand = g_array_new (FALSE, FALSE, sizeof (SteadSaleLot));
+  g_autoptr(GError) error = NULL;
+  SteadSaleLot lot;
+
+  buy_lots (farm);
+  choices = stead_sale_lots_new (farm->store, &product, farm->today + 5, 6, NULL, NULL, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (choices->len, ==, 2);
   g_assert_cmpfloat_with_epsilon (((SteadSaleLotChoice *) choices->pdata[0])->units, 3, 1e-9);
@@ -226,7 +234,7 @@ test_lots (Farm *farm, gconstpointer data)
   g_assert_cmpfloat_with_epsilon (((SteadSaleLotChoice *) choices->pdata[1])->units, 3, 1e-9);
   lot = (SteadSaleLot) { ((SteadSaleLotChoice *) choices->pdata[1])->lot_id, 40 };
   g_array_append_val (hand, lot);
-  chosen = stead_sale_lots_new (farm->store, &product, farm->today + 5, 6, hand, &error);
+  chosen = stead_sale_lots_new (farm->store, &product, farm->today + 5, 6, hand, NULL, &error);
   g_assert_cmpfloat (((SteadSaleLotChoice *) chosen->pdata[0])->units, ==, 0);
   g_assert_cmpfloat_with_epsilon (((SteadSaleLotChoice *) chosen->pdata[1])->units, 4, 1e-9);
   g_assert_cmpfloat (stead_sale_lots_rest (choices, 6), ==, 0);
@@ -322,6 +330,97 @@ test_pays_for_build (Farm *farm, gconstpointer data)
     tried |= ((SteadBuildTry *) path->tries->pdata[i])->kind == STEAD_TRY_PRODUCT;
   g_assert_true (tried);
   g_assert_nonnull (path->more_sentence);
+}
+
+static gint64
+pack_new (Farm *farm, const char *name, double kg)
+{
+  g_autoptr(SteadProduct) product = stead_product_new ();
+
+  product->name = g_strdup (name);
+  product->pack = STEAD_PACK_PIECE;
+  product->item_id = farm->feed;
+  product->base_per_unit = kg;
+  FARM_DO (farm, stead_product_repo_save (farm->store, product, &farm_error));
+  return product->id;
+}
+
+static void
+add_pack (SteadSale *sale, gint64 product_id, double planned)
+{
+  SteadSaleGood *good = stead_sale_good_new ();
+
+  good->product_id = product_id;
+  good->price_cents = 500;
+  good->planned = planned;
+  g_ptr_array_add (sale->goods, good);
+}
+
+/* How many units of the product at @row come out of its lot at @at, and how many could. */
+static void
+assert_lot (SteadSaleAnswer *answer, guint row, guint at, double units, double there)
+{
+  const SteadSaleLineAnswer *line = answer->lines->pdata[row];
+  const SteadSaleLotChoice *choice = line->lots->pdata[at];
+
+  g_assert_cmpfloat_with_epsilon (choice->units, units, 1e-9);
+  g_assert_cmpfloat_with_epsilon (choice->there_units, there, 1e-9);
+}
+
+/* 80 kg keep until the sale.  Six sacks of 10 kg and eight of 5 kg are 100 kg: 20 kg lack. */
+static void
+test_lots_shared (Farm *farm, gconstpointer data)
+{
+  gint64 big = pack_new (farm, "Sack", 10), small = pack_new (farm, "Half sack", 5);
+  g_autoptr(SteadSale) sale = stead_sale_new (), later = stead_sale_new ();
+  g_autoptr(SteadSaleAnswer) plan = NULL, chosen = NULL, next = NULL;
+  g_autoptr(GError) error = NULL;
+  SteadSaleLineAnswer *line;
+  SteadSaleLot lot;
+
+  buy_lots (farm);
+  sale->name = g_strdup ("Market");
+  sale->day = farm->today + 5;
+  sale->opens_min = 540;
+  sale->closes_min = 780;
+  add_pack (sale, big, 6);
+  add_pack (sale, small, 8);
+  FARM_DO (farm, stead_sale_repo_save (farm->store, sale, NULL, &farm_error));
+  plan = stead_sale_answer_new (farm->store, sale->id, &error);
+  g_assert_no_error (error);
+  /* The first takes 30 kg and 30 of 50; the second has the other 20 of 50. */
+  assert_lot (plan, 0, 0, 3, 3);
+  assert_lot (plan, 0, 1, 3, 5);
+  assert_lot (plan, 1, 0, 0, 0);
+  assert_lot (plan, 1, 1, 4, 4);
+  line = plan->lines->pdata[1];
+  g_assert_cmpfloat_with_epsilon (line->on_hand_units, 4, 1e-9);
+  g_assert_cmpfloat_with_epsilon (stead_sale_lots_rest (line->lots, 8), 4, 1e-9);
+  if (farm_in_english ())
+    g_assert_nonnull (strstr (line->text, "Only about 4 pieces will be there by then."));
+
+  /* 10 kg of the first lot by hand for the second product: they are not there for the first. */
+  lot = (SteadSaleLot) { ((SteadSaleLotChoice *) line->lots->pdata[0])->lot_id, 10 };
+  g_array_append_val (((SteadSaleGood *) sale->goods->pdata[1])->lots, lot);
+  FARM_DO (farm, stead_sale_repo_save (farm->store, sale, NULL, &farm_error));
+  chosen = stead_sale_answer_new (farm->store, sale->id, &error);
+  g_assert_no_error (error);
+  assert_lot (chosen, 0, 0, 2, 2);
+  assert_lot (chosen, 0, 1, 4, 5);
+  assert_lot (chosen, 1, 0, 2, 2);
+  assert_lot (chosen, 1, 1, 0, 2);
+
+  /* A day later: 80 kg less the 60 and the 10 that the sale before takes. */
+  later->name = g_strdup ("Stand");
+  later->day = farm->today + 6;
+  later->opens_min = 540;
+  later->closes_min = 780;
+  add_pack (later, small, 5);
+  FARM_DO (farm, stead_sale_repo_save (farm->store, later, NULL, &farm_error));
+  next = stead_sale_answer_new (farm->store, later->id, &error);
+  g_assert_no_error (error);
+  assert_lot (next, 0, 0, 0, 0);
+  assert_lot (next, 0, 1, 2, 2);
 }
 
 /* --- at the stall ------------------------------------------------------------------------------ */
@@ -469,6 +568,7 @@ main (int    argc,
   LOGGED ("/answer/sale/plan", test_plan);
   LOGGED ("/answer/sale/whys", test_whys);
   CASE ("/answer/sale/lots", test_lots);
+  CASE ("/answer/sale/lots-shared", test_lots_shared);
   CASE ("/answer/sale/learns", test_learns);
   LOGGED ("/answer/sale/pays-for-build", test_pays_for_build);
   CASE ("/answer/sale/tally", test_tally);

@@ -30,6 +30,7 @@ struct _SteadLotChoice
   SteadDay      day;
   double        units;
   GArray       *chosen;     /* of SteadSaleLot: by hand; empty: as proposed */
+  GArray       *claims;     /* of SteadSaleLot: what others take */
   GPtrArray    *choices;    /* (nullable) of SteadSaleLotChoice */
   gboolean      by_hand;
   GPtrArray    *fields;     /* of SteadField, not owned, one a choice */
@@ -37,6 +38,10 @@ struct _SteadLotChoice
   GtkButton    *button;
   GtkWidget    *grid;
 };
+
+enum { CHANGED, N_SIGNALS };
+
+static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (SteadLotChoice, stead_lot_choice, GTK_TYPE_BOX)
 
@@ -91,6 +96,7 @@ typed_cb (SteadLotChoice *self)
 {
   read_fields (self);
   show_texts (self);
+  g_signal_emit (self, signals[CHANGED], 0, TRUE);
 }
 
 static GtkWidget *
@@ -143,7 +149,7 @@ show (SteadLotChoice *self)
   if (self->product == NULL || self->day == STEAD_DAY_NONE)
     return;
   self->choices = stead_sale_lots_new (self->store, self->product, self->day, self->units,
-                                       self->by_hand ? self->chosen : NULL, &error);
+                                       self->by_hand ? self->chosen : NULL, self->claims, &error);
   show_texts (self);
   if (error != NULL)
     gtk_box_append (GTK_BOX (self->texts), stead_make_label (error->message, "soft"));
@@ -157,7 +163,7 @@ toggle_cb (SteadLotChoice *self)
 {
   self->by_hand = !self->by_hand;
   g_array_set_size (self->chosen, 0);
-  show (self);
+  g_signal_emit (self, signals[CHANGED], 0, FALSE);
   if (self->by_hand && self->fields->len > 0)
     gtk_widget_grab_focus (self->fields->pdata[0]);
 }
@@ -198,7 +204,8 @@ void
 stead_lot_choice_propose (SteadLotChoice *self,
                           gint64          product_id,
                           SteadDay        day,
-                          double          units)
+                          double          units,
+                          const GArray   *claims)
 {
   g_return_if_fail (STEAD_IS_LOT_CHOICE (self));
 
@@ -211,7 +218,46 @@ stead_lot_choice_propose (SteadLotChoice *self,
     }
   self->day = day;
   self->units = units;
+  g_array_set_size (self->claims, 0);
+  if (claims != NULL)
+    g_array_append_vals (self->claims, claims->data, claims->len);
   show (self);
+}
+
+void
+stead_lot_choice_claim (SteadLotChoice *self,
+                        GArray         *claims,
+                        int             times)
+{
+  g_return_if_fail (STEAD_IS_LOT_CHOICE (self) && claims != NULL);
+
+  if (self->choices != NULL && self->product != NULL)
+    {
+      stead_sale_lots_claim_all (claims, self->choices, times * self->product->base_per_unit);
+      return;
+    }
+  for (guint i = 0; i < self->chosen->len; i++)
+    {
+      const SteadSaleLot *lot = &g_array_index (self->chosen, SteadSaleLot, i);
+
+      stead_sale_lots_claim (claims, lot->lot_id, times * lot->base);
+    }
+}
+
+gboolean
+stead_lot_choice_is_by_hand (SteadLotChoice *self)
+{
+  g_return_val_if_fail (STEAD_IS_LOT_CHOICE (self), FALSE);
+
+  return self->by_hand;
+}
+
+gint64
+stead_lot_choice_get_item (SteadLotChoice *self)
+{
+  g_return_val_if_fail (STEAD_IS_LOT_CHOICE (self), 0);
+
+  return self->product != NULL ? self->product->item_id : 0;
 }
 
 gboolean
@@ -250,6 +296,7 @@ stead_lot_choice_dispose (GObject *object)
 
   g_clear_pointer (&self->product, stead_product_free);
   g_clear_pointer (&self->chosen, g_array_unref);
+  g_clear_pointer (&self->claims, g_array_unref);
   g_clear_pointer (&self->choices, g_ptr_array_unref);
   g_clear_pointer (&self->fields, g_ptr_array_unref);
   G_OBJECT_CLASS (stead_lot_choice_parent_class)->dispose (object);
@@ -259,6 +306,8 @@ static void
 stead_lot_choice_class_init (SteadLotChoiceClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = stead_lot_choice_dispose;
+  signals[CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
+                                   G_TYPE_BOOLEAN);
 }
 
 static void
@@ -268,6 +317,7 @@ stead_lot_choice_init (SteadLotChoice *self)
   gtk_box_set_spacing (GTK_BOX (self), 6);
   self->day = STEAD_DAY_NONE;
   self->chosen = g_array_new (FALSE, FALSE, sizeof (SteadSaleLot));
+  self->claims = g_array_new (FALSE, FALSE, sizeof (SteadSaleLot));
   self->fields = g_ptr_array_new ();
   self->texts = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   gtk_box_append (GTK_BOX (self), self->texts);

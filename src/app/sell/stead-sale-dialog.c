@@ -8,6 +8,7 @@
 #include "app/sell/stead-sale-dialog.h"
 
 #include "answer/stead-sale-answer.h"
+#include "answer/stead-sale-lots.h"
 #include "app/keep/stead-cash-picks.h"
 #include "app/make/stead-make-parts.h"
 #include "app/sell/stead-sale-rows.h"
@@ -43,6 +44,16 @@ lots_day (SteadSaleDialog *self)
   return self->sale->count_id == 0 ? self->lots_day : STEAD_DAY_NONE;
 }
 
+/* What sales before this one take is not there for it. */
+static void
+share_lots (SteadSaleDialog *self)
+{
+  SteadDay day = lots_day (self);
+  g_autoptr(GArray) others = day != STEAD_DAY_NONE ? stead_sale_lots_others (store_of (self), self->sale->id, day, NULL) : NULL;
+
+  stead_good_rows_share (self->goods, day, others);
+}
+
 static void
 add_good_cb (SteadSaleDialog *self)
 {
@@ -50,6 +61,7 @@ add_good_cb (SteadSaleDialog *self)
   const char *currency = stead_desk_get_farm (stead_dialog_get_desk (STEAD_DIALOG (self)))->currency;
 
   gtk_box_append (GTK_BOX (self->goods), stead_good_row_new (store_of (self), currency, good, lots_day (self)));
+  share_lots (self);
 }
 
 static void
@@ -300,8 +312,7 @@ day_cb (SteadSaleDialog *self)
                         stead_date_order_from_locale (), &day, NULL))
     return;
   self->lots_day = day;
-  for (GtkWidget *row = gtk_widget_get_first_child (self->goods); row != NULL; row = gtk_widget_get_next_sibling (row))
-    stead_good_row_set_day (row, lots_day (self));
+  share_lots (self);
 }
 
 static GtkWidget *
@@ -463,6 +474,7 @@ show_sale (SteadSaleDialog *self,
     gtk_box_append (GTK_BOX (self->costs), stead_cost_row_new (currency, sale->costs->pdata[i]));
   for (guint i = 0; i < sale->shifts->len; i++)
     gtk_box_append (GTK_BOX (self->shifts), stead_shift_row_new (store, sale->shifts->pdata[i]));
+  share_lots (self);
   show_bring (self);
   g_signal_connect_swapped (self->day, "changed", G_CALLBACK (day_cb), self);
 }

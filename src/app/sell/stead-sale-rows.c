@@ -41,10 +41,15 @@ row_of (GtkWidget *widget)
   return g_object_get_data (G_OBJECT (widget), ROW_KEY);
 }
 
+static void share_lots (GtkWidget *list, GtkWidget *changed);
+
 static void
 remove_cb (GtkWidget *row)
 {
-  gtk_box_remove (GTK_BOX (gtk_widget_get_parent (row)), row);
+  GtkWidget *list = gtk_widget_get_parent (row);
+
+  gtk_box_remove (GTK_BOX (list), row);
+  share_lots (list, NULL);
 }
 
 static GtkWidget *
@@ -119,15 +124,69 @@ show_real (SteadField *field,
     stead_field_show_number (field, value);
 }
 
-/* Another product, number or day has other lots. */
+/* --- lots, shared ------------------------------------------------------------------------- */
+
+#define OTHERS_KEY "stead-other-sales"
+
+/* Claims of the rows that chose by hand, over those of other sales. */
+static GArray *
+begin_claims (GtkWidget *list)
+{
+  const GArray *others = g_object_get_data (G_OBJECT (list), OTHERS_KEY);
+  GArray *claims = g_array_new (FALSE, FALSE, sizeof (SteadSaleLot));
+
+  if (others != NULL)
+    g_array_append_vals (claims, others->data, others->len);
+  for (GtkWidget *box = gtk_widget_get_first_child (list); box != NULL; box = gtk_widget_get_next_sibling (box))
+    {
+      Row *row = row_of (box);
+
+      if (row->lots != NULL && stead_lot_choice_is_by_hand (row->lots))
+        stead_lot_choice_claim (row->lots, claims, 1);
+    }
+  return claims;
+}
+
+/* @changed: (nullable): the row whose own fields of lots are being typed into, which stay */
+static void
+share_lots (GtkWidget *list,
+            GtkWidget *changed)
+{
+  g_autoptr(GArray) claims = begin_claims (list);
+
+  for (GtkWidget *box = gtk_widget_get_first_child (list); box != NULL; box = gtk_widget_get_next_sibling (box))
+    {
+      Row *row = row_of (box);
+      double units = 0;
+
+      if (row->lots == NULL)
+        continue;
+      if (stead_lot_choice_is_by_hand (row->lots))
+        stead_lot_choice_claim (row->lots, claims, -1);
+      if (box != changed && stead_sell_peek_units (row->fields[PLANNED], &units))
+        stead_lot_choice_propose (row->lots, stead_pick_get (row->pick), row->day, units, claims);
+      stead_lot_choice_claim (row->lots, claims, 1);
+    }
+}
+
+/* Another product or number has other lots, and leaves others to the other rows. */
 static void
 show_lots (GtkWidget *box)
 {
-  Row *row = row_of (box);
-  double units = 0;
+  GtkWidget *list = gtk_widget_get_parent (box);
 
-  if (row != NULL && stead_sell_peek_units (row->fields[PLANNED], &units))
-    stead_lot_choice_propose (row->lots, stead_pick_get (row->pick), row->day, units);
+  if (list != NULL)
+    share_lots (list, NULL);
+}
+
+static void
+lots_cb (GtkWidget *box,
+         gboolean   typed)
+{
+  GtkWidget *list = gtk_widget_get_parent (box);
+
+  if (list != NULL)
+    share_lots (list, typed ? box : NULL);
 }
 
 static void
@@ -138,14 +197,19 @@ other_product_cb (GtkWidget *box)
 }
 
 void
-stead_good_row_set_day (GtkWidget *widget,
-                        SteadDay   day)
+stead_good_rows_share (GtkWidget    *list,
+                       SteadDay      day,
+                       const GArray *others)
 {
-  Row *row = row_of (widget);
+  GArray *kept = g_array_new (FALSE, FALSE, sizeof (SteadSaleLot));
 
-  g_return_if_fail (row != NULL);
-  row->day = day;
-  show_lots (widget);
+  g_return_if_fail (GTK_IS_BOX (list));
+  if (others != NULL)
+    g_array_append_vals (kept, others->data, others->len);
+  g_object_set_data_full (G_OBJECT (list), OTHERS_KEY, kept, (GDestroyNotify) g_array_unref);
+  for (GtkWidget *box = gtk_widget_get_first_child (list); box != NULL; box = gtk_widget_get_next_sibling (box))
+    row_of (box)->day = day;
+  share_lots (list, NULL);
 }
 
 GtkWidget *
@@ -195,7 +259,7 @@ stead_good_row_new (SteadStore          *store,
     stead_field_show_money (row->fields[MISSED], good->missed_cents);
   row->day = day;
   stead_lot_choice_set (row->lots, good->lots);
-  show_lots (box);
+  g_signal_connect_swapped (row->lots, "changed", G_CALLBACK (lots_cb), box);
   g_signal_connect_swapped (row->pick, "changed", G_CALLBACK (other_product_cb), box);
   g_signal_connect_swapped (row->fields[PLANNED], "changed", G_CALLBACK (show_lots), box);
   return box;

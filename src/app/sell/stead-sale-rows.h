@@ -9,11 +9,18 @@
 
 G_BEGIN_DECLS
 
-/* Takes a row off its list; the button of every row does it. */
 /* @day: of the sale, for the lots; STEAD_DAY_NONE: lots are not chosen any more. */
 GtkWidget      *stead_good_row_new   (SteadStore *store, const char *currency, const SteadSaleGood *good, SteadDay day);
-/* Lots are proposed anew for another day. */
-void            stead_good_row_set_day (GtkWidget *row, SteadDay day);
+/**
+ * stead_good_rows_share:
+ * @list: its children are rows of goods
+ * @day: of the sale; STEAD_DAY_NONE: lots are not chosen any more
+ * @others: (nullable) (element-type SteadSaleLot): what other sales take
+ *
+ * Shares the lots among the rows, the first row first; the rows do it again on their own
+ * when one of them changes or is taken off.
+ */
+void            stead_good_rows_share (GtkWidget *list, SteadDay day, const GArray *others);
 SteadSaleGood  *stead_good_row_read  (GtkWidget *row);
 GtkWidget      *stead_cost_row_new   (const char *currency, const SteadSaleCost *cost);
 SteadSaleCost  *stead_cost_row_read  (GtkWidget *row);
