@@ -1,6 +1,7 @@
 /* stead-ui.c - what every part of the window needs before it is made. */
 #include "config.h"
 
+#include "app/stead-columns-layout.h"
 #include "app/stead-desk.h"
 #include "app/stead-field.h"
 #include "app/stead-page.h"
@@ -26,6 +27,7 @@ stead_ui_register (void)
   g_type_ensure (STEAD_TYPE_FIELD);
   g_type_ensure (STEAD_TYPE_PAGE);
   g_type_ensure (STEAD_TYPE_TABLE);
+  g_type_ensure (STEAD_TYPE_COLUMNS_LAYOUT);
   g_type_ensure (STEAD_TYPE_WRAP_LAYOUT);
   g_once_init_leave (&done, 1);
 }
