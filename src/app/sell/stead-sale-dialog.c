@@ -18,6 +18,7 @@ struct _SteadSaleDialog
 {
   SteadDialog  parent_instance;
 
+  SteadStore  *store;       /* not owned */
   SteadSale   *sale;        /* as it was read */
   SteadDay     lots_day;    /* the day as typed */
   GPtrArray   *faces;
@@ -28,12 +29,6 @@ struct _SteadSaleDialog
 };
 
 G_DEFINE_FINAL_TYPE (SteadSaleDialog, stead_sale_dialog, STEAD_TYPE_DIALOG)
-
-static SteadStore *
-store_of (SteadSaleDialog *self)
-{
-  return stead_desk_get_store (stead_dialog_get_desk (STEAD_DIALOG (self)));
-}
 
 /* --- rows ------------------------------------------------------------------------------- */
 
@@ -49,7 +44,7 @@ static void
 share_lots (SteadSaleDialog *self)
 {
   SteadDay day = lots_day (self);
-  g_autoptr(GArray) others = day != STEAD_DAY_NONE ? stead_sale_lots_others (store_of (self), self->sale->id, day, NULL) : NULL;
+  g_autoptr(GArray) others = day != STEAD_DAY_NONE ? stead_sale_lots_others (self->store, self->sale->id, day, NULL) : NULL;
 
   stead_good_rows_share (self->goods, day, others);
 }
@@ -60,7 +55,7 @@ add_good_cb (SteadSaleDialog *self)
   g_autoptr(SteadSaleGood) good = stead_sale_good_new ();
   const char *currency = stead_desk_get_farm (stead_dialog_get_desk (STEAD_DIALOG (self)))->currency;
 
-  gtk_box_append (GTK_BOX (self->goods), stead_good_row_new (store_of (self), currency, good, lots_day (self)));
+  gtk_box_append (GTK_BOX (self->goods), stead_good_row_new (self->store, currency, good, lots_day (self)));
   share_lots (self);
 }
 
@@ -75,7 +70,7 @@ add_cost_cb (SteadSaleDialog *self)
 static void
 add_shift_cb (SteadSaleDialog *self)
 {
-  gtk_box_append (GTK_BOX (self->shifts), stead_shift_row_new (store_of (self), NULL));
+  gtk_box_append (GTK_BOX (self->shifts), stead_shift_row_new (self->store, NULL));
 }
 
 static GtkWidget *
@@ -160,7 +155,7 @@ note_costs (SteadSaleDialog *self,
       SteadSaleGood *good = sale->goods->pdata[i];
       double cents = NAN;
 
-      if (stead_sale_unit_cost (store_of (self), good->product_id, &cents, NULL) && cents >= 0)
+      if (stead_sale_unit_cost (self->store, good->product_id, &cents, NULL) && cents >= 0)
         good->cost_cents = cents;
     }
 }
@@ -308,7 +303,7 @@ day_cb (SteadSaleDialog *self)
 {
   SteadDay day;
 
-  if (!stead_day_parse (stead_field_get_text (self->day), stead_store_get_today (store_of (self)),
+  if (!stead_day_parse (stead_field_get_text (self->day), stead_store_get_today (self->store),
                         stead_date_order_from_locale (), &day, NULL))
     return;
   self->lots_day = day;
@@ -456,6 +451,7 @@ show_sale (SteadSaleDialog *self,
   g_autofree char *opens = stead_sale_clock (sale->opens_min);
   g_autofree char *closes = stead_sale_clock (sale->closes_min);
 
+  self->store = store;
   self->faces = stead_sell_faces (self->face_grid, currency, NULL, NULL);
   stead_field_set_today (self->day, stead_store_get_today (store));
   stead_field_set_text (self->name, sale->name);
