@@ -7,6 +7,7 @@
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
+#include <string.h>
 
 #include "app/sell/stead-tally-view.h"
 
@@ -15,10 +16,12 @@
 #include "app/sell/stead-order-dialog.h"
 #include "app/sell/stead-sell-parts.h"
 #include "app/sell/stead-stall-line-dialog.h"
-#include "app/stead-ui.h"
+#include "app/sell/stead-tally-parts.h"
+#include "app/stead-columns-layout.h"
 #include "core/stead-money.h"
 
-#define COLUMNS 3
+/* Of products, on a wide screen. */
+#define COLUMNS 4
 
 struct _SteadTallyView
 {
@@ -154,194 +157,26 @@ next_cb (SteadTallyView *self)
   show_basket (self);
 }
 
-/* --- goods -------------------------------------------------------------------------------- */
-
-#define LINE_KEY "stead-line"
-
-static void
-set_id (GtkWidget *widget,
-        gint64     id)
-{
-  g_object_set_data_full (G_OBJECT (widget), LINE_KEY, g_memdup2 (&id, sizeof id), g_free);
-}
-
-static gint64
-get_id (GtkWidget *widget)
-{
-  const gint64 *id = g_object_get_data (G_OBJECT (widget), LINE_KEY);
-
-  return id != NULL ? *id : 0;
-}
-
-static SteadTallyView *
-view_of (GtkWidget *widget)
-{
-  return STEAD_TALLY_VIEW (gtk_widget_get_ancestor (widget, STEAD_TYPE_TALLY_VIEW));
-}
-
-static void
-sold_cb (GtkWidget *button)
-{
-  tap (view_of (button), get_id (button), STEAD_TAP_SOLD);
-}
-
-static void
-sample_cb (GtkWidget *button)
-{
-  tap (view_of (button), get_id (button), STEAD_TAP_SAMPLE);
-}
-
-static void
-given_cb (GtkWidget *button)
-{
-  tap (view_of (button), get_id (button), STEAD_TAP_GIVEN);
-}
-
-static void
-spoiled_cb (GtkWidget *button)
-{
-  tap (view_of (button), get_id (button), STEAD_TAP_SPOILED);
-}
-
-static void
-change_cb (GtkWidget *button)
-{
-  SteadTallyView *self = view_of (button);
-
-  stead_stall_line_dialog_show (GTK_WIDGET (self), self->desk, self->sale_id, get_id (button));
-}
-
-static void
-small_button (GtkWidget            *row,
-              const SteadTallyLine *line,
-              const char           *label,
-              GCallback             clicked)
-{
-  GtkWidget *button = gtk_button_new_with_label (label);
-  /* Translators: for a screen reader: what a button does, and for which product. */
-  g_autofree char *name = g_strdup_printf (_("%s: %s"), label, line->good->name);
-
-  stead_ui_name (button, name);
-  set_id (button, line->good->id);
-  g_signal_connect (button, "clicked", clicked, NULL);
-  gtk_box_append (GTK_BOX (row), button);
-}
-
-static GtkWidget *
-good_new (SteadTallyView       *self,
-          const SteadTallyLine *line)
-{
-  const char *currency = self->answer->farm->currency;
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  GtkWidget *button = gtk_button_new ();
-  GtkWidget *face = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
-  GtkWidget *row, *label;
-  g_autofree char *price = stead_money_format (line->price_cents, currency);
-  g_autofree char *sold = stead_words_units (line->good->pack, line->sum.sold);
-  /* Translators: what was sold, and what is left: "7 dozen sold, 3 dozen left". */
-  g_autofree char *count = g_strdup_printf (_("%s sold, %s"), sold, line->left);
-  /* Translators: a price, and the key to press for it. */
-  g_autofree char *head = g_strdup_printf (_("%s, key %c"), price, g_ascii_toupper (line->good->key));
-  /* Translators: for a screen reader: a product to sell one of. */
-  g_autofree char *name = g_strdup_printf (_("Sell %s"), line->good->name);
-
-  gtk_box_append (GTK_BOX (face), label = stead_make_label (line->good->name, "tap-name"));
-  gtk_label_set_xalign (GTK_LABEL (label), 0.5);
-  gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
-  gtk_box_append (GTK_BOX (face), label = stead_make_label (head, NULL));
-  gtk_label_set_xalign (GTK_LABEL (label), 0.5);
-  gtk_widget_set_valign (face, GTK_ALIGN_CENTER);
-  gtk_button_set_child (GTK_BUTTON (button), face);
-  gtk_widget_add_css_class (button, "tap");
-  gtk_widget_set_hexpand (button, TRUE);
-  stead_ui_name (button, name);
-  set_id (button, line->good->id);
-  g_signal_connect (button, "clicked", G_CALLBACK (sold_cb), NULL);
-  gtk_box_append (GTK_BOX (box), button);
-  gtk_box_append (GTK_BOX (box), stead_make_label (count, "strong"));
-  row = stead_sell_row (box);
-  small_button (row, line, C_("tally", "Sample"), G_CALLBACK (sample_cb));
-  small_button (row, line, C_("tally", "Given away"), G_CALLBACK (given_cb));
-  small_button (row, line, C_("tally", "Spoiled"), G_CALLBACK (spoiled_cb));
-  small_button (row, line, _("Change…"), G_CALLBACK (change_cb));
-  gtk_widget_add_css_class (box, "card");
-  gtk_widget_set_hexpand (box, TRUE);
-  return box;
-}
-
-/* The big button of a line, to keep the focus where it was. */
-static GtkWidget *
-button_of (SteadTallyView *self,
-           gint64          line_id)
-{
-  for (GtkWidget *box = gtk_widget_get_first_child (self->goods); box != NULL; box = gtk_widget_get_next_sibling (box))
-    {
-      GtkWidget *button = gtk_widget_get_first_child (box);
-
-      if (get_id (button) == line_id)
-        return button;
-    }
-  return NULL;
-}
+/* --- goods and orders -------------------------------------------------------------------- */
 
 static void
 show_goods (SteadTallyView *self)
 {
   GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
   GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
-  gint64 focused = focus != NULL && gtk_widget_is_ancestor (focus, self->goods) ? get_id (focus) : 0;
-  GtkWidget *button;
+  gint64 focused = focus != NULL && gtk_widget_is_ancestor (focus, self->goods) ? stead_tally_button_get_id (focus) : 0;
 
   stead_make_clear (self->goods);
   for (guint i = 0; i < self->answer->lines->len; i++)
-    gtk_grid_attach (GTK_GRID (self->goods), good_new (self, self->answer->lines->pdata[i]), (int) i % COLUMNS,
-                     (int) i / COLUMNS, 1, 1);
-  button = focused != 0 ? button_of (self, focused) : NULL;
-  if (button != NULL)
-    gtk_widget_grab_focus (button);
-}
+    {
+      const SteadTallyLine *line = self->answer->lines->pdata[i];
+      GtkWidget *card = stead_tally_good_new (self->answer->farm, line);
 
-/* --- orders --------------------------------------------------------------------------------- */
-
-static void
-collect_cb (GtkWidget *button)
-{
-  SteadTallyView *self = view_of (button);
-  Act act = { get_id (button), STEAD_TAP_SOLD };
-  g_autoptr(GError) error = NULL;
-
-  if (!stead_desk_act (self->desk, _("an order collected"), collect_act, &act, &error))
-    complain (self, error);
-}
-
-static void
-order_cb (SteadTallyView *self)
-{
-  stead_order_dialog_show (GTK_WIDGET (self), self->desk, self->sale_id, 0);
-}
-
-static void
-edit_order_cb (GtkWidget *button)
-{
-  SteadTallyView *self = view_of (button);
-
-  stead_order_dialog_show (GTK_WIDGET (self), self->desk, self->sale_id, get_id (button));
-}
-
-static void
-order_button (GtkWidget  *row,
-              gint64      id,
-              const char *label,
-              const char *who,
-              GCallback   clicked)
-{
-  GtkWidget *button = gtk_button_new_with_label (label);
-  g_autofree char *name = g_strdup_printf (_("%s: %s"), label, who);
-
-  stead_ui_name (button, name);
-  set_id (button, id);
-  g_signal_connect (button, "clicked", clicked, NULL);
-  gtk_box_append (GTK_BOX (row), button);
+      gtk_box_append (GTK_BOX (self->goods), card);
+      /* The focus stays where it was. */
+      if (line->good->id == focused)
+        gtk_widget_grab_focus (gtk_widget_get_first_child (card));
+    }
 }
 
 static void
@@ -351,24 +186,61 @@ show_orders (SteadTallyView *self)
   for (guint i = 0; i < self->answer->orders->len; i++)
     {
       const SteadSaleOrder *order = self->answer->orders->pdata[i];
-      const SteadSaleGood *good = stead_sale_find_good (self->answer->sale, order->line_id);
-      GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-      const char *who = order->who != NULL ? order->who : _("no name");
-      g_autofree char *amount = good != NULL ? stead_words_units (good->pack, order->units) : NULL;
-      /* Translators: who ordered, a product, an amount, and whether it was paid. */
-      g_autofree char *text = g_strdup_printf (order->paid ? _("%s: %s, %s, paid before") : _("%s: %s, %s, to pay"), who,
-                                               good != NULL ? good->name : "", amount != NULL ? amount : "");
-      GtkWidget *label = stead_make_label (text, order->tap_id != 0 ? "done" : NULL);
 
-      gtk_widget_set_hexpand (label, TRUE);
-      gtk_box_append (GTK_BOX (row), label);
-      if (order->tap_id == 0)
-        {
-          order_button (row, order->id, _("Collected"), who, G_CALLBACK (collect_cb));
-          order_button (row, order->id, _("Edit…"), who, G_CALLBACK (edit_order_cb));
-        }
-      gtk_box_append (GTK_BOX (self->orders), row);
+      gtk_box_append (GTK_BOX (self->orders),
+                      stead_tally_order_new (order, stead_sale_find_good (self->answer->sale, order->line_id)));
     }
+}
+
+static void
+tap_cb (GtkWidget  *widget,
+        const char *action,
+        GVariant   *id)
+{
+  SteadTapKind kind = strcmp (action, STEAD_TALLY_SAMPLE) == 0  ? STEAD_TAP_SAMPLE
+                      : strcmp (action, STEAD_TALLY_GIVEN) == 0 ? STEAD_TAP_GIVEN
+                      : strcmp (action, STEAD_TALLY_SPOILED) == 0 ? STEAD_TAP_SPOILED : STEAD_TAP_SOLD;
+
+  tap (STEAD_TALLY_VIEW (widget), g_variant_get_int64 (id), kind);
+}
+
+static void
+change_cb (GtkWidget  *widget,
+           const char *action,
+           GVariant   *id)
+{
+  SteadTallyView *self = STEAD_TALLY_VIEW (widget);
+
+  stead_stall_line_dialog_show (widget, self->desk, self->sale_id, g_variant_get_int64 (id));
+}
+
+static void
+collect_cb (GtkWidget  *widget,
+            const char *action,
+            GVariant   *id)
+{
+  SteadTallyView *self = STEAD_TALLY_VIEW (widget);
+  Act act = { g_variant_get_int64 (id), STEAD_TAP_SOLD };
+  g_autoptr(GError) error = NULL;
+
+  if (!stead_desk_act (self->desk, _("an order collected"), collect_act, &act, &error))
+    complain (self, error);
+}
+
+static void
+edit_order_cb (GtkWidget  *widget,
+               const char *action,
+               GVariant   *id)
+{
+  SteadTallyView *self = STEAD_TALLY_VIEW (widget);
+
+  stead_order_dialog_show (widget, self->desk, self->sale_id, g_variant_get_int64 (id));
+}
+
+static void
+order_cb (SteadTallyView *self)
+{
+  stead_order_dialog_show (GTK_WIDGET (self), self->desk, self->sale_id, 0);
 }
 
 /* --- keys -------------------------------------------------------------------------------------- */
@@ -478,56 +350,60 @@ stead_tally_view_unmap (GtkWidget *widget)
 static void
 stead_tally_view_class_init (SteadTallyViewClass *klass)
 {
+  static const char * const taps[] = { STEAD_TALLY_SOLD, STEAD_TALLY_SAMPLE, STEAD_TALLY_GIVEN, STEAD_TALLY_SPOILED };
+
   G_OBJECT_CLASS (klass)->dispose = stead_tally_view_dispose;
   GTK_WIDGET_CLASS (klass)->map = stead_tally_view_map;
   GTK_WIDGET_CLASS (klass)->unmap = stead_tally_view_unmap;
+  for (gsize i = 0; i < G_N_ELEMENTS (taps); i++)
+    gtk_widget_class_install_action (GTK_WIDGET_CLASS (klass), taps[i], "x", tap_cb);
+  gtk_widget_class_install_action (GTK_WIDGET_CLASS (klass), STEAD_TALLY_CHANGE, "x", change_cb);
+  gtk_widget_class_install_action (GTK_WIDGET_CLASS (klass), STEAD_TALLY_COLLECT, "x", collect_cb);
+  gtk_widget_class_install_action (GTK_WIDGET_CLASS (klass), STEAD_TALLY_EDIT_ORDER, "x", edit_order_cb);
 }
 
-/* In one row over the goods, so that it is seen while they are tapped. */
+/* In one row over the goods, so that it is seen while they are tapped; what takes a wrong
+ * tap back is in reach. */
 static void
 add_till (SteadTallyView *self)
 {
   GtkWidget *card = stead_sell_card (GTK_WIDGET (self), NULL);
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *row = stead_sell_row (card);
 
-  gtk_box_append (GTK_BOX (card), row);
   self->basket = GTK_LABEL (stead_make_label (NULL, "sentence"));
-  gtk_widget_set_hexpand (GTK_WIDGET (self->basket), TRUE);
+  gtk_label_set_wrap (self->basket, FALSE);
+  gtk_widget_set_margin_end (GTK_WIDGET (self->basket), 12);
   gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->basket));
   self->given = stead_sell_field (row, _("Money given"), STEAD_FIELD_MONEY);
   g_object_set (self->given, "compact", TRUE, NULL);
   gtk_widget_set_hexpand (GTK_WIDGET (self->given), FALSE);
   g_signal_connect_swapped (self->given, "changed", G_CALLBACK (show_basket), self);
   g_signal_connect_swapped (self->given, "activate", G_CALLBACK (next_cb), self);
-  gtk_widget_set_valign (stead_sell_button (row, _("Next customer"), G_CALLBACK (next_cb), self), GTK_ALIGN_START);
+  stead_sell_button (row, _("Next customer"), G_CALLBACK (next_cb), self);
+  self->back = stead_sell_button (row, _("Take back the last tap"), G_CALLBACK (back_cb), self);
   self->change = GTK_LABEL (stead_make_label (NULL, "strong"));
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->change));
+  self->last = GTK_LABEL (stead_make_label (NULL, "soft"));
+  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->last));
 }
 
 static void
 stead_tally_view_init (SteadTallyView *self)
 {
-  GtkWidget *row, *card;
+  GtkWidget *card;
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 12);
   self->sentence = GTK_LABEL (stead_make_label (NULL, "sentence"));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->sentence));
-  row = stead_sell_row (GTK_WIDGET (self));
-  self->back = stead_sell_button (row, _("Take back the last tap"), G_CALLBACK (back_cb), self);
-  self->last = GTK_LABEL (stead_make_label (NULL, "soft"));
-  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->last));
   self->problem = GTK_LABEL (stead_make_label (NULL, "warn"));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->problem));
   add_till (self);
-  self->goods = gtk_grid_new ();
-  gtk_grid_set_column_spacing (GTK_GRID (self->goods), 12);
-  gtk_grid_set_row_spacing (GTK_GRID (self->goods), 12);
-  gtk_grid_set_column_homogeneous (GTK_GRID (self->goods), TRUE);
+  self->goods = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  gtk_widget_set_layout_manager (self->goods, stead_columns_layout_new (COLUMNS, 0, TRUE));
   gtk_box_append (GTK_BOX (self), self->goods);
   card = stead_sell_card (GTK_WIDGET (self), _("What was ordered ahead"));
   self->orders = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_box_append (GTK_BOX (card), self->orders);
-  row = stead_sell_row (card);
-  stead_sell_button (row, _("New order…"), G_CALLBACK (order_cb), self);
+  stead_sell_button (stead_sell_row (card), _("New order…"), G_CALLBACK (order_cb), self);
 }
