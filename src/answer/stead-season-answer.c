@@ -251,8 +251,8 @@ season_sentence (const SteadSeasonAnswer *self)
   hour = stead_money_format (best->per_hour_cents, self->farm->currency);
   /* Translators: a number of sales, a sum, a product and what it takes in an hour. */
   return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
-                                       "%u sale took <b>%s</b>. %s sells best: %s an hour.",
-                                       "%u sales took <b>%s</b>. %s sells best: %s an hour.", self->n_done),
+                                       "%u sale took <b>%s</b>. “%s” sells best: %s an hour.",
+                                       "%u sales took <b>%s</b>. “%s” sells best: %s an hour.", self->n_done),
                           self->n_done, taken, name, hour);
 }
 

@@ -119,6 +119,8 @@ update_sum (SteadCashUpView *self)
 static void
 show_costs (SteadCashUpView *self)
 {
+  g_autoptr(GtkSizeGroup) widths = gtk_size_group_new (GTK_SIZE_GROUP_HORIZONTAL);
+
   stead_make_clear (self->costs);
   g_ptr_array_set_size (self->paid, 0);
   for (guint i = 0; i < self->sale->costs->len; i++)
@@ -129,6 +131,7 @@ show_costs (SteadCashUpView *self)
       SteadField *field = stead_sell_field (self->costs, label, STEAD_FIELD_MONEY);
 
       g_object_set (field, "compact", TRUE, NULL);
+      stead_field_share_width (field, widths);
       stead_field_set_currency (field, currency_of (self));
       stead_field_show_money (field, stead_sale_cost_paid (cost));
       g_signal_connect_swapped (field, "changed", G_CALLBACK (update_sum), self);
@@ -157,6 +160,7 @@ add_left (SteadCashUpView     *self,
   gtk_widget_set_visible (GTK_WIDGET (left->problem), FALSE);
   gtk_grid_set_column_homogeneous (GTK_GRID (grid), TRUE);
   gtk_grid_set_column_spacing (GTK_GRID (grid), 6);
+  gtk_grid_set_row_spacing (GTK_GRID (grid), 6);
   for (int i = 0; i < STEAD_N_LEFT_PLACES; i++)
     {
       /* Translators: for a screen reader: a product, and where what is left of it goes. */
@@ -426,9 +430,10 @@ box_in (GtkWidget *card)
 }
 
 static void
-add_count (SteadCashUpView *self)
+add_count (SteadCashUpView *self,
+           GtkWidget       *cards)
 {
-  GtkWidget *card = stead_sell_card (GTK_WIDGET (self), _("How many of each coin and note"));
+  GtkWidget *card = stead_sell_card (cards, _("How many of each coin and note"));
   GtkWidget *people;
 
   self->caution = GTK_LABEL (stead_make_label (stead_cash_words_caution (), "caution"));
@@ -449,9 +454,10 @@ add_count (SteadCashUpView *self)
 }
 
 static void
-add_deposit (SteadCashUpView *self)
+add_deposit (SteadCashUpView *self,
+             GtkWidget       *cards)
 {
-  GtkWidget *card = stead_sell_card (GTK_WIDGET (self), _("Where the money goes"));
+  GtkWidget *card = stead_sell_card (cards, _("Where the money goes"));
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
 
   self->float_from = stead_sell_pick (card, _("Where the float came from, if the cash book does not have it in the box"));
@@ -465,20 +471,21 @@ add_deposit (SteadCashUpView *self)
 static void
 stead_cash_up_view_init (SteadCashUpView *self)
 {
-  GtkWidget *card, *row;
+  GtkWidget *cards, *card, *row;
 
   self->paid = g_ptr_array_new ();
   self->hours = g_ptr_array_new ();
   self->lefts = g_ptr_array_new_with_free_func (g_free);
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 12);
-  add_count (self);
-  self->goods = box_in (stead_sell_card (GTK_WIDGET (self), _("What is left over, and where it goes")));
-  self->costs = box_in (stead_sell_card (GTK_WIDGET (self), _("What the day cost")));
-  add_deposit (self);
-  card = stead_sell_card (GTK_WIDGET (self), _("Hours to write down: tick those that are right"));
+  cards = stead_sell_columns (GTK_WIDGET (self));
+  add_count (self, cards);
+  self->goods = box_in (stead_sell_card (cards, _("What is left over, and where it goes")));
+  self->costs = box_in (stead_sell_card (cards, _("What the day cost")));
+  add_deposit (self, cards);
+  card = stead_sell_card (cards, _("Hours to write down: tick those that are right"));
   self->shifts = box_in (card);
-  card = stead_sell_card (GTK_WIDGET (self), _("What to do otherwise next time"));
+  card = stead_sell_card (cards, _("What to do otherwise next time"));
   self->change_next = stead_sell_field (card, _("Next time"), STEAD_FIELD_TEXT);
   self->problem = GTK_LABEL (stead_make_label (NULL, "warn"));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->problem));

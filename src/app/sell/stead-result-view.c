@@ -157,32 +157,35 @@ stead_result_view_class_init (SteadResultViewClass *klass)
 }
 
 static GtkWidget *
-grid_in (SteadResultView *self,
-         const char      *heading)
+grid_in (GtkWidget  *cards,
+         const char *heading)
 {
   GtkWidget *grid = gtk_grid_new ();
 
   gtk_grid_set_column_spacing (GTK_GRID (grid), 18);
   gtk_grid_set_row_spacing (GTK_GRID (grid), 6);
-  gtk_box_append (GTK_BOX (stead_sell_card (GTK_WIDGET (self), heading)), grid);
+  gtk_box_append (GTK_BOX (stead_sell_card (cards, heading)), grid);
   return grid;
 }
 
 static void
 stead_result_view_init (SteadResultView *self)
 {
+  GtkWidget *cards;
+
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 12);
   self->sentence = GTK_LABEL (stead_make_label (NULL, "sentence"));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->sentence));
   self->caution = GTK_LABEL (stead_make_label (NULL, "caution"));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->caution));
+  cards = stead_sell_columns (GTK_WIDGET (self));
   self->reasons = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
-  gtk_box_append (GTK_BOX (stead_sell_card (GTK_WIDGET (self), _("Why more or less than planned"))), self->reasons);
-  self->goods = grid_in (self, _("Plan and result"));
-  self->till = grid_in (self, _("The money"));
-  self->lefts = grid_in (self, _("What became of the left-overs"));
-  self->hours = grid_in (self, _("Hours of the helpers"));
+  gtk_box_append (GTK_BOX (stead_sell_card (cards, _("Why more or less than planned"))), self->reasons);
+  self->goods = grid_in (cards, _("Plan and result"));
+  self->till = grid_in (cards, _("The money"));
+  self->lefts = grid_in (cards, _("What became of the left-overs"));
+  self->hours = grid_in (cards, _("Hours of the helpers"));
   self->next = GTK_LABEL (stead_make_label (NULL, NULL));
-  gtk_box_append (GTK_BOX (stead_sell_card (GTK_WIDGET (self), _("What to do otherwise next time"))), GTK_WIDGET (self->next));
+  gtk_box_append (GTK_BOX (stead_sell_card (cards, _("What to do otherwise next time"))), GTK_WIDGET (self->next));
 }

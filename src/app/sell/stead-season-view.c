@@ -152,10 +152,10 @@ stead_season_view_class_init (SteadSeasonViewClass *klass)
 }
 
 static GtkWidget *
-add_grid (SteadSeasonView *self,
-          const char      *heading)
+add_grid (GtkWidget  *cards,
+          const char *heading)
 {
-  GtkWidget *card = stead_sell_card (GTK_WIDGET (self), heading);
+  GtkWidget *card = stead_sell_card (cards, heading);
   GtkWidget *grid = gtk_grid_new ();
 
   gtk_grid_set_column_spacing (GTK_GRID (grid), 18);
@@ -180,22 +180,23 @@ name_arrows (GtkWidget *widget,
 static void
 stead_season_view_init (SteadSeasonView *self)
 {
-  GtkWidget *card;
+  GtkWidget *cards, *card;
   int arrow = 0;
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 12);
   self->sentence = GTK_LABEL (stead_make_label (NULL, "sentence"));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->sentence));
-  self->days = add_grid (self, _("What each sale brought"));
-  card = stead_sell_card (GTK_WIDGET (self), _("Does the box agree?"));
+  cards = stead_sell_columns (GTK_WIDGET (self));
+  self->days = add_grid (cards, _("What each sale brought"));
+  card = stead_sell_card (cards, _("Does the box agree?"));
   self->run = GTK_LABEL (stead_make_label (NULL, NULL));
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->run));
   self->overs = STEAD_OVER_CHART (stead_over_chart_new ());
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->overs));
-  self->products = add_grid (self, _("What sells best"));
-  self->places = add_grid (self, _("Where it sells best"));
-  card = stead_sell_card (GTK_WIDGET (self), _("When the sales are"));
+  self->products = add_grid (cards, _("What sells best"));
+  self->places = add_grid (cards, _("Where it sells best"));
+  card = stead_sell_card (cards, _("When the sales are"));
   self->calendar = GTK_CALENDAR (gtk_calendar_new ());
   gtk_widget_set_halign (GTK_WIDGET (self->calendar), GTK_ALIGN_START);
   stead_ui_name (GTK_WIDGET (self->calendar), _("Calendar of the sales"));

@@ -6,13 +6,17 @@
 #include "app/sell/stead-sell-parts.h"
 
 #include "app/make/stead-make-parts.h"
+#include "app/stead-columns-layout.h"
 #include "app/stead-ui.h"
 #include "app/stead-wrap-layout.h"
 #include "core/stead-coins.h"
 #include "core/stead-money.h"
 #include "core/stead-quantity.h"
 
-#define FACE_COLUMNS 3
+/* Of a card with a table of five columns, in pixels. */
+#define LEAST_CARD_WIDTH 460
+
+#define FACE_COLUMNS 2
 #define LOT_COLUMNS 2
 
 GtkWidget *
@@ -26,6 +30,16 @@ stead_sell_card (GtkWidget  *parent,
     gtk_box_append (GTK_BOX (card), stead_make_label (heading, "heading"));
   gtk_box_append (GTK_BOX (parent), card);
   return card;
+}
+
+GtkWidget *
+stead_sell_columns (GtkWidget *parent)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+
+  gtk_widget_set_layout_manager (box, stead_columns_layout_new (2, LEAST_CARD_WIDTH, FALSE));
+  gtk_box_append (GTK_BOX (parent), box);
+  return box;
 }
 
 GtkWidget *

@@ -13,6 +13,8 @@ G_BEGIN_DECLS
 /* A white card with a question over it; what is shown goes into the returned box.
  * @parent: a box */
 GtkWidget *stead_sell_card   (GtkWidget *parent, const char *heading);
+/* Cards side by side where there is room; @parent: a box */
+GtkWidget *stead_sell_columns (GtkWidget *parent);
 /* A row of buttons that goes on in a next line where it must. */
 GtkWidget *stead_sell_row    (GtkWidget *parent);
 GtkWidget *stead_sell_button (GtkWidget *row, const char *label, GCallback clicked, gpointer data);
