@@ -47,6 +47,8 @@ stead_fund_row (GtkBox     *box,
   if (detail != NULL && *detail != '\0')
     gtk_box_append (GTK_BOX (row), stead_make_label (detail, "soft"));
   gtk_box_append (GTK_BOX (row), actions);
+  /* Links reach over the edge; no link, and the box would be narrower than nothing. */
+  gtk_widget_set_visible (actions, FALSE);
   gtk_box_append (box, row);
   return row;
 }
@@ -62,6 +64,7 @@ stead_fund_row_action (GtkWidget  *row,
   g_autofree char *name = g_strdup_printf (C_("button of a row", "%s %s"), label,
                                            (const char *) g_object_get_qdata (G_OBJECT (row), title_quark ()));
 
+  gtk_widget_set_visible (actions, TRUE);
   gtk_box_append (GTK_BOX (actions), stead_make_link (label, name, clicked, data));
 }
 
