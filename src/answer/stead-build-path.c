@@ -388,6 +388,17 @@ make_fans (SteadBuildPath  *self,
       stead_outlook_run_fan (run, i, 0.50, &fan.narrow);
       g_array_append_val (self->fans, fan);
     }
+  /* What is there stays there: nothing more is planned until the wanted day. */
+  if (self->goal_on != STEAD_DAY_NONE)
+    {
+      SteadBuildFan last = g_array_index (self->fans, SteadBuildFan, self->fans->len - 1);
+
+      if (self->goal_on > last.day)
+        {
+          last.day = self->goal_on;
+          g_array_append_val (self->fans, last);
+        }
+    }
 }
 
 static const SteadOutlookEvent *
