@@ -9,7 +9,9 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define POSTER_HEIGHT 420.0
+/* Of the jar, where the drawing stands under it; points. */
+#define POSTER_HEIGHT 320.0
+#define DRAWING_HEIGHT 200.0
 
 static char *
 money (const SteadBuildAnswer *answer,
@@ -198,9 +200,9 @@ poster_print (cairo_t  *cr,
       cairo_rel_line_to (cr, w * 0.2, 0);
       stead_stroke_line (cr, &style, STEAD_ROLE_INK, STEAD_LINE_SOLID, 2);
     }
-  stead_text_paint (cr, &style, STEAD_ROLE_INK, self->percent, 4.5, TRUE, STEAD_ALIGN_LEFT, w + 32, height * 0.30);
-  stead_text_paint_block (cr, &style, STEAD_ROLE_INK, self->have, 1.7, TRUE, STEAD_ALIGN_LEFT, width - w - 36, w + 32, height * 0.58);
-  stead_text_paint_block (cr, &style, STEAD_ROLE_INK, self->goal, 1.3, FALSE, STEAD_ALIGN_LEFT, width - w - 36, w + 32, height * 0.76);
+  stead_text_paint (cr, &style, STEAD_ROLE_INK, self->percent, 4.5, TRUE, STEAD_ALIGN_LEFT, w + 32, height * 0.18);
+  stead_text_paint_block (cr, &style, STEAD_ROLE_INK, self->have, 1.7, TRUE, STEAD_ALIGN_LEFT, width - w - 36, w + 32, height * 0.50);
+  stead_text_paint_block (cr, &style, STEAD_ROLE_INK, self->goal, 1.3, FALSE, STEAD_ALIGN_LEFT, width - w - 36, w + 32, height * 0.78);
 }
 
 SteadPages *
@@ -215,9 +217,11 @@ stead_build_poster_new (SteadStore               *store,
   g_autofree char *goal = NULL;
   Poster *poster;
   SteadPages *pages;
+  gboolean drawn;
 
   if (answer == NULL)
     return NULL;
+  drawn = answer->takeoff != NULL && answer->build->corners->len > 2;
   have = money (answer, answer->have_cents);
   goal = money (answer, answer->goal_cents);
   poster = g_new0 (Poster, 1);
@@ -229,8 +233,14 @@ stead_build_poster_new (SteadStore               *store,
   poster->goal = g_strdup_printf (_("of %s. Thank you!"), goal);
   pages = stead_pages_new (imprint, answer->build->name, NULL);
   stead_pages_add_title (pages, answer->build->name);
-  stead_pages_add_figure (pages, POSTER_HEIGHT, poster_print, poster, poster_free);
-  stead_pages_add_text (pages, answer->money_sentence);
+  stead_pages_add_lead (pages, answer->money_sentence);
+  stead_pages_add_figure (pages, drawn ? POSTER_HEIGHT : 0, poster_print, poster, poster_free);
+  if (drawn)
+    {
+      stead_pages_add_heading (pages, _("What it will look like"));
+      stead_pages_add_figure (pages, DRAWING_HEIGHT, stead_plan_figure_print,
+                              stead_plan_figure_new (answer->build, answer->farm->units, FALSE), stead_plan_figure_free);
+    }
   stead_pages_settle (pages);
   return pages;
 }
