@@ -186,6 +186,5 @@ stead_dialog_show_error (SteadDialog *self,
 
   g_return_if_fail (STEAD_IS_DIALOG (self));
 
-  gtk_label_set_text (priv->error, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (priv->error), text != NULL);
+  stead_ui_tell (priv->error, text);
 }

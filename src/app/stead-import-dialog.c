@@ -227,14 +227,6 @@ show_rows (SteadImportDialog *self)
 /* --- states of the dialog -------------------------------------------------------- */
 
 static void
-show_error (SteadImportDialog *self,
-            const char        *text)
-{
-  gtk_label_set_text (self->error, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->error), text != NULL);
-}
-
-static void
 show_busy (SteadImportDialog *self,
            gboolean           busy)
 {
@@ -274,7 +266,7 @@ start_work (SteadImportDialog   *self,
   task = g_task_new (self, self->cancellable, done, NULL);
   g_task_set_task_data (task, work, work_free);
   gtk_progress_bar_set_fraction (self->progress, 0);
-  show_error (self, NULL);
+  stead_ui_tell (self->error, NULL);
   show_busy (self, TRUE);
   return task;
 }
@@ -301,7 +293,7 @@ read_done_cb (GObject      *source,
     {
       gtk_label_set_text (self->sentence, _("This file cannot be taken."));
       gtk_label_set_text (self->reading, "");
-      show_error (self, error->message);
+      stead_ui_tell (self->error, error->message);
       return;
     }
   gtk_label_set_markup (self->sentence, stead_import_get_sentence (import));
@@ -353,7 +345,7 @@ take_done_cb (GObject      *source,
   stead_store_poll (stead_desk_get_store (self->desk));
   if (!taken)
     {
-      show_error (self, error->message);
+      stead_ui_tell (self->error, error->message);
       return;
     }
   n = stead_import_count (self->import, STEAD_ROW_TAKE);
@@ -388,7 +380,7 @@ wrong_chosen_cb (const char *path,
   g_autoptr(GError) error = NULL;
 
   if (path != NULL && self->import != NULL && !stead_import_save_wrong (self->import, path, &error))
-    show_error (self, error->message);
+    stead_ui_tell (self->error, error->message);
 }
 
 static void

@@ -78,14 +78,6 @@ static const char * const month_names[] = {
   N_("July"), N_("August"), N_("September"), N_("October"), N_("November"), N_("December"),
 };
 
-static void
-show_error (SteadNewFarm *self,
-            const char   *text)
-{
-  gtk_label_set_text (GTK_LABEL (self->error), text != NULL ? text : "");
-  gtk_widget_set_visible (self->error, text != NULL);
-}
-
 /* --- where the file goes -------------------------------------------------------------- */
 
 static char *
@@ -293,7 +285,7 @@ show_step (SteadNewFarm *self,
   gtk_label_set_text (GTK_LABEL (self->question), _(steps[i].question));
   gtk_button_set_label (GTK_BUTTON (self->next), _(steps[i].next));
   gtk_widget_set_visible (self->skip, i > 0);
-  show_error (self, NULL);
+  stead_ui_tell (GTK_LABEL (self->error), NULL);
   if (gtk_widget_get_root (GTK_WIDGET (self)) != NULL)
     gtk_widget_grab_focus (GTK_WIDGET (i == 1 ? self->flock_name : self->supplier));
 }
@@ -316,10 +308,10 @@ next_cb (SteadNewFarm *self)
   gsize i = present_step (self);
   g_autoptr(GError) error = NULL;
 
-  show_error (self, NULL);
+  stead_ui_tell (GTK_LABEL (self->error), NULL);
   if (!steps[i].save (self, &error))
     {
-      show_error (self, error != NULL ? error->message : NULL);
+      stead_ui_tell (GTK_LABEL (self->error), error != NULL ? error->message : NULL);
       return;
     }
   if (i == 0)

@@ -43,14 +43,6 @@ role_name (SteadPersonRole role)
     }
 }
 
-static void
-show_error (SteadPeopleWindow *self,
-            const char        *text)
-{
-  gtk_label_set_text (GTK_LABEL (self->error), text != NULL ? text : "");
-  gtk_widget_set_visible (self->error, text != NULL);
-}
-
 /* --- the table --------------------------------------------------------------------------- */
 
 static char *
@@ -172,7 +164,7 @@ add_cb (SteadPeopleWindow *self)
   const char *name;
   gint64 year;
 
-  show_error (self, NULL);
+  stead_ui_tell (GTK_LABEL (self->error), NULL);
   if (!stead_field_read_text (self->name, &name) || !stead_field_read_count (self->class_year, 0, &year))
     return;
   person->name = g_strstrip (g_strdup (name));
@@ -181,7 +173,7 @@ add_cb (SteadPeopleWindow *self)
   person->left_on = STEAD_DAY_NONE;
   if (!change (self, person, &error))
     {
-      show_error (self, error->message);
+      stead_ui_tell (GTK_LABEL (self->error), error->message);
       return;
     }
   stead_field_set_text (self->name, "");
@@ -194,7 +186,7 @@ static void
 forget_cb (SteadPeopleWindow *self)
 {
   if (stead_table_get_selected (self->table) == NULL)
-    show_error (self, _("First choose a person in the list."));
+    stead_ui_tell (GTK_LABEL (self->error), _("First choose a person in the list."));
   else
     gtk_widget_set_visible (self->sure, TRUE);
 }
@@ -225,7 +217,7 @@ forget_now_cb (SteadPeopleWindow *self)
   id = ((SteadPerson *) stead_row_get (row))->id;
   /* Translators: a step's name; it does not say whose name was forgotten. */
   if (!stead_desk_act (self->desk, _("A name forgotten"), forget_person, &id, &error))
-    show_error (self, error->message);
+    stead_ui_tell (GTK_LABEL (self->error), error->message);
   gtk_widget_set_visible (self->sure, FALSE);
 }
 

@@ -355,8 +355,7 @@ stead_strip_set_brief (SteadStrip *self,
   post = find_post (self, name);
   if (post == NULL)
     return;
-  gtk_label_set_text (GTK_LABEL (post->brief), brief != NULL ? brief : "");
-  gtk_widget_set_visible (post->brief, brief != NULL);
+  stead_ui_tell (GTK_LABEL (post->brief), brief);
 }
 
 void

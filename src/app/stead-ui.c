@@ -122,6 +122,15 @@ stead_ui_wrap (GtkLabel *label)
   g_signal_connect (label, "notify::label", G_CALLBACK (choose_wrap), NULL);
 }
 
+void
+stead_ui_tell (GtkLabel   *label,
+               const char *text)
+{
+  g_return_if_fail (GTK_IS_LABEL (label));
+  gtk_label_set_text (label, text != NULL ? text : "");
+  gtk_widget_set_visible (GTK_WIDGET (label), text != NULL);
+}
+
 static void
 hush_unseen (GtkStack *stack)
 {

@@ -42,6 +42,10 @@ void stead_ui_hush_stack (GtkStack *stack);
  * for each width that it tries, which cost more than all else of a start. */
 void stead_ui_wrap (GtkLabel *label);
 
+/* A label that is there only while it has something to say: @text (nullable). */
+void stead_ui_tell (GtkLabel   *label,
+                    const char *text);
+
 /* (transfer floating): a row for @stead_ui_row_append().  It looks like a horizontal box.
  * To wrapped text a box is dear: it seeks the width of each child for many heights, so
  * that boxes in boxes lay out every text hundreds of times.  A row asks once. */

@@ -310,9 +310,7 @@ stead_asset_repo_delete (SteadStore  *store,
 
   g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  if (!stead_repo_run_id (store, sql, id, error))
-    return FALSE;
-  return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
+  return stead_repo_change_row (store, sql, id, error);
 }
 
 /* --- use ---------------------------------------------------------------------- */

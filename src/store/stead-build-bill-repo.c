@@ -220,18 +220,6 @@ stead_build_line_repo_save (SteadStore      *store,
   return stead_repo_save_row (store, stmt, &line->id, error);
 }
 
-/* Runs what changes just one row. */
-static gboolean
-run_one (SteadStore  *store,
-            const char  *sql,
-            gint64       id,
-            GError     **error)
-{
-  if (!stead_repo_run_id (store, sql, id, error))
-    return FALSE;
-  return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-}
-
 gboolean
 stead_build_line_repo_delete (SteadStore  *store,
                               gint64       id,
@@ -241,7 +229,7 @@ stead_build_line_repo_delete (SteadStore  *store,
 
   g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  return run_one (store, sql, id, error);
+  return stead_repo_change_row (store, sql, id, error);
 }
 
 gboolean
@@ -284,7 +272,7 @@ stead_build_quote_repo_choose (SteadStore  *store,
 
   g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  return run_one (store, sql, id, error);
+  return stead_repo_change_row (store, sql, id, error);
 }
 
 gboolean
@@ -296,7 +284,7 @@ stead_build_quote_repo_delete (SteadStore  *store,
 
   g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  return run_one (store, sql, id, error);
+  return stead_repo_change_row (store, sql, id, error);
 }
 
 /* --- work ------------------------------------------------------------------------- */
@@ -437,5 +425,5 @@ stead_build_phase_repo_delete (SteadStore  *store,
 
   g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  return run_one (store, sql, id, error);
+  return stead_repo_change_row (store, sql, id, error);
 }

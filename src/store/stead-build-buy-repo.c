@@ -278,7 +278,5 @@ stead_build_buy_repo_delete (SteadStore  *store,
     return FALSE;
   if (cash_id > 0)
     return stead_cash_repo_delete (store, cash_id, error);
-  if (!stead_repo_run_id (store, sql, id, error))
-    return FALSE;
-  return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
+  return stead_repo_change_row (store, sql, id, error);
 }

@@ -301,14 +301,7 @@ write_build (SteadStore  *store,
   stead_stmt_bind_real (stmt, 10, build->yard_each_m2);
   bind_measures (stmt, build);
   bind_money (stmt, build);
-  if (build->id != 0)
-    sqlite3_bind_int64 (stmt, 38, build->id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  if (build->id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
-  build->id = stead_store_last_id (store);
-  return TRUE;
+  return stead_repo_save_row (store, stmt, &build->id, error);
 }
 
 /* A goal that has gone by stays as it is; a new one lies ahead. */
@@ -377,7 +370,5 @@ stead_build_repo_delete (SteadStore  *store,
 
   g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  if (!stead_repo_run_id (store, sql, id, error))
-    return FALSE;
-  return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
+  return stead_repo_change_row (store, sql, id, error);
 }

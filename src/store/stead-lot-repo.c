@@ -29,8 +29,7 @@ stead_lot_repo_put (SteadStore  *store,
     return FALSE;
   stead_stmt_bind_id (stmt, 1, place_id);
   sqlite3_bind_int64 (stmt, 2, lot_id);
-  return stead_store_run (store, stmt, error) &&
-         (sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error));
+  return stead_repo_run_one (store, stmt, error);
 }
 
 /* --- taking out by hand ------------------------------------------------------- */

@@ -113,6 +113,17 @@ gboolean stead_repo_run_id (SteadStore  *store,
                             gint64       id,
                             GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The same for a row that must be there: refuses an id that no row has. */
+gboolean stead_repo_change_row (SteadStore  *store,
+                                const char  *sql,
+                                gint64       id,
+                                GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Runs @stmt, which must change exactly one row: refuses one that found none. */
+gboolean stead_repo_run_one (SteadStore  *store,
+                             SteadStmt   *stmt,
+                             GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The number that @sql, a literal whose only parameter is an id, gives; -1 with @error. */
 gint64 stead_repo_count_id (SteadStore  *store,
                             const char  *sql,

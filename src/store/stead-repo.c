@@ -203,6 +203,30 @@ stead_repo_run_id (SteadStore  *store,
   return stead_store_run (store, stmt, error);
 }
 
+static gboolean
+changed_one (SteadStore  *store,
+             GError     **error)
+{
+  return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
+}
+
+gboolean
+stead_repo_change_row (SteadStore  *store,
+                       const char  *sql,
+                       gint64       id,
+                       GError     **error)
+{
+  return stead_repo_run_id (store, sql, id, error) && changed_one (store, error);
+}
+
+gboolean
+stead_repo_run_one (SteadStore  *store,
+                    SteadStmt   *stmt,
+                    GError     **error)
+{
+  return stead_store_run (store, stmt, error) && changed_one (store, error);
+}
+
 gint64
 stead_repo_count_id (SteadStore  *store,
                      const char  *sql,
@@ -225,11 +249,12 @@ stead_repo_save_row (SteadStore  *store,
                      GError     **error)
 {
   if (*id != 0)
-    sqlite3_bind_int64 (stmt, sqlite3_bind_parameter_count (stmt), *id);
+    {
+      sqlite3_bind_int64 (stmt, sqlite3_bind_parameter_count (stmt), *id);
+      return stead_repo_run_one (store, stmt, error);
+    }
   if (!stead_store_run (store, stmt, error))
     return FALSE;
-  if (*id != 0)
-    return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
   *id = stead_store_last_id (store);
   return TRUE;
 }

@@ -355,8 +355,7 @@ stead_sale_repo_delete (SteadStore  *store,
   n = stead_repo_count_id (store, taps_sql, id, error);
   if (n > 0)
     return stead_repo_refuse (error, _("Something was tallied at this sale, so it stays."));
-  return n == 0 && stead_sale_check_open (store, id, error) && stead_repo_run_id (store, delete_sql, id, error) &&
-         (sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error));
+  return n == 0 && stead_sale_check_open (store, id, error) && stead_repo_change_row (store, delete_sql, id, error);
 }
 
 /* --- once more --------------------------------------------------------------------------------- */

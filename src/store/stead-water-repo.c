@@ -212,9 +212,7 @@ stead_water_repo_delete (SteadStore  *store,
 
   g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  if (!stead_repo_run_id (store, sql, id, error))
-    return FALSE;
-  return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
+  return stead_repo_change_row (store, sql, id, error);
 }
 
 /* --- what stands in it ------------------------------------------------------- */
@@ -246,9 +244,7 @@ stead_water_repo_set_place (SteadStore  *store,
     return FALSE;
   sqlite3_bind_int64 (stmt, 1, place_id);
   stead_stmt_bind_id (stmt, 2, water_id);
-  if (!stead_store_run (store, stmt, error))
-    return FALSE;
-  return sqlite3_changes (stead_store_get_db (store)) == 1 || stead_repo_missing (error);
+  return stead_repo_run_one (store, stmt, error);
 }
 
 static gpointer

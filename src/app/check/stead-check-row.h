@@ -5,7 +5,7 @@
 
 #include "answer/stead-check-answer.h"
 #include "app/keep/stead-pick.h"
-#include "app/raise/stead-person-pick.h"
+#include "app/stead-person-pick.h"
 #include "app/stead-desk.h"
 
 G_BEGIN_DECLS

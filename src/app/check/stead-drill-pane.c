@@ -13,7 +13,7 @@
 #include "answer/stead-recall-answer.h"
 #include "app/keep/stead-pick.h"
 #include "app/make/stead-make-parts.h"
-#include "app/raise/stead-person-pick.h"
+#include "app/stead-person-pick.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "app/stead-wrap-layout.h"

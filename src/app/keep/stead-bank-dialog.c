@@ -59,8 +59,7 @@ static void
 tell (SteadBankDialog *self,
       const char      *text)
 {
-  gtk_label_set_text (self->error, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->error), text != NULL);
+  stead_ui_tell (self->error, text);
 }
 
 /* --- the table ---------------------------------------------------------------------------- */

@@ -57,8 +57,7 @@ show_bars (SteadCloseDialog *self)
   if (stead_cash_picks_peek_day (self->day, stead_desk_get_store (desk), &day)
       && stead_closing_repo_bars (stead_desk_get_store (desk), day, &bars, NULL))
     text = bars_text (&bars);
-  gtk_label_set_text (self->bars, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->bars), text != NULL);
+  stead_ui_tell (self->bars, text);
 }
 
 /* --- closing ------------------------------------------------------------------------------- */

@@ -245,8 +245,7 @@ show_halves (SteadMoveDialog     *self,
   g_object_set (self, "save-label", text == NULL ? _("Save") : NULL,
                 "delete-label", out->corrected_by != 0 ? NULL : self->correcting ? _("Take it back") : _("Delete"), NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->reason), self->correcting && out->corrected_by == 0);
-  gtk_label_set_text (self->state, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->state), text != NULL);
+  stead_ui_tell (self->state, text);
 }
 
 void

@@ -190,8 +190,7 @@ stead_pick_say (SteadPick  *self,
 {
   g_return_if_fail (STEAD_IS_PICK (self));
 
-  gtk_label_set_text (GTK_LABEL (self->message), text != NULL ? text : "");
-  gtk_widget_set_visible (self->message, text != NULL);
+  stead_ui_tell (GTK_LABEL (self->message), text);
   gtk_widget_remove_css_class (self->message, is_wrong ? "soft" : "warn");
   gtk_widget_add_css_class (self->message, is_wrong ? "warn" : "soft");
 }

@@ -51,8 +51,7 @@ static void
 show_trouble (SteadPictureBox *self,
               const char      *text)
 {
-  gtk_label_set_text (GTK_LABEL (self->trouble), text != NULL ? text : "");
-  gtk_widget_set_visible (self->trouble, text != NULL);
+  stead_ui_tell (GTK_LABEL (self->trouble), text);
 }
 
 /* --- one picture ------------------------------------------------------------------------ */

@@ -300,8 +300,7 @@ show_answer (SteadTraceWindow *self)
   const char *caution = self->answer->caution;
 
   gtk_label_set_markup (self->sentence, self->answer->sentence);
-  gtk_label_set_text (self->caution, caution != NULL ? caution : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->caution), caution != NULL);
+  stead_ui_tell (self->caution, caution);
   show_chart (self);
   stead_table_set_model (self->table, model);
 }

@@ -13,7 +13,7 @@
 #include "app/make/stead-kitchen-people.h"
 #include "app/make/stead-make-parts.h"
 #include "app/make/stead-run-row.h"
-#include "app/raise/stead-person-pick.h"
+#include "app/stead-person-pick.h"
 #include "app/stead-paper-dialog.h"
 #include "app/stead-ui.h"
 

@@ -159,8 +159,7 @@ show_answer (SteadBatchPanel *self)
   gboolean ended = answer->money.batch->ended_on != STEAD_DAY_NONE;
 
   gtk_label_set_markup (self->sentence, answer->sentence);
-  gtk_label_set_text (self->caution, answer->caution != NULL ? answer->caution : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->caution), answer->caution != NULL);
+  stead_ui_tell (self->caution, answer->caution);
   gtk_widget_set_visible (self->end, !ended);
   gtk_widget_set_visible (self->reopen, ended);
   gtk_widget_set_sensitive (self->harvest, !ended);

@@ -12,24 +12,23 @@
 
 #include "answer/stead-crop-pick.h"
 #include "app/stead-field.h"
+#include "app/stead-person-pick.h"
 #include "app/stead-ui.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-crop-form.ui")
 
 struct _SteadCropForm
 {
-  GtkWidget    parent_instance;
+  GtkWidget        parent_instance;
 
-  SteadDesk   *desk;
-  gint64       crop_id;
-  gint64       climate_id;   /* place of the thermometer; 0: outdoors */
-  SteadDay     today;        /* for which the day was proposed */
-  GPtrArray   *people;       /* of SteadPerson: what the drop-down offers after "not said" */
+  SteadDesk       *desk;
+  gint64           crop_id;
+  gint64           climate_id;   /* place of the thermometer; 0: outdoors */
+  SteadDay         today;        /* for which the day was proposed */
 
-  GtkLabel    *form_title, *error;
-  SteadField  *day, *picked, *grade, *thrown, *reason, *highest, *lowest, *lost, *note;
-  GtkDropDown *person;
-  GtkWidget   *person_label;
+  GtkLabel        *form_title, *error;
+  SteadField      *day, *picked, *grade, *thrown, *reason, *highest, *lowest, *lost, *note;
+  SteadPersonPick *person;
 };
 
 G_DEFINE_FINAL_TYPE (SteadCropForm, stead_crop_form, GTK_TYPE_WIDGET)
@@ -61,27 +60,11 @@ has_entry (const Day *day)
   return day->entry.lost > 0 || (day->entry.note != NULL && !has_pick (day));
 }
 
-static void
-show_error (SteadCropForm *self,
-            const char    *text)
-{
-  gtk_label_set_text (self->error, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->error), text != NULL);
-}
-
 /* (transfer none) (nullable) */
 static const char *
 text_of (SteadField *field)
 {
   return stead_field_is_empty (field) ? NULL : stead_field_get_text (field);
-}
-
-static gint64
-chosen_person (SteadCropForm *self)
-{
-  guint at = gtk_drop_down_get_selected (self->person);
-
-  return at == 0 || at == GTK_INVALID_LIST_POSITION ? 0 : ((SteadPerson *) self->people->pdata[at - 1])->id;
 }
 
 /* The texts of @out are the fields' own. */
@@ -90,7 +73,7 @@ read_fields (SteadCropForm *self,
              Day           *out)
 {
   SteadDay day = STEAD_DAY_NONE;
-  gint64 lost = 0;
+  gint64 lost = 0, person = stead_person_pick_get (self->person);
   double picked = 0, thrown = 0, highest = NAN, lowest = NAN;
   gboolean good = stead_field_read_day (self->day, STEAD_DAY_NONE, &day);
 
@@ -104,12 +87,12 @@ read_fields (SteadCropForm *self,
   *out = (Day) {
     .pick = { .crop_id = self->crop_id, .day = day, .good_kg = picked, .lost_kg = thrown,
               .reason = thrown > 0 ? text_of (self->reason) : NULL, .grade = text_of (self->grade),
-              .note = lost > 0 ? NULL : text_of (self->note), .person_id = chosen_person (self) },
+              .note = lost > 0 ? NULL : text_of (self->note), .person_id = person },
     .climate = { .place_id = self->climate_id, .day = day, .min_c = lowest, .max_c = highest,
-                 .rh_frac = NAN, .light_mol = NAN, .person_id = chosen_person (self) },
+                 .rh_frac = NAN, .light_mol = NAN, .person_id = person },
     .entry = { .crop_id = self->crop_id, .day = day, .lost = (gint32) MIN (lost, G_MAXINT32),
                .reason = (char *) (lost > 0 ? text_of (self->reason) : NULL), .note = (char *) text_of (self->note),
-               .person_id = chosen_person (self) },
+               .person_id = person },
   };
   return TRUE;
 }
@@ -183,44 +166,17 @@ record_cb (SteadCropForm *self)
   g_autofree char *step = NULL;
   Day day;
 
-  show_error (self, NULL);
+  stead_ui_tell (self->error, NULL);
   if (!read_fields (self, &day) || !check_fields (self, &day))
     return;
   step = step_name (self, &day);
   if (!stead_desk_act (self->desk, step, save_act, &day, &error))
     {
-      show_error (self, error->message);
+      stead_ui_tell (self->error, error->message);
       return;
     }
   empty_fields (self);
   stead_crop_form_focus (self);
-}
-
-/* Keeps the person who was chosen: one student often enters several days. */
-static void
-fill_people (SteadCropForm *self,
-             SteadStore    *store)
-{
-  gint64 chosen = self->people->len > 0 ? chosen_person (self) : 0;
-  g_autoptr(GPtrArray) people = stead_person_repo_list (store, NULL);
-  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
-  guint at = 0;
-
-  g_ptr_array_set_size (self->people, 0);
-  gtk_string_list_append (names, _("not said"));
-  for (guint i = 0; people != NULL && i < people->len; i++)
-    {
-      SteadPerson *person = people->pdata[i];
-
-      if (person->left_on != STEAD_DAY_NONE)
-        continue;
-      gtk_string_list_append (names, person->name);
-      g_ptr_array_add (self->people, g_steal_pointer (&people->pdata[i]));
-      if (person->id == chosen)
-        at = self->people->len;
-    }
-  gtk_drop_down_set_model (self->person, G_LIST_MODEL (names));
-  gtk_drop_down_set_selected (self->person, at);
 }
 
 static void
@@ -231,9 +187,10 @@ stead_crop_form_dispose (GObject *object)
   gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_CROP_FORM);
   stead_ui_drop_children (GTK_WIDGET (self));
   g_clear_object (&self->desk);
-  g_clear_pointer (&self->people, g_ptr_array_unref);
   G_OBJECT_CLASS (stead_crop_form_parent_class)->dispose (object);
 }
+
+#define BIND(child) gtk_widget_class_bind_template_child (widget_class, SteadCropForm, child)
 
 static void
 stead_crop_form_class_init (SteadCropFormClass *klass)
@@ -241,22 +198,22 @@ stead_crop_form_class_init (SteadCropFormClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   g_type_ensure (STEAD_TYPE_FIELD);
+  g_type_ensure (STEAD_TYPE_PERSON_PICK);
   G_OBJECT_CLASS (klass)->dispose = stead_crop_form_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, RESOURCE);
-  gtk_widget_class_bind_template_child (widget_class, SteadCropForm, form_title);
-  gtk_widget_class_bind_template_child (widget_class, SteadCropForm, error);
-  gtk_widget_class_bind_template_child (widget_class, SteadCropForm, day);
-  gtk_widget_class_bind_template_child (widget_class, SteadCropForm, picked);
-  gtk_widget_class_bind_template_child (widget_class, SteadCropForm, grade);
-  gtk_widget_class_bind_template_child (widget_class, SteadCropForm, thrown);
-  gtk_widget_class_bind_template_child (widget_class, SteadCropForm, reason);
-  gtk_widget_class_bind_template_child (widget_class, SteadCropForm, highest);
-  gtk_widget_class_bind_template_child (widget_class, SteadCropForm, lowest);
-  gtk_widget_class_bind_template_child (widget_class, SteadCropForm, lost);
-  gtk_widget_class_bind_template_child (widget_class, SteadCropForm, note);
-  gtk_widget_class_bind_template_child (widget_class, SteadCropForm, person);
-  gtk_widget_class_bind_template_child (widget_class, SteadCropForm, person_label);
+  BIND (form_title);
+  BIND (error);
+  BIND (day);
+  BIND (picked);
+  BIND (grade);
+  BIND (thrown);
+  BIND (reason);
+  BIND (highest);
+  BIND (lowest);
+  BIND (lost);
+  BIND (note);
+  BIND (person);
   gtk_widget_class_bind_template_callback (widget_class, record_cb);
 }
 
@@ -270,16 +227,14 @@ share_width (SteadCropForm *self)
 
   for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
     stead_field_share_width (fields[i], group);
-  gtk_size_group_add_widget (group, self->person_label);
+  stead_person_pick_share_width (self->person, group);
 }
 
 static void
 stead_crop_form_init (SteadCropForm *self)
 {
   self->today = STEAD_DAY_NONE;
-  self->people = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_person_free);
   gtk_widget_init_template (GTK_WIDGET (self));
-  stead_ui_name_drop_downs (GTK_WIDGET (self));
   share_width (self);
 }
 
@@ -317,11 +272,11 @@ stead_crop_form_show (SteadCropForm         *self,
   gtk_label_set_text (self->form_title, title);
   stead_field_set_today (self->day, today);
   set_units (self, answer->farm->units);
-  fill_people (self, store);
+  stead_person_pick_fill (self->person, store);
   if (same)
     return;
   empty_fields (self);
-  show_error (self, NULL);
+  stead_ui_tell (self->error, NULL);
 }
 
 void

@@ -18,6 +18,7 @@
 #include "app/raise/stead-crop-log.h"
 #include "app/raise/stead-crop-weeks.h"
 #include "app/raise/stead-feeding-view.h"
+#include "app/raise/stead-figures.h"
 #include "app/raise/stead-heat-view.h"
 #include "app/stead-chart-area.h"
 #include "app/stead-ui.h"
@@ -147,31 +148,11 @@ chart_step (int      index,
 
 /* --- the figures ------------------------------------------------------------- */
 
-static void
-add_figure (SteadCropView *self,
-            int            row,
-            const char    *name,
-            char          *value)   /* (transfer full) */
-{
-  GtkWidget *left = gtk_label_new (name), *right = gtk_label_new (value);
-
-  gtk_label_set_xalign (GTK_LABEL (left), 0);
-  gtk_label_set_xalign (GTK_LABEL (right), 1);
-  gtk_label_set_wrap (GTK_LABEL (left), TRUE);
-  gtk_widget_set_hexpand (left, TRUE);
-  gtk_widget_add_css_class (left, "soft");
-  gtk_widget_add_css_class (right, "figure");
-  gtk_widget_add_css_class (right, "strong");
-  gtk_grid_attach (self->figures, left, 0, row, 1, 1);
-  gtk_grid_attach (self->figures, right, 1, row, 1, 1);
-  g_free (value);
-}
-
 static char *
-kg_or_dash (double          kg,
+kg_or_unknown (double          kg,
             SteadUnitSystem units)
 {
-  return isnan (kg) ? g_strdup ("–") : stead_crop_kg_text (kg, units);
+  return isnan (kg) ? NULL : stead_crop_kg_text (kg, units);
 }
 
 static char *
@@ -191,7 +172,7 @@ warmth_text (const SteadCropAnswer *answer)
   g_autofree char *sum = NULL, *need = NULL;
 
   if (answer->from == STEAD_DAY_NONE)
-    return g_strdup ("–");
+    return NULL;
   sum = stead_number_format (round ((answer->sum_c + answer->assumed_c) * factor), 0);
   need = stead_number_format (round (answer->need_c.likely * factor), 0);
   /* Translators: degree days so far, degree days needed: "540 of 1,300" */
@@ -205,7 +186,7 @@ area_text (const SteadCropAnswer *answer)
   const SteadUnit *area = stead_unit_default (STEAD_DIMENSION_AREA, answer->farm->units);
   const SteadUnit *mass = stead_unit_default (STEAD_DIMENSION_MASS, answer->farm->units);
 
-  return isnan (answer->m2_kg) ? g_strdup ("–") : stead_quantity_format (answer->m2_kg * area->factor, mass);
+  return isnan (answer->m2_kg) ? NULL : stead_quantity_format (answer->m2_kg * area->factor, mass);
 }
 
 /* Bed that the fish feed keeps. */
@@ -227,26 +208,23 @@ show_figures (SteadCropView *self)
   const SteadCropAnswer *answer = self->answer;
   gint64 cost = stead_crop_cost_in (stead_desk_get_store (self->desk), answer->crop, NULL);
   gboolean us = self->units == STEAD_UNITS_US;
-  GtkWidget *child;
-  int row = 0;
 
-  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self->figures))) != NULL)
-    gtk_grid_remove (self->figures, child);
-  add_figure (self, row++, _("Plants standing"), plants_text (answer));
-  add_figure (self, row++, us ? _("Degree days (°F)") : _("Degree days (°C)"), warmth_text (answer));
-  add_figure (self, row++, _("Picked so far"), kg_or_dash (answer->picked.good_base, self->units));
-  add_figure (self, row++, _("Planned in all"), kg_or_dash (answer->plan_kg, self->units));
-  add_figure (self, row++, _("Expected in all"), kg_or_dash (answer->total_kg.likely, self->units));
-  add_figure (self, row++, _("Picked of one plant"), kg_or_dash (answer->plant_kg, self->units));
-  add_figure (self, row++, us ? _("Picked of a square foot") : _("Picked of a m²"), area_text (answer));
+  stead_figures_clear (self->figures);
+  stead_figures_add (self->figures, _("Plants standing"), plants_text (answer));
+  stead_figures_add (self->figures, us ? _("Degree days (°F)") : _("Degree days (°C)"), warmth_text (answer));
+  stead_figures_add (self->figures, _("Picked so far"), kg_or_unknown (answer->picked.good_base, self->units));
+  stead_figures_add (self->figures, _("Planned in all"), kg_or_unknown (answer->plan_kg, self->units));
+  stead_figures_add (self->figures, _("Expected in all"), kg_or_unknown (answer->total_kg.likely, self->units));
+  stead_figures_add (self->figures, _("Picked of one plant"), kg_or_unknown (answer->plant_kg, self->units));
+  stead_figures_add (self->figures, us ? _("Picked of a square foot") : _("Picked of a m²"), area_text (answer));
   if (!isnan (answer->light_mol))
-    add_figure (self, row++, _("Light a day, mol/m²"), stead_number_format (answer->light_mol, 1));
+    stead_figures_add (self->figures, _("Light a day, mol/m²"), stead_number_format (answer->light_mol, 1));
   if (!isnan (answer->deficit_kpa))
-    add_figure (self, row++, _("Vapor pressure deficit, kPa"), stead_number_format (answer->deficit_kpa, 2));
+    stead_figures_add (self->figures, _("Vapor pressure deficit, kPa"), stead_number_format (answer->deficit_kpa, 2));
   if (answer->feed_g_day > 0)
-    add_figure (self, row++, _("Bed the fish feed keeps"), bed_text (answer));
+    stead_figures_add (self->figures, _("Bed the fish feed keeps"), bed_text (answer));
   if (cost >= 0)
-    add_figure (self, row++, _("Cost in, so far"), stead_money_format (cost, answer->farm->currency));
+    stead_figures_add (self->figures, _("Cost in, so far"), stead_money_format (cost, answer->farm->currency));
 }
 
 /* --- showing a crop ------------------------------------------------------------ */
@@ -280,8 +258,7 @@ show_answer (SteadCropView *self)
 
   self->units = answer->farm->units;
   gtk_label_set_markup (self->sentence, answer->sentence);
-  gtk_label_set_text (self->caution, answer->caution != NULL ? answer->caution : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->caution), answer->caution != NULL);
+  stead_ui_tell (self->caution, answer->caution);
   stead_crop_form_show (self->form, self->desk, answer);
   stead_crop_log_show (self->log, self->desk, answer);
   stead_climate_view_show (self->climate, self->desk, answer);

@@ -13,6 +13,7 @@
 
 #include "answer/stead-flock-answer.h"
 #include "app/stead-field.h"
+#include "app/stead-person-pick.h"
 #include "app/stead-ui.h"
 #include "store/stead-item-repo.h"
 
@@ -20,18 +21,17 @@
 
 struct _SteadDayForm
 {
-  GtkWidget    parent_instance;
+  GtkWidget        parent_instance;
 
-  SteadDesk   *desk;
-  gint64       flock_id;
-  SteadDay     today;        /* for which the day was proposed */
-  GPtrArray   *people;       /* of SteadPerson: what the drop-down offers after "not said" */
+  SteadDesk       *desk;
+  gint64           flock_id;
+  SteadDay         today;        /* for which the day was proposed */
 
-  GtkLabel    *form_title, *error;
-  SteadField  *day, *eggs, *cracked, *feed, *lost, *own_reason, *note;
-  GtkDropDown *person, *reason;
-  GtkWidget   *reason_row, *reason_label;
-  GtkWidget   *person_label;
+  GtkLabel        *form_title, *error;
+  SteadField      *day, *eggs, *cracked, *feed, *lost, *own_reason, *note;
+  GtkDropDown     *reason;
+  GtkWidget       *reason_row, *reason_label;
+  SteadPersonPick *person;
 };
 
 G_DEFINE_FINAL_TYPE (SteadDayForm, stead_day_form, GTK_TYPE_WIDGET)
@@ -67,20 +67,11 @@ read_reason (SteadDayForm *self)
   return chosen == 0 || chosen >= G_N_ELEMENTS (reasons) ? NULL : g_strdup (_(reasons[chosen]));
 }
 
-static void
-show_error (SteadDayForm *self,
-            const char   *text)
-{
-  gtk_label_set_text (self->error, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->error), text != NULL);
-}
-
 static gboolean
 read_fields (SteadDayForm    *self,
              SteadFlockEntry *entry)
 {
   gint64 eggs = STEAD_COUNT_NONE, cracked = 0, lost = 0;
-  guint person = gtk_drop_down_get_selected (self->person);
   gboolean good = stead_field_read_day (self->day, STEAD_DAY_NONE, &entry->day);
 
   good &= stead_field_read_count (self->eggs, STEAD_COUNT_NONE, &eggs);
@@ -97,8 +88,7 @@ read_fields (SteadDayForm    *self,
     entry->reason = read_reason (self);
   if (!stead_field_is_empty (self->note))
     entry->note = g_strdup (stead_field_get_text (self->note));
-  if (person > 0 && person != GTK_INVALID_LIST_POSITION)
-    entry->person_id = ((SteadPerson *) self->people->pdata[person - 1])->id;
+  entry->person_id = stead_person_pick_get (self->person);
   return TRUE;
 }
 
@@ -164,7 +154,7 @@ record_cb (SteadDayForm *self)
   g_autoptr(GError) error = NULL;
   g_autofree char *step = NULL;
 
-  show_error (self, NULL);
+  stead_ui_tell (self->error, NULL);
   if (!read_fields (self, entry))
     return;
   if (entry->eggs == STEAD_COUNT_NONE && isnan (entry->feed_kg) && entry->deaths == 0 && entry->note == NULL)
@@ -178,40 +168,11 @@ record_cb (SteadDayForm *self)
   step = stead_flock_answer_entry_name (entry, stead_desk_get_farm (self->desk));
   if (!stead_desk_act (self->desk, step, save_act, entry, &error))
     {
-      show_error (self, error->message);
+      stead_ui_tell (self->error, error->message);
       return;
     }
   empty_fields (self);
   stead_day_form_focus (self);
-}
-
-/* Keeps the person who was chosen: one student often enters several days. */
-static void
-fill_people (SteadDayForm *self,
-             SteadStore   *store)
-{
-  guint before = gtk_drop_down_get_selected (self->person);
-  gint64 chosen = before > 0 && before <= self->people->len
-                  ? ((SteadPerson *) self->people->pdata[before - 1])->id : 0;
-  g_autoptr(GPtrArray) people = stead_person_repo_list (store, NULL);
-  g_autoptr(GtkStringList) names = gtk_string_list_new (NULL);
-  guint at = 0;
-
-  g_ptr_array_set_size (self->people, 0);
-  gtk_string_list_append (names, _("not said"));
-  for (guint i = 0; people != NULL && i < people->len; i++)
-    {
-      SteadPerson *person = people->pdata[i];
-
-      if (person->left_on != STEAD_DAY_NONE)
-        continue;
-      gtk_string_list_append (names, person->name);
-      g_ptr_array_add (self->people, g_steal_pointer (&people->pdata[i]));
-      if (person->id == chosen)
-        at = self->people->len;
-    }
-  gtk_drop_down_set_model (self->person, G_LIST_MODEL (names));
-  gtk_drop_down_set_selected (self->person, at);
 }
 
 static void
@@ -237,9 +198,10 @@ stead_day_form_dispose (GObject *object)
   gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_DAY_FORM);
   stead_ui_drop_children (GTK_WIDGET (self));
   g_clear_object (&self->desk);
-  g_clear_pointer (&self->people, g_ptr_array_unref);
   G_OBJECT_CLASS (stead_day_form_parent_class)->dispose (object);
 }
+
+#define BIND(child) gtk_widget_class_bind_template_child (widget_class, SteadDayForm, child)
 
 static void
 stead_day_form_class_init (SteadDayFormClass *klass)
@@ -247,23 +209,23 @@ stead_day_form_class_init (SteadDayFormClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   g_type_ensure (STEAD_TYPE_FIELD);
+  g_type_ensure (STEAD_TYPE_PERSON_PICK);
   G_OBJECT_CLASS (klass)->dispose = stead_day_form_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, RESOURCE);
-  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, form_title);
-  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, error);
-  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, day);
-  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, eggs);
-  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, cracked);
-  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, feed);
-  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, lost);
-  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, note);
-  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, person);
-  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, person_label);
-  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, own_reason);
-  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, reason);
-  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, reason_row);
-  gtk_widget_class_bind_template_child (widget_class, SteadDayForm, reason_label);
+  BIND (form_title);
+  BIND (error);
+  BIND (day);
+  BIND (eggs);
+  BIND (cracked);
+  BIND (feed);
+  BIND (lost);
+  BIND (note);
+  BIND (person);
+  BIND (own_reason);
+  BIND (reason);
+  BIND (reason_row);
+  BIND (reason_label);
   gtk_widget_class_bind_template_callback (widget_class, lost_cb);
   gtk_widget_class_bind_template_callback (widget_class, record_cb);
 }
@@ -278,7 +240,7 @@ share_width (SteadDayForm *self)
   for (gsize i = 0; i < G_N_ELEMENTS (fields); i++)
     stead_field_share_width (fields[i], group);
   gtk_size_group_add_widget (group, self->reason_label);
-  gtk_size_group_add_widget (group, self->person_label);
+  stead_person_pick_share_width (self->person, group);
 }
 
 static void
@@ -295,7 +257,6 @@ static void
 stead_day_form_init (SteadDayForm *self)
 {
   self->today = STEAD_DAY_NONE;
-  self->people = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_person_free);
   gtk_widget_init_template (GTK_WIDGET (self));
   fill_reasons (self);
   stead_ui_name_drop_downs (GTK_WIDGET (self));
@@ -324,11 +285,11 @@ stead_day_form_show (SteadDayForm     *self,
                 NULL);
   stead_field_set_today (self->day, today);
   set_feed_unit (self, store, flock);
-  fill_people (self, store);
+  stead_person_pick_fill (self->person, store);
   if (same)
     return;
   empty_fields (self);
-  show_error (self, NULL);
+  stead_ui_tell (self->error, NULL);
 }
 
 void

@@ -181,14 +181,6 @@ build_samples (SteadEggView *self)
 /* --- showing --------------------------------------------------------------------- */
 
 static void
-set_label (GtkLabel   *label,
-           const char *text)
-{
-  gtk_label_set_text (label, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (label), text != NULL);
-}
-
-static void
 show_answer (SteadEggView   *self,
              SteadEggAnswer *answer)
 {
@@ -197,8 +189,8 @@ show_answer (SteadEggView   *self,
   g_autoptr(GListModel) gradings = NULL, samples = NULL;
 
   gtk_label_set_markup (self->sentence, answer->sentence);
-  set_label (self->advice, answer->advice);
-  set_label (self->caution, answer->caution);
+  stead_ui_tell (self->advice, answer->advice);
+  stead_ui_tell (self->caution, answer->caution);
   stead_why_box_set (self->whys, whys);
   for (guint i = 0; i < answer->samples->len; i++)
     {

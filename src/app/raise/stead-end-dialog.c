@@ -140,8 +140,7 @@ stead_end_dialog_show (GtkWidget *parent,
                              "It can be taken back."), self->batch->name);
   left = left_text (store, answer);
   gtk_label_set_text (self->about, about);
-  gtk_label_set_text (self->left, left != NULL ? left : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->left), left != NULL);
+  stead_ui_tell (self->left, left);
   stead_field_set_today (self->field_day, stead_store_get_today (store));
   stead_field_show_day (self->field_day, stead_store_get_today (store));
   stead_dialog_present (STEAD_DIALOG (self), parent, desk);

@@ -12,7 +12,7 @@
 #include "app/raise/stead-fish-form.h"
 
 #include "answer/stead-fish-text.h"
-#include "app/raise/stead-person-pick.h"
+#include "app/stead-person-pick.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "store/stead-item-repo.h"
@@ -34,14 +34,6 @@ struct _SteadFishForm
 };
 
 G_DEFINE_FINAL_TYPE (SteadFishForm, stead_fish_form, GTK_TYPE_WIDGET)
-
-static void
-show_error (SteadFishForm *self,
-            const char    *text)
-{
-  gtk_label_set_text (self->error, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->error), text != NULL);
-}
 
 /* Why is asked only when fish were lost. */
 static void
@@ -152,7 +144,7 @@ record_cb (SteadFishForm *self)
   g_autoptr(GError) error = NULL;
   g_autofree char *step = NULL;
 
-  show_error (self, NULL);
+  stead_ui_tell (self->error, NULL);
   if (!read_fields (self, entry))
     return;
   if (is_empty (entry))
@@ -166,7 +158,7 @@ record_cb (SteadFishForm *self)
   step = stead_fish_entry_name (entry, stead_desk_get_farm (self->desk));
   if (!stead_desk_act (self->desk, step, save_act, entry, &error))
     {
-      show_error (self, error->message);
+      stead_ui_tell (self->error, error->message);
       return;
     }
   empty_fields (self);
@@ -286,7 +278,7 @@ stead_fish_form_show (SteadFishForm         *self,
   if (same)
     return;
   empty_fields (self);
-  show_error (self, NULL);
+  stead_ui_tell (self->error, NULL);
 }
 
 void

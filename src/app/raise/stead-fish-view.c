@@ -312,14 +312,6 @@ view_cb (SteadFishView *self)
 }
 
 static void
-show_label (GtkLabel   *label,
-            const char *text)
-{
-  gtk_label_set_text (label, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (label), text != NULL);
-}
-
-static void
 show_chart (SteadFishView *self)
 {
   const SteadFishAnswer *answer = self->answer;
@@ -341,8 +333,8 @@ show_answer (SteadFishView *self)
 
   self->units = answer->farm->units;
   gtk_label_set_markup (self->sentence, answer->sentence);
-  show_label (self->caution, answer->caution);
-  show_label (self->rule, answer->rule);
+  stead_ui_tell (self->caution, answer->caution);
+  stead_ui_tell (self->rule, answer->rule);
   stead_fish_form_show (self->form, self->desk, answer);
   stead_log_view_show (self->log, self->desk, &stead_log_fish, batch->id, batch->name);
   stead_log_view_show (self->weighings, self->desk, &stead_log_weighings, batch->id, batch->name);

@@ -41,8 +41,7 @@ static void
 show_trouble (SteadNoteDialog *self,
               const char      *text)
 {
-  gtk_label_set_text (self->trouble, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->trouble), text != NULL);
+  stead_ui_tell (self->trouble, text);
 }
 
 static void

@@ -6,7 +6,7 @@
 
 #include "app/raise/stead-water-form.h"
 
-#include "app/raise/stead-person-pick.h"
+#include "app/stead-person-pick.h"
 #include "app/raise/stead-reading-row.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
@@ -41,14 +41,6 @@ static gboolean
 is_usual (SteadReading reading)
 {
   return reading <= STEAD_READING_OXYGEN;
-}
-
-static void
-show_error (SteadWaterForm *self,
-            const char     *text)
-{
-  gtk_label_set_text (self->error, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->error), text != NULL);
 }
 
 /* --- judging as one types ----------------------------------------------------------- */
@@ -125,7 +117,7 @@ check_test (SteadWaterForm       *self,
       gtk_widget_grab_focus (GTK_WIDGET (self->rows[fault]));
     }
   else
-    show_error (self, error->message);
+    stead_ui_tell (self->error, error->message);
   return FALSE;
 }
 
@@ -155,13 +147,13 @@ record_cb (SteadWaterForm *self)
   g_autoptr(GError) error = NULL;
   g_autofree char *step = NULL;
 
-  show_error (self, NULL);
+  stead_ui_tell (self->error, NULL);
   if (!read_fields (self, test) || !check_test (self, test))
     return;
   step = stead_water_answer_test_name (test, self->water_name);
   if (!stead_desk_act (self->desk, step, save_act, test, &error))
     {
-      show_error (self, error->message);
+      stead_ui_tell (self->error, error->message);
       return;
     }
   empty_fields (self);
@@ -278,7 +270,7 @@ stead_water_form_show (SteadWaterForm         *self,
   if (!same)
     {
       empty_fields (self);
-      show_error (self, NULL);
+      stead_ui_tell (self->error, NULL);
     }
   typed_cb (self);
 }

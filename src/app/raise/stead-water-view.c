@@ -141,8 +141,7 @@ show_done (SteadWaterView *self)
 {
   g_autofree char *done = stead_water_answer_done_text (self->answer, first_day (self), SHOWN_DONE);
 
-  gtk_label_set_text (self->done, done != NULL ? done : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->done), done != NULL);
+  stead_ui_tell (self->done, done);
   gtk_widget_set_visible (self->done_title, done != NULL);
 }
 
@@ -221,8 +220,7 @@ show_todo (SteadWaterView *self)
                           : answer->caution == NULL ? g_strdup (answer->todo)
                           : g_strconcat (answer->todo, " ", answer->caution, NULL);
 
-  gtk_label_set_text (self->todo, text != NULL ? text : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->todo), text != NULL);
+  stead_ui_tell (self->todo, text);
 }
 
 /* The worst reading of the last test is shown first. */
@@ -259,8 +257,7 @@ show_answer (SteadWaterView *self,
   choose_measure (self, same);
   show_chart (self);
   stead_water_lines_show (self->last, answer);
-  gtk_label_set_text (self->budget, budget != NULL ? budget : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->budget), budget != NULL);
+  stead_ui_tell (self->budget, budget);
   for (gsize i = 0; i < G_N_ELEMENTS (self->sheets); i++)
     stead_dose_view_show (self->sheets[i], answer);
 }

@@ -10,7 +10,7 @@
 #include "app/raise/stead-weighing-dialog.h"
 
 #include "answer/stead-fish-text.h"
-#include "app/raise/stead-person-pick.h"
+#include "app/stead-person-pick.h"
 #include "app/raise/stead-sample-grid.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"

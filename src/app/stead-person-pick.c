@@ -3,7 +3,7 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/raise/stead-person-pick.h"
+#include "app/stead-person-pick.h"
 
 #include "app/stead-ui.h"
 #include "store/stead-farm-repo.h"
