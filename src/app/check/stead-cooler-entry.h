@@ -4,7 +4,7 @@
 #include <gtk/gtk.h>
 
 #include "answer/stead-check-days-answer.h"
-#include "app/raise/stead-person-pick.h"
+#include "app/stead-person-pick.h"
 #include "app/stead-desk.h"
 
 G_BEGIN_DECLS
