@@ -337,10 +337,12 @@ cut (SteadHowSure    *self,
 
 static void
 count (SteadHowSure     *self,
-       SteadSeasonDraws *draws)
+       SteadSeasonDraws *draws,
+       guint             n_draws)
 {
   SteadBand wide;
 
+  self->n_draws = n_draws;
   stead_season_draws_band (draws, STEAD_HOW_SURE_LEVEL, &self->band);
   stead_season_draws_band (draws, 0.998, &wide);
   stead_season_draws_moments (draws, &self->mean_cents, &self->sd_cents);
@@ -366,8 +368,9 @@ stead_how_sure_settle (SteadHowSure *self)
   self->solved = draws != NULL;
   if (self->solved)
     {
-      stead_season_draws_run_all (draws);
-      count (self, draws);
+      if (!stead_season_draws_run_all (draws, NULL, NULL, NULL))
+        g_return_if_reached ();
+      count (self, draws, STEAD_HOW_SURE_DRAWS);
       self->likely_cents = stead_season_profit (&season);
       for (guint i = 0; i < self->ranges->len; i++)
         {
@@ -377,6 +380,27 @@ stead_how_sure_settle (SteadHowSure *self)
           range->high_cents = profit_at (self, range, range->value.high);
         }
     }
+  stead_how_sure_put_in_words (self);
+}
+
+SteadSeasonDraws *
+stead_how_sure_many_new (SteadHowSure *self)
+{
+  SteadSeason season;
+
+  g_return_val_if_fail (self != NULL, NULL);
+
+  season = season_of (self);
+  return self->solved ? stead_season_draws_new (&season, STEAD_HOW_SURE_MANY_DRAWS, SEED, NULL) : NULL;
+}
+
+void
+stead_how_sure_take_many (SteadHowSure     *self,
+                          SteadSeasonDraws *draws)
+{
+  g_return_if_fail (self != NULL && self->solved && draws != NULL);
+
+  count (self, draws, STEAD_HOW_SURE_MANY_DRAWS);
   stead_how_sure_put_in_words (self);
 }
 

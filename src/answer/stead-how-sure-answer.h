@@ -13,7 +13,9 @@
 
 G_BEGIN_DECLS
 
+/* Drawn anew while a handle moves; and with patience. */
 #define STEAD_HOW_SURE_DRAWS 20000
+#define STEAD_HOW_SURE_MANY_DRAWS 1000000
 #define STEAD_HOW_SURE_MOST_BINS 48
 /* Share of the seasons that the band holds. */
 #define STEAD_HOW_SURE_LEVEL 0.8
@@ -54,6 +56,7 @@ typedef struct
   /* Settled: */
   gboolean            solved;
   gboolean            upside_down;  /* a range is: the sentence names it */
+  guint               n_draws;      /* seasons behind the figures */
   double              likely_cents; /* profit with everything as likely as can be */
   double              mean_cents, sd_cents;
   SteadBand           band;
@@ -71,6 +74,10 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadHowSure, stead_how_sure_free)
 /* All products in sale that have a plan, a price and a cost; the rest is in "missing". */
 SteadHowSure *stead_how_sure_new    (SteadStore *store, SteadPeriod period, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 void          stead_how_sure_settle (SteadHowSure *self);
+/* The figures out of more seasons: room for %STEAD_HOW_SURE_MANY_DRAWS of them, to be run in any
+ * thread and then taken.  (transfer full) (nullable): a range is upside down. */
+SteadSeasonDraws *stead_how_sure_many_new  (SteadHowSure *self) G_GNUC_WARN_UNUSED_RESULT;
+void              stead_how_sure_take_many (SteadHowSure *self, SteadSeasonDraws *draws);
 /* All ranges as the farm knows them. */
 void          stead_how_sure_reset  (SteadHowSure *self);
 /* "72 dozen", "+10%", "$70.00": a value of a range. */

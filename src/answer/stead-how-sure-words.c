@@ -197,8 +197,8 @@ likely_why (const SteadHowSure *self)
 static SteadWhy *
 chance_why (const SteadHowSure *self)
 {
-  g_autofree char *all = stead_number_format (STEAD_HOW_SURE_DRAWS, 0);
-  g_autofree char *bad = stead_number_format (round (self->loss_frac * STEAD_HOW_SURE_DRAWS), 0);
+  g_autofree char *all = stead_number_format (self->n_draws, 0);
+  g_autofree char *bad = stead_number_format (round (self->loss_frac * self->n_draws), 0);
   g_autofree char *share = stead_words_percent (self->loss_frac, 1);
 
   return stead_why_new (g_strdup (_("The chance to lose money")),

@@ -292,33 +292,56 @@ stead_season_draws_run (SteadSeasonDraws  *draws,
   return TRUE;
 }
 
-static gpointer
-run_second_half (gpointer data)
+/* What one of the two threads does. */
+typedef struct
 {
-  SteadSeasonDraws *draws = data;
-  guint n = stead_season_draws_get_n_blocks (draws);
+  SteadSeasonDraws *draws;
+  guint             first, end;
+  SteadSeasonStop   stop;
+  gpointer          stop_data;
+  gint             *done;
+  gboolean          finished;
+} Half;
 
-  for (guint block = n / 2; block < n; block++)
-    run_block (draws, block);
+static gpointer
+run_half (gpointer data)
+{
+  Half *half = data;
+
+  for (guint block = half->first; block < half->end; block++)
+    {
+      if (half->stop != NULL && half->stop (half->stop_data))
+        return NULL;
+      run_block (half->draws, block);
+      if (half->done != NULL)
+        g_atomic_int_inc (half->done);
+    }
+  half->finished = TRUE;
   return NULL;
 }
 
-void
-stead_season_draws_run_all (SteadSeasonDraws *draws)
+gboolean
+stead_season_draws_run_all (SteadSeasonDraws *draws,
+                            SteadSeasonStop   stop,
+                            gpointer          stop_data,
+                            gint             *done)
 {
-  GThread *other;
+  GThread *thread;
   guint n;
+  Half mine, other;
 
-  g_return_if_fail (draws != NULL);
+  g_return_val_if_fail (draws != NULL, FALSE);
 
   n = stead_season_draws_get_n_blocks (draws);
-  other = n > 1 ? g_thread_try_new ("season", run_second_half, draws, NULL) : NULL;
-  for (guint block = 0; block < n / 2; block++)
-    run_block (draws, block);
-  if (other != NULL)
-    g_thread_join (other);
+  mine = (Half) { draws, 0, n / 2, stop, stop_data, done, FALSE };
+  other = (Half) { draws, n / 2, n, stop, stop_data, done, FALSE };
+  thread = n > 1 ? g_thread_try_new ("season", run_half, &other, NULL) : NULL;
+  run_half (&mine);
+  if (thread != NULL)
+    g_thread_join (thread);
   else
-    run_second_half (draws);
+    run_half (&other);
+  return mine.finished && other.finished;
 }
 
 /* --- what came of it ----------------------------------------------------------------------- */

@@ -21,7 +21,7 @@
 G_BEGIN_DECLS
 
 #define STEAD_SEASON_MOST_PRODUCTS 100
-#define STEAD_SEASON_MOST_DRAWS 200000
+#define STEAD_SEASON_MOST_DRAWS 1000000
 #define STEAD_SEASON_MOST_DAYS 366
 
 typedef struct
@@ -110,10 +110,18 @@ gboolean stead_season_draws_run (SteadSeasonDraws  *draws,
 
 /**
  * stead_season_draws_run_all:
+ * @stop: (nullable): asked before every block, by two threads at the same time
+ * @stop_data: for @stop
+ * @done: (nullable) (inout): counts the blocks that are done, for g_atomic_int_get() of another thread
  *
  * All blocks, on two threads.
+ *
+ * Returns: %TRUE, or %FALSE if it was stopped; then there is nothing to read
  */
-void stead_season_draws_run_all (SteadSeasonDraws *draws);
+gboolean stead_season_draws_run_all (SteadSeasonDraws *draws,
+                                     SteadSeasonStop   stop,
+                                     gpointer          stop_data,
+                                     gint             *done);
 
 /**
  * stead_season_draws_band: the profit of the season, cents

@@ -50,7 +50,7 @@ column_text (const Spread *self,
   double from = self->answer->low + self->answer->step * i;
   g_autofree char *low = money (self, from);
   g_autofree char *high = money (self, from + self->answer->step);
-  g_autofree char *share = stead_how_sure_chance ((double) self->answer->counts[i] / STEAD_HOW_SURE_DRAWS);
+  g_autofree char *share = stead_how_sure_chance ((double) self->answer->counts[i] / self->answer->n_draws);
 
   /* Translators: a share of the seasons ("6%", "less than 1%"), between two sums of money. */
   return g_strdup_printf (_("%s of the seasons leave between %s and %s"), share, low, high);

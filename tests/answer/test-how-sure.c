@@ -103,6 +103,36 @@ test_one_range (Farm          *farm,
   g_assert_cmpfloat_with_epsilon (day->low_cents - day->high_cents, 40000 * answer->n_days, 1e-6);
 }
 
+/* A million seasons lie seven times as near to the closed form as twenty thousand do. */
+static void
+test_many (Farm          *farm,
+           gconstpointer  data)
+{
+  g_autoptr(SteadHowSure) answer = NULL;
+  g_autoptr(SteadSeasonDraws) draws = NULL;
+  SteadRange *day;
+
+  fill (farm);
+  answer = ask (farm);
+  for (guint i = 0; i < answer->ranges->len; i++)
+    {
+      SteadRange *one = answer->ranges->pdata[i];
+
+      one->value.low = one->value.high = one->value.likely;
+    }
+  day = range (answer, STEAD_RANGE_DAY);
+  day->value = (SteadThreePoint) { 0, 5000, 40000 };
+  stead_how_sure_settle (answer);
+  g_assert_cmpuint (answer->n_draws, ==, STEAD_HOW_SURE_DRAWS);
+  draws = stead_how_sure_many_new (answer);
+  g_assert_true (stead_season_draws_run_all (draws, NULL, NULL, NULL));
+  stead_how_sure_take_many (answer, draws);
+  g_assert_cmpuint (answer->n_draws, ==, STEAD_HOW_SURE_MANY_DRAWS);
+  g_assert_cmpfloat_with_epsilon (answer->mean_cents,
+                                  answer->likely_cents - answer->n_days * (stead_triangle_mean (&day->value) - 5000),
+                                  4 * answer->sd_cents / sqrt (STEAD_HOW_SURE_MANY_DRAWS));
+}
+
 /* The columns hold every season, and zero parts two of them. */
 static void
 test_columns (Farm          *farm,
@@ -187,6 +217,7 @@ main (int    argc,
   farm_start (&argc, &argv);
   ADD ("likely", test_likely);
   ADD ("one-range", test_one_range);
+  ADD ("many", test_many);
   ADD ("columns", test_columns);
   ADD ("words", test_words);
   ADD ("chance", test_chance);

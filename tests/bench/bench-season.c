@@ -30,7 +30,7 @@ draw_once (const SteadSeason *season)
   g_autoptr(SteadSeasonDraws) draws = stead_season_draws_new (season, DRAWS, 7, NULL);
   double mean, sd;
 
-  stead_season_draws_run_all (draws);
+  stead_season_draws_run_all (draws, NULL, NULL, NULL);
   stead_season_draws_moments (draws, &mean, &sd);
   return mean;
 }

@@ -25,7 +25,7 @@ draw (const SteadSeason *season,
   SteadSeasonDraws *draws = stead_season_draws_new (season, n_draws, seed, &error);
 
   g_assert_no_error (error);
-  stead_season_draws_run_all (draws);
+  g_assert_true (stead_season_draws_run_all (draws, NULL, NULL, NULL));
   return draws;
 }
 
@@ -177,6 +177,29 @@ stop_at_once (gpointer data)
   return TRUE;
 }
 
+static gboolean
+stop_after (gpointer data)
+{
+  return g_atomic_int_get ((gint *) data) >= 3;
+}
+
+/* Progress counts each block once; a stop leaves the rest undone. */
+static void
+test_progress_and_stop (void)
+{
+  SteadSeason season = { stall, G_N_ELEMENTS (stall), { 0.9, 1, 1.3 }, { 6000, 7000, 9000 }, 12, 0.3 };
+  g_autoptr(SteadSeasonDraws) draws = stead_season_draws_new (&season, 200000, 1, NULL);
+  gint n = (gint) stead_season_draws_get_n_blocks (draws), done = 0;
+
+  g_assert_cmpint (n, >, 20);
+  g_assert_true (stead_season_draws_run_all (draws, NULL, NULL, &done));
+  g_assert_cmpint (done, ==, n);
+  done = 0;
+  g_assert_false (stead_season_draws_run_all (draws, stop_after, &done, &done));
+  g_assert_cmpint (done, >=, 3);
+  g_assert_cmpint (done, <=, 4);       /* the other thread may have begun one */
+}
+
 static void
 test_refused (void)
 {
@@ -216,6 +239,7 @@ main (int    argc,
   g_test_add_func ("/core/season/batch", test_batch);
   g_test_add_func ("/core/season/no-ranges", test_no_ranges);
   g_test_add_func ("/core/season/same-luck", test_same_luck);
+  g_test_add_func ("/core/season/progress-and-stop", test_progress_and_stop);
   g_test_add_func ("/core/season/refused", test_refused);
   return g_test_run ();
 }

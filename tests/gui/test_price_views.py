@@ -4,7 +4,7 @@ What the window says is worked out here anew from what the command line reads.
 """
 import pyatspi
 
-from drive import Window, run_cases, until
+from drive import Window, run_cases, until, x
 from farm import Farm, PROGRAM
 
 
@@ -199,6 +199,24 @@ def test_how_sure():
     w.keys('Right')                      # a day more, and all is a thirteenth more
     w.wait('slider', 'Sale days, 13 days')
     w.wait_words(f'leave between {dollars(round(figures["low_cents"] * 13 / 12))}')
+
+    # A long draw says how far it is, can be stopped, and leaves the window free.
+    w.wait_words('The figures are of 20,000 seasons.')
+    draw = w.wait('push button', 'Draw 1,000,000')
+    done = w.wait('progress bar', 'How much of it is drawn').queryValue()
+    days = w.wait('slider', 'Sale days, 13 days').queryValue()
+    x('mousemove', '--window', w.id, *w.middle('push button', 'Draw 1,000,000'), 'click', 1,
+      'mousemove', '--window', w.id, *w.middle('push button', 'Stop'), 'click', 1)
+    w.wait_words('Stopped. The figures are of 20,000 seasons.')
+    draw.queryAction().doAction(0)
+    until(lambda: done.currentValue == 1)
+    w.wait_words('The figures are of 1,000,000 seasons.')
+    days.currentValue = 14               # other ranges: as many as fit into a frame
+    w.wait_words('The figures are of 20,000 seasons.')
+    x('mousemove', '--window', w.id, *w.middle('push button', 'Draw 1,000,000'), 'click', 1)
+    days.currentValue = 13               # a handle that is turned stops the draw
+    w.wait_words('The figures are of 20,000 seasons.')
+
     w.press('push button', 'Price of feed and supplies: ')
     lowest = 'Price of feed and supplies: lowest'
     w.wait('slider', lowest).queryValue().currentValue = 1.5

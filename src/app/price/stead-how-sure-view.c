@@ -10,6 +10,7 @@
 #include <math.h>
 
 #include "answer/stead-how-sure-answer.h"
+#include "app/price/stead-more-seasons.h"
 #include "app/stead-ui.h"
 #include "app/stead-why-box.h"
 #include "core/stead-money.h"
@@ -24,6 +25,7 @@ struct _SteadHowSureView
   SteadHowSure  *answer;      /* (nullable) */
   GtkWidget     *ranges;      /* an expander each */
   SteadHandle   *days, *together, *target;
+  SteadMoreSeasons *seasons;
   SteadPlot     *spread, *bars;
   SteadWhyBox   *whys;
 };
@@ -60,7 +62,7 @@ spread_rows (SteadHowSureView *self)
 
       row[0] = money (self, from);
       row[1] = money (self, from + self->answer->step);
-      row[2] = stead_words_percent ((double) self->answer->counts[i] / STEAD_HOW_SURE_DRAWS, 1);
+      row[2] = stead_words_percent ((double) self->answer->counts[i] / self->answer->n_draws, 1);
       g_ptr_array_add (rows, row);
     }
   return rows;
@@ -98,6 +100,15 @@ show (SteadHowSureView *self)
   stead_plot_take_figure (self->bars, stead_range_figure_new (self->answer));
   stead_plot_show (self->bars, self->answer->advice, self->answer->currency, range_rows (self));
   stead_why_box_set (self->whys, whys);
+}
+
+/* Of other ranges, with so many seasons as can be drawn within a frame. */
+static void
+settle (SteadHowSureView *self)
+{
+  stead_how_sure_settle (self->answer);
+  stead_more_seasons_show (self->seasons, self->answer);
+  show (self);
 }
 
 /* "Eggs sold on a day: 39 dozen to 57 dozen" */
@@ -143,9 +154,8 @@ end_cb (SteadHandle *handle,
   if (end->view->answer == NULL)
     return;
   *value_of (end) = value;
-  stead_how_sure_settle (end->view->answer);
   show_range (end->expander, end->view->answer, end->range);
-  show (end->view);
+  settle (end->view);
 }
 
 static GtkWidget *
@@ -237,8 +247,7 @@ turned_cb (SteadHowSureView *self)
   self->answer->n_days = (int) lround (stead_handle_get (self->days));
   self->answer->together = stead_handle_get (self->together) / 100;
   self->answer->target_cents = stead_handle_get (self->target);
-  stead_how_sure_settle (self->answer);
-  show (self);
+  settle (self);
 }
 
 /* --- reading ----------------------------------------------------------------------------------- */
@@ -246,6 +255,7 @@ turned_cb (SteadHowSureView *self)
 static void
 clear (SteadHowSureView *self)
 {
+  stead_more_seasons_show (self->seasons, NULL);
   stead_view_clear (self->ranges);
   stead_plot_take_figure (self->spread, NULL);
   stead_plot_take_figure (self->bars, NULL);
@@ -269,6 +279,7 @@ load (SteadHowSureView *self,
       return;
     }
   fill_handles (self);
+  stead_more_seasons_show (self->seasons, self->answer);
   show (self);
 }
 
@@ -327,6 +338,9 @@ add_left (SteadHowSureView *self)
   self->days = add_handle (self, card, _("Sale days"), days_text);
   self->target = add_handle (self, card, _("Profit wanted of the season"), cents_text);
   self->together = add_handle (self, card, _("Seasons that are good or bad for all"), share_text);
+  self->seasons = STEAD_MORE_SEASONS (stead_more_seasons_new ());
+  g_signal_connect_swapped (self->seasons, "drawn", G_CALLBACK (show), self);
+  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->seasons));
   gtk_box_append (GTK_BOX (card), stead_view_heading (_("What is not sure")));
   self->ranges = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
   gtk_box_append (GTK_BOX (card), self->ranges);
