@@ -1,6 +1,6 @@
 /* make-big-farm.c - a farm with a million entries: ten years of eight flocks.
  *
- * usage: make-big-farm FILE [ENTRIES]
+ * usage: make-big-farm FILE [ENTRIES [YEARS]]
  *
  * For measuring only.  Every fact goes through the repositories, a year at a
  * time, so the ledger is a real one.  Prints what each part took.
@@ -18,7 +18,7 @@
 #include "store/stead-store.h"
 
 #define FLOCKS 8
-#define YEARS 10
+#define YEARS 10     /* of these where none is asked for */
 #define DAYS_A_YEAR 365
 #define HENS 2000
 #define FEED_KG_ENTRY 20.0
@@ -31,6 +31,7 @@ typedef struct
   gint64      feed;
   gint64      flocks[FLOCKS];
   SteadDay    today;
+  int         years;
   int         entries_a_day;   /* of one flock */
 } Big;
 
@@ -66,7 +67,7 @@ make_flock (Big *big,
   GError *error = NULL;
 
   flock->name = g_strdup_printf ("House %d", at + 1);
-  flock->housed_on = big->today - YEARS * DAYS_A_YEAR;
+  flock->housed_on = big->today - big->years * DAYS_A_YEAR;
   flock->hatched_on = flock->housed_on - 119;
   flock->birds = HENS;
   flock->birds_cost_cents = HENS * 1200;
@@ -127,7 +128,7 @@ make_year (Big *big,
            int  year)
 {
   g_autoptr(GPtrArray) entries = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_flock_entry_free);
-  SteadDay first = big->today - (YEARS - year) * DAYS_A_YEAR;
+  SteadDay first = big->today - (big->years - year) * DAYS_A_YEAR;
   gint64 start = g_get_monotonic_time ();
   GError *error = NULL;
 
@@ -164,14 +165,15 @@ main (int    argc,
   int wanted;
 
   if (argc < 2)
-    g_error ("usage: make-big-farm FILE [ENTRIES]");
+    g_error ("usage: make-big-farm FILE [ENTRIES [YEARS]]");
   wanted = argc > 2 ? atoi (argv[2]) : 1000000;
-  big.entries_a_day = MAX (1, (wanted + FLOCKS * YEARS * DAYS_A_YEAR - 1) / (FLOCKS * YEARS * DAYS_A_YEAR));
+  big.years = argc > 3 ? atoi (argv[3]) : YEARS;
+  big.entries_a_day = MAX (1, (wanted + FLOCKS * big.years * DAYS_A_YEAR - 1) / (FLOCKS * big.years * DAYS_A_YEAR));
   big.store = stead_store_create (argv[1], "Big Farm", &error);
   must (big.store != NULL, error);
   big.today = stead_store_get_today (big.store);
   make_start (&big);
-  for (int year = 0; year < YEARS; year++)
+  for (int year = 0; year < big.years; year++)
     make_year (&big, year);
   drop_steps (&big);
   g_object_unref (big.store);

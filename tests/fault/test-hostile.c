@@ -436,6 +436,34 @@ test_trees (Room          *room,
       }
 }
 
+/* A farm of the first version is brought up to date when it is opened: not this one. */
+static void
+test_older (Room          *room,
+            gconstpointer  data)
+{
+  g_autofree char *sample = g_test_build_filename (G_TEST_DIST, "fixtures", "version-1.steading", NULL);
+  g_autoptr(GError) error = NULL;
+  gint64 root = 0;
+  sqlite3 *db = NULL;
+  sqlite3_stmt *stmt = NULL;
+  clock_t start;
+
+  g_clear_pointer (&room->bytes, g_free);
+  g_assert_true (g_file_get_contents (sample, &room->bytes, &room->length, NULL));
+  g_assert_cmpint (sqlite3_open_v2 (sample, &db, SQLITE_OPEN_READONLY, NULL), ==, SQLITE_OK);
+  sqlite3_prepare_v2 (db, "SELECT rootpage FROM sqlite_schema WHERE name = 'movement'", -1, &stmt, NULL);
+  g_assert_cmpint (sqlite3_step (stmt), ==, SQLITE_ROW);
+  root = sqlite3_column_int64 (stmt, 0);
+  sqlite3_finalize (stmt);
+  sqlite3_close (db);
+  make_tree (room, root, root, 16, 200);
+  g_assert_true (look_at (room).found);
+  start = clock ();
+  g_assert_null (stead_store_open (room->path, STEAD_STORE_OPEN_DEFAULT, &error));
+  g_assert_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_DAMAGED);
+  fault_took ("opening an older farm", start, &worst.open);
+}
+
 /* Rows that say that they are as long as the whole file, a hundred over, each in the
  * same pages. */
 static void
@@ -487,6 +515,7 @@ main (int    argc,
   ADD ("schema", test_schema);
   ADD ("values", test_values);
   ADD ("trees", test_trees);
+  ADD ("older", test_older);
   ADD ("circles", test_circles);
   status = g_test_run ();
   g_print ("# slowest: a look before the check %.2f s, the check %.2f s, opening %.2f s, reading %.2f s,"

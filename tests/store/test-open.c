@@ -8,6 +8,7 @@
 
 #include "store-fixture.h"
 #include "store/stead-schema.h"
+#include "store/stead-store-internal.h"
 
 #define NOBODY 65534
 
@@ -278,6 +279,47 @@ test_deferred_damage (Room          *room,
   g_assert_no_error (error);
   g_assert_false (stead_store_check_file (room->path, NULL, &error));
   g_assert_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_DAMAGED);
+}
+
+static int
+step_once (SteadStore *store,
+           const char *sql)
+{
+  g_autoptr(sqlite3_stmt) stmt = NULL;
+
+  g_assert_cmpint (sqlite3_prepare_v2 (store->db, sql, -1, &stmt, NULL), ==, SQLITE_OK);
+  return sqlite3_step (stmt);
+}
+
+static void
+count_cb (SteadStore *store,
+          int        *n)
+{
+  ++*n;
+}
+
+/* Of a file that is not checked yet nothing is read without end; once it is, all is. */
+static void
+test_deferred_without_end (Room          *room,
+                           gconstpointer  data)
+{
+  g_autoptr(SteadStore) store = stead_store_open (room->path, STEAD_STORE_OPEN_DEFER_CHECK, NULL);
+  const char *endless = "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n) SELECT count(*) FROM n";
+  const char *longish = "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 5000)"
+                        " SELECT count(*) FROM n";
+  int n_changes = 0;
+
+  g_signal_connect (store, "changed", G_CALLBACK (count_cb), &n_changes);
+  g_assert_cmpint (step_once (store, longish), ==, SQLITE_ROW);
+  g_assert_cmpint (step_once (store, endless), ==, SQLITE_INTERRUPT);
+  g_assert_cmpint (step_once (store, longish), ==, SQLITE_INTERRUPT);   /* one wait is enough */
+  g_assert_cmpint (step_once (store, "SELECT count(*) FROM person"), ==, SQLITE_ROW);
+  g_assert_cmpint (step_once (store, "SELECT length (zeroblob (5000000))"), ==, SQLITE_TOOBIG);
+  stead_store_allow_changes (store);
+  g_assert_cmpint (n_changes, ==, 1);
+  g_assert_cmpint (step_once (store, longish), ==, SQLITE_ROW);
+  g_assert_cmpint (step_once (store, "SELECT length (zeroblob (5000000))"), ==, SQLITE_ROW);
+  fixture_act (store, "Add Bo", "INSERT INTO person (name, role) VALUES ('Bo', 'student')");
 }
 
 static void
@@ -565,6 +607,7 @@ main (int    argc,
   ADD ("cut-off", test_cut_off);
   ADD ("damaged-page", test_damaged_page);
   ADD ("deferred-damage", test_deferred_damage);
+  ADD ("deferred-without-end", test_deferred_without_end);
   ADD ("check-cancelled", test_check_cancelled);
   ADD ("locked", test_locked);
   ADD ("locks-survive", test_locks_survive);
