@@ -49,7 +49,7 @@ add_shelter (SteadPlanFigure  *self,
   self->plan.shelter_open = s->turn;
   self->plan.shelter_m = (SteadBox) { s->x_m, s->y_m, turned ? s->depth_m : s->wall_m, turned ? s->wall_m : s->depth_m };
   /* Translators: two measures of a shelter on a plan. */
-  self->shelter_text = g_strdup_printf (_("%s by %s"), wall, depth);
+  self->shelter_text = g_strdup_printf (C_("two measures", "%s by %s"), wall, depth);
 }
 
 SteadPlanFigure *

@@ -9,6 +9,7 @@
 #include <langinfo.h>
 
 #include "app/check/stead-month-grid.h"
+#include "app/show/stead-weekday.h"
 
 #include "app/make/stead-make-parts.h"
 #include "app/stead-ui.h"
@@ -128,16 +129,8 @@ add_heads (SteadMonthGrid *self,
   SteadDay first = day - column_of (day);
 
   for (int i = 0; i < DAYS; i++)
-    {
-      int year, month, mday;
-      g_autoptr(GDateTime) date = NULL;
-      g_autofree char *name = NULL;
-
-      stead_day_split (first + i, &year, &month, &mday);
-      date = g_date_time_new_utc (year, month, mday, 12, 0, 0);
-      name = g_date_time_format (date, "%a");
-      gtk_grid_attach (GTK_GRID (self->grid), label (name, "soft"), i, 0, 1, 1);
-    }
+    gtk_grid_attach (GTK_GRID (self->grid), label (stead_weekday_short (stead_day_weekday (first + i)), "soft"),
+                     i, 0, 1, 1);
 }
 
 void
