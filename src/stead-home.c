@@ -10,6 +10,8 @@
 
 #include "stead-home.h"
 
+#include "answer/stead-language.h"
+
 #define COMPILED_SCHEMA "gschemas.compiled"
 
 char *
@@ -49,6 +51,7 @@ stead_home_init (void)
   bindtextdomain (GETTEXT_PACKAGE, locales);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
   textdomain (GETTEXT_PACKAGE);
+  stead_language_init ();
 
   if (build != NULL)
     {

@@ -41,22 +41,28 @@ stopped_free (SteadCheckStopped *stopped)
   g_free (stopped);
 }
 
+static void
+drop_words (SteadCheckPlanAnswer *self)
+{
+  g_clear_pointer (&self->questions, g_ptr_array_unref);
+  g_clear_pointer (&self->lines, g_ptr_array_unref);
+  g_clear_pointer (&self->stops, g_ptr_array_unref);
+  g_clear_pointer (&self->processes, g_ptr_array_unref);
+  g_clear_pointer (&self->sentence, g_free);
+  g_clear_pointer (&self->caution, g_free);
+}
+
 void
 stead_check_plan_answer_free (SteadCheckPlanAnswer *self)
 {
   if (self == NULL)
     return;
-  g_clear_pointer (&self->questions, g_ptr_array_unref);
-  g_clear_pointer (&self->lines, g_ptr_array_unref);
-  g_clear_pointer (&self->stops, g_ptr_array_unref);
-  g_clear_pointer (&self->processes, g_ptr_array_unref);
+  drop_words (self);
   /* The plan points into the table. */
   g_clear_pointer (&self->plan, stead_check_plan_free);
   g_clear_pointer (&self->table, stead_limit_table_free);
   g_clear_pointer (&self->menu, stead_check_menu_free);
   g_clear_pointer (&self->farm, stead_farm_free);
-  g_free (self->sentence);
-  g_free (self->caution);
   g_free (self);
 }
 
@@ -212,9 +218,10 @@ menu_of (SteadStore             *store,
     }
 }
 
-static void
-put_words (SteadCheckPlanAnswer *self)
+void
+stead_check_plan_answer_say (SteadCheckPlanAnswer *self)
 {
+  drop_words (self);
   self->questions = g_ptr_array_new_with_free_func ((GDestroyNotify) asked_free);
   self->lines = g_ptr_array_new_with_free_func ((GDestroyNotify) said_free);
   self->stops = g_ptr_array_new_with_free_func ((GDestroyNotify) stopped_free);
@@ -255,6 +262,6 @@ stead_check_plan_answer_new (SteadStore             *store,
   given.cooling = order->cooling;
   given.state = order->state;
   self->plan = stead_check_plan_new (self->table, &given);
-  put_words (self);
+  stead_check_plan_answer_say (self);
   return g_steal_pointer (&self);
 }

@@ -5,6 +5,9 @@
 
 G_BEGIN_DECLS
 
+/* Puts the plan into words, anew in the language of the moment. */
+void  stead_check_plan_answer_say (SteadCheckPlanAnswer *self);
+
 /* One row without its direction: "155 °F for 17 seconds", "70 °F within 2 hours", "pH 4.6". */
 char *stead_check_row_text (const SteadLimit *row,
                             SteadUnitSystem   units) G_GNUC_WARN_UNUSED_RESULT;

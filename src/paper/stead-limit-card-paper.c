@@ -1,10 +1,10 @@
-/* stead-limit-card-paper.c - a poster for the kitchen's wall: its own foods and their limits, in large type. */
+/* stead-limit-card-paper.c - a poster for the kitchen's wall: its own foods and their limits, in large type, in one language or in two. */
 #include "config.h"
 
-#include "answer/stead-check-list.h"
+#include "answer/stead-language.h"
+#include "answer/stead-limit-card-answer.h"
 #include "paper/stead-paper-private.h"
 
-#include <glib/gi18n-lib.h>
 #include <pango/pangocairo.h>
 
 /* Tabloid, 11 × 17 in; A3 on a metric farm: points. */
@@ -20,130 +20,63 @@
 
 typedef struct
 {
-  char *work;      /* "Cook" */
-  char *limit;     /* "at least 155 °F for 17 seconds" */
-  char *foods;     /* "Breakfast bowls, Quiche" */
-  char *source;
-} Entry;
-
-typedef struct
-{
-  GPtrArray *entries;
-  char      *title, *caution;
-  double     width, height;
+  SteadLimitCardAnswer *answer;
+  char                 *title, *caution;
+  double                width, height;
 } Card;
-
-static void
-entry_free (gpointer data)
-{
-  Entry *entry = data;
-
-  g_free (entry->work);
-  g_free (entry->limit);
-  g_free (entry->foods);
-  g_free (entry->source);
-  g_free (entry);
-}
 
 static void
 card_free (gpointer data)
 {
   Card *card = data;
 
-  g_ptr_array_unref (card->entries);
+  stead_limit_card_answer_free (card->answer);
   g_free (card->title);
   g_free (card->caution);
   g_free (card);
 }
 
-/* --- what stands on it ------------------------------------------------------------------- */
-
-/* Only what a thermometer or a clock shows at the stove, at the counter and in the cooler. */
-static const char *
-work_of (SteadCheckLineKind kind)
+/* @texts: of char * */
+static char *
+join (const GPtrArray *texts,
+      const char      *between)
 {
-  switch ((int) kind)
-    {
-    case STEAD_CHECK_LINE_RECEIVE_COLD: return C_("limit card", "Take in cold");
-    case STEAD_CHECK_LINE_EGGS_COLD: return C_("limit card", "Keep eggs cold");
-    case STEAD_CHECK_LINE_COOK: return C_("limit card", "Cook");
-    case STEAD_CHECK_LINE_COOL: return C_("limit card", "Cool");
-    case STEAD_CHECK_LINE_REHEAT: return C_("limit card", "Reheat");
-    case STEAD_CHECK_LINE_HOLD_HOT: return C_("limit card", "Keep hot");
-    case STEAD_CHECK_LINE_HOLD_COLD: return C_("limit card", "Keep cold");
-    case STEAD_CHECK_LINE_TIME_END: return C_("limit card", "By the clock");
-    case STEAD_CHECK_LINE_JAR_PH: return C_("limit card", "Jars");
-    default: return NULL;
-    }
-}
+  g_autoptr(GString) text = g_string_new (NULL);
 
-static void
-add_entry (Card                 *card,
-           const char           *work,
-           const SteadCheckSaid *said)
-{
-  const char *limit = said->limit != NULL ? said->limit : said->text;
-  Entry *entry;
-
-  for (guint i = 0; i < card->entries->len; i++)
-    {
-      g_autofree char *foods = NULL;
-
-      entry = card->entries->pdata[i];
-      if (!g_str_equal (entry->work, work) || !g_str_equal (entry->limit, limit))
-        continue;
-      if (said->food == NULL || g_strrstr (entry->foods, said->food) != NULL)
-        return;
-      foods = g_steal_pointer (&entry->foods);
-      entry->foods = *foods != '\0' ? g_strdup_printf ("%s, %s", foods, said->food) : g_strdup (said->food);
-      return;
-    }
-  entry = g_new0 (Entry, 1);
-  entry->work = g_strdup (work);
-  entry->limit = g_strdup (limit);
-  entry->foods = g_strdup (said->food != NULL ? said->food : "");
-  entry->source = g_strdup (said->source);
-  g_ptr_array_add (card->entries, entry);
+  for (guint i = 0; i < texts->len; i++)
+    g_string_append_printf (text, "%s%s", i > 0 ? between : "", (const char *) texts->pdata[i]);
+  return g_strdup (text->str);
 }
 
 static Card *
-card_new (SteadStore  *store,
-          GError     **error)
+card_new (SteadStore          *store,
+          const char * const  *languages,
+          GError             **error)
 {
-  g_autofree char *foods = stead_check_own_foods (store, error);
-  g_autoptr(GPtrArray) limits = foods != NULL
-                                ? stead_local_limit_repo_list (store, stead_store_get_today (store), error) : NULL;
-  g_autoptr(GArray) local = NULL;
-  SteadCheckOrder order = { .kind = STEAD_CHECK_ORDER_MENU, .text = foods, .day = STEAD_DAY_NONE };
-  g_autoptr(SteadCheckPlanAnswer) plan = NULL;
+  SteadLimitCardAnswer *answer = stead_limit_card_answer_new (store, languages, error);
   Card *card;
 
-  if (limits == NULL)
-    return NULL;
-  local = stead_check_local_rows (limits);
-  order.local = (const SteadLimitLocal *) (void *) local->data;
-  order.n_local = local->len;
-  plan = stead_check_plan_answer_new (store, &order, error);
-  if (plan == NULL)
+  if (answer == NULL)
     return NULL;
   card = g_new0 (Card, 1);
-  card->entries = g_ptr_array_new_with_free_func (entry_free);
-  card->title = g_strdup (_("Our limits"));
-  card->caution = g_strdup (plan->caution);
-  card->width = plan->farm->units == STEAD_UNITS_METRIC ? A3_WIDTH : TABLOID_WIDTH;
-  card->height = plan->farm->units == STEAD_UNITS_METRIC ? A3_HEIGHT : TABLOID_HEIGHT;
-  for (guint i = 0; i < plan->lines->len; i++)
-    {
-      const SteadCheckSaid *said = plan->lines->pdata[i];
-      const char *work = work_of (said->line->kind);
-
-      if (work != NULL)
-        add_entry (card, work, said);
-    }
+  card->answer = answer;
+  card->title = join (answer->titles, " · ");
+  card->caution = join (answer->cautions, "\n");
+  card->width = answer->units == STEAD_UNITS_METRIC ? A3_WIDTH : TABLOID_WIDTH;
+  card->height = answer->units == STEAD_UNITS_METRIC ? A3_HEIGHT : TABLOID_HEIGHT;
   return card;
 }
 
 /* --- the poster ------------------------------------------------------------------------------ */
+
+/* A figure and its degrees stay in one line. */
+static char *
+bind_degrees (const char *text)
+{
+  g_auto(GStrv) parts = g_strsplit (text, " °", -1);
+
+  return g_strjoinv ("\302\240°", parts);
+}
 
 /* Draws, or (with @paint unset) only measures. Returns: the height */
 static double
@@ -158,6 +91,7 @@ put_text (cairo_t    *cr,
 {
   g_autoptr(PangoLayout) layout = pango_cairo_create_layout (cr);
   PangoFontDescription *font = pango_font_description_from_string ("Sans");
+  g_autofree char *bound = bind_degrees (text);
   int height;
 
   pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
@@ -166,7 +100,7 @@ put_text (cairo_t    *cr,
   pango_font_description_free (font);
   pango_layout_set_width (layout, (int) (width * PANGO_SCALE));
   pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
-  pango_layout_set_text (layout, text, -1);
+  pango_layout_set_text (layout, bound, -1);
   pango_layout_get_size (layout, NULL, &height);
   if (paint)
     {
@@ -176,23 +110,41 @@ put_text (cairo_t    *cr,
   return (double) height / PANGO_SCALE;
 }
 
+/* One under the other; all but the first lighter.  Returns: the height */
 static double
-put_entry (cairo_t     *cr,
-           const Card  *card,
-           const Entry *entry,
-           double       size,
-           double       y,
-           gboolean     paint)
+put_texts (cairo_t         *cr,
+           const GPtrArray *texts,
+           double           size,
+           double           x,
+           double           y,
+           double           width,
+           gboolean         paint)
+{
+  double at = y;
+
+  for (guint i = 0; i < texts->len; i++)
+    at += put_text (cr, texts->pdata[i], size, i == 0, x, at, width, paint);
+  return at - y;
+}
+
+static double
+put_entry (cairo_t                   *cr,
+           const Card                *card,
+           const SteadLimitCardEntry *entry,
+           double                     size,
+           double                     y,
+           gboolean                   paint)
 {
   double left = (card->width - 2 * MARGIN) * 0.27;
   double x = MARGIN + left + 16;
   double width = card->width - MARGIN - x;
-  double work = put_text (cr, entry->work, size * 0.75, TRUE, MARGIN, y, left, paint);
+  double work = put_texts (cr, entry->works, size * 0.75, MARGIN, y, left, paint);
+  g_autofree char *foods = join (entry->foods, ", ");
   double at = y;
 
-  at += put_text (cr, entry->limit, size, TRUE, x, at, width, paint);
-  if (*entry->foods != '\0')
-    at += put_text (cr, entry->foods, size * 0.55, FALSE, x, at, width, paint);
+  at += put_texts (cr, entry->limits, size, x, at, width, paint);
+  if (*foods != '\0')
+    at += put_text (cr, foods, size * 0.55, FALSE, x, at, width, paint);
   at += put_text (cr, entry->source, MAX (8, size * 0.28), FALSE, x, at, width, paint);
   at = MAX (at, y + work) + size * 0.35;
   if (paint)
@@ -214,8 +166,8 @@ put_all (cairo_t    *cr,
   double y = MARGIN;
 
   y += put_text (cr, card->title, TITLE_SIZE, TRUE, MARGIN, y, card->width - 2 * MARGIN, paint) + 14;
-  for (guint i = 0; i < card->entries->len; i++)
-    y = put_entry (cr, card, card->entries->pdata[i], size, y, paint);
+  for (guint i = 0; i < card->answer->entries->len; i++)
+    y = put_entry (cr, card, card->answer->entries->pdata[i], size, y, paint);
   return y + put_text (cr, card->caution, 13, FALSE, MARGIN, y + 6, card->width - 2 * MARGIN, paint) + 6;
 }
 
@@ -229,9 +181,29 @@ card_paint (cairo_t *cr,
   double size = LIMIT_MOST;
 
   while (size > LIMIT_LEAST && put_all (cr, card, size, FALSE) > card->height - MARGIN)
-    size -= 1;
+    size -= 0.5;
   cairo_set_source_rgb (cr, 0, 0, 0);
   put_all (cr, card, size, TRUE);
+}
+
+/* The head of the PDF is in the first of the languages. */
+static SteadPages *
+card_pages (SteadStore          *store,
+            const char * const  *languages,
+            GError             **error)
+{
+  g_autoptr(SteadImprint) imprint = stead_imprint_new (store, error);
+  Card *card = imprint != NULL ? card_new (store, languages, error) : NULL;
+  SteadPages *pages;
+  char *former;
+
+  if (card == NULL)
+    return NULL;
+  former = stead_language_enter (languages[0]);
+  pages = stead_pages_new (imprint, card->title, NULL);
+  stead_language_leave (former);
+  stead_pages_set_sheet (pages, card->width, card->height, 1, card_paint, card, card_free);
+  return pages;
 }
 
 SteadPages *
@@ -240,13 +212,25 @@ stead_limit_card_paper_new (SteadStore               *store,
                             const SteadPaperOptions  *options,
                             GError                  **error)
 {
-  g_autoptr(SteadImprint) imprint = stead_imprint_new (store, error);
-  Card *card = imprint != NULL ? card_new (store, error) : NULL;
-  SteadPages *pages;
+  static const char * const english_first[] = { "en", "es", NULL }, * const spanish_first[] = { "es", "en", NULL };
 
-  if (card == NULL)
-    return NULL;
-  pages = stead_pages_new (imprint, card->title, NULL);
-  stead_pages_set_sheet (pages, card->width, card->height, 1, card_paint, card, card_free);
-  return pages;
+  return card_pages (store, g_str_has_prefix (stead_imprint_language (), "es") ? spanish_first : english_first, error);
+}
+
+SteadPages *
+stead_limit_card_paper_new_english (SteadStore               *store,
+                                    const char               *of,
+                                    const SteadPaperOptions  *options,
+                                    GError                  **error)
+{
+  return card_pages (store, (const char *[]) { "en", NULL }, error);
+}
+
+SteadPages *
+stead_limit_card_paper_new_spanish (SteadStore               *store,
+                                    const char               *of,
+                                    const SteadPaperOptions  *options,
+                                    GError                  **error)
+{
+  return card_pages (store, (const char *[]) { "es", NULL }, error);
 }

@@ -83,6 +83,7 @@ typedef struct
 struct _SteadPages
 {
   char      *title;
+  const char *language;   /* tag of the words: that of the program when the pages were begun */
   char      *farm_name;
   char      *made;       /* "Made on Mar 3, 2026" */
   char      *origin;     /* period and change number */

@@ -60,6 +60,7 @@ stead_pages_new (const SteadImprint *imprint,
   g_autofree char *today = stead_day_format (imprint->today, STEAD_DAY_STYLE_MEDIUM);
 
   self->title = g_strdup (title);
+  self->language = stead_imprint_language ();
   self->farm_name = g_strdup (imprint->farm_name);
   /* Translators: head of a page; the day on which it was made. */
   self->made = g_strdup_printf (_("Made on %s"), today);
@@ -296,6 +297,12 @@ const char *
 stead_pages_title (const SteadPages *self)
 {
   return self->title;
+}
+
+const char *
+stead_pages_language (const SteadPages *self)
+{
+  return self->language;
 }
 
 const char *

@@ -134,6 +134,8 @@ void stead_pages_set_sheet (SteadPages      *self,
 void        stead_pages_settle  (SteadPages *self);
 
 const char *stead_pages_title   (const SteadPages *self);
+/* The tag of the language that the pages were begun in. */
+const char *stead_pages_language (const SteadPages *self);
 const char *stead_pages_author  (const SteadPages *self);
 SteadDay    stead_pages_day     (const SteadPages *self);
 int         stead_pages_count   (const SteadPages *self);

@@ -130,6 +130,14 @@ SteadPages *stead_limit_card_paper_new  (SteadStore               *store,
                                          const char               *of,
                                          const SteadPaperOptions  *options,
                                          GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_limit_card_paper_new_english (SteadStore               *store,
+                                                const char               *of,
+                                                const SteadPaperOptions  *options,
+                                                GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadPages *stead_limit_card_paper_new_spanish (SteadStore               *store,
+                                                const char               *of,
+                                                const SteadPaperOptions  *options,
+                                                GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
 /* A blank sheet for the bench; @of: the name of a flock. */
 SteadPages *stead_grading_paper_new (SteadStore               *store,
                                      const char               *of,

@@ -102,7 +102,9 @@ static const SteadPaperKind kinds[] = {
   { "thermometer-log", N_("Thermometer check log"), NULL, STEAD_FORMAT_PDF },
   { "corrective-actions", N_("Corrective-action record"), NULL, STEAD_FORMAT_PDF },
   { "recall-report", N_("Recall report"), "lot", STEAD_FORMAT_PDF },
-  { "limit-card", N_("Limit card of the kitchen"), NULL, STEAD_FORMAT_PDF },
+  { "limit-card", N_("Limit card of the kitchen, in English and Spanish"), NULL, STEAD_FORMAT_PDF },
+  { "limit-card-english", N_("Limit card of the kitchen, in English"), NULL, STEAD_FORMAT_PDF },
+  { "limit-card-spanish", N_("Limit card of the kitchen, in Spanish"), NULL, STEAD_FORMAT_PDF },
   { "labels", N_("Labels"), "lot", STEAD_FORMAT_PDF },
   { "flock-log", N_("Log of a flock"), "flock", TABLES },
   { "fish-log", N_("Log of a group of fish"), "fish", TABLES },
@@ -158,6 +160,8 @@ static const struct
   { stead_corrective_paper_new, NULL },
   { stead_recall_paper_new, NULL },
   { stead_limit_card_paper_new, NULL },
+  { stead_limit_card_paper_new_english, NULL },
+  { stead_limit_card_paper_new_spanish, NULL },
   { stead_label_paper_new, NULL },
   { NULL, read_flock_log },
   { NULL, read_fish_log },
@@ -377,7 +381,7 @@ stead_paper_save_pdf (SteadPaper  *self,
   g_autoptr(GBytes) pdf = NULL;
 
   g_return_val_if_fail (STEAD_IS_PAPER (self), FALSE);
-  pdf = stead_pdf_from_pages (self->pages, stead_imprint_language (), error);
+  pdf = stead_pdf_from_pages (self->pages, stead_pages_language (self->pages), error);
   return pdf != NULL && stead_output_write (path, pdf, error);
 }
 

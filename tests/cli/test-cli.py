@@ -149,6 +149,16 @@ def text_of(path):
     return re.sub(r'\s+', ' ', text)              # one blank for what keeps a number and its unit together, too
 
 
+# The card of the kitchen's limits is in the language that is asked for, whatever the program speaks.
+for speaks in ({}, {'LC_ALL': 'C'}, {'LANGUAGE': 'es'}):
+    for card, words, none in (('limit-card', ('Our limits', 'Nuestros límites', 'Cocinar huevos'), None),
+                              ('limit-card-english', ('Our limits', 'Cook eggs'), 'Nuestros'),
+                              ('limit-card-spanish', ('Nuestros límites', 'Cocinar huevos'), 'Our limits')):
+        out = FOLDER / 'card.pdf'
+        run('--document', card, '--out', out, '--today', TODAY, demo, **speaks)
+        text = ' '.join(text_of(out).split())
+        report(all(word in text for word in words) and (none is None or none not in text), f'{card}-{speaks}', text[:400])
+
 # A page of ten labels, each with the whole weight in the law's form: 21 CFR 101.7(m).
 run('--document', 'labels', '--out', FOLDER / 'labels.pdf', '--today', TODAY, demo)
 words = text_of(FOLDER / 'labels.pdf')

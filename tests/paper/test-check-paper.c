@@ -15,7 +15,8 @@
 #define EIGHT(farm) ((gint64) (farm)->today * 86400 + 8 * 3600)
 
 static const char * const of_list[] = { "checklist", "checklist-blank", "cooling-log", NULL };
-static const char * const of_days[] = { "hold-log", "thermometer-log", "corrective-actions", "limit-card", NULL };
+static const char * const of_days[] = { "hold-log", "thermometer-log", "corrective-actions", "limit-card", "limit-card-english",
+                                       "limit-card-spanish", NULL };
 
 static void
 make (Farm       *farm,

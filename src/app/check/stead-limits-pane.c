@@ -10,10 +10,12 @@
 
 #include "app/check/stead-limits-pane.h"
 
+#include "answer/stead-limit-card-answer.h"
 #include "answer/stead-limits.h"
 #include "app/keep/stead-pick.h"
 #include "app/make/stead-make-parts.h"
 #include "app/stead-field.h"
+#include "app/stead-paper-dialog.h"
 #include "app/stead-ui.h"
 #include "app/stead-wrap-layout.h"
 #include "core/stead-quantity.h"
@@ -25,8 +27,8 @@ struct _SteadLimitsPane
 
   SteadDesk  *desk;
 
-  GtkWidget  *rows;
-  GtkLabel   *none, *shipped;
+  GtkWidget  *rows, *foods, *cards;
+  GtkLabel   *none, *shipped, *no_foods;
   SteadPick  *row;
   SteadField *value, *source, *where;
 };
@@ -184,6 +186,76 @@ add_limit (SteadLimitsPane       *self,
   gtk_box_append (GTK_BOX (self->rows), row);
 }
 
+/* --- the kitchen's own foods ---------------------------------------------------------------- */
+
+static void
+card_cb (GtkButton *button,
+         gpointer   pane)
+{
+  SteadLimitsPane *self = pane;
+
+  stead_paper_dialog_show (GTK_WIDGET (self), self->desk, g_object_get_data (G_OBJECT (button), "paper"), NULL);
+}
+
+static void
+add_card_button (SteadLimitsPane *self,
+                 const char      *label,
+                 const char      *paper)
+{
+  GtkWidget *button = gtk_button_new_with_label (label);
+
+  g_object_set_data (G_OBJECT (button), "paper", (gpointer) paper);
+  g_signal_connect (button, "clicked", G_CALLBACK (card_cb), self);
+  gtk_box_append (GTK_BOX (self->cards), button);
+}
+
+static void
+attach (SteadLimitsPane *self,
+        const char      *text,
+        const char      *style,
+        int              column,
+        int              row)
+{
+  GtkWidget *label = stead_make_label (text, style);
+
+  gtk_widget_set_valign (label, GTK_ALIGN_START);
+  gtk_widget_set_hexpand (label, column > 0);
+  gtk_grid_attach (GTK_GRID (self->foods), label, column, row, 1, 1);
+}
+
+static void
+add_food_limit (SteadLimitsPane           *self,
+                const SteadLimitCardEntry *entry,
+                int                        row)
+{
+  g_autoptr(GPtrArray) names = g_ptr_array_new ();
+  g_autofree char *foods = NULL;
+
+  for (guint i = 0; i < entry->foods->len; i++)
+    g_ptr_array_add (names, entry->foods->pdata[i]);
+  g_ptr_array_add (names, NULL);
+  foods = g_strjoinv (", ", (char **) names->pdata);
+  attach (self, entry->works->pdata[0], "strong", 0, row);
+  attach (self, entry->limits->pdata[0], NULL, 1, row);
+  attach (self, foods, NULL, 2, row);
+  attach (self, entry->source, "soft", 3, row);
+}
+
+static void
+show_foods (SteadLimitsPane *self,
+            SteadStore      *store)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadLimitCardAnswer) answer = stead_limit_card_answer_new (store, NULL, &error);
+
+  stead_make_clear (self->foods);
+  for (guint i = 0; answer != NULL && i < answer->entries->len; i++)
+    add_food_limit (self, answer->entries->pdata[i], (int) i);
+  gtk_widget_set_visible (self->foods, answer != NULL);
+  gtk_widget_set_visible (self->cards, answer != NULL);
+  stead_make_say (self->no_foods, error != NULL ? error->message : NULL, FALSE);
+}
+
 void
 stead_limits_pane_refresh (SteadLimitsPane *self,
                            SteadDesk       *desk)
@@ -198,8 +270,10 @@ stead_limits_pane_refresh (SteadLimitsPane *self,
   stead_make_clear (self->rows);
   for (guint i = 0; limits != NULL && i < limits->len; i++)
     add_limit (self, limits->pdata[i]);
+  gtk_widget_set_visible (self->rows, gtk_widget_get_first_child (self->rows) != NULL);
   stead_make_say (self->none, error != NULL ? error->message
                   : limits->len == 0 ? _("None yet. The limits of the model code hold, each with its source.") : NULL, FALSE);
+  show_foods (self, store);
   row_cb (self);
 }
 
@@ -267,6 +341,24 @@ add_card (GtkWidget  *box,
 }
 
 static void
+make_foods (SteadLimitsPane *self,
+            GtkWidget       *card)
+{
+  self->foods = gtk_grid_new ();
+  gtk_grid_set_row_spacing (GTK_GRID (self->foods), 6);
+  gtk_grid_set_column_spacing (GTK_GRID (self->foods), 18);
+  self->no_foods = GTK_LABEL (stead_make_label ("", NULL));
+  self->cards = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  gtk_widget_set_layout_manager (self->cards, stead_wrap_layout_new ());
+  add_card_button (self, _("Wall card in English and Spanish…"), "limit-card");
+  add_card_button (self, _("In English alone…"), "limit-card-english");
+  add_card_button (self, _("In Spanish alone…"), "limit-card-spanish");
+  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->no_foods));
+  gtk_box_append (GTK_BOX (card), self->foods);
+  gtk_box_append (GTK_BOX (card), self->cards);
+}
+
+static void
 stead_limits_pane_init (SteadLimitsPane *self)
 {
   GtkWidget *scroller = gtk_scrolled_window_new ();
@@ -282,6 +374,7 @@ stead_limits_pane_init (SteadLimitsPane *self)
   gtk_box_append (GTK_BOX (card), self->rows);
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->none));
   make_form (self, add_card (box, _("A stricter limit")));
+  make_foods (self, add_card (box, _("Limits of the kitchen's own foods")));
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), box);
   gtk_widget_set_parent (scroller, GTK_WIDGET (self));
   stead_ui_name_drop_downs (GTK_WIDGET (self));
