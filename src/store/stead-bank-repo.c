@@ -44,14 +44,10 @@ stead_bank_repo_sheets (SteadStore  *store,
 {
   static const char sql[] = "SELECT id, account_id, through_day, closing_cents, agreed_on, person_id FROM bank_sheet"
                             " WHERE ?1 = 0 OR account_id = ?1 ORDER BY through_day DESC, id DESC";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, account_id);
-  return stead_repo_rows (store, stmt, sheet_from_row, (GDestroyNotify) stead_bank_sheet_free, error);
+  return stead_repo_rows_of (store, sql, account_id, sheet_from_row, (GDestroyNotify) stead_bank_sheet_free,
+                             error);
 }
 
 SteadBankSheet *
@@ -61,14 +57,9 @@ stead_bank_repo_sheet (SteadStore  *store,
 {
   static const char sql[] = "SELECT id, account_id, through_day, closing_cents, agreed_on, person_id FROM bank_sheet"
                             " WHERE id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, sheet_from_row, error);
+  return stead_repo_row_of (store, sql, id, sheet_from_row, error);
 }
 
 /* The last day of @account_id that an agreed sheet covers; STEAD_DAY_NONE: none. */
@@ -249,12 +240,8 @@ stead_bank_get_line (SteadStore  *store,
                      GError     **error)
 {
   static const char sql[] = "SELECT id, account_id, day, cents, text, line_id FROM bank_line WHERE id = ?1";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, line_from_row, error);
+  return stead_repo_row_of (store, sql, id, line_from_row, error);
 }
 
 gint64

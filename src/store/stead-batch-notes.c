@@ -44,14 +44,10 @@ stead_batch_repo_notes (SteadStore  *store,
                         GError     **error)
 {
   static const char sql[] = "SELECT " NOTE_COLUMNS " FROM batch_note WHERE batch_id = ?1 ORDER BY day DESC, id DESC";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, batch_id);
-  return stead_repo_rows (store, stmt, note_from_row, (GDestroyNotify) stead_batch_note_free, error);
+  return stead_repo_rows_of (store, sql, batch_id, note_from_row, (GDestroyNotify) stead_batch_note_free,
+                             error);
 }
 
 static SteadBatchNote *
@@ -60,12 +56,8 @@ get_note (SteadStore  *store,
           GError     **error)
 {
   static const char sql[] = "SELECT " NOTE_COLUMNS " FROM batch_note WHERE id = ?1";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, note_from_row, error);
+  return stead_repo_row_of (store, sql, id, note_from_row, error);
 }
 
 static gboolean
@@ -204,12 +196,7 @@ stead_picture_repo_get (SteadStore  *store,
                         GError     **error)
 {
   static const char sql[] = "SELECT jpeg FROM picture WHERE id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, picture_from_row, error);
+  return stead_repo_row_of (store, sql, id, picture_from_row, error);
 }

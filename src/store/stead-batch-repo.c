@@ -75,14 +75,10 @@ stead_batch_repo_list (SteadStore  *store,
     "SELECT " BATCH_COLUMNS " FROM batch b WHERE ?1 OR b.ended_on IS NULL"
     " ORDER BY CASE b.kind WHEN 'flock' THEN 0 WHEN 'fish' THEN 1 WHEN 'crop' THEN 2 ELSE 3 END,"
     " b.ended_on IS NOT NULL, b.name, b.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int (stmt, 1, ended != FALSE);
-  return stead_repo_rows (store, stmt, batch_from_row, (GDestroyNotify) stead_batch_free, error);
+  return stead_repo_rows_of (store, sql, ended != FALSE, batch_from_row, (GDestroyNotify) stead_batch_free,
+                             error);
 }
 
 SteadBatch *
@@ -91,14 +87,9 @@ stead_batch_repo_get (SteadStore  *store,
                       GError     **error)
 {
   static const char sql[] = "SELECT " BATCH_COLUMNS " FROM batch b WHERE b.id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, batch_from_row, error);
+  return stead_repo_row_of (store, sql, id, batch_from_row, error);
 }
 
 void

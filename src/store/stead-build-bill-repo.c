@@ -122,12 +122,9 @@ list_lines (SteadStore  *store,
     " l.giver, l.taxed, l.left_out, l.receipt_line_id, l.note, coalesce (r.cost_cents, 0), l.supplier"
     " FROM build_line l LEFT JOIN receipt_line r ON r.id = l.receipt_line_id"
     " WHERE l.build_id = ?1 ORDER BY l.position, l.id";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, build_id);
-  return stead_repo_rows (store, stmt, line_from_row, (GDestroyNotify) stead_build_line_free, error);
+  return stead_repo_rows_of (store, sql, build_id, line_from_row, (GDestroyNotify) stead_build_line_free,
+                             error);
 }
 
 GPtrArray *
@@ -343,14 +340,10 @@ stead_build_phase_repo_list (SteadStore  *store,
     " p.decided, p.note, (SELECT coalesce (sum (w.minutes), 0) FROM work_span w WHERE w.phase_id = p.id"
     "  AND NOT EXISTS (SELECT 1 FROM work_span c WHERE c.corrects_id = w.id))"
     " FROM build_phase p WHERE p.build_id = ?1 ORDER BY p.position, p.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, build_id);
-  return stead_repo_rows (store, stmt, phase_from_row, (GDestroyNotify) stead_build_phase_free, error);
+  return stead_repo_rows_of (store, sql, build_id, phase_from_row, (GDestroyNotify) stead_build_phase_free,
+                             error);
 }
 
 static gboolean

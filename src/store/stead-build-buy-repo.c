@@ -47,14 +47,10 @@ stead_build_buy_repo_list (SteadStore  *store,
     "SELECT b.id, b.line_id, coalesce (b.cash_line_id, 0), coalesce (c.day, b.day), b.packs, b.cents, b.tax_cents,"
     " c.who, c.reference FROM build_buy b JOIN build_line l ON l.id = b.line_id"
     " LEFT JOIN cash_line c ON c.id = b.cash_line_id WHERE l.build_id = ?1 ORDER BY 4, b.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, build_id);
-  return stead_repo_rows (store, stmt, buy_from_row, (GDestroyNotify) stead_build_buy_free, error);
+  return stead_repo_rows_of (store, sql, build_id, buy_from_row, (GDestroyNotify) stead_build_buy_free,
+                             error);
 }
 
 /* --- what may be bought ------------------------------------------------------------- */

@@ -57,14 +57,10 @@ stead_build_income_repo_list (SteadStore  *store,
   static const char sql[] =
     "SELECT id, build_id, name, product_id, first_on, every_days, times, mean_cents, sd_cents, is_sale"
     " FROM build_income WHERE build_id = ?1 ORDER BY position, id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, build_id);
-  return stead_repo_rows (store, stmt, income_from_row, (GDestroyNotify) stead_build_income_free, error);
+  return stead_repo_rows_of (store, sql, build_id, income_from_row, (GDestroyNotify) stead_build_income_free,
+                             error);
 }
 
 static gboolean
@@ -177,14 +173,10 @@ stead_build_upkeep_repo_list (SteadStore  *store,
 {
   static const char sql[] = "SELECT id, build_id, name, quantity, unit, per_head, price_cents FROM build_upkeep"
                             " WHERE build_id = ?1 ORDER BY position, id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, build_id);
-  return stead_repo_rows (store, stmt, upkeep_from_row, (GDestroyNotify) stead_build_upkeep_free, error);
+  return stead_repo_rows_of (store, sql, build_id, upkeep_from_row, (GDestroyNotify) stead_build_upkeep_free,
+                             error);
 }
 
 gboolean

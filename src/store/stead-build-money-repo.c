@@ -147,14 +147,10 @@ stead_build_pledge_repo_list (SteadStore  *store,
     "SELECT p.id, p.build_id, p.who, p.cents, p.chance, p.pledged_on, p.due_on, p.part, p.cash_line_id,"
     " p.withdrawn_on, p.note, coalesce (c.cents, 0) FROM build_pledge p LEFT JOIN cash_line c ON c.id = p.cash_line_id"
     " WHERE p.build_id = ?1 ORDER BY p.due_on, p.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, build_id);
-  return stead_repo_rows (store, stmt, pledge_from_row, (GDestroyNotify) stead_build_pledge_free, error);
+  return stead_repo_rows_of (store, sql, build_id, pledge_from_row, (GDestroyNotify) stead_build_pledge_free,
+                             error);
 }
 
 /* What all others stand for together. */

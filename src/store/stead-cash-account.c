@@ -37,14 +37,10 @@ stead_account_repo_list (SteadStore  *store,
 {
   static const char sql[] = "SELECT id, name, kind, opened_on, opening_cents, closed_on FROM account"
                             " WHERE ?1 OR closed_on IS NULL ORDER BY closed_on IS NOT NULL, name, id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int (stmt, 1, closed != FALSE);
-  return stead_repo_rows (store, stmt, account_from_row, (GDestroyNotify) stead_account_free, error);
+  return stead_repo_rows_of (store, sql, closed != FALSE, account_from_row,
+                             (GDestroyNotify) stead_account_free, error);
 }
 
 /* Days outside of @from and @to on which the account has lines. */

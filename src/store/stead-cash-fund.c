@@ -34,14 +34,10 @@ stead_fund_repo_list (SteadStore  *store,
 {
   static const char sql[] = "SELECT id, name, purpose, closed_on FROM fund WHERE ?1 OR closed_on IS NULL"
                             " ORDER BY closed_on IS NOT NULL, name, id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int (stmt, 1, closed != FALSE);
-  return stead_repo_rows (store, stmt, fund_from_row, (GDestroyNotify) stead_fund_free, error);
+  return stead_repo_rows_of (store, sql, closed != FALSE, fund_from_row, (GDestroyNotify) stead_fund_free,
+                             error);
 }
 
 static gboolean

@@ -229,14 +229,9 @@ stead_cash_repo_get (SteadStore  *store,
                      GError     **error)
 {
   static const char sql[] = "SELECT " STEAD_CASH_COLUMNS " FROM " STEAD_CASH_LINES " WHERE c.id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, stead_cash_line_from_row, error);
+  return stead_repo_row_of (store, sql, id, stead_cash_line_from_row, error);
 }
 
 /* --- balances ------------------------------------------------------------------------------ */
@@ -287,14 +282,9 @@ stead_cash_repo_balances (SteadStore  *store,
     " (SELECT id AS a, 0 AS f, opening_cents AS cents FROM account WHERE opened_on <= ?1"
     "  UNION ALL SELECT account_id, coalesce (fund_id, 0), cents FROM cash_line WHERE day <= ?1)"
     " GROUP BY a, f HAVING total <> 0 ORDER BY a, f";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int (stmt, 1, day);
-  return stead_repo_rows (store, stmt, balance_from_row, g_free, error);
+  return stead_repo_rows_of (store, sql, day, balance_from_row, g_free, error);
 }
 
 /* --- checking ------------------------------------------------------------------------------ */

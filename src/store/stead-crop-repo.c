@@ -92,14 +92,10 @@ stead_crop_repo_list (SteadStore  *store,
 {
   static const char sql[] = CROP_SELECT " WHERE ?1 OR b.ended_on IS NULL"
                                         " ORDER BY b.ended_on IS NOT NULL, b.name, b.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int (stmt, 1, ended != FALSE);
-  return stead_repo_rows (store, stmt, crop_from_row, (GDestroyNotify) stead_crop_free, error);
+  return stead_repo_rows_of (store, sql, ended != FALSE, crop_from_row, (GDestroyNotify) stead_crop_free,
+                             error);
 }
 
 SteadCrop *
@@ -108,14 +104,9 @@ stead_crop_repo_get (SteadStore  *store,
                      GError     **error)
 {
   static const char sql[] = CROP_SELECT " WHERE b.id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, crop_from_row, error);
+  return stead_repo_row_of (store, sql, id, crop_from_row, error);
 }
 
 /* --- checking --------------------------------------------------------------- */

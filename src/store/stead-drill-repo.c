@@ -57,14 +57,9 @@ stead_drill_repo_get (SteadStore  *store,
                       GError     **error)
 {
   static const char sql[] = DRILLS " WHERE d.id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, drill_from_row, error);
+  return stead_repo_row_of (store, sql, id, drill_from_row, error);
 }
 
 gboolean

@@ -93,14 +93,9 @@ stead_event_repo_get (SteadStore  *store,
                       GError     **error)
 {
   static const char sql[] = "SELECT " EVENT_COLUMNS " FROM event WHERE id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, event_from_row, error);
+  return stead_repo_row_of (store, sql, id, event_from_row, error);
 }
 
 static gboolean
@@ -186,14 +181,10 @@ stead_event_repo_team (SteadStore  *store,
 {
   static const char sql[] = "SELECT t.person_id, p.name, t.role FROM event_person t JOIN person p ON p.id = t.person_id"
                             " WHERE t.event_id = ?1 ORDER BY p.name, p.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, event_id);
-  return stead_repo_rows (store, stmt, person_from_row, (GDestroyNotify) stead_event_person_free, error);
+  return stead_repo_rows_of (store, sql, event_id, person_from_row, (GDestroyNotify) stead_event_person_free,
+                             error);
 }
 
 gboolean
@@ -266,14 +257,10 @@ stead_event_repo_needs (SteadStore  *store,
 {
   static const char sql[] = "SELECT id, event_id, position, what, words, text, done_on FROM event_need"
                             " WHERE event_id = ?1 ORDER BY position";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, event_id);
-  return stead_repo_rows (store, stmt, need_from_row, (GDestroyNotify) stead_event_need_free, error);
+  return stead_repo_rows_of (store, sql, event_id, need_from_row, (GDestroyNotify) stead_event_need_free,
+                             error);
 }
 
 static gboolean
@@ -364,14 +351,10 @@ stead_event_repo_scores (SteadStore  *store,
   static const char sql[] =
     "SELECT s.id, s.event_id, s.person_id, p.name, s.day, s.part, s.score, s.out_of, s.is_final, s.note"
     " FROM event_score s LEFT JOIN person p ON p.id = s.person_id WHERE s.event_id = ?1 ORDER BY s.day, s.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, event_id);
-  return stead_repo_rows (store, stmt, score_from_row, (GDestroyNotify) stead_event_score_free, error);
+  return stead_repo_rows_of (store, sql, event_id, score_from_row, (GDestroyNotify) stead_event_score_free,
+                             error);
 }
 
 static gboolean

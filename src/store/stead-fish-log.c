@@ -46,14 +46,9 @@ stead_fish_repo_get_entry (SteadStore  *store,
                            GError     **error)
 {
   static const char sql[] = "SELECT " ENTRY_COLUMNS " FROM batch_entry WHERE id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, entry_id);
-  return stead_repo_row (store, stmt, entry_from_row, error);
+  return stead_repo_row_of (store, sql, entry_id, entry_from_row, error);
 }
 
 GPtrArray *

@@ -41,14 +41,10 @@ stead_fish_repo_moves (SteadStore  *store,
                        GError     **error)
 {
   static const char sql[] = "SELECT " MOVE_COLUMNS " FROM fish_move WHERE from_id = ?1 OR to_id = ?1 ORDER BY day, id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, fish_id);
-  return stead_repo_rows (store, stmt, move_from_row, (GDestroyNotify) stead_fish_move_free, error);
+  return stead_repo_rows_of (store, sql, fish_id, move_from_row, (GDestroyNotify) stead_fish_move_free,
+                             error);
 }
 
 static SteadFishMove *
@@ -57,12 +53,8 @@ get_move (SteadStore  *store,
           GError     **error)
 {
   static const char sql[] = "SELECT " MOVE_COLUMNS " FROM fish_move WHERE id = ?1";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, move_id);
-  return stead_repo_row (store, stmt, move_from_row, error);
+  return stead_repo_row_of (store, sql, move_id, move_from_row, error);
 }
 
 /* --- checking --------------------------------------------------------------- */

@@ -91,14 +91,10 @@ stead_fish_repo_list (SteadStore  *store,
 {
   static const char sql[] = GROUP_SELECT " WHERE ?1 OR b.ended_on IS NULL"
                                          " ORDER BY b.ended_on IS NOT NULL, b.name, b.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int (stmt, 1, ended != FALSE);
-  return stead_repo_rows (store, stmt, group_from_row, (GDestroyNotify) stead_fish_free, error);
+  return stead_repo_rows_of (store, sql, ended != FALSE, group_from_row, (GDestroyNotify) stead_fish_free,
+                             error);
 }
 
 SteadFish *
@@ -107,14 +103,9 @@ stead_fish_repo_get (SteadStore  *store,
                      GError     **error)
 {
   static const char sql[] = GROUP_SELECT " WHERE b.id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, group_from_row, error);
+  return stead_repo_row_of (store, sql, id, group_from_row, error);
 }
 
 /* --- checking --------------------------------------------------------------- */

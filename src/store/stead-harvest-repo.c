@@ -102,14 +102,9 @@ stead_harvest_repo_get (SteadStore  *store,
                         GError     **error)
 {
   static const char sql[] = HARVEST_SELECT " WHERE h.id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, harvest_from_row, error);
+  return stead_repo_row_of (store, sql, id, harvest_from_row, error);
 }
 
 gboolean

@@ -46,14 +46,9 @@ stead_done_repo_of_list (SteadStore  *store,
                          GError     **error)
 {
   static const char sql[] = DONE_FROM_LISTS " WHERE l.id = ?1 ORDER BY a.at, a.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, list_id);
-  return stead_repo_rows (store, stmt, done_from_row, (GDestroyNotify) stead_done_free, error);
+  return stead_repo_rows_of (store, sql, list_id, done_from_row, (GDestroyNotify) stead_done_free, error);
 }
 
 GPtrArray *

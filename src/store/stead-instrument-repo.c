@@ -67,14 +67,10 @@ stead_instrument_repo_list (SteadStore  *store,
                             GError     **error)
 {
   static const char sql[] = "SELECT " COLUMNS " FROM instrument WHERE ?1 OR retired_on IS NULL ORDER BY name, id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int (stmt, 1, all != FALSE);
-  return stead_repo_rows (store, stmt, instrument_from_row, (GDestroyNotify) stead_instrument_free, error);
+  return stead_repo_rows_of (store, sql, all != FALSE, instrument_from_row,
+                             (GDestroyNotify) stead_instrument_free, error);
 }
 
 SteadInstrument *
@@ -83,14 +79,9 @@ stead_instrument_repo_get (SteadStore  *store,
                            GError     **error)
 {
   static const char sql[] = "SELECT " COLUMNS " FROM instrument WHERE id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, instrument_from_row, error);
+  return stead_repo_row_of (store, sql, id, instrument_from_row, error);
 }
 
 /* --- saving ------------------------------------------------------------------------------ */

@@ -91,14 +91,9 @@ stead_item_repo_get (SteadStore  *store,
                      GError     **error)
 {
   static const char sql[] = "SELECT " ITEM_COLUMNS " FROM item WHERE id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, item_from_row, error);
+  return stead_repo_row_of (store, sql, id, item_from_row, error);
 }
 
 SteadItem *

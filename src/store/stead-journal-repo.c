@@ -441,12 +441,7 @@ stead_journal_repo_funds (SteadStore  *store,
 {
   static const char sql[] = "SELECT fund_id, sum (cents) AS total FROM cash_line WHERE fund_id IS NOT NULL AND day <= ?1"
                             " GROUP BY fund_id HAVING total <> 0 ORDER BY fund_id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int (stmt, 1, day);
-  return stead_repo_rows (store, stmt, fund_from_row, g_free, error);
+  return stead_repo_rows_of (store, sql, day, fund_from_row, g_free, error);
 }

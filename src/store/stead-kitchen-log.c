@@ -206,14 +206,10 @@ stead_kitchen_repo_people (SteadStore  *store,
 {
   static const char sql[] = "SELECT p.id, p.name, b.minutes FROM batch_person b JOIN person p ON p.id = b.person_id"
                             " WHERE b.batch_id = ?1 ORDER BY p.name, p.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, batch_id);
-  return stead_repo_rows (store, stmt, person_from_row, (GDestroyNotify) stead_batch_person_free, error);
+  return stead_repo_rows_of (store, sql, batch_id, person_from_row, (GDestroyNotify) stead_batch_person_free,
+                             error);
 }
 
 gboolean

@@ -84,14 +84,10 @@ stead_kitchen_repo_list (SteadStore  *store,
   static const char sql[] =
     KITCHEN_SELECT " WHERE ?1 OR b.ended_on IS NULL ORDER BY b.ended_on IS NOT NULL,"
     " CASE WHEN b.ended_on IS NULL THEN b.started_on ELSE -b.ended_on END, b.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int (stmt, 1, ended != FALSE);
-  return stead_repo_rows (store, stmt, kitchen_from_row, (GDestroyNotify) stead_kitchen_free, error);
+  return stead_repo_rows_of (store, sql, ended != FALSE, kitchen_from_row,
+                             (GDestroyNotify) stead_kitchen_free, error);
 }
 
 static gpointer
@@ -121,12 +117,9 @@ read_parts (SteadStore  *store,
     " (SELECT coalesce (-sum (m.quantity_base), 0) FROM movement m JOIN lot l ON l.id = m.lot_id"
     "   WHERE m.batch_id = p.batch_id AND m.kind = 'used' AND l.item_id = p.item_id)"
     " FROM kitchen_part p JOIN item i ON i.id = p.item_id WHERE p.batch_id = ?1 ORDER BY p.position, p.id";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, batch_id);
-  return stead_repo_rows (store, stmt, part_from_row, (GDestroyNotify) stead_kitchen_part_free, error);
+  return stead_repo_rows_of (store, sql, batch_id, part_from_row, (GDestroyNotify) stead_kitchen_part_free,
+                             error);
 }
 
 static gint64
@@ -164,12 +157,9 @@ read_steps (SteadStore  *store,
   static const char sql[] =
     "SELECT id, text, minutes, step, food, least_c, most_c, hold_s, started_at, done_at, person_id, note"
     " FROM kitchen_step WHERE batch_id = ?1 ORDER BY position, id";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, batch_id);
-  return stead_repo_rows (store, stmt, step_from_row, (GDestroyNotify) stead_kitchen_step_free, error);
+  return stead_repo_rows_of (store, sql, batch_id, step_from_row, (GDestroyNotify) stead_kitchen_step_free,
+                             error);
 }
 
 SteadKitchen *

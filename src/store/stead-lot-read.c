@@ -153,14 +153,9 @@ stead_lot_repo_get (SteadStore  *store,
                     GError     **error)
 {
   static const char sql[] = LOT_SELECT " WHERE l.id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, lot_from_row, error);
+  return stead_repo_row_of (store, sql, id, lot_from_row, error);
 }
 
 #define MOVE_SELECT \
@@ -198,14 +193,9 @@ stead_lot_repo_moves (SteadStore  *store,
                       GError     **error)
 {
   static const char sql[] = MOVE_SELECT " WHERE m.lot_id = ?1 ORDER BY m.day, m.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, lot_id);
-  return stead_repo_rows (store, stmt, move_from_row, (GDestroyNotify) stead_move_free, error);
+  return stead_repo_rows_of (store, sql, lot_id, move_from_row, (GDestroyNotify) stead_move_free, error);
 }
 
 GPtrArray *
@@ -214,14 +204,9 @@ stead_lot_repo_batch_moves (SteadStore  *store,
                             GError     **error)
 {
   static const char sql[] = MOVE_SELECT " WHERE m.batch_id = ?1 AND m.kind = 'used' ORDER BY m.day, m.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, batch_id);
-  return stead_repo_rows (store, stmt, move_from_row, (GDestroyNotify) stead_move_free, error);
+  return stead_repo_rows_of (store, sql, batch_id, move_from_row, (GDestroyNotify) stead_move_free, error);
 }
 
 GPtrArray *

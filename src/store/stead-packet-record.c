@@ -107,14 +107,10 @@ stead_packet_repo_trainings (SteadStore  *store,
 {
   static const char sql[] = "SELECT subject, given_on, until_on FROM training WHERE person_id = ?1"
                             " ORDER BY given_on, id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, person_id);
-  return stead_repo_rows (store, stmt, training_from_row, (GDestroyNotify) stead_packet_training_free, error);
+  return stead_repo_rows_of (store, sql, person_id, training_from_row,
+                             (GDestroyNotify) stead_packet_training_free, error);
 }
 
 static gpointer

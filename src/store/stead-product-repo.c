@@ -424,14 +424,10 @@ stead_product_repo_prices (SteadStore  *store,
 {
   static const char sql[] = "SELECT id, from_day, cents, note FROM price WHERE product_id = ?1"
                             " ORDER BY from_day";  /* unique with the product */
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, product_id);
-  return stead_repo_rows (store, stmt, price_from_row, (GDestroyNotify) stead_price_free, error);
+  return stead_repo_rows_of (store, sql, product_id, price_from_row, (GDestroyNotify) stead_price_free,
+                             error);
 }
 
 gboolean

@@ -165,14 +165,10 @@ stead_recipe_repo_list (SteadStore  *store,
                         GError     **error)
 {
   static const char sql[] = RECIPE_SELECT " WHERE ?1 OR r.retired_on IS NULL ORDER BY r.name, r.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int (stmt, 1, retired != FALSE);
-  return stead_repo_rows (store, stmt, recipe_from_row, (GDestroyNotify) stead_recipe_free, error);
+  return stead_repo_rows_of (store, sql, retired != FALSE, recipe_from_row,
+                             (GDestroyNotify) stead_recipe_free, error);
 }
 
 SteadRecipe *
@@ -181,12 +177,8 @@ stead_recipe_row (SteadStore  *store,
                   GError     **error)
 {
   static const char sql[] = RECIPE_SELECT " WHERE r.id = ?1";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, recipe_from_row, error);
+  return stead_repo_row_of (store, sql, id, recipe_from_row, error);
 }
 
 static gpointer
@@ -214,12 +206,9 @@ stead_recipe_parts (SteadStore  *store,
     "SELECT p.item_id, p.sub_id, p.amount, p.unit, p.ready, p.yield_frac, p.note, coalesce (i.name, s.name)"
     " FROM recipe_part p LEFT JOIN item i ON i.id = p.item_id LEFT JOIN recipe s ON s.id = p.sub_id"
     " WHERE p.recipe_id = ?1 ORDER BY p.position, p.id";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, recipe_id);
-  return stead_repo_rows (store, stmt, part_from_row, (GDestroyNotify) stead_recipe_part_free, error);
+  return stead_repo_rows_of (store, sql, recipe_id, part_from_row, (GDestroyNotify) stead_recipe_part_free,
+                             error);
 }
 
 static gpointer
@@ -244,12 +233,9 @@ read_steps (SteadStore  *store,
 {
   static const char sql[] = "SELECT text, minutes, step, food, least_c, most_c, hold_s FROM recipe_step"
                             " WHERE recipe_id = ?1 ORDER BY position, id";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, recipe_id);
-  return stead_repo_rows (store, stmt, step_from_row, (GDestroyNotify) stead_recipe_step_free, error);
+  return stead_repo_rows_of (store, sql, recipe_id, step_from_row, (GDestroyNotify) stead_recipe_step_free,
+                             error);
 }
 
 SteadRecipe *

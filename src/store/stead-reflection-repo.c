@@ -46,12 +46,8 @@ list_of (SteadStore      *store,
          GDestroyNotify   free_row,
          GError         **error)
 {
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, person_id);
-  return stead_repo_rows (store, stmt, row, free_row, error);
+  return stead_repo_rows_of (store, sql, person_id, row, free_row, error);
 }
 
 /* --- thoughts --------------------------------------------------------------------- */

@@ -100,6 +100,19 @@ gpointer stead_repo_row (SteadStore    *store,
                          SteadRowFunc   row,
                          GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* The two above for @sql, a literal whose only parameter is a whole number: an id, a flag. */
+GPtrArray *stead_repo_rows_of (SteadStore      *store,
+                               const char      *sql,
+                               gint64           number,
+                               SteadRowFunc     row,
+                               GDestroyNotify   free_row,
+                               GError         **error) G_GNUC_WARN_UNUSED_RESULT;
+gpointer   stead_repo_row_of  (SteadStore    *store,
+                               const char    *sql,
+                               gint64         number,
+                               SteadRowFunc   row,
+                               GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The integer in the first column of the first row; @none if there is no row or it is NULL. */
 gboolean stead_repo_number (SteadStore  *store,
                             SteadStmt   *stmt,

@@ -173,6 +173,37 @@ stead_repo_row (SteadStore    *store,
   return NULL;
 }
 
+GPtrArray *
+stead_repo_rows_of (SteadStore      *store,
+                    const char      *sql,
+                    gint64           number,
+                    SteadRowFunc     row,
+                    GDestroyNotify   free_row,
+                    GError         **error)
+{
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+
+  if (stmt == NULL)
+    return NULL;
+  sqlite3_bind_int64 (stmt, 1, number);
+  return stead_repo_rows (store, stmt, row, free_row, error);
+}
+
+gpointer
+stead_repo_row_of (SteadStore    *store,
+                   const char    *sql,
+                   gint64         number,
+                   SteadRowFunc   row,
+                   GError       **error)
+{
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+
+  if (stmt == NULL)
+    return NULL;
+  sqlite3_bind_int64 (stmt, 1, number);
+  return stead_repo_row (store, stmt, row, error);
+}
+
 gboolean
 stead_repo_number (SteadStore  *store,
                    SteadStmt   *stmt,

@@ -86,14 +86,9 @@ stead_routine_repo_get (SteadStore  *store,
                         GError     **error)
 {
   static const char sql[] = ROUTINE_SELECT " WHERE r.id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, routine_from_row, error);
+  return stead_repo_row_of (store, sql, id, routine_from_row, error);
 }
 
 /* --- writing ---------------------------------------------------------------- */

@@ -41,14 +41,10 @@ stead_sale_order_list (SteadStore  *store,
 {
   static const char sql[] = "SELECT " ORDER_COLUMNS " FROM sale_order WHERE sale_id = ?1"
                             " ORDER BY tap_id IS NOT NULL, who IS NULL, who, id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, sale_id);
-  return stead_repo_rows (store, stmt, order_from_row, (GDestroyNotify) stead_sale_order_free, error);
+  return stead_repo_rows_of (store, sql, sale_id, order_from_row, (GDestroyNotify) stead_sale_order_free,
+                             error);
 }
 
 static SteadSaleOrder *
@@ -57,12 +53,8 @@ read_order (SteadStore  *store,
             GError     **error)
 {
   static const char sql[] = "SELECT " ORDER_COLUMNS " FROM sale_order WHERE id = ?1";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, order_from_row, error);
+  return stead_repo_row_of (store, sql, id, order_from_row, error);
 }
 
 /* An order that waits, of a sale that is open. */

@@ -39,14 +39,10 @@ stead_sale_left_list (SteadStore  *store,
   static const char sql[] =
     "SELECT f.line_id, f.goes_to, f.units, f.reason FROM sale_line l CROSS JOIN sale_left f ON f.line_id = l.id"
     " WHERE l.sale_id = ?1 ORDER BY l.position, l.id, f.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, sale_id);
-  return stead_repo_rows (store, stmt, left_from_row, (GDestroyNotify) stead_sale_left_free, error);
+  return stead_repo_rows_of (store, sql, sale_id, left_from_row, (GDestroyNotify) stead_sale_left_free,
+                             error);
 }
 
 /* --- what was left over ----------------------------------------------------------------- */

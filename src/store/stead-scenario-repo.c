@@ -269,14 +269,10 @@ stead_price_trial_repo_list (SteadStore  *store,
     " AND NOT EXISTS (SELECT 1 FROM sale_tap o WHERE o.line_id = l.id AND o.kind = 'sold'"
     "  AND o.price_cents <> l.price_cents)"
     " GROUP BY l.id ORDER BY 2, 1, 3, 4, 5";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, product_id);
-  return stead_repo_rows (store, stmt, trial_from_row, (GDestroyNotify) stead_price_trial_free, error);
+  return stead_repo_rows_of (store, sql, product_id, trial_from_row, (GDestroyNotify) stead_price_trial_free,
+                             error);
 }
 
 gboolean

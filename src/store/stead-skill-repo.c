@@ -52,14 +52,10 @@ stead_skill_repo_list (SteadStore  *store,
 {
   static const char sql[] = "SELECT id, code, words, area, retired_on FROM skill WHERE ?1 OR retired_on IS NULL"
                             " ORDER BY area IS NULL, area, code IS NULL, code, words, id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int (stmt, 1, with_retired != FALSE);
-  return stead_repo_rows (store, stmt, skill_from_row, (GDestroyNotify) stead_skill_free, error);
+  return stead_repo_rows_of (store, sql, with_retired != FALSE, skill_from_row,
+                             (GDestroyNotify) stead_skill_free, error);
 }
 
 static gboolean
@@ -166,14 +162,10 @@ stead_skill_repo_tries (SteadStore  *store,
     "SELECT t.id, t.skill_id, t.person_id, t.day, t.level, t.note, t.checked_by, t.checked_on, p.name"
     " FROM skill_try t LEFT JOIN person p ON p.id = t.checked_by WHERE t.person_id = ?1"
     " ORDER BY t.skill_id, t.day, t.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, person_id);
-  return stead_repo_rows (store, stmt, try_from_row, (GDestroyNotify) stead_skill_try_free, error);
+  return stead_repo_rows_of (store, sql, person_id, try_from_row, (GDestroyNotify) stead_skill_try_free,
+                             error);
 }
 
 /* What an advisor saw is not changed behind the advisor's back. */

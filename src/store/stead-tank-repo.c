@@ -97,14 +97,9 @@ stead_tank_repo_list_of (SteadStore  *store,
                          GError     **error)
 {
   static const char sql[] = TANK_SELECT " WHERE p.water_id = ?1 ORDER BY p.name, k.place_id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, water_id);
-  return stead_repo_rows (store, stmt, tank_from_row, (GDestroyNotify) stead_tank_free, error);
+  return stead_repo_rows_of (store, sql, water_id, tank_from_row, (GDestroyNotify) stead_tank_free, error);
 }
 
 SteadTank *
@@ -113,14 +108,9 @@ stead_tank_repo_get (SteadStore  *store,
                      GError     **error)
 {
   static const char sql[] = TANK_SELECT " WHERE k.place_id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, place_id);
-  return stead_repo_row (store, stmt, tank_from_row, error);
+  return stead_repo_row_of (store, sql, place_id, tank_from_row, error);
 }
 
 /* --- checking --------------------------------------------------------------- */

@@ -50,14 +50,10 @@ stead_treatment_repo_list (SteadStore  *store,
 {
   static const char sql[] = "SELECT id, batch_id, day, last_day, wait_until, what, dose, ordered_by, note, person_id"
                             " FROM treatment WHERE batch_id = ?1 ORDER BY day DESC, id DESC";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, batch_id);
-  return stead_repo_rows (store, stmt, treatment_from_row, (GDestroyNotify) stead_treatment_free, error);
+  return stead_repo_rows_of (store, sql, batch_id, treatment_from_row, (GDestroyNotify) stead_treatment_free,
+                             error);
 }
 
 /* Fish that came from a treated group wait as that group does; a path of moves goes

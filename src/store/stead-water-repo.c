@@ -76,14 +76,10 @@ stead_water_repo_list (SteadStore  *store,
                        GError     **error)
 {
   static const char sql[] = WATER_SELECT " WHERE ?1 OR ended_on IS NULL ORDER BY ended_on IS NOT NULL, name, id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int (stmt, 1, ended != FALSE);
-  return stead_repo_rows (store, stmt, water_from_row, (GDestroyNotify) stead_water_free, error);
+  return stead_repo_rows_of (store, sql, ended != FALSE, water_from_row, (GDestroyNotify) stead_water_free,
+                             error);
 }
 
 SteadWater *
@@ -92,14 +88,9 @@ stead_water_repo_get (SteadStore  *store,
                       GError     **error)
 {
   static const char sql[] = WATER_SELECT " WHERE id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, water_from_row, error);
+  return stead_repo_row_of (store, sql, id, water_from_row, error);
 }
 
 gboolean

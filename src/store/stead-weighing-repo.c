@@ -120,12 +120,9 @@ list_rows (SteadStore  *store,
            GError     **error)
 {
   static const char sql[] = "SELECT " WEIGHING_COLUMNS " FROM weighing WHERE batch_id = ?1 ORDER BY day, id";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, batch_id);
-  return stead_repo_rows (store, stmt, weighing_from_row, (GDestroyNotify) stead_weighing_free, error);
+  return stead_repo_rows_of (store, sql, batch_id, weighing_from_row, (GDestroyNotify) stead_weighing_free,
+                             error);
 }
 
 GPtrArray *

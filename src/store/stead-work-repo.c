@@ -188,14 +188,10 @@ stead_work_repo_of_sale (SteadStore  *store,
                          GError     **error)
 {
   static const char sql[] = SPANS " WHERE w.sale_id = ?1 AND" HOLDS " ORDER BY p.name, w.from_at, w.id";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, sale_id);
-  return stead_repo_rows (store, stmt, span_from_row, (GDestroyNotify) stead_work_span_free, error);
+  return stead_repo_rows_of (store, sql, sale_id, span_from_row, (GDestroyNotify) stead_work_span_free,
+                             error);
 }
 
 GPtrArray *
@@ -227,14 +223,9 @@ stead_work_repo_get (SteadStore  *store,
                      GError     **error)
 {
   static const char sql[] = SPANS " WHERE w.id = ?1";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return stead_repo_row (store, stmt, span_from_row, error);
+  return stead_repo_row_of (store, sql, id, span_from_row, error);
 }
 
 static gpointer
@@ -250,14 +241,9 @@ stead_work_repo_duties (SteadStore  *store,
 {
   static const char sql[] = "SELECT duty FROM work_span WHERE day BETWEEN ?1 - 365 AND ?1"
                             " GROUP BY duty ORDER BY count (*) DESC, duty LIMIT 30";
-  g_autoptr(SteadStmt) stmt = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int (stmt, 1, stead_store_get_today (store));
-  return stead_repo_rows (store, stmt, text_from_row, g_free, error);
+  return stead_repo_rows_of (store, sql, stead_store_get_today (store), text_from_row, g_free, error);
 }
 
 /* --- what hours belong to ----------------------------------------------------- */

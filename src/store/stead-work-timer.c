@@ -78,12 +78,8 @@ read_timer (SteadStore  *store,
             GError     **error)
 {
   static const char sql[] = TIMERS " WHERE t.person_id = ?1";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, person_id);
-  return stead_repo_row (store, stmt, timer_from_row, error);
+  return stead_repo_row_of (store, sql, person_id, timer_from_row, error);
 }
 
 gboolean
