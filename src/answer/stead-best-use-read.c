@@ -252,6 +252,7 @@ static gboolean
 read_prices (SteadStore   *store,
              SteadPeriod   period,
              GPtrArray    *out_prices,
+             GPtrArray    *out_missing,
              GError      **error)
 {
   g_autoptr(GPtrArray) products = stead_product_repo_list (store, FALSE, error);
@@ -269,6 +270,8 @@ read_prices (SteadStore   *store,
         }
       if (price != NULL && price->price_on_file >= 0 && price->plan.planned_units > 0)
         g_ptr_array_add (out_prices, g_steal_pointer (&price));
+      else
+        g_ptr_array_add (out_missing, g_strdup (((SteadProduct *) products->pdata[i])->name));
     }
   return products != NULL;
 }
@@ -281,7 +284,7 @@ read_all (Reading      *reading,
   g_autoptr(GPtrArray) prices = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_price_answer_free);
   SteadBestUse *self = reading->self;
 
-  if (!read_items (reading, error) || !read_prices (reading->store, period, prices, error))
+  if (!read_items (reading, error) || !read_prices (reading->store, period, prices, self->missing, error))
     return FALSE;
   for (int cooked = FALSE; cooked <= TRUE; cooked++)
     for (guint i = 0; i < prices->len; i++)

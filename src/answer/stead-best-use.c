@@ -39,6 +39,7 @@ stead_best_use_free (SteadBestUse *self)
   g_free (self->currency);
   g_ptr_array_unref (self->lines);
   g_ptr_array_unref (self->scarce);
+  g_ptr_array_unref (self->missing);
   g_free (self->sentence);
   g_free (self->advice);
   g_free (self->scarce_text);
@@ -53,6 +54,7 @@ stead_best_use_new_empty (const char *currency)
   self->currency = g_strdup (currency);
   self->lines = g_ptr_array_new_with_free_func ((GDestroyNotify) line_free);
   self->scarce = g_ptr_array_new_with_free_func ((GDestroyNotify) scarce_free);
+  self->missing = g_ptr_array_new_with_free_func (g_free);
   return self;
 }
 

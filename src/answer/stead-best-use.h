@@ -62,6 +62,7 @@ typedef struct
   char      *currency;
   GPtrArray *lines;          /* of SteadBestUseLine */
   GPtrArray *scarce;         /* of SteadScarce */
+  GPtrArray *missing;        /* of char *: products whose cost, price or plan is not known */
   gboolean   whole;          /* no unit is made in part; worth and ranges are those of the plan with parts */
   /* Settled: */
   gboolean   solved;

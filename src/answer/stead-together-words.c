@@ -113,22 +113,6 @@ drag_sentence (const SteadTogether *self)
   return NULL;
 }
 
-static char *
-missing_sentence (const SteadTogether *self)
-{
-  g_autoptr(GPtrArray) names = g_ptr_array_new ();
-  g_autofree char *list = NULL;
-
-  if (self->missing->len == 0)
-    return NULL;
-  for (guint i = 0; i < self->missing->len; i++)
-    g_ptr_array_add (names, self->missing->pdata[i]);
-  g_ptr_array_add (names, NULL);
-  list = stead_words_list ((const char * const *) names->pdata);
-  /* Translators: names of products. */
-  return g_strdup_printf (_("Left out, since a cost, a price or a plan is missing: %s."), list);
-}
-
 void
 stead_together_put_in_words (SteadTogether *self)
 {
@@ -138,16 +122,13 @@ stead_together_put_in_words (SteadTogether *self)
   g_autofree char *target = target_sentence (self);
   g_autofree char *fund = fund_sentence (self);
   g_autofree char *drag = drag_sentence (self);
-  g_autofree char *missing = missing_sentence (self);
   g_autofree char *drag_safe = drag != NULL ? g_markup_escape_text (drag, -1) : NULL;
-  g_autofree char *missing_safe = missing != NULL ? g_markup_escape_text (missing, -1) : NULL;
 
   stead_words_add (sentence, even);
   stead_words_add (sentence, plan);
   stead_words_add (advice, target);
   stead_words_add (advice, fund);
   stead_words_add (advice, drag_safe);
-  stead_words_add (advice, missing_safe);
   g_free (self->sentence);
   g_free (self->advice);
   self->sentence = stead_words_end (sentence);

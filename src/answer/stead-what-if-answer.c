@@ -7,16 +7,23 @@
 #include <math.h>
 #include <string.h>
 
+#include "answer/stead-crop-answer.h"
+#include "answer/stead-fish-answer.h"
 #include "answer/stead-words-private.h"
+#include "core/stead-fish-growth.h"
 #include "core/stead-money.h"
 
 #define FIRST_FRAC 0.1
 #define MOST_MULTIPLE 2.0
 #define LEAST_MULTIPLE 0.5
+#define MOST_DEATHS 0.5
+/* No season is so much colder or warmer; nor is the rule good for more. */
+#define MOST_AWAY_C 5.0
+#define F_PER_C 1.8
 
 /* Words of the file for each assumption, in their order. */
 static const char * const knobs[STEAD_N_ASSUMPTIONS] = {
-  "price", "planned", "fixed", "input", "yield", "unsold", "packaging",
+  "price", "planned", "fixed", "input", "yield", "unsold", "packaging", "work", "deaths", "warmth",
 };
 
 void
@@ -67,9 +74,53 @@ split_parts (SteadWhatIf *self)
   else
     parts->shared_cents += supplies;
   parts->pack_cents = sheet->parts[STEAD_COST_PACKAGING].unit_cents;
+  parts->work_cents = sheet->parts[STEAD_COST_LABOR].unit_cents;
   parts->unsold_frac = self->price->cost->product->unsold_frac;
   parts->rounding_cents = (double) sheet->unit_cents - (parts->input_cents + parts->shared_cents + parts->good_cents
                                                         + parts->pack_cents);
+}
+
+/* The warmth of a day by which fish or a crop grow; NAN where that is not known. */
+static gboolean
+read_warmth (SteadWhatIf  *self,
+             SteadStore   *store,
+             GError      **error)
+{
+  const SteadBatch *batch = self->price->cost->batch;
+
+  self->warm_c = NAN;
+  self->warm_most = INFINITY;
+  if (batch != NULL && batch->kind == STEAD_BATCH_FISH)
+    {
+      g_autoptr(SteadFishAnswer) fish = stead_fish_answer_new_now (store, batch->id, error);
+
+      if (fish == NULL)
+        return FALSE;
+      if (fish->is_known && isfinite (fish->water_c))
+        self->warm_c = stead_fish_degree_day (stead_fish_kind (fish->species), fish->water_c);
+      if (self->warm_c > 0)
+        self->warm_most = stead_fish_kind (fish->species)->optimum_c / self->warm_c;
+    }
+  if (is_crop (self))
+    {
+      g_autoptr(SteadCropAnswer) crop = stead_crop_answer_new (store, batch->id, error);
+
+      if (crop == NULL)
+        return FALSE;
+      if (crop->n_read > 0)
+        self->warm_c = crop->sum_c / (double) crop->n_read;
+    }
+  return TRUE;
+}
+
+int
+stead_what_if_n (const SteadWhatIf *self)
+{
+  g_return_val_if_fail (self != NULL, 0);
+
+  if (self->price->cost->batch == NULL)
+    return STEAD_ASSUME_DEATHS;
+  return self->warm_c > MOST_AWAY_C / 10 ? STEAD_N_ASSUMPTIONS : STEAD_ASSUME_WARMTH;
 }
 
 SteadWhatIf *
@@ -83,7 +134,7 @@ stead_what_if_new (SteadStore   *store,
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
   self->price = stead_price_answer_new (store, product_id, period, error);
   self->scenarios = self->price != NULL ? stead_scenario_repo_list (store, product_id, error) : NULL;
-  if (self->scenarios == NULL)
+  if (self->scenarios == NULL || !read_warmth (self, store, error))
     return NULL;
   split_parts (self);
   self->frac = FIRST_FRAC;
@@ -91,6 +142,7 @@ stead_what_if_new (SteadStore   *store,
   self->farm[STEAD_ASSUME_PLANNED] = self->price->plan.planned_units;
   self->farm[STEAD_ASSUME_FIXED] = self->price->plan.fixed_cents;
   self->farm[STEAD_ASSUME_INPUT] = self->farm[STEAD_ASSUME_YIELD] = self->farm[STEAD_ASSUME_PACKAGING] = 1;
+  self->farm[STEAD_ASSUME_WARMTH] = 1;
   self->farm[STEAD_ASSUME_UNSOLD] = self->parts.unsold_frac;
   stead_what_if_reset (self);
   return g_steal_pointer (&self);
@@ -196,6 +248,9 @@ stead_what_if_name (const SteadWhatIf *self,
              : self->price->cost->flock != NULL ? _("Eggs laid") : _("Harvest");
     case STEAD_ASSUME_UNSOLD: return _("Share given up unsold");
     case STEAD_ASSUME_PACKAGING: return _("Price of packaging");
+    case STEAD_ASSUME_WORK: return _("Helper hours that are paid");
+    case STEAD_ASSUME_DEATHS: return is_crop (self) ? _("Plants lost beyond the log") : _("Deaths beyond the log");
+    case STEAD_ASSUME_WARMTH: return _("Temperature");
     default: g_return_val_if_reached ("");
     }
 }
@@ -218,6 +273,20 @@ change_text (double multiple)
   return g_strconcat (multiple > 1 ? "+" : "−", share, NULL);
 }
 
+/* "+2 °C", "−4 °F", "as it is". */
+static char *
+warmth_text (const SteadWhatIf *self,
+             double             multiple)
+{
+  gboolean metric = self->price->cost->farm->units == STEAD_UNITS_METRIC;
+  double away = (multiple - 1) * self->warm_c * (metric ? 1 : F_PER_C);
+  g_autofree char *number = stead_number_format (fabs (away), 1);
+
+  if (fabs (away) < 0.05)
+    return g_strdup (C_("an assumption", "as it is"));
+  return g_strdup_printf ("%s%s %s", away > 0 ? "+" : "−", number, metric ? "°C" : "°F");
+}
+
 char *
 stead_what_if_text (const SteadWhatIf *self,
                     SteadAssumption    which,
@@ -231,7 +300,12 @@ stead_what_if_text (const SteadWhatIf *self,
     case STEAD_ASSUME_PLANNED:
       return stead_words_units (self->price->cost->product->pack, round (value));
     case STEAD_ASSUME_UNSOLD:
+    case STEAD_ASSUME_DEATHS:
       return stead_words_percent (value, 1);
+    case STEAD_ASSUME_WORK:
+      return stead_words_percent (value, 0);
+    case STEAD_ASSUME_WARMTH:
+      return warmth_text (self, value);
     case STEAD_ASSUME_INPUT:
     case STEAD_ASSUME_YIELD:
     case STEAD_ASSUME_PACKAGING:
@@ -267,6 +341,19 @@ stead_what_if_range (const SteadWhatIf *self,
     case STEAD_ASSUME_UNSOLD:
       *step = 0.01;
       *high = 0.9;
+      break;
+    case STEAD_ASSUME_WORK:
+      *step = 0.05;
+      *high = 1;
+      break;
+    case STEAD_ASSUME_DEATHS:
+      *step = 0.01;
+      *high = MOST_DEATHS;
+      break;
+    case STEAD_ASSUME_WARMTH:
+      *low = MAX (0.1, 1 - MOST_AWAY_C / self->warm_c);
+      *high = MIN (self->warm_most, 1 + MOST_AWAY_C / self->warm_c);
+      *step = (self->price->cost->farm->units == STEAD_UNITS_METRIC ? 0.5 : 1 / F_PER_C) / self->warm_c;
       break;
     case STEAD_ASSUME_INPUT:
     case STEAD_ASSUME_YIELD:
@@ -327,6 +414,18 @@ matters_of (const SteadWhatIf *self)
                           share, stead_what_if_name (self, most->assumption), low, high);
 }
 
+/* Warmth moves no egg, and nothing dies in the kitchen. */
+static void
+drop_senseless_swings (SteadWhatIf *self)
+{
+  int kept = 0;
+
+  for (int i = 0; i < self->n_swings; i++)
+    if ((int) self->swings[i].assumption < stead_what_if_n (self))
+      self->swings[kept++] = self->swings[i];
+  self->n_swings = kept;
+}
+
 void
 stead_what_if_settle (SteadWhatIf *self)
 {
@@ -336,6 +435,7 @@ stead_what_if_settle (SteadWhatIf *self)
   stead_cvp_figures (&self->cvp, &self->figures);
   self->plan_cents = stead_cvp_profit_cents (&self->price->plan, self->price->plan.planned_units);
   self->n_swings = stead_assume_tornado (&self->parts, &self->price->plan, self->values, self->frac, self->swings);
+  drop_senseless_swings (self);
   g_free (self->sentence);
   g_free (self->matters);
   self->sentence = sentence_of (self);
@@ -357,15 +457,22 @@ unit_why (const SteadWhatIf *self)
   g_autofree char *after = stead_number_format (1 - self->values[STEAD_ASSUME_UNSOLD], 3);
   g_autofree char *pack = stead_number_format (parts->pack_cents, 2);
   g_autofree char *dear = stead_number_format (self->values[STEAD_ASSUME_PACKAGING], 2);
+  g_autofree char *warmth = stead_number_format (self->values[STEAD_ASSUME_WARMTH], 2);
+  g_autofree char *alive = stead_number_format (1 - self->values[STEAD_ASSUME_DEATHS], 2);
+  g_autofree char *work = stead_number_format (parts->work_cents, 2);
+  g_autofree char *paid = stead_number_format (self->values[STEAD_ASSUME_WORK], 2);
   g_autofree char *unit = money (self, self->cvp.variable_cents);
 
   return stead_why_new (g_strdup (_("What one then costs")),
-                        _("((What goes in × its price + the rest of the keep) ÷ what comes out + what goes with each one) "
-                          "× share sold before ÷ share sold now + packaging × its price. In cents; prices and output as "
-                          "multiples of the farm's own."),
-                        g_strdup_printf ("((%s × %s + %s) ÷ %s + %s) × %s ÷ %s + %s × %s = %s",
-                                         input, price, shared, yield, good, before, after, pack, dear, unit),
-                        _("Normal loss carried by the good units: common practice, no source."));
+                        _("((What goes in × its price + the rest of the keep ÷ warmth ÷ share alive) ÷ what comes out + what "
+                          "goes with each one ÷ share alive) × share sold before ÷ share sold now + packaging × its price "
+                          "+ unpaid work × share paid. In cents; prices, output and warmth as multiples of the farm's own. "
+                          "Half the warmth takes twice the days of keep, and as much feed."),
+                        g_strdup_printf ("((%s × %s + %s ÷ %s ÷ %s) ÷ %s + %s ÷ %s) × %s ÷ %s + %s × %s + %s × %s = %s",
+                                         input, price, shared, warmth, alive, yield, good, alive, before, after, pack, dear,
+                                         work, paid, unit),
+                        _("Normal loss carried by the good units: common practice, no source. Growth by degree days: as in "
+                          "the forecast in Raise."));
 }
 
 static SteadWhy *

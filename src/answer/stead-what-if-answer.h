@@ -16,6 +16,8 @@ typedef struct
   SteadUnitParts    parts;
   double            farm[STEAD_N_ASSUMPTIONS];      /* as the log and the file have it */
   double            values[STEAD_N_ASSUMPTIONS];    /* as the handles stand */
+  double            warm_c;                         /* that growth counts of a day, °C; NAN: it counts none */
+  double            warm_most;                      /* more than this multiple of it counts no more */
   double            frac;                           /* by which each moves in the tornado */
   GPtrArray        *scenarios;                      /* of SteadScenario */
 
@@ -58,6 +60,8 @@ double   stead_what_if_profit    (const SteadWhatIf *self,
                                   SteadAssumption    b,
                                   double             value_b);
 
+/* How many of the assumptions, from the first, make sense of the product. */
+int         stead_what_if_n    (const SteadWhatIf *self);
 /* "Price", "Feed price", "Eggs laid": by what the product is made of. */
 const char *stead_what_if_name (const SteadWhatIf *self,
                                 SteadAssumption    which);

@@ -15,16 +15,20 @@ double
 stead_assume_unit_cents (const SteadUnitParts *parts,
                          const double          values[STEAD_N_ASSUMPTIONS])
 {
-  double yield, kept;
+  double yield, kept, alive, warmth;
 
   g_return_val_if_fail (parts != NULL && values != NULL, NAN);
   yield = values[STEAD_ASSUME_YIELD];
   kept = 1 - values[STEAD_ASSUME_UNSOLD];
-  if (!(yield > 0) || !(kept > 0))
+  alive = 1 - values[STEAD_ASSUME_DEATHS];
+  warmth = values[STEAD_ASSUME_WARMTH];
+  if (!(yield > 0) || !(kept > 0) || !(alive > 0) || !(warmth > 0))
     return NAN;
-  return ((parts->input_cents * values[STEAD_ASSUME_INPUT] + parts->shared_cents) / yield + parts->good_cents)
+  return ((parts->input_cents * values[STEAD_ASSUME_INPUT] + parts->shared_cents / warmth / alive) / yield
+          + parts->good_cents / alive)
          * (1 - parts->unsold_frac) / kept
-         + parts->pack_cents * values[STEAD_ASSUME_PACKAGING] + parts->rounding_cents;
+         + parts->pack_cents * values[STEAD_ASSUME_PACKAGING] + parts->rounding_cents
+         + parts->work_cents * values[STEAD_ASSUME_WORK];
 }
 
 void

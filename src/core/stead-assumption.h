@@ -18,9 +18,12 @@ typedef enum
   STEAD_ASSUME_YIELD,      /* what comes out of it, likewise; above 0 */
   STEAD_ASSUME_UNSOLD,     /* share given up, 0 to 0.9 */
   STEAD_ASSUME_PACKAGING,  /* its price, as a multiple */
+  STEAD_ASSUME_WORK,       /* share of the unpaid work that is paid, 0 to 1 */
+  STEAD_ASSUME_DEATHS,     /* share of the animals or plants that dies beyond the log, 0 to 0.9 */
+  STEAD_ASSUME_WARMTH,     /* warmth that growth counts, as a multiple of the farm's; above 0 */
 } SteadAssumption;
 
-#define STEAD_N_ASSUMPTIONS (STEAD_ASSUME_PACKAGING + 1)
+#define STEAD_N_ASSUMPTIONS (STEAD_ASSUME_WARMTH + 1)
 
 /* One unit's cost as the farm has it, unrounded cents. */
 typedef struct
@@ -31,16 +34,19 @@ typedef struct
   double pack_cents;
   double rounding_cents; /* what the sheet shows beyond the sum of the above */
   double unsold_frac;    /* on which the above rest, 0 to 0.9 */
+  double work_cents;     /* unpaid work at the farm's rate; not in the above */
 } SteadUnitParts;
 
 /**
  * stead_assume_unit_cents:
  *
- * ((input x its price + shared) / yield + good) x (1 - unsold as it is) / (1 - unsold)
- * + packaging x its price.  (Common practice, no source: normal loss is carried by the
- * good units.)
+ * ((input x its price + shared / warmth / alive) / yield + good / alive)
+ * x (1 - unsold as it is) / (1 - unsold) + packaging x its price + work x share paid.
+ * (Common practice, no source: normal loss is carried by the good units.)  Who lives, 1 - deaths,
+ * eats as before and bears the keep of all.  Growth counts degree days (core/stead-fish-growth.h,
+ * core/stead-degree-days.h): half the warmth takes twice the days of keep, and as much feed.
  *
- * Returns: cost of one unit under @values, cents; NAN for a yield of 0 or all unsold
+ * Returns: cost of one unit under @values, cents; NAN for a yield or a warmth of 0, all unsold or all dead
  */
 double stead_assume_unit_cents (const SteadUnitParts *parts,
                                 const double          values[STEAD_N_ASSUMPTIONS]);

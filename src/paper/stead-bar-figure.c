@@ -179,9 +179,11 @@ add_swing (Bars              *self,
            const SteadSwing  *swing)
 {
   static const SteadRole roles[] = { STEAD_ROLE_WATER, STEAD_ROLE_FISH, STEAD_ROLE_SAUCE, STEAD_ROLE_EGG,
-                                     STEAD_ROLE_TOMATO, STEAD_ROLE_SHELL, STEAD_ROLE_WATER };
+                                     STEAD_ROLE_TOMATO, STEAD_ROLE_SHELL, STEAD_ROLE_WATER, STEAD_ROLE_EGG,
+                                     STEAD_ROLE_FISH, STEAD_ROLE_TOMATO };
   static const SteadPattern patterns[] = { STEAD_PATTERN_SOLID, STEAD_PATTERN_FALLING, STEAD_PATTERN_LINES,
                                            STEAD_PATTERN_SOLID, STEAD_PATTERN_RISING, STEAD_PATTERN_DOTS,
+                                           STEAD_PATTERN_CROSS, STEAD_PATTERN_DOTS, STEAD_PATTERN_LINES,
                                            STEAD_PATTERN_CROSS };
   const char *name = stead_what_if_name (answer, swing->assumption);
   g_autofree char *low_at = stead_what_if_text (answer, swing->assumption, swing->low);

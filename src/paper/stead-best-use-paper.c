@@ -99,13 +99,17 @@ stead_best_use_paper_new (SteadStore               *store,
     stead_pages_add_text (pages, answer->advice);
   figure = stead_best_use_figure_new (answer);
   if (figure == NULL)
-    stead_best_use_free (answer);
+    {
+      stead_paper_add_left_out (pages, answer->missing);
+      stead_best_use_free (answer);
+    }
   else
     {
       stead_figure_own (figure, answer, (GDestroyNotify) stead_best_use_free);
       stead_pages_add_figure (pages, stead_best_use_figure_height (answer), stead_figure_print, figure, stead_figure_free);
       add_lines (pages, answer);
       add_scarce (pages, answer);
+      stead_paper_add_left_out (pages, answer->missing);
     }
   stead_pages_settle (pages);
   return pages;

@@ -117,6 +117,7 @@ stead_how_sure_paper_new (SteadStore               *store,
   stead_pages_add_heading (pages, _("How it is worked out"));
   for (guint i = 0; i < whys->len; i++)
     stead_pages_add_why (pages, whys->pdata[i]);
+  stead_paper_add_left_out (pages, answer->missing);
   stead_pages_settle (pages);
   return pages;
 }

@@ -80,6 +80,8 @@ SteadPages *stead_together_paper_new (SteadStore               *store,
                                       const char               *of,
                                       const SteadPaperOptions  *options,
                                       GError                  **error) G_GNUC_WARN_UNUSED_RESULT;
+/* @names: (element-type utf8): products that stand in no table, and why. */
+void        stead_paper_add_left_out (SteadPages *pages, GPtrArray *names);
 SteadPages *stead_best_use_paper_new (SteadStore               *store,
                                       const char               *of,
                                       const SteadPaperOptions  *options,

@@ -152,19 +152,24 @@ begin (const SteadImprint *imprint,
   return pages;
 }
 
-/* Those that stand in no table, and why. */
+void
+stead_paper_add_left_out (SteadPages *pages,
+                          GPtrArray  *names)
+{
+  for (guint i = 0; i < names->len; i++)
+    {
+      /* Translators: a product that stands in no list of prices. */
+      g_autofree char *text = g_strdup_printf (_("%s: a cost, a price or a plan is missing."), (const char *) names->pdata[i]);
+
+      stead_pages_add_note (pages, text);
+    }
+}
+
 static void
 end (SteadPages          *pages,
      const SteadTogether *answer)
 {
-  for (guint i = 0; i < answer->missing->len; i++)
-    {
-      /* Translators: a product that stands in no list of prices. */
-      g_autofree char *text = g_strdup_printf (_("%s: a cost, a price or a plan is missing."),
-                                               (const char *) answer->missing->pdata[i]);
-
-      stead_pages_add_note (pages, text);
-    }
+  stead_paper_add_left_out (pages, answer->missing);
   if (answer->lines->len == 0 && answer->missing->len == 0)
     stead_pages_add_text (pages, _("Nothing is sold yet. Make a product in Price."));
   stead_pages_settle (pages);

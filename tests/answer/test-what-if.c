@@ -113,6 +113,9 @@ test_two_way (Farm          *farm,
   stead_what_if_settle (self);
   g_assert_cmpfloat_with_epsilon (profit, self->figures.profit_cents, 1e-6);
   g_assert_cmpint (self->swings[0].assumption, ==, STEAD_ASSUME_PRICE);
+  g_assert_cmpint (stead_what_if_n (self), ==, STEAD_ASSUME_WARMTH);      /* hens do not grow by the warmth */
+  for (int i = 0; i < self->n_swings; i++)
+    g_assert_cmpint (self->swings[i].assumption, !=, STEAD_ASSUME_WARMTH);
   whys = stead_what_if_whys (self);
   g_assert_cmpuint (whys->len, ==, 2);
 }

@@ -8,7 +8,7 @@
 
 /* Saylor Managerial Accounting, section 6.3, sensitivity table: $250, $150, $50,000, 700. */
 static const SteadCvp saylor = { .price_cents = 250, .variable_cents = 150, .fixed_cents = 50000, .planned_units = 700 };
-static const double as_is[STEAD_N_ASSUMPTIONS] = { 250, 700, 50000, 1, 1, 0, 1 };
+static const double as_is[STEAD_N_ASSUMPTIONS] = { 250, 700, 50000, 1, 1, 0, 1, 0, 0, 1 };
 
 static const SteadSwing *
 find (const SteadSwing *swings,
@@ -48,7 +48,7 @@ static void
 test_unit (void)
 {
   SteadUnitParts parts = { 100, 40, 20, 30, 0.25, 0.1 };
-  double values[STEAD_N_ASSUMPTIONS] = { 0, 0, 0, 1, 1, 0.1, 1 };
+  double values[STEAD_N_ASSUMPTIONS] = { 0, 0, 0, 1, 1, 0.1, 1, 0, 0, 1 };
 
   g_assert_cmpfloat_with_epsilon (stead_assume_unit_cents (&parts, values), 190.25, 1e-9);
   values[STEAD_ASSUME_INPUT] = 1.5;
@@ -63,6 +63,25 @@ test_unit (void)
   g_assert_true (isnan (stead_assume_unit_cents (&parts, values)));
 }
 
+/* By hand: feed 100, keep 40, birds 20, carton 30, work 60.  A fifth dies: keep 50, birds 25.  Half as
+ * warm: twice the days of keep.  A quarter of the work is paid: 15. */
+static void
+test_deaths_warmth_and_work (void)
+{
+  SteadUnitParts parts = { .input_cents = 100, .shared_cents = 40, .good_cents = 20, .pack_cents = 30, .work_cents = 60 };
+  double values[STEAD_N_ASSUMPTIONS] = { 0, 0, 0, 1, 1, 0, 1, 0, 0, 1 };
+
+  g_assert_cmpfloat_with_epsilon (stead_assume_unit_cents (&parts, values), 190, 1e-9);
+  values[STEAD_ASSUME_DEATHS] = 0.2;
+  g_assert_cmpfloat_with_epsilon (stead_assume_unit_cents (&parts, values), 205, 1e-9);
+  values[STEAD_ASSUME_WARMTH] = 0.5;
+  g_assert_cmpfloat_with_epsilon (stead_assume_unit_cents (&parts, values), 255, 1e-9);
+  values[STEAD_ASSUME_WORK] = 0.25;
+  g_assert_cmpfloat_with_epsilon (stead_assume_unit_cents (&parts, values), 270, 1e-9);
+  values[STEAD_ASSUME_DEATHS] = 1;
+  g_assert_true (isnan (stead_assume_unit_cents (&parts, values)));
+}
+
 int
 main (int    argc,
       char **argv)
@@ -70,5 +89,6 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/core/assumption/published", test_published);
   g_test_add_func ("/core/assumption/unit", test_unit);
+  g_test_add_func ("/core/assumption/deaths-warmth-and-work", test_deaths_warmth_and_work);
   return g_test_run ();
 }

@@ -142,6 +142,8 @@ load (SteadBestUseView *self,
 
   clear (self);
   self->answer = stead_best_use_new (store, period, &error);
+  if (self->answer != NULL)
+    stead_view_leave_out (STEAD_VIEW (self), self->answer->missing);
   if (self->answer == NULL || self->answer->lines->len == 0)
     {
       stead_view_miss (STEAD_VIEW (self), error != NULL ? error->message

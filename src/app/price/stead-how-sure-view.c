@@ -270,6 +270,8 @@ load (SteadHowSureView *self,
 
   clear (self);
   self->answer = stead_how_sure_new (store, stead_desk_get_period (stead_view_get_desk (STEAD_VIEW (self))), &error);
+  if (self->answer != NULL)
+    stead_view_leave_out (STEAD_VIEW (self), self->answer->missing);
   if (self->answer == NULL || self->answer->n_products == 0)
     {
       stead_view_miss (STEAD_VIEW (self), error != NULL ? error->message

@@ -215,6 +215,8 @@ load (SteadTogetherView *self,
   g_clear_pointer (&self->answer, stead_together_free);
   self->answer = stead_together_new (store, period, &error);
   self->turned = FALSE;
+  if (self->answer != NULL)
+    stead_view_leave_out (STEAD_VIEW (self), self->answer->missing);
   if (self->answer == NULL || self->answer->lines->len == 0)
     {
       stead_view_miss (STEAD_VIEW (self), error != NULL ? error->message

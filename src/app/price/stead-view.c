@@ -7,13 +7,15 @@
 
 #include "app/stead-paper-dialog.h"
 #include "app/stead-ui.h"
+#include "app/stead-wrap-layout.h"
+#include "store/stead-product-repo.h"
 
 #define LEFT_WIDTH 320
 
 typedef struct
 {
   SteadDesk *desk;       /* (nullable) */
-  GtkWidget *box, *sentence, *advice, *columns, *left, *right, *missing;
+  GtkWidget *box, *sentence, *advice, *columns, *left, *right, *missing, *left_out;
 } SteadViewPrivate;
 
 G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (SteadView, stead_view, GTK_TYPE_WIDGET)
@@ -86,6 +88,10 @@ stead_view_init (SteadView *self)
   priv->right = make_column (priv->columns, TRUE);
   gtk_box_append (GTK_BOX (priv->box), priv->sentence);
   gtk_box_append (GTK_BOX (priv->box), priv->advice);
+  priv->left_out = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  gtk_widget_set_layout_manager (priv->left_out, stead_wrap_layout_new ());
+  gtk_widget_set_visible (priv->left_out, FALSE);
+  gtk_box_append (GTK_BOX (priv->box), priv->left_out);
   gtk_box_append (GTK_BOX (priv->box), priv->missing);
   gtk_box_append (GTK_BOX (priv->box), priv->columns);
   gtk_widget_set_parent (priv->box, GTK_WIDGET (self));
@@ -118,6 +124,7 @@ show_parts (SteadView *self,
   gtk_widget_set_visible (priv->missing, missing);
   gtk_widget_set_visible (priv->columns, !missing);
   gtk_widget_set_visible (priv->sentence, !missing);
+  gtk_widget_set_visible (priv->left_out, gtk_widget_get_first_child (priv->left_out) != NULL);
 }
 
 void
@@ -144,6 +151,49 @@ stead_view_miss (SteadView  *self,
   show_parts (self, TRUE);
   gtk_widget_set_visible (get (self)->advice, FALSE);
   gtk_label_set_text (GTK_LABEL (get (self)->missing), text);
+}
+
+/* The product's own page says what is missing, with the way there. */
+static void
+left_out_cb (GtkWidget *button,
+             SteadView *self)
+{
+  const char *name = gtk_button_get_label (GTK_BUTTON (button));
+  g_autoptr(GPtrArray) products = stead_product_repo_list (stead_desk_get_store (get (self)->desk), FALSE, NULL);
+
+  for (guint i = 0; products != NULL && i < products->len; i++)
+    {
+      const SteadProduct *product = products->pdata[i];
+
+      if (g_strcmp0 (product->name, name) == 0)
+        {
+          stead_desk_jump (get (self)->desk, STEAD_TARGET_PRODUCT, product->id);
+          return;
+        }
+    }
+}
+
+void
+stead_view_leave_out (SteadView *self,
+                      GPtrArray *names)
+{
+  GtkWidget *row;
+
+  g_return_if_fail (STEAD_IS_VIEW (self) && names != NULL);
+
+  row = get (self)->left_out;
+  stead_view_clear (row);
+  if (names->len > 0)
+    gtk_box_append (GTK_BOX (row), stead_view_note (_("Left out, since a cost, a price or a plan is missing:")));
+  for (guint i = 0; i < names->len; i++)
+    {
+      GtkWidget *button = gtk_button_new_with_label (names->pdata[i]);
+
+      gtk_widget_set_tooltip_text (button, _("See what is missing of this product"));
+      g_signal_connect (button, "clicked", G_CALLBACK (left_out_cb), self);
+      gtk_box_append (GTK_BOX (row), button);
+    }
+  gtk_widget_set_visible (row, names->len > 0);
 }
 
 void

@@ -28,6 +28,9 @@ void       stead_view_refresh    (SteadView *self, SteadDesk *desk);
 SteadDesk *stead_view_get_desk   (SteadView *self);   /* (nullable) until the first refresh */
 /* The sentence, and what comes under it; markup, (nullable). */
 void       stead_view_say        (SteadView *self, const char *sentence, const char *advice);
+/* @names: (element-type utf8): products that are left out, since something of them is missing; each
+ * is a button that leads to it. */
+void       stead_view_leave_out  (SteadView *self, GPtrArray *names);
 /* Instead of everything: what is missing, in words. */
 void       stead_view_miss       (SteadView *self, const char *text);
 void       stead_view_add_left   (SteadView *self, GtkWidget *widget);

@@ -216,7 +216,7 @@ show (SteadWhatIfView *self)
 static void
 sync_handles (SteadWhatIfView *self)
 {
-  for (int i = 0; i < STEAD_N_ASSUMPTIONS; i++)
+  for (int i = 0; i < stead_what_if_n (self->answer); i++)
     stead_handle_set (self->handles[i], self->answer->values[i]);
   stead_handle_set (self->frac, self->answer->frac * 100);
 }
@@ -432,7 +432,7 @@ fill_picks (SteadWhatIfView *self)
 {
   const char *names[STEAD_N_ASSUMPTIONS + 1] = { NULL };
 
-  for (int i = 0; i < STEAD_N_ASSUMPTIONS; i++)
+  for (int i = 0; i < stead_what_if_n (self->answer); i++)
     names[i] = stead_what_if_name (self->answer, i);
   for (int k = 0; k < 2; k++)
     {
@@ -441,7 +441,7 @@ fill_picks (SteadWhatIfView *self)
 
       g_signal_handlers_block_by_func (self->picks[k], picked_cb, self);
       gtk_drop_down_set_model (GTK_DROP_DOWN (self->picks[k]), G_LIST_MODEL (list));
-      gtk_drop_down_set_selected (GTK_DROP_DOWN (self->picks[k]), at == GTK_INVALID_LIST_POSITION ? (guint) k : at);
+      gtk_drop_down_set_selected (GTK_DROP_DOWN (self->picks[k]), at >= (guint) stead_what_if_n (self->answer) ? (guint) k : at);
       g_signal_handlers_unblock_by_func (self->picks[k], picked_cb, self);
       stead_ui_name (gtk_widget_get_first_child (self->picks[k]), k == 0 ? _("Down the table") : _("Across the table"));
     }
@@ -473,7 +473,7 @@ stead_what_if_view_refresh (SteadView  *view,
   self->product_id = product_id;
   stead_what_if_settle (self->answer);
   stead_view_clear (self->handle_box);
-  for (int i = 0; i < STEAD_N_ASSUMPTIONS; i++)
+  for (int i = 0; i < stead_what_if_n (self->answer); i++)
     make_handle (self, i);
   fill_picks (self);
   sync_handles (self);
