@@ -20,6 +20,8 @@ gint64 stead_stmt_time      (SteadStmt *stmt, int at);
   " EXISTS (SELECT 1 FROM reading c WHERE c.corrects_id = r.id)," \
   " (SELECT count (*) FROM check_action a WHERE a.reading_id = r.id), r.noted_at"
 gpointer stead_shown_from_row (SteadStmt *stmt);
+/* (transfer full) (nullable): %NULL also if there is none */
+SteadShown *stead_shown_by_id (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The columns of a limit that was kept, from @at on, and a row of them. */
 #define LIMIT_COLUMNS \

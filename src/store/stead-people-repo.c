@@ -1,31 +1,28 @@
-/* stead-people-repo.c - groups, duties and turns, trainings, and what may be shown of whom. */
+/* stead-people-repo.c - groups of people, duties and turns. */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
 
-#include "store/stead-people-repo.h"
-#include "store/stead-repo-private.h"
+#include "store/stead-people-private.h"
 
-static const char * const consent_words[] = { "name", "picture", "work", NULL };
-
-static gboolean
-remove_row (SteadStore  *store,
-            const char  *sql,
-            gint64       id,
-            GError     **error)
+gboolean
+stead_people_remove (SteadStore  *store,
+                     const char  *sql,
+                     gint64       id,
+                     GError     **error)
 {
   g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
   return stead_repo_run_id (store, sql, id, error);
 }
 
-static GPtrArray *
-list_of (SteadStore      *store,
-         const char      *sql,
-         gint64           id,
-         SteadRowFunc     row,
-         GDestroyNotify   free_row,
-         GError         **error)
+GPtrArray *
+stead_people_list (SteadStore      *store,
+                   const char      *sql,
+                   gint64           id,
+                   SteadRowFunc     row,
+                   GDestroyNotify   free_row,
+                   GError         **error)
 {
   g_autoptr(SteadStmt) stmt = NULL;
 
@@ -150,7 +147,7 @@ stead_group_repo_remove (SteadStore  *store,
     return FALSE;
   if (turns > 0)
     return stead_repo_refuse (error, _("This group has turns in the rota. Give them to others first."));
-  return remove_row (store, "DELETE FROM person_group WHERE id = ?1", id, error);
+  return stead_people_remove (store, "DELETE FROM person_group WHERE id = ?1", id, error);
 }
 
 /* --- duties ----------------------------------------------------------------- */
@@ -181,7 +178,7 @@ GPtrArray *
 stead_duty_repo_list (SteadStore  *store,
                       GError     **error)
 {
-  return list_of (store, "SELECT id, name, needs, retired_on FROM duty ORDER BY name, id", 0, duty_from_row,
+  return stead_people_list (store, "SELECT id, name, needs, retired_on FROM duty ORDER BY name, id", 0, duty_from_row,
                   (GDestroyNotify) stead_duty_free, error);
 }
 
@@ -216,8 +213,8 @@ stead_duty_repo_remove (SteadStore  *store,
                         GError     **error)
 {
   /* Not by the cascade alone: undo records what is written here. */
-  return remove_row (store, "DELETE FROM rota_turn WHERE duty_id = ?1", id, error) &&
-         remove_row (store, "DELETE FROM duty WHERE id = ?1", id, error);
+  return stead_people_remove (store, "DELETE FROM rota_turn WHERE duty_id = ?1", id, error) &&
+         stead_people_remove (store, "DELETE FROM duty WHERE id = ?1", id, error);
 }
 
 /* --- turns ------------------------------------------------------------------ */
@@ -264,7 +261,7 @@ stead_turn_repo_list (SteadStore  *store,
     " WHERE q.from_on <= ?1 AND (q.to_on IS NULL OR q.to_on >= ?1)"
     " ORDER BY q.weekday, coalesce (q.at_minute, 1440), d.name, q.id";
 
-  return list_of (store, sql, day, turn_from_row, (GDestroyNotify) stead_turn_free, error);
+  return stead_people_list (store, sql, day, turn_from_row, (GDestroyNotify) stead_turn_free, error);
 }
 
 gboolean
@@ -309,202 +306,5 @@ stead_turn_repo_remove (SteadStore  *store,
                         gint64       id,
                         GError     **error)
 {
-  return remove_row (store, "DELETE FROM rota_turn WHERE id = ?1", id, error);
-}
-
-/* --- trainings -------------------------------------------------------------- */
-
-void
-stead_training_free (SteadTraining *training)
-{
-  if (training == NULL)
-    return;
-  g_free (training->subject);
-  g_free (training->note);
-  g_free (training->person_name);
-  g_free (training->given_by_name);
-  g_free (training);
-}
-
-static gpointer
-training_from_row (SteadStmt *stmt)
-{
-  SteadTraining *training = g_new0 (SteadTraining, 1);
-
-  training->id = sqlite3_column_int64 (stmt, 0);
-  training->person_id = sqlite3_column_int64 (stmt, 1);
-  training->subject = stead_stmt_text (stmt, 2);
-  training->given_on = stead_stmt_day (stmt, 3);
-  training->until_on = stead_stmt_day (stmt, 4);
-  training->given_by = sqlite3_column_int64 (stmt, 5);
-  training->note = stead_stmt_text (stmt, 6);
-  training->person_name = stead_stmt_text (stmt, 7);
-  training->given_by_name = stead_stmt_text (stmt, 8);
-  return training;
-}
-
-#define TRAININGS \
-  "SELECT t.id, t.person_id, t.subject, t.given_on, t.until_on, t.given_by, t.note, p.name, g.name" \
-  " FROM training t JOIN person p ON p.id = t.person_id LEFT JOIN person g ON g.id = t.given_by"
-
-GPtrArray *
-stead_training_repo_list (SteadStore  *store,
-                          gint64       person_id,
-                          GError     **error)
-{
-  static const char all_sql[] = TRAININGS " ORDER BY p.name, t.subject, t.given_on, t.id";
-  static const char one_sql[] = TRAININGS " WHERE t.person_id = ?1 ORDER BY t.subject, t.given_on, t.id";
-
-  return list_of (store, person_id == 0 ? all_sql : one_sql, person_id, training_from_row,
-                  (GDestroyNotify) stead_training_free, error);
-}
-
-gboolean
-stead_training_repo_save (SteadStore     *store,
-                          SteadTraining  *training,
-                          GError        **error)
-{
-  static const char insert_sql[] = "INSERT INTO training (person_id, subject, given_on, until_on, given_by, note)"
-                                   " VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
-  static const char update_sql[] = "UPDATE training SET person_id = ?1, subject = ?2, given_on = ?3, until_on = ?4,"
-                                   " given_by = ?5, note = ?6 WHERE id = ?7";
-  g_autoptr(SteadStmt) stmt = NULL;
-
-  g_return_val_if_fail (STEAD_IS_STORE (store) && training != NULL, FALSE);
-  g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  if (training->person_id == 0)
-    return stead_repo_refuse (error, _("Choose who was trained."));
-  if (!stead_repo_check_name (training->subject, error) || !stead_repo_check_note (training->note, error))
-    return FALSE;
-  if (!stead_day_is_valid (training->given_on) || training->given_on > stead_store_get_today (store))
-    return stead_repo_refuse (error, _("A training is entered once it was given: a day up to today."));
-  if (training->until_on != STEAD_DAY_NONE && training->until_on < training->given_on)
-    return stead_repo_refuse (error, _("A training ends on or after the day on which it was given."));
-  stmt = stead_store_prepare (store, training->id == 0 ? insert_sql : update_sql, error);
-  if (stmt == NULL)
-    return FALSE;
-  sqlite3_bind_int64 (stmt, 1, training->person_id);
-  stead_repo_bind_tidy (stmt, 2, training->subject);
-  stead_stmt_bind_day (stmt, 3, training->given_on);
-  stead_stmt_bind_day (stmt, 4, training->until_on);
-  stead_stmt_bind_id (stmt, 5, training->given_by);
-  stead_repo_bind_tidy (stmt, 6, training->note);
-  return stead_repo_save_row (store, stmt, &training->id, error);
-}
-
-gboolean
-stead_training_repo_remove (SteadStore  *store,
-                            gint64       id,
-                            GError     **error)
-{
-  return remove_row (store, "DELETE FROM training WHERE id = ?1", id, error);
-}
-
-gboolean
-stead_training_holds (const GPtrArray *trainings,
-                      gint64           person_id,
-                      const char      *subject,
-                      SteadDay         day)
-{
-  g_autofree char *wanted = NULL;
-
-  g_return_val_if_fail (trainings != NULL && subject != NULL, FALSE);
-  wanted = g_utf8_casefold (subject, -1);
-  for (guint i = 0; i < trainings->len; i++)
-    {
-      const SteadTraining *training = trainings->pdata[i];
-      g_autofree char *given = g_utf8_casefold (training->subject, -1);
-
-      if (training->person_id == person_id && g_str_equal (given, wanted) && training->given_on <= day &&
-          (training->until_on == STEAD_DAY_NONE || training->until_on >= day))
-        return TRUE;
-    }
-  return FALSE;
-}
-
-/* --- consent ---------------------------------------------------------------- */
-
-void
-stead_consent_free (SteadConsent *consent)
-{
-  if (consent == NULL)
-    return;
-  g_free (consent->note);
-  g_free (consent);
-}
-
-static gpointer
-consent_from_row (SteadStmt *stmt)
-{
-  SteadConsent *consent = g_new0 (SteadConsent, 1);
-
-  consent->id = sqlite3_column_int64 (stmt, 0);
-  consent->person_id = sqlite3_column_int64 (stmt, 1);
-  consent->what = (SteadConsentWhat) stead_repo_word (stmt, 2, consent_words);
-  consent->given_on = stead_stmt_day (stmt, 3);
-  consent->ended_on = stead_stmt_day (stmt, 4);
-  consent->note = stead_stmt_text (stmt, 5);
-  return consent;
-}
-
-GPtrArray *
-stead_consent_repo_list (SteadStore  *store,
-                         gint64       person_id,
-                         GError     **error)
-{
-  static const char all_sql[] = "SELECT id, person_id, what, given_on, ended_on, note FROM consent"
-                                " ORDER BY person_id, what, given_on, id";
-  static const char one_sql[] = "SELECT id, person_id, what, given_on, ended_on, note FROM consent"
-                                " WHERE person_id = ?1 ORDER BY what, given_on, id";
-
-  return list_of (store, person_id == 0 ? all_sql : one_sql, person_id, consent_from_row,
-                  (GDestroyNotify) stead_consent_free, error);
-}
-
-gboolean
-stead_consent_repo_save (SteadStore    *store,
-                         SteadConsent  *consent,
-                         GError       **error)
-{
-  static const char insert_sql[] = "INSERT INTO consent (person_id, what, given_on, ended_on, note)"
-                                   " VALUES (?1, ?2, ?3, ?4, ?5)";
-  static const char update_sql[] = "UPDATE consent SET person_id = ?1, what = ?2, given_on = ?3, ended_on = ?4,"
-                                   " note = ?5 WHERE id = ?6";
-  g_autoptr(SteadStmt) stmt = NULL;
-
-  g_return_val_if_fail (STEAD_IS_STORE (store) && consent != NULL, FALSE);
-  g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  if (!stead_day_is_valid (consent->given_on) || consent->given_on > stead_store_get_today (store))
-    return stead_repo_refuse (error, _("A consent is entered once the paper is signed: a day up to today."));
-  if (consent->ended_on != STEAD_DAY_NONE && consent->ended_on < consent->given_on)
-    return stead_repo_refuse (error, _("A consent ends on or after the day on which it was given."));
-  if (!stead_repo_check_note (consent->note, error))
-    return FALSE;
-  stmt = stead_store_prepare (store, consent->id == 0 ? insert_sql : update_sql, error);
-  if (stmt == NULL)
-    return FALSE;
-  sqlite3_bind_int64 (stmt, 1, consent->person_id);
-  stead_stmt_bind_text (stmt, 2, consent_words[consent->what]);
-  stead_stmt_bind_day (stmt, 3, consent->given_on);
-  stead_stmt_bind_day (stmt, 4, consent->ended_on);
-  stead_repo_bind_tidy (stmt, 5, consent->note);
-  return stead_repo_save_row (store, stmt, &consent->id, error);
-}
-
-gboolean
-stead_consent_holds (const GPtrArray  *consents,
-                     gint64            person_id,
-                     SteadConsentWhat  what,
-                     SteadDay          day)
-{
-  g_return_val_if_fail (consents != NULL, FALSE);
-  for (guint i = 0; i < consents->len; i++)
-    {
-      const SteadConsent *consent = consents->pdata[i];
-
-      if (consent->person_id == person_id && consent->what == what && consent->given_on <= day &&
-          (consent->ended_on == STEAD_DAY_NONE || consent->ended_on > day))
-        return TRUE;
-    }
-  return FALSE;
+  return stead_people_remove (store, "DELETE FROM rota_turn WHERE id = ?1", id, error);
 }
