@@ -161,11 +161,14 @@ stead_months_repo_list (SteadStore  *store,
                         SteadDay     to,
                         GError     **error)
 {
-  static const char eggs_sql[] = "SELECT day, eggs FROM batch_entry WHERE eggs > 0 AND day BETWEEN ?1 AND ?2 ORDER BY id";
+  /* By way of the batches, whose rows lie by day: the years before are not walked through. */
+  static const char eggs_sql[] =
+    "SELECT e.day, e.eggs FROM batch b CROSS JOIN batch_entry e ON e.batch_id = b.id"
+    " WHERE e.day BETWEEN ?1 AND ?2 AND e.eggs > 0 ORDER BY b.id, e.day";
   static const char fish_sql[] =
     "SELECT h.day, coalesce (h.live_kg, (SELECT sum (m.quantity_base) FROM movement m"
     " WHERE m.lot_id = h.lot_id AND m.kind = 'made'), 0)"
-    " FROM harvest h JOIN batch b ON b.id = h.batch_id"
+    " FROM batch b CROSS JOIN harvest h ON h.batch_id = b.id"
     " WHERE b.kind = 'fish' AND h.day BETWEEN ?1 AND ?2 ORDER BY h.id";
   static const char made_sql[] =
     "SELECT m.day, b.kind, i.unit, m.quantity_base FROM movement m JOIN lot l ON l.id = m.lot_id"

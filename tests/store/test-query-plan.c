@@ -353,6 +353,7 @@ use_people (Farm    *farm,
   g_ptr_array_unref (stead_class_repo_sums (farm->store, TODAY - 200, TODAY, 7, error));
   g_ptr_array_unref (stead_class_repo_minutes (farm->store, TODAY - 200, TODAY, 0, error));
   g_ptr_array_unref (stead_months_repo_hours (farm->store, TODAY - 200, TODAY, error));
+  g_ptr_array_unref (stead_months_repo_list (farm->store, TODAY - 200, TODAY, error));
   g_ptr_array_unref (stead_release_repo_list (farm->store, error));
   g_ptr_array_unref (stead_purge_list (farm->store, error));
   g_assert_no_error (*error);
