@@ -11,6 +11,7 @@ struct _SteadPacketSource
   GHashTable *statements;   /* of "FROM TO" */
   GHashTable *months;       /* likewise */
   GHashTable *batches;      /* of their id */
+  GHashTable *kitchens;
   GHashTable *builds;
 };
 
@@ -111,6 +112,8 @@ stead_packet_source_new (void)
   source->months = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, (GDestroyNotify) g_ptr_array_unref);
   source->batches = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free,
                                            (GDestroyNotify) stead_batch_answer_free);
+  source->kitchens = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free,
+                                            (GDestroyNotify) stead_kitchen_answer_free);
   source->builds = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free,
                                           (GDestroyNotify) stead_build_answer_free);
   return source;
@@ -124,6 +127,7 @@ stead_packet_source_free (SteadPacketSource *source)
   g_hash_table_unref (source->statements);
   g_hash_table_unref (source->months);
   g_hash_table_unref (source->batches);
+  g_hash_table_unref (source->kitchens);
   g_hash_table_unref (source->builds);
   g_free (source);
 }
@@ -166,6 +170,18 @@ stead_packet_batch (SteadPacketMaking  *making,
   if (batch == NULL && (batch = stead_batch_answer_new (making->store, batch_id, error)) != NULL)
     g_hash_table_insert (making->source->batches, g_memdup2 (&batch_id, sizeof batch_id), batch);
   return batch;
+}
+
+const SteadKitchenAnswer *
+stead_packet_kitchen (SteadPacketMaking  *making,
+                      gint64              batch_id,
+                      GError            **error)
+{
+  SteadKitchenAnswer *kitchen = g_hash_table_lookup (making->source->kitchens, &batch_id);
+
+  if (kitchen == NULL && (kitchen = stead_kitchen_answer_new (making->store, batch_id, error)) != NULL)
+    g_hash_table_insert (making->source->kitchens, g_memdup2 (&batch_id, sizeof batch_id), kitchen);
+  return kitchen;
 }
 
 const SteadBuildAnswer *

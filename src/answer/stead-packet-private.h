@@ -4,6 +4,7 @@
 #include "answer/stead-batch-answer.h"
 #include "answer/stead-batch-card-private.h"
 #include "answer/stead-build-answer.h"
+#include "answer/stead-kitchen-answer.h"
 #include "answer/stead-packet-answer.h"
 #include "answer/stead-statement-answer.h"
 #include "store/stead-months-repo.h"
@@ -67,6 +68,7 @@ gboolean    stead_packet_is_team     (const SteadPacketMaking *making);
 const SteadStatementAnswer *stead_packet_statement (SteadPacketMaking *making, GError **error);
 const GPtrArray            *stead_packet_months    (SteadPacketMaking *making, GError **error);   /* of SteadMonth */
 const SteadBatchAnswer     *stead_packet_batch     (SteadPacketMaking *making, gint64 batch_id, GError **error);
+const SteadKitchenAnswer   *stead_packet_kitchen   (SteadPacketMaking *making, gint64 batch_id, GError **error);
 const SteadBuildAnswer     *stead_packet_build     (SteadPacketMaking *making, gint64 build_id, GError **error);
 
 char *stead_packet_days  (SteadDay from, SteadDay to) G_GNUC_WARN_UNUSED_RESULT;

@@ -4,8 +4,10 @@
 #include <glib/gi18n-lib.h>
 
 #include "answer/stead-packet-private.h"
+#include "answer/stead-recipe-answer.h"
 #include "core/stead-calendar.h"
 #include "core/stead-quantity.h"
+#include "store/stead-batch-repo.h"
 
 /* --- production --------------------------------------------------------------------------- */
 
@@ -58,8 +60,7 @@ add_batch (SteadPacketMaking  *making,
     return FALSE;
   name = batch->money.batch->name;
   figure = stead_packet_add_figure (making, g_strdup (name));
-  stead_packet_add_entry (figure, g_strdup (name), batch->money.batch->kind == STEAD_BATCH_KITCHEN
-                          ? STEAD_TARGET_KITCHEN : STEAD_TARGET_BATCH, batch_id);
+  stead_packet_add_entry (figure, g_strdup (name), STEAD_TARGET_BATCH, batch_id);
   stead_packet_add_text (making, STEAD_BLOCK_SUBHEADING, stead_packet_marked (name, figure));
   stead_packet_add_text (making, STEAD_BLOCK_TEXT, g_strdup (batch->sentence));
   if (batch->rows->len > 0)
@@ -76,6 +77,47 @@ add_batch (SteadPacketMaking  *making,
         }
     }
   return add_mates (making, batch_id, stead_packet_person_id (making, 0), error);
+}
+
+/* Batches of the kitchen are many and short: a row each. */
+static gboolean
+add_kitchen (SteadPacketMaking  *making,
+             gint64              batch_id,
+             SteadCardTable    **table,
+             GError            **error)
+{
+  const SteadKitchenAnswer *kitchen = stead_packet_kitchen (making, batch_id, error);
+  const SteadKitchen *batch;
+  SteadPacketFigure *figure;
+
+  if (kitchen == NULL)
+    return FALSE;
+  batch = kitchen->kitchen;
+  if (*table == NULL)
+    {
+      stead_packet_add_text (making, STEAD_BLOCK_SUBHEADING, g_strdup (_("In the kitchen")));
+      *table = stead_packet_add_table (making, 1, C_("column of a kitchen", "Batch"), C_("column of a kitchen", "Planned"),
+                                       C_("column of a kitchen", "Came"), C_("column of a kitchen", "What went in"), NULL);
+    }
+  figure = stead_packet_add_figure (making, g_strdup (batch->batch.name));
+  stead_packet_add_entry (figure, g_strdup (batch->batch.name), STEAD_TARGET_KITCHEN, batch_id);
+  stead_packet_add_row (*table, stead_packet_marked (batch->batch.name, figure),
+                        stead_recipe_amount (batch->wanted_base, batch->item_unit, batch->item_name),
+                        kitchen->harvest != NULL
+                        ? stead_recipe_amount (kitchen->harvest->quantity_base, batch->item_unit, batch->item_name) : NULL,
+                        kitchen->used_cents > 0 ? stead_packet_money (making, kitchen->used_cents) : NULL);
+  return TRUE;
+}
+
+/* -1 with @error */
+static int
+kind_of (SteadPacketMaking  *making,
+         gint64              batch_id,
+         GError            **error)
+{
+  g_autoptr(SteadBatch) batch = stead_batch_repo_get (making->store, batch_id, error);
+
+  return batch != NULL ? (int) batch->kind : -1;
 }
 
 /* Ids of all people, each once; @read: as stead_packet_repo_batches() */
@@ -197,15 +239,38 @@ add_charts (SteadPacketMaking  *making,
     return FALSE;
   for (guint i = 0; i < batches->len; i++)
     {
-      const SteadBatchAnswer *batch = stead_packet_batch (making, g_array_index (batches, gint64, i), error);
+      int kind = kind_of (making, g_array_index (batches, gint64, i), error);
 
-      if (batch == NULL)
+      if (kind < 0)
         return FALSE;
-      has_kind[batch->money.batch->kind] = TRUE;
+      has_kind[kind] = TRUE;
     }
   for (int kind = 0; kind <= STEAD_BATCH_KITCHEN; kind++)
     if (has_kind[kind])
       add_months (making, months, (SteadBatchKind) kind);
+  return TRUE;
+}
+
+/* The kitchen comes last. */
+static gboolean
+add_batches (SteadPacketMaking  *making,
+             const GArray       *batches,
+             GError            **error)
+{
+  SteadCardTable *table = NULL;
+
+  for (int kitchen = 0; kitchen <= 1; kitchen++)
+    for (guint i = 0; i < batches->len; i++)
+      {
+        gint64 id = g_array_index (batches, gint64, i);
+        int kind = kind_of (making, id, error);
+
+        if (kind < 0)
+          return FALSE;
+        if ((kind == STEAD_BATCH_KITCHEN) == kitchen &&
+            !(kitchen ? add_kitchen (making, id, &table, error) : add_batch (making, id, error)))
+          return FALSE;
+      }
   return TRUE;
 }
 
@@ -217,9 +282,8 @@ stead_packet_make_production (SteadPacketMaking  *making,
 
   if (batches == NULL || !add_charts (making, batches, error))
     return FALSE;
-  for (guint i = 0; i < batches->len; i++)
-    if (!add_batch (making, g_array_index (batches, gint64, i), error))
-      return FALSE;
+  if (!add_batches (making, batches, error))
+    return FALSE;
   if (batches->len == 0)
     stead_packet_blank (making, g_strdup (_("Enter who did what in the log of a batch, or hours that belong to it.")),
                         STEAD_TARGET_HOURS, stead_packet_person_id (making, 0));

@@ -13,6 +13,7 @@
 #include <errno.h>
 #include <glib/gi18n-lib.h>
 #include <glib/gstdio.h>
+#include <string.h>
 
 #define PICTURE_HEIGHT 220.0
 
@@ -266,7 +267,7 @@ stead_packet_run_new (SteadStore  *store,
   return g_steal_pointer (&run);
 }
 
-/* "Maya R.pdf"; signs that a file's name cannot bear become "-", and no two are alike. */
+/* "Maya R.pdf" of "Maya R."; signs that a file's name cannot bear become "-", and no two are alike. */
 static char *
 file_of (SteadPacketRun *run,
          const char     *name)
@@ -278,6 +279,8 @@ file_of (SteadPacketRun *run,
   g_strstrip (bare);
   if (*bare == '.')
     *bare = '-';
+  if (g_str_has_suffix (bare, "."))
+    bare[strlen (bare) - 1] = '\0';
   tried = g_strdup_printf ("%s.pdf", bare);
   for (int i = 2; g_hash_table_contains (run->names, tried); i++)
     {
