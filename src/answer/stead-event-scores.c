@@ -136,3 +136,16 @@ stead_event_score_text (const SteadEventScore *score)
   /* Translators: a day, whose score or of which part, points reached, points to win. */
   return g_strdup_printf (C_("scores", "%1$s: %2$s, %3$s of %4$s"), day, name, points, out_of);
 }
+
+char *
+stead_event_scores_hint (const SteadEventScores *self,
+                         int                     i,
+                         gsize                   k)
+{
+  const SteadScoreLine *line = &self->series.lines[i];
+  g_autofree char *day = stead_day_format (line->points[k].day, STEAD_DAY_STYLE_SHORT);
+  g_autofree char *percent = stead_words_percent (line->points[k].frac, 0);
+
+  /* Translators: whose score or of which part, a day, "72%". */
+  return g_strdup_printf (C_("hint in a chart", "%1$s, %2$s: %3$s"), line->name, day, percent);
+}

@@ -26,6 +26,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadEventScores, stead_event_scores_free)
 /* @scores: (element-type SteadEventScore): by day; @event: the day of the event.
  * Returns: (transfer full) */
 SteadEventScores *stead_event_scores_new  (const GPtrArray *scores, SteadDay event) G_GNUC_WARN_UNUSED_RESULT;
+/* Of the line @i of the series, its score @k: "Placing, Maya R., Nov 15: 72%" */
+char             *stead_event_scores_hint (const SteadEventScores *self, int i, gsize k) G_GNUC_WARN_UNUSED_RESULT;
 /* "Nov 15: Placing, Maya R., 36 of 50" */
 char             *stead_event_score_text  (const SteadEventScore *score) G_GNUC_WARN_UNUSED_RESULT;
 

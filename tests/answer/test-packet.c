@@ -342,6 +342,7 @@ test_scores (Farm          *farm,
   SteadEvent event = { .name = (char *) "Contest", .kind = (char *) "poultry", .day = farm->today + 9 };
   g_autoptr(GPtrArray) scores = NULL;
   g_autoptr(SteadEventScores) self = NULL;
+  g_autofree char *hint = NULL, *choice = NULL;
   const SteadScoreLine *first;
 
   FARM_DO (farm, stead_event_repo_save (farm->store, &event, &farm_error));
@@ -362,6 +363,11 @@ test_scores (Farm          *farm,
   /* The names are the farm's own; the words around them are in the person's language. */
   g_assert_nonnull (strstr (self->text, ": Placing, Maya: "));
   g_assert_nonnull (strstr (self->text, " · Placing, Devon: 20% · Written test: 90%"));
+  hint = stead_event_scores_hint (self, 0, 1);
+  g_assert_true (g_str_has_prefix (hint, "Placing, Maya, "));
+  g_assert_true (g_str_has_suffix (hint, ": 80%"));
+  choice = stead_event_score_text (scores->pdata[0]);
+  g_assert_nonnull (strstr (choice, "Placing, Maya, 25 "));
 }
 
 /* Of more lines than can be told apart, those that were begun last are drawn; all are said. */

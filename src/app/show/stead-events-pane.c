@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "answer/stead-event-answer.h"
 #include "app/show/stead-events-pane.h"
@@ -10,6 +11,9 @@
 #include "app/stead-chart-area.h"
 #include "core/stead-hours.h"
 #include "draw/stead-score-chart.h"
+
+/* So near to a score does the pointer mean it, in pixels. */
+#define NEAR 24.0
 
 struct _SteadEventsPane
 {
@@ -114,6 +118,78 @@ paint_cb (cairo_t              *cr,
 }
 
 static void
+lay (const SteadEventsPane *self,
+     SteadScoreLayout      *layout)
+{
+  g_autoptr(GtkSnapshot) none = gtk_snapshot_new ();
+  graphene_rect_t box = GRAPHENE_RECT_INIT (0, 0, 1, 1);
+  cairo_t *cr = gtk_snapshot_append_cairo (none, &box);
+  SteadDrawStyle style;
+
+  stead_chart_area_get_style (STEAD_CHART_AREA (self->chart), NULL, &style);
+  stead_score_chart_layout (cr, &self->lines->series, &style, gtk_widget_get_width (self->chart),
+                            gtk_widget_get_height (self->chart), layout);
+  cairo_destroy (cr);
+}
+
+static char *
+hint_cb (double   x,
+         double   y,
+         gpointer data)
+{
+  const SteadEventsPane *self = data;
+  SteadScoreLayout layout;
+  double nearest = NEAR;
+  char *hint = NULL;
+
+  if (self->lines == NULL || self->lines->series.n == 0)
+    return NULL;
+  lay (self, &layout);
+  for (int i = 0; i < self->lines->series.n; i++)
+    for (gsize k = 0; k < self->lines->series.lines[i].n; k++)
+      {
+        double at_x, at_y, away;
+
+        stead_score_chart_point (&layout, &self->lines->series.lines[i].points[k], &at_x, &at_y);
+        away = hypot (at_x - x, at_y - y);
+        if (away >= nearest)
+          continue;
+        nearest = away;
+        g_free (hint);
+        hint = stead_event_scores_hint (self->lines, i, k);
+      }
+  return hint;
+}
+
+/* Line by line, each from its first score to its last. */
+static char *
+step_cb (int       index,
+         double   *x,
+         double   *y,
+         gpointer  data)
+{
+  const SteadEventsPane *self = data;
+  SteadScoreLayout layout;
+  gsize k = (gsize) MAX (index, 0);
+
+  if (index < 0 || self->lines == NULL)
+    return NULL;
+  for (int i = 0; i < self->lines->series.n; i++)
+    {
+      const SteadScoreLine *line = &self->lines->series.lines[i];
+
+      if (k < line->n)
+        {
+          lay (self, &layout);
+          stead_score_chart_point (&layout, &line->points[k], x, y);
+          return stead_event_scores_hint (self->lines, i, k);
+        }
+      k -= line->n;
+    }
+  return NULL;
+}
+
+static void
 show_scores (SteadEventsPane  *self,
              SteadEventAnswer *answer)   /* (nullable): no event */
 {
@@ -133,7 +209,8 @@ add_chart (SteadEventsPane *self)
 
   self->scores = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   self->chart = stead_chart_area_new ();
-  stead_chart_area_set_paint (STEAD_CHART_AREA (self->chart), paint_cb, NULL, self);
+  stead_chart_area_set_paint (STEAD_CHART_AREA (self->chart), paint_cb, hint_cb, self);
+  stead_chart_area_set_step (STEAD_CHART_AREA (self->chart), step_cb);
   stead_chart_area_set_file_name (STEAD_CHART_AREA (self->chart), "scores");
   gtk_widget_set_size_request (self->chart, 340, 160);
   gtk_widget_set_vexpand (self->chart, TRUE);
