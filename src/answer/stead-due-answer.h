@@ -36,6 +36,7 @@ typedef enum
   STEAD_TARGET_SKILLS,      /* Show, the skills of that person */
   STEAD_TARGET_EVENT,       /* Show, that event */
   STEAD_TARGET_PACKET,      /* Show, that packet */
+  STEAD_TARGET_JOURNAL,     /* Show, goals, thoughts and pictures of that person */
 } SteadTarget;
 
 typedef struct

@@ -154,7 +154,7 @@ stead_packet_make_plan (SteadPacketMaking  *making,
     }
   if (n_goals == 0)
     stead_packet_blank (making, g_strdup (_("Enter a goal with the day by which it is to be reached.")),
-                        STEAD_TARGET_SKILLS, stead_packet_person_id (making, 0));
+                        STEAD_TARGET_JOURNAL, stead_packet_person_id (making, 0));
   return TRUE;
 }
 
@@ -257,7 +257,7 @@ stead_packet_make_roles (SteadPacketMaking  *making,
     }
   if (n_roles == 0)
     stead_packet_blank (making, g_strdup (_("Enter a role that was held, or a service that was done.")),
-                        STEAD_TARGET_SKILLS, stead_packet_person_id (making, 0));
+                        STEAD_TARGET_JOURNAL, stead_packet_person_id (making, 0));
   return TRUE;
 }
 
@@ -303,7 +303,7 @@ stead_packet_make_journal (SteadPacketMaking  *making,
     }
   if (n == 0)
     stead_packet_blank (making, g_strdup (_("Write a thought on what happened, and choose it for the packet.")),
-                        STEAD_TARGET_SKILLS, stead_packet_person_id (making, 0));
+                        STEAD_TARGET_JOURNAL, stead_packet_person_id (making, 0));
   return TRUE;
 }
 

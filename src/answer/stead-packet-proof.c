@@ -65,7 +65,7 @@ stead_packet_make_photos (SteadPacketMaking  *making,
   if (n == 0)
     stead_packet_blank (making, n_blocked > 0 ? g_strdup (_("Ask for the consent of everybody on the pictures."))
                                               : g_strdup (_("Add a picture with its caption.")),
-                        STEAD_TARGET_SKILLS, stead_packet_person_id (making, 0));
+                        STEAD_TARGET_JOURNAL, stead_packet_person_id (making, 0));
   return TRUE;
 }
 

@@ -113,6 +113,16 @@ stead_form_add (SteadForm      *form,
 }
 
 SteadField *
+stead_form_add_wide (SteadForm  *form,
+                     const char *label)
+{
+  GtkWidget *field = stead_field_new (label, STEAD_FIELD_TEXT);
+
+  stead_form_add_widget (form, field);
+  return STEAD_FIELD (field);
+}
+
+SteadField *
 stead_form_add_length (SteadForm  *form,
                        SteadDesk  *desk,
                        const char *label,
@@ -125,11 +135,12 @@ stead_form_add_length (SteadForm  *form,
   return field;
 }
 
-GtkDropDown *
-stead_form_add_choice (SteadForm          *form,
-                       const char         *label,
-                       const char * const *words,
-                       guint               chosen)
+/* A label over a choice; @out_choice: the choice. */
+static GtkWidget *
+choice_new (const char          *label,
+            const char * const  *words,
+            guint                chosen,
+            GtkDropDown        **out_choice)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
   GtkWidget *name = gtk_label_new_with_mnemonic (label);
@@ -141,8 +152,32 @@ stead_form_add_choice (SteadForm          *form,
   gtk_box_append (GTK_BOX (box), name);
   gtk_box_append (GTK_BOX (box), choice);
   stead_ui_name_drop_downs (box);
-  attach (form, box);
-  return GTK_DROP_DOWN (choice);
+  *out_choice = GTK_DROP_DOWN (choice);
+  return box;
+}
+
+GtkDropDown *
+stead_form_add_choice (SteadForm          *form,
+                       const char         *label,
+                       const char * const *words,
+                       guint               chosen)
+{
+  GtkDropDown *choice;
+
+  attach (form, choice_new (label, words, chosen, &choice));
+  return choice;
+}
+
+GtkDropDown *
+stead_form_add_wide_choice (SteadForm          *form,
+                            const char         *label,
+                            const char * const *words,
+                            guint               chosen)
+{
+  GtkDropDown *choice;
+
+  stead_form_add_widget (form, choice_new (label, words, chosen, &choice));
+  return choice;
 }
 
 SteadPick *
@@ -188,6 +223,41 @@ stead_form_add_text (SteadForm  *form,
                      const char *css)
 {
   stead_form_add_widget (form, stead_make_label (text, css));
+}
+
+GtkTextView *
+stead_form_add_lines (SteadForm  *form,
+                      const char *label,
+                      const char *text)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
+  GtkWidget *name = gtk_label_new_with_mnemonic (label);
+  GtkWidget *frame = gtk_scrolled_window_new ();
+  GtkWidget *lines = g_object_new (GTK_TYPE_TEXT_VIEW, "wrap-mode", GTK_WRAP_WORD_CHAR, "accepts-tab", FALSE,
+                                   "top-margin", 6, "bottom-margin", 6, "left-margin", 8, "right-margin", 8, NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (name), 0);
+  gtk_label_set_mnemonic_widget (GTK_LABEL (name), lines);
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (lines), GTK_ACCESSIBLE_RELATION_LABELLED_BY, name, NULL, -1);
+  gtk_text_buffer_set_text (gtk_text_view_get_buffer (GTK_TEXT_VIEW (lines)), text != NULL ? text : "", -1);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (frame), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (frame), 84);
+  gtk_scrolled_window_set_has_frame (GTK_SCROLLED_WINDOW (frame), TRUE);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (frame), lines);
+  gtk_box_append (GTK_BOX (box), name);
+  gtk_box_append (GTK_BOX (box), frame);
+  stead_form_add_widget (form, box);
+  return GTK_TEXT_VIEW (lines);
+}
+
+char *
+stead_form_read_lines (GtkTextView *lines)
+{
+  GtkTextBuffer *buffer = gtk_text_view_get_buffer (lines);
+  GtkTextIter start, end;
+
+  gtk_text_buffer_get_bounds (buffer, &start, &end);
+  return gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
 }
 
 SteadStore *

@@ -23,13 +23,21 @@ SteadForm      *stead_form_new        (const char     *title,
 
 /* Fields stand in two columns, in the order in which they are added. */
 SteadField     *stead_form_add        (SteadForm *form, SteadDesk *desk, const char *label, SteadFieldKind kind);
+/* A text over the whole width. */
+SteadField     *stead_form_add_wide   (SteadForm *form, const char *label);
 /* @m: in meters; NAN leaves the field empty */
 SteadField     *stead_form_add_length (SteadForm *form, SteadDesk *desk, const char *label, double m);
 GtkDropDown    *stead_form_add_choice (SteadForm *form, const char *label, const char * const *words, guint chosen);
+/* The same for long texts: over the whole width */
+GtkDropDown    *stead_form_add_wide_choice (SteadForm *form, const char *label, const char * const *words, guint chosen);
 SteadPick      *stead_form_add_pick   (SteadForm *form, const char *label);
 /* Over the whole width; @css: (nullable): "caution", "soft" */
 GtkCheckButton *stead_form_add_check  (SteadForm *form, const char *label, gboolean is_on);
 void            stead_form_add_text   (SteadForm *form, const char *text, const char *css);
+/* Room for several lines, over the whole width; @text: (nullable) */
+GtkTextView    *stead_form_add_lines  (SteadForm *form, const char *label, const char *text);
+/* (transfer full) */
+char           *stead_form_read_lines (GtkTextView *lines) G_GNUC_WARN_UNUSED_RESULT;
 void            stead_form_add_widget (SteadForm *form, GtkWidget *widget);
 /* Leaves the rest of the row empty. */
 void            stead_form_skip       (SteadForm *form);

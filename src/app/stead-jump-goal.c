@@ -29,7 +29,7 @@ static const struct
   [STEAD_HIT_KITCHEN] = { NC_("jump", "Kitchen batch"), "stead-jar-symbolic", STEAD_TARGET_KITCHEN },
   [STEAD_HIT_SALE] = { NC_("jump", "Sale day"), "stead-coin-symbolic", STEAD_TARGET_SALE },
   [STEAD_HIT_CHECKLIST] = { NC_("jump", "Checklist"), "stead-thermometer-symbolic", STEAD_TARGET_CHECKLIST },
-  [STEAD_HIT_PERSON] = { NC_("jump", "Person"), "stead-notebook-symbolic", STEAD_TARGET_NONE },
+  [STEAD_HIT_PERSON] = { NC_("jump", "Person"), "stead-notebook-symbolic", STEAD_TARGET_PERSON },
 };
 
 static const struct
@@ -94,8 +94,6 @@ add_hit (GPtrArray    *goals,
   goal->icon = kinds[kind].icon;
   goal->target = kinds[kind].target;
   goal->id = id;
-  if (kind == STEAD_HIT_PERSON)
-    goal->action = g_strdup ("win.people");
   g_ptr_array_add (goals, goal);
 }
 

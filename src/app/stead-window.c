@@ -67,6 +67,7 @@ static const char * const place_of_target[] = {
   [STEAD_TARGET_HOURS] = "show",
   [STEAD_TARGET_BUILD] = "fund",
   [STEAD_TARGET_SKILLS] = "show",
+  [STEAD_TARGET_JOURNAL] = "show",
   [STEAD_TARGET_EVENT] = "show",
   [STEAD_TARGET_PACKET] = "show",
 };

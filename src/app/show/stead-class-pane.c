@@ -14,8 +14,8 @@
 #include "answer/stead-packet-state.h"
 #include "app/show/stead-class-charts.h"
 #include "app/show/stead-person-dialog.h"
+#include "app/stead-form.h"
 #include "app/stead-import-dialog.h"
-#include "app/stead-people-window.h"
 
 struct _SteadClassPane
 {
@@ -190,10 +190,41 @@ hours_cb (SteadPane *pane)
     stead_desk_jump (stead_pane_get_desk (pane), STEAD_TARGET_HOURS, row->person->id);
 }
 
-static void
-people_cb (SteadPane *pane)
+/* --- a name taken out ---------------------------------------------------------------- */
+
+static gboolean
+forget_act (SteadStore  *store,
+            gpointer     data,
+            GError     **error)
 {
-  stead_people_window_show (GTK_WIDGET (pane), stead_pane_get_desk (pane));
+  return stead_person_repo_forget (store, *(gint64 *) data, error);
+}
+
+static gboolean
+forget_save (SteadForm  *form,
+             gpointer    data,
+             GError    **error)
+{
+  /* Translators: a step's name; it does not say whose name was forgotten. */
+  return stead_form_act (form, _("A name forgotten"), forget_act, data, error);
+}
+
+static void
+forget_cb (SteadPane *pane)
+{
+  const SteadClassRow *row = stead_pane_get_chosen (pane);
+  g_autofree char *text = NULL;
+  SteadForm *form;
+
+  if (row == NULL)
+    return;
+  text = g_strdup_printf (_("The name “%s” is taken out of the whole file, and the role with a number stands in its place. "
+                            "Every figure stays. Earlier steps can then no longer be undone."), row->person->name);
+  form = stead_form_new (_("Replace a name"), _("Replace the name"), NULL, forget_save, NULL,
+                         g_memdup2 (&row->person->id, sizeof row->person->id), g_free);
+  stead_form_add_text (form, text, NULL);
+  stead_form_add_text (form, _("Dated copies beside the farm keep the name until they are deleted."), "soft");
+  stead_dialog_present (STEAD_DIALOG (form), GTK_WIDGET (pane), stead_pane_get_desk (pane));
 }
 
 static void
@@ -341,5 +372,5 @@ stead_class_pane_init (SteadClassPane *self)
   stead_pane_add_button (pane, _("Change person…"), G_CALLBACK (change_cb));
   stead_pane_add_button (pane, _("Hours of this person"), G_CALLBACK (hours_cb));
   stead_pane_add_button (pane, _("Import a class list…"), G_CALLBACK (import_cb));
-  stead_pane_add_button (pane, _("Replace a name…"), G_CALLBACK (people_cb));
+  stead_pane_add_button (pane, _("Replace a name…"), G_CALLBACK (forget_cb));
 }

@@ -223,7 +223,8 @@ typedef struct
 {
   SteadEventNeed *old;     /* (nullable) */
   GtkDropDown    *what;
-  SteadField     *words, *text;
+  SteadField     *words;
+  GtkTextView    *text;
   SteadEventNeed  need;
 } NeedForm;
 
@@ -248,6 +249,8 @@ need_save (SteadForm  *form,
            GError    **error)
 {
   NeedForm *fields = data;
+  g_autofree char *text = stead_form_read_lines (fields->text);
+  gboolean good;
 
   if (fields->old != NULL)
     {
@@ -257,8 +260,10 @@ need_save (SteadForm  *form,
     }
   fields->need.what = gtk_drop_down_get_selected (fields->what) == 0 ? STEAD_NEED_OWN : STEAD_NEED_MATERIAL;
   fields->need.words = (char *) stead_field_get_text (fields->words);
-  fields->need.text = (char *) stead_field_get_text (fields->text);
-  return stead_form_act (form, _("what an event needs"), need_act, fields, error);
+  fields->need.text = text;
+  good = stead_form_act (form, _("what an event needs"), need_act, fields, error);
+  fields->need.text = NULL;
+  return good;
 }
 
 static gboolean
@@ -301,11 +306,8 @@ stead_need_dialog_show (GtkWidget *parent,
   fields->words = stead_form_add (form, desk, _("What it is"), STEAD_FIELD_TEXT);
   fields->what = stead_form_add_choice (form, _("Kind"), kinds,
                                         fields->old != NULL && fields->old->what == STEAD_NEED_MATERIAL);
-  fields->text = stead_form_add (form, desk, _("Text of the section"), STEAD_FIELD_TEXT);
+  fields->text = stead_form_add_lines (form, _("Text of the section"), fields->old != NULL ? fields->old->text : NULL);
   if (fields->old != NULL)
-    {
-      stead_field_set_text (fields->words, fields->old->words);
-      stead_field_set_text (fields->text, fields->old->text);
-    }
+    stead_field_set_text (fields->words, fields->old->words);
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }

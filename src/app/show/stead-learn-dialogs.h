@@ -8,16 +8,20 @@
 
 G_BEGIN_DECLS
 
-/* A new skill of the school's list. */
-void stead_skill_dialog_show  (GtkWidget *parent, SteadDesk *desk);
+/* In each: an id of 0 is a new one.  What is there already can be changed and removed. */
+
+/* A skill of the school's list. */
+void stead_skill_dialog_show  (GtkWidget *parent, SteadDesk *desk, gint64 skill_id);
 /* A try of a skill, with the row of the log that shows it. */
-void stead_try_dialog_show    (GtkWidget *parent, SteadDesk *desk, gint64 person_id, gint64 skill_id);
+void stead_try_dialog_show    (GtkWidget *parent, SteadDesk *desk, gint64 person_id, gint64 skill_id, gint64 try_id);
+/* @words: of the skill */
+void stead_try_check_dialog_show (GtkWidget *parent, SteadDesk *desk, gint64 try_id, const char *words);
 /* A thought, on a question that is open if there is one. */
-void stead_thought_dialog_show (GtkWidget *parent, SteadDesk *desk, gint64 person_id);
-void stead_goal_dialog_show   (GtkWidget *parent, SteadDesk *desk, gint64 person_id);
-void stead_role_dialog_show   (GtkWidget *parent, SteadDesk *desk, gint64 person_id);
-/* A picture with its caption, and who is on it besides @person_id. */
-void stead_shot_dialog_show   (GtkWidget *parent, SteadDesk *desk, gint64 person_id);
+void stead_thought_dialog_show (GtkWidget *parent, SteadDesk *desk, gint64 person_id, gint64 thought_id);
+void stead_goal_dialog_show   (GtkWidget *parent, SteadDesk *desk, gint64 person_id, gint64 goal_id);
+void stead_role_dialog_show   (GtkWidget *parent, SteadDesk *desk, gint64 person_id, gint64 role_id);
+/* A picture with its caption, and who is on it.  A new one is chosen first. */
+void stead_shot_dialog_show   (GtkWidget *parent, SteadDesk *desk, gint64 person_id, gint64 shot_id);
 /* @event_id: 0: a new one, which is filled with what its kind usually needs */
 void stead_event_dialog_show  (GtkWidget *parent, SteadDesk *desk, gint64 event_id);
 void stead_member_dialog_show (GtkWidget *parent, SteadDesk *desk, gint64 event_id);

@@ -16,6 +16,9 @@
 #include "draw/stead-bar-chart.h"
 #include "store/stead-cash-repo.h"
 
+/* The least that names and figures need beside each other. */
+#define COLUMN_WIDTH 400
+
 struct _SteadResultsPane
 {
   SteadPane           parent_instance;
@@ -263,28 +266,45 @@ stead_results_pane_class_init (SteadResultsPaneClass *klass)
   STEAD_PANE_CLASS (klass)->refresh = stead_results_pane_refresh;
 }
 
+/* Two columns where there is room, one below the other where there is not. */
+static void
+add_column (GtkWidget *flow,
+            GtkWidget *column)
+{
+  GtkWidget *child = gtk_flow_box_child_new ();
+
+  gtk_widget_set_size_request (column, COLUMN_WIDTH, -1);
+  gtk_widget_set_valign (column, GTK_ALIGN_START);
+  gtk_widget_set_focusable (child, FALSE);
+  gtk_flow_box_child_set_child (GTK_FLOW_BOX_CHILD (child), column);
+  gtk_flow_box_append (GTK_FLOW_BOX (flow), child);
+}
+
 static void
 stead_results_pane_init (SteadResultsPane *self)
 {
   SteadPane *pane = STEAD_PANE (self);
-  GtkWidget *scroller = gtk_scrolled_window_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *scroller = gtk_scrolled_window_new (), *shares = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *flow = g_object_new (GTK_TYPE_FLOW_BOX, "selection-mode", GTK_SELECTION_NONE, "max-children-per-line", 2,
+                                  "homogeneous", TRUE, "column-spacing", 30, "row-spacing", 18, "valign", GTK_ALIGN_START, NULL);
 
   self->enterprise = STEAD_PICK (stead_pick_new (_("Part of the farm")));
   gtk_widget_set_halign (GTK_WIDGET (self->enterprise), GTK_ALIGN_START);
   g_signal_connect_swapped (self->enterprise, "changed", G_CALLBACK (chosen_cb), self);
   stead_pane_add_head (pane, GTK_WIDGET (self->enterprise));
   self->how = GTK_LABEL (stead_make_label ("", NULL));
+  gtk_label_set_max_width_chars (self->how, 40);   /* or its length alone would take the whole width */
   self->chart = stead_chart_area_new ();
   stead_chart_area_set_paint (STEAD_CHART_AREA (self->chart), paint_cb, NULL, self);
   stead_chart_area_set_file_name (STEAD_CHART_AREA (self->chart), "shares");
   self->figures = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  gtk_widget_set_margin_end (box, 12);
-  gtk_box_append (GTK_BOX (box), stead_make_label (_("Each one's share"), "heading"));
-  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->how));
-  gtk_box_append (GTK_BOX (box), self->chart);
-  gtk_box_append (GTK_BOX (box), self->figures);
+  gtk_box_append (GTK_BOX (shares), stead_make_label (_("Each one's share"), "heading"));
+  gtk_box_append (GTK_BOX (shares), GTK_WIDGET (self->how));
+  gtk_box_append (GTK_BOX (shares), self->chart);
+  add_column (flow, self->figures);
+  add_column (flow, shares);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), box);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), flow);
   stead_pane_add_body (pane, scroller);
   stead_pane_add_button (pane, _("Agree on shares…"), G_CALLBACK (share_cb));
 }

@@ -11,6 +11,7 @@
 #include "app/show/stead-events-pane.h"
 #include "app/show/stead-export-pane.h"
 #include "app/show/stead-hours-pane.h"
+#include "app/show/stead-journal-pane.h"
 #include "app/show/stead-results-pane.h"
 #include "app/show/stead-rota-pane.h"
 #include "app/show/stead-packets-pane.h"
@@ -34,6 +35,7 @@ static const View views[] = {
   { NC_("view of Show", "Trainings"), stead_training_pane_get_type, STEAD_TARGET_NONE },
   { NC_("view of Show", "Results"), stead_results_pane_get_type, STEAD_TARGET_NONE },
   { NC_("view of Show", "Skills"), stead_skills_pane_get_type, STEAD_TARGET_SKILLS },
+  { NC_("view of Show", "Journal"), stead_journal_pane_get_type, STEAD_TARGET_JOURNAL },
   { NC_("view of Show", "Events"), stead_events_pane_get_type, STEAD_TARGET_EVENT },
   { NC_("view of Show", "Packets"), stead_packets_pane_get_type, STEAD_TARGET_PACKET },
   { NC_("view of Show", "Exports"), stead_export_pane_get_type, STEAD_TARGET_NONE },

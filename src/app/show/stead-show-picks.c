@@ -15,6 +15,21 @@ stead_show_day_of (gint64 at)
   return stead_day_new (g_date_time_get_year (time), g_date_time_get_month (time), g_date_time_get_day_of_month (time));
 }
 
+gint64
+stead_show_picks_student (SteadStore *store)
+{
+  g_autoptr(GPtrArray) people = stead_person_repo_list (store, NULL);
+
+  for (guint i = 0; people != NULL && i < people->len; i++)
+    {
+      const SteadPerson *person = people->pdata[i];
+
+      if (person->role == STEAD_PERSON_STUDENT && person->left_on == STEAD_DAY_NONE)
+        return person->id;
+    }
+  return 0;
+}
+
 void
 stead_show_picks_people (SteadPick       *pick,
                          SteadStore      *store,

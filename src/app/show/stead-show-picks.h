@@ -7,6 +7,8 @@
 
 G_BEGIN_DECLS
 
+/* A student, who is more often looked for than an advisor; 0: there is none. */
+gint64            stead_show_picks_student   (SteadStore *store);
 /* Those who are still here, and @person_id; after them each of @groups (nullable), with ids below 0. */
 void              stead_show_picks_people    (SteadPick *pick, SteadStore *store, const GPtrArray *groups, gint64 person_id);
 /* (nullable): the group that an id of stead_show_picks_people() stands for */

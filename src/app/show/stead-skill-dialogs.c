@@ -1,21 +1,12 @@
-/* stead-skill-dialogs.c - a skill, a try, a thought, a goal, a role and a picture. */
+/* stead-skill-dialogs.c - a skill of the list, and a try of one. */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
 
-#include "answer/stead-packet-answer.h"
-#include "answer/stead-reflect-answer.h"
 #include "answer/stead-skill-answer.h"
 #include "app/stead-form.h"
 #include "app/show/stead-learn-dialogs.h"
-#include "app/stead-files.h"
-#include "app/stead-picture.h"
-#include "store/stead-batch-repo.h"
-#include "store/stead-reflection-repo.h"
-#include "store/stead-shot-repo.h"
-
-/* Questions are asked about what happened so many days ago at most. */
-#define QUESTION_DAYS 90
+#include "app/show/stead-show-picks.h"
 
 /* Rows of the log are offered from so many days ago on. */
 #define OFFER_DAYS 120
@@ -44,9 +35,18 @@ words_of (GPtrArray *words)
 
 typedef struct
 {
+  GPtrArray  *list;                 /* of SteadSkill */
+  const SteadSkill *old;            /* (nullable): one of them */
   SteadField *code, *words, *area;
   SteadSkill  skill;
 } SkillForm;
+
+static void
+skill_form_free (gpointer data)
+{
+  g_ptr_array_unref (((SkillForm *) data)->list);
+  g_free (data);
+}
 
 static gboolean
 skill_act (SteadStore  *store,
@@ -63,22 +63,61 @@ skill_save (SteadForm  *form,
 {
   SkillForm *fields = data;
 
-  fields->skill = (SteadSkill) { .code = (char *) stead_field_get_text (fields->code),
+  fields->skill = (SteadSkill) { .id = fields->old != NULL ? fields->old->id : 0,
+                                 .code = (char *) stead_field_get_text (fields->code),
                                  .words = (char *) stead_field_get_text (fields->words),
-                                 .area = (char *) stead_field_get_text (fields->area), .retired_on = STEAD_DAY_NONE };
+                                 .area = (char *) stead_field_get_text (fields->area),
+                                 .retired_on = fields->old != NULL ? fields->old->retired_on : STEAD_DAY_NONE };
   return stead_form_act (form, _("a skill"), skill_act, fields, error);
+}
+
+static gboolean
+skill_remove_act (SteadStore  *store,
+                  gpointer     data,
+                  GError     **error)
+{
+  return stead_skill_repo_remove (store, ((SkillForm *) data)->old->id, error);
+}
+
+static gboolean
+skill_remove (SteadForm  *form,
+              gpointer    data,
+              GError    **error)
+{
+  return stead_form_act (form, _("a skill off the list"), skill_remove_act, data, error);
 }
 
 void
 stead_skill_dialog_show (GtkWidget *parent,
-                         SteadDesk *desk)
+                         SteadDesk *desk,
+                         gint64     skill_id)
 {
-  SkillForm *fields = g_new0 (SkillForm, 1);
-  SteadForm *form = stead_form_new (_("Skill"), _("Save skill"), NULL, skill_save, NULL, fields, g_free);
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) list = stead_skill_repo_list (stead_desk_get_store (desk), TRUE, &error);
+  SkillForm *fields;
+  SteadForm *form;
 
+  if (list == NULL)
+    {
+      stead_desk_say (desk, error->message, FALSE);
+      return;
+    }
+  fields = g_new0 (SkillForm, 1);
+  fields->list = g_steal_pointer (&list);
+  for (guint i = 0; i < fields->list->len; i++)
+    if (((SteadSkill *) fields->list->pdata[i])->id == skill_id)
+      fields->old = fields->list->pdata[i];
+  form = stead_form_new (_("Skill"), _("Save skill"), fields->old != NULL ? _("Take off the list") : NULL, skill_save,
+                         skill_remove, fields, skill_form_free);
   fields->words = stead_form_add (form, desk, _("The skill, in the school's words"), STEAD_FIELD_TEXT);
   fields->code = stead_form_add (form, desk, _("Code (may be left out)"), STEAD_FIELD_TEXT);
   fields->area = stead_form_add (form, desk, _("Area (may be left out)"), STEAD_FIELD_TEXT);
+  if (fields->old != NULL)
+    {
+      stead_field_set_text (fields->words, fields->old->words);
+      stead_field_set_text (fields->code, fields->old->code);
+      stead_field_set_text (fields->area, fields->old->area);
+    }
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
 
@@ -90,6 +129,7 @@ typedef struct
   GPtrArray   *offers;    /* of SteadEvidence */
   GtkDropDown *skill, *level, *shown;
   SteadField  *day, *note;
+  gint64       try_id;    /* 0: a new one */
   SteadSkillTry try_;
   const SteadEvidence *evidence;   /* (nullable) */
 } TryForm;
@@ -99,8 +139,8 @@ try_form_free (gpointer data)
 {
   TryForm *form = data;
 
-  g_ptr_array_unref (form->rows);
-  g_ptr_array_unref (form->offers);
+  g_clear_pointer (&form->rows, g_ptr_array_unref);
+  g_clear_pointer (&form->offers, g_ptr_array_unref);
   g_free (form);
 }
 
@@ -127,7 +167,7 @@ try_save (SteadForm  *form,
 
   if (!stead_field_read_day (fields->day, today_of (desk_of (form)), &fields->try_.day))
     return FALSE;
-  fields->try_.id = 0;
+  fields->try_.id = fields->try_id;
   fields->try_.skill_id = skill < fields->rows->len ? ((SteadSkill *) fields->rows->pdata[skill])->id : 0;
   fields->try_.level = (SteadSkillLevel) (gtk_drop_down_get_selected (fields->level) + 1);
   fields->try_.note = (char *) stead_field_get_text (fields->note);
@@ -135,35 +175,71 @@ try_save (SteadForm  *form,
   return stead_form_act (form, _("a try of a skill"), try_act, fields, error);
 }
 
-void
-stead_try_dialog_show (GtkWidget *parent,
-                       SteadDesk *desk,
-                       gint64     person_id,
-                       gint64     skill_id)
+static gboolean
+drop_try_act (SteadStore  *store,
+              gpointer     data,
+              GError     **error)
 {
-  SteadStore *store = stead_desk_get_store (desk);
-  SteadDay today = today_of (desk);
-  g_autoptr(GError) error = NULL;
-  g_autoptr(GPtrArray) skills = g_ptr_array_new ();
-  g_autoptr(GPtrArray) levels = g_ptr_array_new ();
+  return stead_skill_repo_drop_try (store, ((TryForm *) data)->try_id, error);
+}
+
+static gboolean
+try_remove (SteadForm  *form,
+            gpointer    data,
+            GError    **error)
+{
+  return stead_form_act (form, _("taking back a try of a skill"), drop_try_act, data, error);
+}
+
+/* (transfer full) (nullable): a new one */
+static SteadSkillTry *
+find_try (SteadStore *store,
+          gint64      person_id,
+          gint64      try_id)
+{
+  g_autoptr(GPtrArray) tries = try_id != 0 ? stead_skill_repo_tries (store, person_id, NULL) : NULL;
+
+  for (guint i = 0; tries != NULL && i < tries->len; i++)
+    if (((SteadSkillTry *) tries->pdata[i])->id == try_id)
+      return g_ptr_array_steal_index (tries, i);
+  return NULL;
+}
+
+static gboolean
+read_try (TryForm     *fields,
+          SteadStore  *store,
+          SteadDay     today,
+          GError     **error)
+{
+  fields->rows = stead_skill_repo_list (store, fields->try_id != 0, error);
+  fields->offers = fields->rows == NULL ? NULL
+                   : stead_skill_repo_offer (store, fields->try_.person_id, today - OFFER_DAYS, today, error);
+  return fields->offers != NULL;
+}
+
+/* Offers what the log can show it by. */
+static void
+add_shown (TryForm   *fields,
+           SteadForm *form,
+           SteadDesk *desk)
+{
   g_autoptr(GPtrArray) shown = g_ptr_array_new_with_free_func (g_free);
-  TryForm *fields;
-  SteadForm *form;
+
+  g_ptr_array_add (shown, g_strdup (fields->try_id != 0 ? C_("row of the log", "Nothing more")
+                                                        : C_("row of the log", "Nothing yet")));
+  for (guint i = 0; i < fields->offers->len; i++)
+    g_ptr_array_add (shown, stead_evidence_text (fields->offers->pdata[i], stead_desk_get_farm (desk)));
+  fields->shown = stead_form_add_choice (form, _("Shown by"), words_of (shown), 0);
+}
+
+static void
+add_skills (TryForm   *fields,
+            SteadForm *form,
+            gint64     skill_id)
+{
+  g_autoptr(GPtrArray) skills = g_ptr_array_new ();
   guint chosen = 0;
 
-  fields = g_new0 (TryForm, 1);
-  fields->rows = stead_skill_repo_list (store, FALSE, &error);
-  fields->offers = fields->rows != NULL
-                   ? stead_skill_repo_offer (store, person_id, today - OFFER_DAYS, today, &error) : NULL;
-  if (fields->offers == NULL || fields->rows->len == 0)
-    {
-      stead_desk_say (desk, error != NULL ? error->message : _("Enter a skill of the school's list first."), FALSE);
-      g_clear_pointer (&fields->rows, g_ptr_array_unref);
-      g_clear_pointer (&fields->offers, g_ptr_array_unref);
-      g_free (fields);
-      return;
-    }
-  fields->try_.person_id = person_id;
   for (guint i = 0; i < fields->rows->len; i++)
     {
       const SteadSkill *skill = fields->rows->pdata[i];
@@ -171,309 +247,89 @@ stead_try_dialog_show (GtkWidget *parent,
       g_ptr_array_add (skills, skill->words);
       chosen = skill->id == skill_id ? i : chosen;
     }
+  fields->skill = stead_form_add_choice (form, _("Skill"), words_of (skills), chosen);
+}
+
+void
+stead_try_dialog_show (GtkWidget *parent,
+                       SteadDesk *desk,
+                       gint64     person_id,
+                       gint64     skill_id,
+                       gint64     try_id)
+{
+  SteadStore *store = stead_desk_get_store (desk);
+  g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) levels = g_ptr_array_new ();
+  g_autoptr(SteadSkillTry) old = find_try (store, person_id, try_id);
+  TryForm *fields = g_new0 (TryForm, 1);
+  SteadForm *form;
+
+  fields->try_.person_id = person_id;
+  fields->try_id = old != NULL ? old->id : 0;
+  if (!read_try (fields, store, today_of (desk), &error) || fields->rows->len == 0)
+    {
+      stead_desk_say (desk, error != NULL ? error->message : _("Enter a skill of the school's list first."), FALSE);
+      try_form_free (fields);
+      return;
+    }
   for (int level = STEAD_SKILL_SAW; level <= STEAD_SKILL_SHOWS; level++)
     g_ptr_array_add (levels, (gpointer) stead_skill_level_text (level));
-  g_ptr_array_add (shown, g_strdup (C_("row of the log", "Nothing yet")));
-  for (guint i = 0; i < fields->offers->len; i++)
-    g_ptr_array_add (shown, stead_evidence_text (fields->offers->pdata[i], stead_desk_get_farm (desk)));
-  form = stead_form_new (_("Try of a skill"), _("Save try"), NULL, try_save, NULL, fields, try_form_free);
-  fields->skill = stead_form_add_choice (form, _("Skill"), words_of (skills), chosen);
-  fields->level = stead_form_add_choice (form, _("How well"), words_of (levels), 0);
-  fields->shown = stead_form_add_choice (form, _("Shown by"), words_of (shown), 0);
+  form = stead_form_new (_("Try of a skill"), _("Save try"), old != NULL ? _("Take it back") : NULL, try_save, try_remove,
+                         fields, try_form_free);
+  add_skills (fields, form, skill_id);
+  fields->level = stead_form_add_choice (form, _("How well"), words_of (levels), old != NULL ? old->level - STEAD_SKILL_SAW : 0);
+  add_shown (fields, form, desk);
   fields->day = stead_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
   fields->note = stead_form_add (form, desk, _("Note (may be left out)"), STEAD_FIELD_TEXT);
-  stead_field_show_day (fields->day, today);
+  stead_field_show_day (fields->day, old != NULL ? old->day : today_of (desk));
+  if (old != NULL)
+    stead_field_set_text (fields->note, old->note);
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
 
-/* --- a thought ------------------------------------------------------------------------ */
+/* --- an advisor's check -------------------------------------------------------------- */
 
 typedef struct
 {
-  GPtrArray      *questions;   /* of SteadReflectQuestion, those that are open */
-  GtkDropDown    *question, *shown;
-  SteadField     *text;
-  SteadReflection thought;
-} ThoughtForm;
+  SteadPick *who;
+  gint64     try_id, advisor_id;
+} CheckForm;
 
-static void
-thought_form_free (gpointer data)
+static gboolean
+check_act (SteadStore  *store,
+           gpointer     data,
+           GError     **error)
 {
-  g_ptr_array_unref (((ThoughtForm *) data)->questions);
-  g_free (data);
+  const CheckForm *form = data;
+
+  return stead_skill_repo_check (store, form->try_id, form->advisor_id, error);
 }
 
 static gboolean
-thought_act (SteadStore  *store,
-             gpointer     data,
-             GError     **error)
+check_save (SteadForm  *form,
+            gpointer    data,
+            GError    **error)
 {
-  return stead_reflection_repo_save (store, &((ThoughtForm *) data)->thought, error);
-}
+  CheckForm *fields = data;
 
-static gboolean
-thought_save (SteadForm  *form,
-              gpointer    data,
-              GError    **error)
-{
-  ThoughtForm *fields = data;
-  guint chosen = gtk_drop_down_get_selected (fields->question);
-  const SteadReflectQuestion *question = chosen > 0 && chosen <= fields->questions->len
-                                         ? fields->questions->pdata[chosen - 1] : NULL;
-
-  fields->thought.day = today_of (desk_of (form));
-  fields->thought.text = (char *) stead_field_get_text (fields->text);
-  fields->thought.is_shown = gtk_drop_down_get_selected (fields->shown) == 1;
-  fields->thought.question = question != NULL ? question->text : NULL;
-  fields->thought.batch_id = question != NULL ? question->batch_id : 0;
-  fields->thought.sale_id = question != NULL ? question->sale_id : 0;
-  return stead_form_act (form, _("a thought"), thought_act, fields, error);
+  fields->advisor_id = stead_pick_get (fields->who);
+  return stead_form_act (form, _("a skill checked"), check_act, fields, error);
 }
 
 void
-stead_thought_dialog_show (GtkWidget *parent,
-                           SteadDesk *desk,
-                           gint64     person_id)
+stead_try_check_dialog_show (GtkWidget  *parent,
+                             SteadDesk  *desk,
+                             gint64      try_id,
+                             const char *words)
 {
-  const char *shown[] = { C_("whether a thought is in the packet", "No"), C_("whether a thought is in the packet", "Yes"),
-                          NULL };
-  SteadDay today = today_of (desk);
-  g_autoptr(GError) error = NULL;
-  g_autoptr(SteadReflectAnswer) answer = stead_reflect_answer_new (stead_desk_get_store (desk), person_id,
-                                                                   today - QUESTION_DAYS, today, &error);
-  g_autoptr(GPtrArray) words = g_ptr_array_new ();
-  ThoughtForm *fields;
-  SteadForm *form;
+  CheckForm *fields = g_new0 (CheckForm, 1);
+  SteadForm *form = stead_form_new (_("Check a skill"), _("Mark as checked"), NULL, check_save, NULL, fields, g_free);
 
-  if (answer == NULL)
-    {
-      stead_desk_say (desk, error->message, FALSE);
-      return;
-    }
-  fields = g_new0 (ThoughtForm, 1);
-  fields->questions = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_reflect_question_free);
-  g_ptr_array_add (words, (gpointer) _("A thought of my own"));
-  while (answer->questions->len > 0)
-    {
-      SteadReflectQuestion *question = g_ptr_array_steal_index (answer->questions, 0);
-
-      if (question->is_answered)
-        {
-          stead_reflect_question_free (question);
-          continue;
-        }
-      g_ptr_array_add (fields->questions, question);
-      g_ptr_array_add (words, question->text);
-    }
-  fields->thought.person_id = person_id;
-  form = stead_form_new (_("Thought"), _("Save thought"), NULL, thought_save, NULL, fields, thought_form_free);
-  fields->question = stead_form_add_choice (form, _("Question"), words_of (words), fields->questions->len > 0);
-  fields->text = stead_form_add (form, desk, _("What do you think about it?"), STEAD_FIELD_TEXT);
-  fields->shown = stead_form_add_choice (form, _("Show it in the packet"), shown, 1);
+  fields->try_id = try_id;
+  stead_form_add_text (form, words, NULL);
+  fields->who = stead_form_add_pick (form, _("Who checks"));
+  stead_show_picks_advisors (fields->who, stead_desk_get_store (desk));
+  stead_form_skip (form);
+  stead_form_add_text (form, _("What is checked stays as it is. A later try is a new one."), "soft");
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
-}
-
-/* --- a goal ------------------------------------------------------------------------------ */
-
-typedef struct
-{
-  SteadField *words, *due, *result;
-  SteadGoal   goal;
-} GoalForm;
-
-static gboolean
-goal_act (SteadStore  *store,
-          gpointer     data,
-          GError     **error)
-{
-  return stead_goal_repo_save (store, &((GoalForm *) data)->goal, error);
-}
-
-static gboolean
-goal_save (SteadForm  *form,
-           gpointer    data,
-           GError    **error)
-{
-  GoalForm *fields = data;
-
-  if (!stead_field_read_day (fields->due, STEAD_DAY_NONE, &fields->goal.due_on))
-    return FALSE;
-  fields->goal.set_on = today_of (desk_of (form));
-  fields->goal.reached_on = STEAD_DAY_NONE;
-  fields->goal.words = (char *) stead_field_get_text (fields->words);
-  fields->goal.result = (char *) stead_field_get_text (fields->result);
-  return stead_form_act (form, _("a goal"), goal_act, fields, error);
-}
-
-void
-stead_goal_dialog_show (GtkWidget *parent,
-                        SteadDesk *desk,
-                        gint64     person_id)
-{
-  GoalForm *fields = g_new0 (GoalForm, 1);
-  SteadForm *form = stead_form_new (_("Goal"), _("Save goal"), NULL, goal_save, NULL, fields, g_free);
-
-  fields->goal.person_id = person_id;
-  fields->words = stead_form_add (form, desk, _("What is to be reached"), STEAD_FIELD_TEXT);
-  fields->due = stead_form_add (form, desk, _("By which day (may be left out)"), STEAD_FIELD_DAY);
-  fields->result = stead_form_add (form, desk, _("Result (may be left out)"), STEAD_FIELD_TEXT);
-  stead_dialog_present (STEAD_DIALOG (form), parent, desk);
-}
-
-/* --- a role or a service --------------------------------------------------------------------- */
-
-typedef struct
-{
-  GtkDropDown   *kind;
-  SteadField    *words, *from, *to;
-  SteadRoleHeld  role;
-} RoleForm;
-
-static gboolean
-role_act (SteadStore  *store,
-          gpointer     data,
-          GError     **error)
-{
-  return stead_role_held_repo_save (store, &((RoleForm *) data)->role, error);
-}
-
-static gboolean
-role_save (SteadForm  *form,
-           gpointer    data,
-           GError    **error)
-{
-  RoleForm *fields = data;
-  gboolean good = stead_field_read_day (fields->from, today_of (desk_of (form)), &fields->role.from_on);
-
-  good &= stead_field_read_day (fields->to, STEAD_DAY_NONE, &fields->role.to_on);
-  if (!good)
-    return FALSE;
-  fields->role.is_service = gtk_drop_down_get_selected (fields->kind) == 1;
-  fields->role.words = (char *) stead_field_get_text (fields->words);
-  return stead_form_act (form, _("a role or service"), role_act, fields, error);
-}
-
-void
-stead_role_dialog_show (GtkWidget *parent,
-                        SteadDesk *desk,
-                        gint64     person_id)
-{
-  const char *kinds[] = { C_("kind of role", "role"), C_("kind of role", "service"), NULL };
-  RoleForm *fields = g_new0 (RoleForm, 1);
-  SteadForm *form = stead_form_new (_("Role or service"), _("Save role"), NULL, role_save, NULL, fields, g_free);
-
-  fields->role.person_id = person_id;
-  fields->words = stead_form_add (form, desk, _("What it was"), STEAD_FIELD_TEXT);
-  fields->kind = stead_form_add_choice (form, _("Kind"), kinds, 0);
-  fields->from = stead_form_add (form, desk, _("From"), STEAD_FIELD_DAY);
-  fields->to = stead_form_add (form, desk, _("To (may be left out)"), STEAD_FIELD_DAY);
-  stead_field_show_day (fields->from, today_of (desk));
-  stead_dialog_present (STEAD_DIALOG (form), parent, desk);
-}
-
-/* --- a picture ---------------------------------------------------------------------------------- */
-
-typedef struct
-{
-  SteadPicture *picture;
-  GPtrArray    *people;     /* of SteadPerson */
-  GtkDropDown  *other;
-  SteadField   *caption;
-  SteadShot     shot;
-} ShotForm;
-
-static void
-shot_form_free (gpointer data)
-{
-  ShotForm *form = data;
-
-  stead_picture_free (form->picture);
-  g_ptr_array_unref (form->people);
-  g_clear_pointer (&form->shot.people, g_array_unref);
-  g_free (form);
-}
-
-static gboolean
-shot_act (SteadStore  *store,
-          gpointer     data,
-          GError     **error)
-{
-  ShotForm *form = data;
-
-  form->shot.picture_id = stead_picture_repo_add (store, form->picture->jpeg, form->picture->width,
-                                                  form->picture->height, error);
-  return form->shot.picture_id != 0 && stead_shot_repo_save (store, &form->shot, error);
-}
-
-static gboolean
-shot_save (SteadForm  *form,
-           gpointer    data,
-           GError    **error)
-{
-  ShotForm *fields = data;
-  guint other = gtk_drop_down_get_selected (fields->other);
-
-  g_clear_pointer (&fields->shot.people, g_array_unref);
-  fields->shot.people = g_array_new (FALSE, FALSE, sizeof (gint64));
-  g_array_append_val (fields->shot.people, fields->shot.person_id);
-  if (other > 0 && other <= fields->people->len)
-    g_array_append_val (fields->shot.people, ((SteadPerson *) fields->people->pdata[other - 1])->id);
-  fields->shot.id = 0;
-  fields->shot.day = today_of (desk_of (form));
-  fields->shot.caption = (char *) stead_field_get_text (fields->caption);
-  return stead_form_act (form, _("a picture"), shot_act, fields, error);
-}
-
-typedef struct
-{
-  GtkWidget *parent;
-  SteadDesk *desk;
-  gint64     person_id;
-} ShotWish;
-
-static void
-shot_chosen_cb (const char *path,
-                gpointer    data)
-{
-  g_autofree ShotWish *wish = data;
-  g_autoptr(GtkWidget) parent = wish->parent;
-  g_autoptr(SteadDesk) desk = wish->desk;
-  g_autoptr(GError) error = NULL;
-  g_autoptr(SteadPicture) picture = path != NULL ? stead_picture_read (path, &error) : NULL;
-  g_autoptr(GPtrArray) people = NULL;
-  g_autoptr(GPtrArray) names = g_ptr_array_new ();
-  ShotForm *fields;
-  SteadForm *form;
-
-  if (path == NULL)
-    return;
-  if (picture == NULL || (people = stead_packet_people (stead_desk_get_store (desk), &error)) == NULL)
-    {
-      stead_desk_say (desk, error->message, FALSE);
-      return;
-    }
-  fields = g_new0 (ShotForm, 1);
-  fields->picture = g_steal_pointer (&picture);
-  fields->people = g_steal_pointer (&people);
-  fields->shot.person_id = wish->person_id;
-  g_ptr_array_add (names, (gpointer) C_("who is on a picture", "Nobody else"));
-  for (guint i = 0; i < fields->people->len; i++)
-    g_ptr_array_add (names, ((SteadPerson *) fields->people->pdata[i])->name);
-  form = stead_form_new (_("Picture"), _("Save picture"), NULL, shot_save, NULL, fields, shot_form_free);
-  fields->caption = stead_form_add (form, desk, _("What the picture shows"), STEAD_FIELD_TEXT);
-  fields->other = stead_form_add_choice (form, _("Who else is on it"), words_of (names), 0);
-  stead_dialog_present (STEAD_DIALOG (form), parent, desk);
-}
-
-void
-stead_shot_dialog_show (GtkWidget *parent,
-                        SteadDesk *desk,
-                        gint64     person_id)
-{
-  ShotWish *wish = g_new0 (ShotWish, 1);
-
-  wish->parent = g_object_ref (parent);
-  wish->desk = g_object_ref (desk);
-  wish->person_id = person_id;
-  stead_files_open (parent, _("Choose a picture"), NULL, NULL, shot_chosen_cb, wish);
 }

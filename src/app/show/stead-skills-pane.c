@@ -81,22 +81,6 @@ line_new (const SteadSkillRow *row,
   return line;
 }
 
-/* 0: there is none. */
-static gint64
-first_student (SteadStore *store)
-{
-  g_autoptr(GPtrArray) people = stead_person_repo_list (store, NULL);
-
-  for (guint i = 0; people != NULL && i < people->len; i++)
-    {
-      const SteadPerson *person = people->pdata[i];
-
-      if (person->role == STEAD_PERSON_STUDENT && person->left_on == STEAD_DAY_NONE)
-        return person->id;
-    }
-  return 0;
-}
-
 /* A student is more often looked for than an advisor, so one is shown first. */
 static gboolean
 stead_skills_pane_list (SteadPickPane  *pane,
@@ -106,7 +90,7 @@ stead_skills_pane_list (SteadPickPane  *pane,
   SteadStore *store = stead_pane_get_store (STEAD_PANE (pane));
   gint64 id;
 
-  stead_pick_pane_prefer (pane, first_student (store));
+  stead_pick_pane_prefer (pane, stead_show_picks_student (store));
   id = stead_pick_pane_get (pane);
   if (id != 0)
     stead_show_picks_people (pick, store, NULL, id);
@@ -145,51 +129,37 @@ try_cb (SteadPane *pane)
   SteadRow *row = stead_table_get_selected (STEAD_SKILLS_PANE (pane)->table);
 
   stead_try_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), stead_pick_pane_get (STEAD_PICK_PANE (pane)),
-                         row != NULL ? line_of (row)->skill_id : 0);
+                         row != NULL ? line_of (row)->skill_id : 0, 0);
 }
 
-typedef struct
+/* The chosen row, if a try of it waits for an advisor; else says so. */
+static const Line *
+open_line (SteadPane *pane)
 {
-  gint64 try_id, advisor_id;
-} Check;
+  const Line *line = stead_pane_get_chosen (pane);
 
-static gboolean
-check_act (SteadStore  *store,
-           gpointer     data,
-           GError     **error)
-{
-  const Check *check = data;
-
-  return stead_skill_repo_check (store, check->try_id, check->advisor_id, error);
+  if (line != NULL && line->try_id == 0)
+    stead_desk_say (stead_pane_get_desk (pane), _("There is no try of this skill that waits to be checked."), FALSE);
+  return line != NULL && line->try_id != 0 ? line : NULL;
 }
 
-/* The farm's first advisor checks; who it was is written down. */
 static void
 check_cb (SteadPane *pane)
 {
-  const Line *line = stead_pane_get_chosen (pane);
-  SteadDesk *desk = stead_pane_get_desk (pane);
-  g_autoptr(GPtrArray) people = stead_person_repo_list (stead_pane_get_store (pane), NULL);
-  g_autoptr(GError) error = NULL;
-  Check check = { 0 };
+  const Line *line = open_line (pane);
 
-  if (line == NULL)
-    return;
-  if (line->try_id == 0)
-    {
-      stead_desk_say (desk, _("There is no try of this skill that waits to be checked."), FALSE);
-      return;
-    }
-  check.try_id = line->try_id;
-  for (guint i = 0; people != NULL && i < people->len && check.advisor_id == 0; i++)
-    {
-      const SteadPerson *person = people->pdata[i];
+  if (line != NULL)
+    stead_try_check_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), line->try_id, line->words);
+}
 
-      if (person->role == STEAD_PERSON_ADVISOR && person->left_on == STEAD_DAY_NONE)
-        check.advisor_id = person->id;
-    }
-  if (!stead_desk_act (desk, _("a skill checked"), check_act, &check, &error))
-    stead_desk_say (desk, error->message, FALSE);
+static void
+mend_cb (SteadPane *pane)
+{
+  const Line *line = open_line (pane);
+
+  if (line != NULL)
+    stead_try_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), stead_pick_pane_get (STEAD_PICK_PANE (pane)),
+                           line->skill_id, line->try_id);
 }
 
 static void
@@ -204,19 +174,16 @@ row_cb (gpointer item,
     stead_desk_say (stead_pane_get_desk (data), _("Nothing in the log shows this skill yet."), FALSE);
 }
 
-static void skill_cb (SteadPane *pane) { stead_skill_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane)); }
+static void skill_cb (SteadPane *pane) { stead_skill_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), 0); }
 
-#define FOR_PERSON(name, dialog) \
-  static void \
-  name (SteadPane *pane) \
-  { \
-    dialog (GTK_WIDGET (pane), stead_pane_get_desk (pane), stead_pick_pane_get (STEAD_PICK_PANE (pane))); \
-  }
+static void
+change_cb (SteadPane *pane)
+{
+  const Line *line = stead_pane_get_chosen (pane);
 
-FOR_PERSON (thought_cb, stead_thought_dialog_show)
-FOR_PERSON (goal_cb, stead_goal_dialog_show)
-FOR_PERSON (role_cb, stead_role_dialog_show)
-FOR_PERSON (shot_cb, stead_shot_dialog_show)
+  if (line != NULL)
+    stead_skill_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), line->skill_id);
+}
 
 static void
 stead_skills_pane_class_init (SteadSkillsPaneClass *klass)
@@ -241,10 +208,8 @@ stead_skills_pane_init (SteadSkillsPane *self)
   stead_table_set_empty (self->table, _("The school's own list of skills belongs here. Enter the first one."));
   stead_table_set_activate (self->table, row_cb, self);
   stead_pane_add_button (pane, _("Enter a try…"), G_CALLBACK (try_cb));
-  stead_pane_add_button (pane, _("Mark as checked"), G_CALLBACK (check_cb));
-  stead_pane_add_button (pane, _("Write a thought…"), G_CALLBACK (thought_cb));
-  stead_pane_add_button (pane, _("Goal…"), G_CALLBACK (goal_cb));
-  stead_pane_add_button (pane, _("Role or service…"), G_CALLBACK (role_cb));
-  stead_pane_add_button (pane, _("Picture…"), G_CALLBACK (shot_cb));
+  stead_pane_add_button (pane, _("Change the last try…"), G_CALLBACK (mend_cb));
+  stead_pane_add_button (pane, _("Check a skill…"), G_CALLBACK (check_cb));
   stead_pane_add_button (pane, _("New skill…"), G_CALLBACK (skill_cb));
+  stead_pane_add_button (pane, _("Change the skill…"), G_CALLBACK (change_cb));
 }

@@ -1,0 +1,55 @@
+"""Show, Journal: a goal and a thought are written, changed and removed where they stand."""
+from drive import Window, run_cases, until
+from farm import Farm, PROGRAM
+
+
+def opened(farm, view):
+    w = Window(PROGRAM, farm.path)
+    w.fit()
+    w.place('Show')
+    w.press('push button', view)
+    return w
+
+
+def open_row(w, *keys):
+    """Go into the table, which comes after the choice of a person, and choose a row by its place."""
+    until(lambda: len(w.windows()) == 1)
+    w.focus()
+    w.click('combo box', 'Person')
+    w.keys('Escape', 'Tab', 'Home', 'Down', 'Up', *keys)
+    w.press('push button', 'Change the entry…')
+
+
+def test_goal_and_thought():
+    farm = Farm()
+    w = opened(farm, 'Journal')
+    w.wait_words('has no goals')
+    w.press('push button', 'Goal…')
+    w.fill('What is to be reached', 'Read the meter daily')
+    w.press('push button', 'Save goal')
+    until(lambda: farm.rows("SELECT reached_on IS NULL FROM goal WHERE words = 'Read the meter daily'") == ['1'])
+    w.press('push button', 'Write a thought…')
+    w.wait('push button', 'Save thought')
+    w.press('push button', 'Save thought')
+    w.wait_words('Write what you think about it.')
+    w.type('The hens eat more when it is cold.')
+    w.press('push button', 'Save thought')
+    until(lambda: farm.rows("SELECT is_shown FROM reflection WHERE text LIKE 'The hens eat more%'") == ['1'])
+    # What is there already is changed and removed where it stands.
+    open_row(w)                                        # of one day, a goal comes before a thought
+    w.fill('Reached on (may be left out)', farm.rows("SELECT date ('now')")[0])
+    w.press('push button', 'Save goal')
+    until(lambda: farm.rows("SELECT reached_on IS NULL FROM goal WHERE words = 'Read the meter daily'") == ['0'])
+    assert w.close() == 0
+    w = opened(farm, 'Journal')
+    w.wait_words('The hens eat more', rows=True)
+    open_row(w, 'Down')
+    w.wait('push button', 'Remove thought')
+    w.press('push button', 'Remove thought')
+    until(lambda: farm.rows("SELECT count (*) FROM reflection WHERE text LIKE 'The hens eat more%'") == ['0'])
+    assert w.nameless() == []
+    assert w.close() == 0
+    farm.verify()
+
+
+run_cases(test_goal_and_thought)
