@@ -28,8 +28,8 @@
 /* A recorded step is one value: 100,000 imported rows take some 10 MB. */
 #define LONGEST_VALUE (256 << 20)
 
-/* A farm's schema has some 700 entries, of which the longest has 3 kB: reading it takes
- * 30,000 steps. */
+/* A farm's schema has some 400 entries, of which the longest has 2 kB: reading it takes
+ * 10,000 steps. */
 #define LONGEST_ENTRY (1 << 18)
 #define OPS_OF_SCHEMA 1000
 #define MOST_LOOKS_AT_SCHEMA 100

@@ -22,7 +22,7 @@
 #define LEAF_INDEX 0x0a
 #define INTERIOR_INDEX 0x02
 
-/* A farm's schema has some 700 entries. */
+/* A farm's schema has some 400 entries. */
 #define SCHEMA_TRIES 20000
 #define SCHEMA_ROWS 10000
 #define SCHEMA_BYTES (4 << 20)
