@@ -21,7 +21,7 @@ QUESTIONS = {name: ('--ask', name) for name in ('due', 'stock', 'store-room', 's
 QUESTIONS['flock'] = ('--ask', 'flock', '--of', 'House 1')
 QUESTIONS['--verify'] = ('--verify',)
 FACTOR = 1.5
-FLOOR = 0.05                # seconds: below it a step says nothing
+FLOOR = 0.25                # seconds: what is below it is as much noise as growth
 ROUNDS = 1 if short else 3
 
 
