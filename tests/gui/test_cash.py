@@ -199,6 +199,7 @@ def test_from_a_sale_to_a_closed_month():
 
     # The statement of the time: what came in stands there and opens its entries.
     w.click('push button', 'Statements')
+    w.wait('image', 'Cash flow')
     w.press('push button', 'Sales: $61.50')
     w.wait_words('made of these entries')
     w.keys('Escape')

@@ -1,4 +1,6 @@
-/* stead-statement-sheet.c - one statement as a sheet, its figures open their entries. */
+/* stead-statement-sheet.c - one statement as a sheet, its figures open their entries; beside it
+ * the same as a chart.
+ */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
@@ -6,11 +8,14 @@
 #include "app/keep/stead-statement-sheet.h"
 
 #include "app/keep/stead-entries-dialog.h"
+#include "app/keep/stead-statement-chart.h"
+#include "app/stead-columns-layout.h"
 #include "app/stead-ui.h"
 #include "core/stead-money.h"
 
-/* px: figures stay near enough to their words to be read across */
-#define SHEET_WIDTH 640
+/* px: two columns on the smallest screen, where figures are near enough to their words to
+ * be read across */
+#define SHEET_WIDTH 440
 
 enum { COLUMN_LABEL, COLUMN_BEFORE, COLUMN_CENTS };
 
@@ -20,7 +25,7 @@ struct _SteadStatementSheet
 
   SteadDesk            *desk;
   SteadStatementAnswer *answer;   /* (nullable) */
-  GtkWidget            *scrolled, *grid;
+  GtkWidget            *scrolled, *grid, *chart;
 };
 
 G_DEFINE_FINAL_TYPE (SteadStatementSheet, stead_statement_sheet, GTK_TYPE_WIDGET)
@@ -133,6 +138,7 @@ stead_statement_sheet_set (SteadStatementSheet  *self,
   g_return_if_fail (STEAD_IS_STATEMENT_SHEET (self));
 
   stead_ui_drop_children (self->grid);
+  stead_statement_chart_set (STEAD_STATEMENT_CHART (self->chart), NULL, part);
   g_clear_pointer (&self->answer, stead_statement_answer_free);
   g_set_object (&self->desk, desk);
   self->answer = answer;
@@ -147,6 +153,7 @@ stead_statement_sheet_set (SteadStatementSheet  *self,
       if (line->part == part)
         add_line (self, line, (int) i + 1);
     }
+  stead_statement_chart_set (STEAD_STATEMENT_CHART (self->chart), answer, part);
 }
 
 static void
@@ -170,14 +177,19 @@ stead_statement_sheet_class_init (SteadStatementSheetClass *klass)
 static void
 stead_statement_sheet_init (SteadStatementSheet *self)
 {
+  GtkWidget *columns = g_object_new (GTK_TYPE_BOX, "layout-manager",
+                                     stead_columns_layout_new (2, SHEET_WIDTH, TRUE), NULL);
+
   self->grid = gtk_grid_new ();
   gtk_grid_set_row_spacing (GTK_GRID (self->grid), 3);
   gtk_grid_set_column_spacing (GTK_GRID (self->grid), 0);
   gtk_widget_set_size_request (self->grid, SHEET_WIDTH, -1);
-  gtk_widget_set_halign (self->grid, GTK_ALIGN_START);
   gtk_widget_set_valign (self->grid, GTK_ALIGN_START);
+  self->chart = stead_statement_chart_new ();
+  gtk_widget_set_parent (self->grid, columns);
+  gtk_widget_set_parent (self->chart, columns);
   self->scrolled = gtk_scrolled_window_new ();
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), self->grid);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), columns);
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_parent (self->scrolled, GTK_WIDGET (self));
 }
