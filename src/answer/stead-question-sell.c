@@ -41,6 +41,17 @@ put_lines (JsonBuilder             *out,
   json_builder_end_array (out);
 }
 
+static void
+put_prices (JsonBuilder             *out,
+            const SteadResultAnswer *result)
+{
+  json_builder_set_member_name (out, "prices_changed");
+  json_builder_begin_array (out);
+  for (guint i = 0; i < result->prices->len; i++)
+    json_builder_add_string_value (out, result->prices->pdata[i]);
+  json_builder_end_array (out);
+}
+
 char *
 stead_question_sale (SteadStore   *store,
                      gint64        id,
@@ -68,6 +79,7 @@ stead_question_sale (SteadStore   *store,
   stead_put_real (out, "counted_cents", result->count != NULL ? (double) result->till.counted_cents : NAN);
   stead_put_real (out, "over_cents", result->count != NULL ? (double) result->over_cents : NAN);
   put_lines (out, plan, result);
+  put_prices (out, result);
   stead_put_text (out, "caution", plan->caution);
   return stead_words_plain (result->count != NULL ? result->sentence : plan->sentence);
 }

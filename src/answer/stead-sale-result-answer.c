@@ -20,6 +20,7 @@ stead_result_answer_free (SteadResultAnswer *self)
   g_clear_pointer (&self->lefts, g_ptr_array_unref);
   g_clear_pointer (&self->hours, g_ptr_array_unref);
   g_clear_pointer (&self->reasons, g_ptr_array_unref);
+  g_clear_pointer (&self->prices, g_ptr_array_unref);
   stead_cash_count_free (self->count);
   stead_sale_free (self->sale);
   stead_farm_free (self->farm);
@@ -172,6 +173,47 @@ result_sentence (const SteadResultAnswer *self)
                           taken, left, off);
 }
 
+/* --- prices ------------------------------------------------------------------------------ */
+
+/* The price of a line before its change at @at. */
+static gint64
+price_before (const GArray        *prices,
+              guint                at,
+              const SteadSaleGood *good)
+{
+  for (guint i = at; i-- > 0;)
+    if (g_array_index (prices, SteadSalePrice, i).line_id == good->id)
+      return g_array_index (prices, SteadSalePrice, i).price_cents;
+  return good->price_cents;
+}
+
+static gboolean
+read_prices (SteadStore         *store,
+             SteadResultAnswer  *self,
+             GError            **error)
+{
+  g_autoptr(GArray) prices = stead_sale_tally_prices (store, self->sale->id, error);
+
+  for (guint i = 0; prices != NULL && i < prices->len; i++)
+    {
+      const SteadSalePrice *price = &g_array_index (prices, SteadSalePrice, i);
+      const SteadSaleGood *good = stead_sale_find_good (self->sale, price->line_id);
+      g_autoptr(GDateTime) time = g_date_time_new_from_unix_local (price->at);
+      g_autofree char *before = NULL;
+      g_autofree char *after = NULL;
+      g_autofree char *clock = NULL;
+
+      if (good == NULL || time == NULL)
+        continue;
+      before = stead_money_format (price_before (prices, i, good), self->farm->currency);
+      after = stead_money_format (price->price_cents, self->farm->currency);
+      clock = stead_sale_clock (60 * g_date_time_get_hour (time) + g_date_time_get_minute (time));
+      /* Translators: a product, its price, an hour, and the price after it. */
+      g_ptr_array_add (self->prices, g_strdup_printf (_("%1$s: %2$s until %3$s, then %4$s."), good->name, before, clock, after));
+    }
+  return prices != NULL;
+}
+
 static char *
 result_caution (const SteadResultAnswer *self)
 {
@@ -200,11 +242,12 @@ stead_result_answer_new (SteadStore  *store,
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
   self->lines = g_ptr_array_new_with_free_func (g_free);
   self->reasons = g_ptr_array_new_with_free_func (g_free);
+  self->prices = g_ptr_array_new_with_free_func (g_free);
   self->farm = stead_farm_repo_get (store, error);
   self->sale = self->farm != NULL ? stead_sale_repo_get (store, sale_id, error) : NULL;
   self->lefts = self->sale != NULL ? stead_sale_left_list (store, sale_id, error) : NULL;
   self->hours = self->lefts != NULL ? stead_work_repo_of_sale (store, sale_id, error) : NULL;
-  if (self->hours == NULL || !read_lines (store, self, error))
+  if (self->hours == NULL || !read_lines (store, self, error) || !read_prices (store, self, error))
     return NULL;
   if (self->sale->count_id != 0)
     {

@@ -32,6 +32,7 @@ typedef struct
   gboolean           has_variance;
   SteadSaleVariance  variance;
   GPtrArray         *reasons;     /* of char *: plain sentences, the largest first */
+  GPtrArray         *prices;      /* of char *: plain, prices that were changed on the day, and when */
   char              *sentence;    /* markup */
   char              *caution;     /* (nullable) */
 } SteadResultAnswer;

@@ -491,6 +491,28 @@ test_clock (void)
 
 /* --- afterwards ---------------------------------------------------------------------------------- */
 
+/* AT is eight o'clock: $4.00 from 8:45 on, $3.50 from 10:30 on; what was sold before keeps its price. */
+static void
+test_prices (Farm *farm, gconstpointer data)
+{
+  Money money = money_new (farm);
+  g_autoptr(SteadSale) sale = sale_new (farm, &money, farm->today, 20);
+  gint64 line = ((SteadSaleGood *) sale->goods->pdata[0])->id;
+  g_autoptr(SteadResultAnswer) answer = NULL;
+  g_autoptr(GError) error = NULL;
+
+  FARM_DO (farm, stead_sale_tally_add (farm->store, line, STEAD_TAP_SOLD, 1, AT, NULL, &farm_error));
+  FARM_DO (farm, stead_sale_tally_set_price (farm->store, line, 400, AT + 45 * 60, &farm_error));
+  FARM_DO (farm, stead_sale_tally_add (farm->store, line, STEAD_TAP_SOLD, 1, AT + 46 * 60, NULL, &farm_error));
+  FARM_DO (farm, stead_sale_tally_set_price (farm->store, line, 350, AT + 150 * 60, &farm_error));
+  answer = stead_result_answer_new (farm->store, sale->id, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (answer->till.takings_cents, ==, 850);
+  g_assert_cmpuint (answer->prices->len, ==, 2);
+  NUMBERS_ARE (answer->prices->pdata[0], 4.50, 8, 45, 4.00);
+  NUMBERS_ARE (answer->prices->pdata[1], 4.00, 10, 30, 3.50);
+}
+
 /* Planned 20 at 4.50 - 2.00, less 10.00: 40.00.  16 sold leave 30.00: 10.00 less, all of it for
  * want of volume: 4 x 2.50. */
 static void
@@ -573,6 +595,7 @@ main (int    argc,
   LOGGED ("/answer/sale/pays-for-build", test_pays_for_build);
   CASE ("/answer/sale/tally", test_tally);
   g_test_add_func ("/answer/sale/clock", test_clock);
+  CASE ("/answer/sale/prices", test_prices);
   CASE ("/answer/sale/result", test_result);
   CASE ("/answer/sale/season", test_season);
   return g_test_run ();

@@ -1,15 +1,7 @@
 """Fund, as a teacher uses it: a pen from its sides to a thing of the farm, and what is refused on the way."""
-import time
-
-from drive import Window, run_cases, until
-from farm import Farm, PROGRAM
-
-
-def opened(farm):
-    w = Window(PROGRAM, farm.path)
-    w.fit()
-    w.place('Fund')
-    return w
+from build import ask, begin, opened
+from drive import run_cases, until
+from farm import Farm
 
 
 def holds(test):
@@ -19,25 +11,6 @@ def holds(test):
 
 def view(w, name):
     w.press('push button', name)
-
-
-def ask(w, button, field):
-    """A dialog opens; its first field is there when it can be filled in.
-
-    A button that is not on screen yet does nothing: it is pressed again while there is no dialog."""
-    def there():
-        if len(w.windows()) < 2:
-            w.press('push button', button)
-            time.sleep(1)
-        return w.find('text', field)
-    until(there, 60)
-
-
-def begin(w, name, first=False):
-    ask(w, 'Begin a build' if first else 'New build…', 'Name of the build')
-    w.fill('Name of the build', name)
-    w.fill('Length', '48')
-    w.fill('Width', '24')
 
 
 def test_teacher_builds_a_pen():

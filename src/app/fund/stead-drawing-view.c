@@ -131,8 +131,10 @@ save (SteadDrawingView *self,
   {
     g_autoptr(SteadBuildAnswer) answer = stead_build_answer_new (stead_desk_get_store (self->desk), self->build_id, NULL);
 
-    if (answer != NULL)
-      stead_drawing_view_show (self, self->desk, answer);
+    if (answer == NULL)
+      return;
+    stead_drawing_view_show (self, self->desk, answer);
+    g_signal_emit (self, signals[SENTENCE], 0, answer->sentence);
   }
 }
 

@@ -19,7 +19,7 @@ struct _SteadResultView
   SteadDesk         *desk;      /* not owned */
   SteadResultAnswer *answer;
   GtkLabel          *sentence, *caution, *next;
-  GtkWidget         *reasons, *goods, *till, *lefts, *hours;
+  GtkWidget         *reasons, *prices, *goods, *till, *lefts, *hours;
 };
 
 G_DEFINE_FINAL_TYPE (SteadResultView, stead_result_view, GTK_TYPE_BOX)
@@ -116,6 +116,15 @@ show_reasons (SteadResultView *self)
   gtk_widget_set_visible (gtk_widget_get_parent (self->reasons), self->answer->reasons->len > 0);
 }
 
+static void
+show_prices (SteadResultView *self)
+{
+  stead_make_clear (self->prices);
+  for (guint i = 0; i < self->answer->prices->len; i++)
+    gtk_box_append (GTK_BOX (self->prices), stead_make_label (self->answer->prices->pdata[i], NULL));
+  gtk_widget_set_visible (gtk_widget_get_parent (self->prices), self->answer->prices->len > 0);
+}
+
 void
 stead_result_view_show (SteadResultView *self,
                         SteadDesk       *desk,
@@ -137,6 +146,7 @@ stead_result_view_show (SteadResultView *self,
   stead_make_say (self->next, answer->sale->change_next, FALSE);
   gtk_widget_set_visible (gtk_widget_get_parent (GTK_WIDGET (self->next)), answer->sale->change_next != NULL);
   show_reasons (self);
+  show_prices (self);
   show_goods (self);
   show_till (self);
   show_lefts (self);
@@ -183,6 +193,8 @@ stead_result_view_init (SteadResultView *self)
   self->reasons = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
   gtk_box_append (GTK_BOX (stead_sell_card (cards, _("Why more or less than planned"))), self->reasons);
   self->goods = grid_in (cards, _("Plan and result"));
+  self->prices = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
+  gtk_box_append (GTK_BOX (stead_sell_card (cards, _("Prices that were changed, and when"))), self->prices);
   self->till = grid_in (cards, _("The money"));
   self->lefts = grid_in (cards, _("What became of the left-overs"));
   self->hours = grid_in (cards, _("Hours of the helpers"));
