@@ -5,6 +5,13 @@
 
 G_BEGIN_DECLS
 
+/* Nothing is known yet. */
+SteadBuildPath *stead_build_path_begin (void) G_GNUC_WARN_UNUSED_RESULT;
+/* Fills in fans, days and chances. */
+void     stead_build_path_read_run (SteadBuildPath *self, SteadOutlookRun *run);
+/* Only the dates and the chance by the wanted day. */
+void     stead_build_path_say_dates (SteadBuildPath *self);
+
 /* With all blocks run; NULL with @error if it was stopped. */
 SteadOutlookRun *stead_build_path_simulate (const GArray *events, double start_cents, double goal_cents,
                                             double together, gsize n_paths, GCancellable *cancellable,

@@ -289,6 +289,26 @@ find_dearest (SteadBuildPath         *self,
 }
 
 SteadBuildPath *
+stead_build_path_begin (void)
+{
+  SteadBuildPath *self = g_new0 (SteadBuildPath, 1);
+  self->events = g_array_new (FALSE, TRUE, sizeof (SteadOutlookEvent));
+  self->fans = g_array_new (FALSE, TRUE, sizeof (SteadBuildFan));
+  self->tries = g_ptr_array_new_with_free_func (try_free);
+  self->goods = g_ptr_array_new_with_free_func (good_free);
+  self->mores = g_array_new (FALSE, TRUE, sizeof (SteadBuildMore));
+  self->steps = g_ptr_array_new_with_free_func (stead_build_step_free);
+
+  self->chance_goal = NAN;
+  self->sales_needed = -1;
+  self->next_on = self->money_by = self->work_by = STEAD_DAY_NONE;
+  self->chance_money = NAN;
+  for (int i = 0; i < STEAD_BUILD_N_SURETIES; i++)
+    self->days[i] = STEAD_DAY_NONE;
+  return self;
+}
+
+SteadBuildPath *
 stead_build_path_new (SteadStore              *store,
                       const SteadBuildAnswer  *answer,
                       GError                 **error)
@@ -296,13 +316,7 @@ stead_build_path_new (SteadStore              *store,
   g_autoptr(SteadBuildPath) self = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && answer != NULL, NULL);
-  self = g_new0 (SteadBuildPath, 1);
-  self->events = g_array_new (FALSE, TRUE, sizeof (SteadOutlookEvent));
-  self->fans = g_array_new (FALSE, TRUE, sizeof (SteadBuildFan));
-  self->tries = g_ptr_array_new_with_free_func (try_free);
-  self->goods = g_ptr_array_new_with_free_func (good_free);
-  self->mores = g_array_new (FALSE, TRUE, sizeof (SteadBuildMore));
-  self->steps = g_ptr_array_new_with_free_func (stead_build_step_free);
+  self = stead_build_path_begin ();
   self->today = answer->day;
   self->goal_on = answer->build->goal_on;
   self->start_cents = (double) answer->have_cents;
@@ -310,12 +324,6 @@ stead_build_path_new (SteadStore              *store,
   self->together = answer->build->season_frac;
   self->currency = g_strdup (answer->farm->currency);
   self->spare_cents = answer->bill.contingency_cents;
-  self->chance_goal = NAN;
-  self->sales_needed = -1;
-  self->next_on = self->money_by = self->work_by = STEAD_DAY_NONE;
-  self->chance_money = NAN;
-  for (int i = 0; i < STEAD_BUILD_N_SURETIES; i++)
-    self->days[i] = STEAD_DAY_NONE;
   add_pledges (self, answer);
   add_incomes (self, answer);
   find_dearest (self, answer);
@@ -370,35 +378,6 @@ stead_build_path_chance (SteadOutlookRun *run,
   for (guint i = 0; i < stead_outlook_run_get_n_steps (run) && stead_outlook_run_get_day (run, i) <= day; i++)
     chance = stead_outlook_run_chance_by (run, i);
   return chance;
-}
-
-static void
-make_fans (SteadBuildPath  *self,
-           SteadOutlookRun *run)
-{
-  SteadBand now = { self->start_cents, self->start_cents, self->start_cents };
-  SteadBuildFan first = { self->today, now, now, stead_outlook_run_chance_now (run) };
-
-  g_array_append_val (self->fans, first);
-  for (guint i = 0; i < stead_outlook_run_get_n_steps (run); i++)
-    {
-      SteadBuildFan fan = { .day = stead_outlook_run_get_day (run, i), .chance = stead_outlook_run_chance_by (run, i) };
-
-      stead_outlook_run_fan (run, i, 0.95, &fan.wide);
-      stead_outlook_run_fan (run, i, 0.50, &fan.narrow);
-      g_array_append_val (self->fans, fan);
-    }
-  /* What is there stays there: nothing more is planned until the wanted day. */
-  if (self->goal_on != STEAD_DAY_NONE)
-    {
-      SteadBuildFan last = g_array_index (self->fans, SteadBuildFan, self->fans->len - 1);
-
-      if (self->goal_on > last.day)
-        {
-          last.day = self->goal_on;
-          g_array_append_val (self->fans, last);
-        }
-    }
 }
 
 static const SteadOutlookEvent *
@@ -475,12 +454,7 @@ stead_build_path_run (SteadBuildPath  *self,
                                    cancellable, error);
   if (run == NULL)
     return FALSE;
-  make_fans (self, run);
-  for (int i = 0; i < STEAD_BUILD_N_SURETIES; i++)
-    self->days[i] = stead_build_path_day (run, self->today, stead_build_sureties[i]);
-  self->chance_end = stead_build_path_chance (run, G_MAXINT32);
-  if (self->goal_on != STEAD_DAY_NONE)
-    self->chance_goal = stead_build_path_chance (run, self->goal_on);
+  stead_build_path_read_run (self, run);
   plan_back (self);
   plan_next (self);
   stead_build_back_run (self);

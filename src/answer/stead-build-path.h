@@ -149,4 +149,16 @@ gboolean stead_build_path_run (SteadBuildPath  *self,
                                GCancellable    *cancellable,
                                GError         **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (transfer full): the same money, but each sale clears @sales_frac of what is planned, 0 or
+ * more; 1: as planned.  It is run by stead_build_path_run_dates(). */
+SteadBuildPath *stead_build_path_what_if (const SteadBuildPath *base,
+                                          double                sales_frac) G_GNUC_WARN_UNUSED_RESULT;
+
+/* As stead_build_path_run(), but for the fan, the days, the chances and the sentence only: so
+ * quick that it can follow a handle. */
+gboolean stead_build_path_run_dates (SteadBuildPath  *self,
+                                     gsize            n_paths,
+                                     GCancellable    *cancellable,
+                                     GError         **error) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

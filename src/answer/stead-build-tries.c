@@ -348,7 +348,7 @@ goods_sentence (const SteadBuildPath *self)
 }
 
 void
-stead_build_path_say (SteadBuildPath *self)
+stead_build_path_say_dates (SteadBuildPath *self)
 {
   GString *text = g_string_new (NULL);
   g_autofree char *dates = dates_sentence (self);
@@ -357,6 +357,12 @@ stead_build_path_say (SteadBuildPath *self)
   stead_words_add (text, dates);
   stead_words_add (text, goal);
   self->sentence = stead_words_end (text);
+}
+
+void
+stead_build_path_say (SteadBuildPath *self)
+{
+  stead_build_path_say_dates (self);
   self->back_sentence = back_sentence (self);
   self->next_sentence = next_sentence (self);
   self->more_sentence = more_sentence (self);

@@ -489,6 +489,41 @@ test_spread_path (Farm          *farm,
     }
 }
 
+/* If each sale clears 1.2 of what is planned, the normals have the mean 120 n and the deviation 36;
+ * sales that are sure come to the goal with the eighth instead of the tenth. */
+static void
+test_what_if (Farm          *farm,
+              gconstpointer  data)
+{
+  gint64 id = price_case_5 (farm);
+  g_autoptr(SteadBuildPath) sure = NULL, more = NULL, path = NULL, spread = NULL;
+  g_autoptr(GError) error = NULL;
+
+  plan_sales (farm, id, 0);
+  sure = run_path (farm, id);
+  more = stead_build_path_what_if (sure, 1.2);
+  g_assert_true (stead_build_path_run_dates (more, 20000, NULL, &error));
+  g_assert_no_error (error);
+  /* 959.75 / 100 is more than nine; 959.75 / 120 is not quite eight. */
+  g_assert_cmpint (sure->days[1], ==, g_array_index (sure->fans, SteadBuildFan, 10).day);
+  g_assert_cmpint (more->days[1], ==, g_array_index (sure->fans, SteadBuildFan, 8).day);
+  g_assert_nonnull (more->sentence);
+  g_assert_cmpuint (more->tries->len, ==, 0);
+
+  plan_sales (farm, id, 3000);
+  path = run_path (farm, id);
+  spread = stead_build_path_what_if (path, 0.5);
+  g_assert_true (stead_build_path_run_dates (spread, 20000, NULL, &error));
+  for (guint i = 0; i < spread->events->len; i++)
+    {
+      const SteadOutlookEvent *event = &g_array_index (spread->events, SteadOutlookEvent, i);
+      const SteadOutlookEvent *planned = &g_array_index (path->events, SteadOutlookEvent, i);
+
+      g_assert_cmpfloat (event->mean_cents, ==, planned->mean_cents * 0.5);
+      g_assert_cmpfloat (event->sd_cents, ==, planned->sd_cents * 0.5);
+    }
+}
+
 /* Each help pays: the dearest thing given (240.00 of 959.75) two to three sales sooner. */
 static void
 test_tries (Farm          *farm,
@@ -769,6 +804,7 @@ main (int    argc,
   ADD ("spread-path", test_spread_path);
   ADD ("back", test_back);
   ADD ("back-hopeless", test_back_hopeless);
+  ADD ("what-if", test_what_if);
   ADD ("tries", test_tries);
   ADD ("pledge-moves-the-date", test_pledge_moves);
   ADD ("stopped", test_stopped);

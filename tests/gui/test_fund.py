@@ -1,4 +1,6 @@
 """Fund, as a teacher uses it: a pen from its sides to a thing of the farm, and what is refused on the way."""
+import time
+
 from build import ask, begin, opened
 from drive import run_cases, until
 from farm import Farm
@@ -113,4 +115,25 @@ def test_demo_is_full():
     assert w.close() == 0
 
 
-run_cases(test_teacher_builds_a_pen, test_demo_is_full)
+def test_fan_follows_its_handle():
+    """What if each sale clears more: the fan and its dates move with the handle, by mouse and by keys, and come back."""
+    farm = Farm()
+    w = opened(farm)
+    view(w, 'Money')
+    planned = w.wait_words('The chance to have it by the wanted day')
+    name = 'Percent that each sale clears of what is planned'
+    w.wait('slider', name)
+    w.drag('slider', name, 80)
+    until(lambda: w.value(name) > 105)
+    until(lambda: w.wait_words('The chance to have it by the wanted day') != planned)
+    while w.value(name) > 97:
+        w.keys('Left')
+        time.sleep(.1)
+    w.wait_words('of what is planned:')
+    until(lambda: w.wait_words('The chance to have it by the wanted day') != planned)
+    assert w.nameless() == []
+    assert w.close() == 0
+    farm.verify()
+
+
+run_cases(test_teacher_builds_a_pen, test_demo_is_full, test_fan_follows_its_handle)

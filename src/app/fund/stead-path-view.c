@@ -23,12 +23,18 @@ struct _SteadPathView
   GtkWidget         parent_instance;
 
   SteadDesk        *desk;        /* (nullable): none before it is shown, and after it is gone */
-  GCancellable     *running;     /* (nullable) */
+  GCancellable     *running;     /* (nullable): of the path as planned */
+  GCancellable     *trying;      /* (nullable): of the path at the handle */
+  SteadBuildPath   *base;        /* (nullable): as planned, not run; what the handle varies */
   SteadFundFigure  *figure;      /* (nullable): of the chart */
 
-  GtkLabel         *sentence, *next, *back, *more, *goods, *steps_sentence;
+  GtkScale         *handle;      /* percent that each sale clears of what is planned */
+  GtkWidget        *handle_row;
+  GtkLabel         *sentence, *handle_text, *next, *back, *more, *goods, *steps_sentence;
   SteadChartArea   *fan;
   GtkWidget        *tries, *back_card, *steps;
+  gboolean          busy;        /* a run for the handle is under way */
+  gboolean          again;       /* the handle has moved meanwhile */
 };
 
 G_DEFINE_FINAL_TYPE (SteadPathView, stead_path_view, GTK_TYPE_WIDGET)
@@ -169,22 +175,48 @@ show_steps (SteadPathView        *self,
   gtk_widget_set_visible (self->back_card, path->steps->len > 0);
 }
 
+static double
+handle_percent (SteadPathView *self)
+{
+  return gtk_range_get_value (GTK_RANGE (self->handle));
+}
+
 static void
-show_path (SteadPathView        *self,
-           const SteadBuildPath *path)
+show_handle (SteadPathView *self)
+{
+  int percent = (int) lround (handle_percent (self));
+  g_autofree char *text = percent == 100 ? g_strdup (_("Each sale clears what is planned. Move the handle: what if it is more or less?"))
+                          /* Translators: a number of percent. */
+                          : g_strdup_printf (_("If each sale clears %d%% of what is planned:"), percent);
+
+  gtk_label_set_text (self->handle_text, text);
+}
+
+/* The fan and its dates; what the rest of the page says stays as planned. */
+static void
+show_fan (SteadPathView        *self,
+          const SteadBuildPath *path)
 {
   g_autofree char *plain = stead_words_plain (path->sentence);
 
   g_clear_pointer (&self->figure, stead_fund_figure_free);
   self->figure = stead_fund_figure_new (path);
   stead_make_say (self->sentence, path->sentence, TRUE);
+  gtk_widget_set_visible (GTK_WIDGET (self->fan), path->events->len > 0 && path->goal_cents > 0);
+  gtk_widget_set_visible (self->handle_row, gtk_widget_get_visible (GTK_WIDGET (self->fan)));
+  stead_chart_area_describe (self->fan, _("Money over time"), plain);
+  gtk_widget_queue_draw (GTK_WIDGET (self->fan));
+}
+
+static void
+show_path (SteadPathView        *self,
+           const SteadBuildPath *path)
+{
+  show_fan (self, path);
   stead_make_say (self->next, path->next_sentence != NULL ? path->next_sentence : _("No sale is planned in time."), TRUE);
   stead_make_say (self->back, path->back_sentence, TRUE);
   stead_make_say (self->more, path->more_sentence, TRUE);
   stead_make_say (self->goods, path->goods_sentence, FALSE);
-  gtk_widget_set_visible (GTK_WIDGET (self->fan), path->events->len > 0 && path->goal_cents > 0);
-  stead_chart_area_describe (self->fan, _("Money over time"), plain);
-  gtk_widget_queue_draw (GTK_WIDGET (self->fan));
   show_tries (self, path);
   show_steps (self, path);
 }
@@ -205,6 +237,8 @@ run_thread (GTask        *task,
     g_task_return_error (task, error);
 }
 
+static void handle_cb (SteadPathView *self);
+
 static void
 ran_cb (GObject      *source,
         GAsyncResult *result,
@@ -216,6 +250,40 @@ ran_cb (GObject      *source,
   if (!g_task_propagate_boolean (G_TASK (result), &error) || STEAD_PATH_VIEW (source)->desk == NULL)
     return;
   show_path (STEAD_PATH_VIEW (source), g_task_get_task_data (G_TASK (result)));
+  if (handle_percent (STEAD_PATH_VIEW (source)) != 100)
+    handle_cb (STEAD_PATH_VIEW (source));
+}
+
+static void
+what_if_thread (GTask        *task,
+                gpointer      source,
+                gpointer      data,
+                GCancellable *cancellable)
+{
+  GError *error = NULL;
+
+  if (stead_build_path_run_dates (data, PATHS, cancellable, &error))
+    g_task_return_boolean (task, TRUE);
+  else
+    g_task_return_error (task, error);
+}
+
+static void
+what_if_cb (GObject      *source,
+            GAsyncResult *result,
+            gpointer      data)
+{
+  SteadPathView *self = STEAD_PATH_VIEW (source);
+  g_autoptr(GError) error = NULL;
+
+  self->busy = FALSE;
+  if (self->desk == NULL)
+    return;
+  /* Stopped: the path as planned is on its way. */
+  if (g_task_propagate_boolean (G_TASK (result), &error))
+    show_fan (self, g_task_get_task_data (G_TASK (result)));
+  if (self->again)
+    handle_cb (self);
 }
 
 static void
@@ -223,7 +291,33 @@ stop (SteadPathView *self)
 {
   if (self->running != NULL)
     g_cancellable_cancel (self->running);
+  if (self->trying != NULL)
+    g_cancellable_cancel (self->trying);
   g_clear_object (&self->running);
+  g_clear_object (&self->trying);
+}
+
+/* The fan follows the handle.  One run at a time: where the handle is when it ends is the
+ * next one, so that a slow machine shows fewer steps, but always the last. */
+static void
+handle_cb (SteadPathView *self)
+{
+  g_autoptr(GTask) task = NULL;
+
+  show_handle (self);
+  if (self->base == NULL)
+    return;
+  self->again = self->busy;
+  if (self->busy)
+    return;
+  self->busy = TRUE;
+  g_clear_object (&self->trying);
+  self->trying = g_cancellable_new ();
+  task = g_task_new (self, self->trying, what_if_cb, NULL);
+  g_task_set_check_cancellable (task, TRUE);
+  g_task_set_task_data (task, stead_build_path_what_if (self->base, handle_percent (self) / 100),
+                        (GDestroyNotify) stead_build_path_free);
+  g_task_run_in_thread (task, what_if_thread);
 }
 
 void
@@ -240,6 +334,11 @@ stead_path_view_show (SteadPathView          *self,
   path = stead_build_path_new (stead_desk_get_store (desk), answer, NULL);
   if (path == NULL)
     return;
+  g_clear_pointer (&self->base, stead_build_path_free);
+  self->base = stead_build_path_what_if (path, 1);
+  gtk_range_set_value (GTK_RANGE (self->handle), 100);
+  stop (self);
+  self->again = FALSE;
   self->running = g_cancellable_new ();
   task = g_task_new (self, self->running, ran_cb, NULL);
   g_task_set_check_cancellable (task, TRUE);
@@ -259,6 +358,7 @@ stead_path_view_dispose (GObject *object)
   gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_PATH_VIEW);
   stead_ui_drop_children (GTK_WIDGET (self));
   g_clear_pointer (&self->figure, stead_fund_figure_free);
+  g_clear_pointer (&self->base, stead_build_path_free);
   G_OBJECT_CLASS (stead_path_view_parent_class)->dispose (object);
 }
 
@@ -272,6 +372,10 @@ stead_path_view_class_init (SteadPathViewClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("fund/stead-path-view.ui"));
   gtk_widget_class_bind_template_child (widget_class, SteadPathView, sentence);
+  gtk_widget_class_bind_template_child (widget_class, SteadPathView, handle);
+  gtk_widget_class_bind_template_child (widget_class, SteadPathView, handle_row);
+  gtk_widget_class_bind_template_child (widget_class, SteadPathView, handle_text);
+  gtk_widget_class_bind_template_callback (widget_class, handle_cb);
   gtk_widget_class_bind_template_child (widget_class, SteadPathView, next);
   gtk_widget_class_bind_template_child (widget_class, SteadPathView, back);
   gtk_widget_class_bind_template_child (widget_class, SteadPathView, more);
@@ -287,6 +391,7 @@ static void
 stead_path_view_init (SteadPathView *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  show_handle (self);
   stead_chart_area_set_paint (self->fan, fan_paint, fan_hint, self);
   stead_chart_area_set_step (self->fan, fan_step);
   stead_chart_area_set_file_name (self->fan, "fund");
