@@ -10,8 +10,8 @@ from stall import LINES, SALE, TAPS, choose, number, opened, plan, press
 
 # CASE-01 of build-and-records, worked by hand: 48 by 24 ft, a gate of 12 ft in the middle of a short side, one of
 # 4 ft at 8 ft of a long one.  Spacing 8 ft: 11 line posts; 128 ft of wire, with 5 % waste 134.4 ft: one roll of 330 ft.
-# The rails are one for each brace, two braces a corner.
-CASE_01 = {'corner_post': 4, 'gate_post': 4, 'line_post': 11, 'brace_rail': 8, 'wire_roll_100584': 1}
+# The rails are one for each brace, two braces a corner; 31 bags of 80 lb fill the holes of corner and gate posts.
+CASE_01 = {'corner_post': 4, 'gate_post': 4, 'line_post': 11, 'brace_rail': 8, 'wire_roll_100584': 1, 'concrete_80': 31}
 
 
 def paper(farm, name, of):
@@ -68,6 +68,7 @@ def draw_pen(w, farm):
     w.fill('Width of the gate', '12')
     w.fill('How many animals', '6')
     w.press('push button', 'Save build')
+    w.wait_words('have no price yet')                # the new one is looked at, not the one before
     w.wait_words('1,152 sq ft')
     open_dialog(w, 'Gates…', 'Width of gate 2')
     w.fill('Width of gate 2', '4')

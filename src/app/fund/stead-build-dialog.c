@@ -135,6 +135,7 @@ save_cb (SteadForm  *dialog,
          GError    **error)
 {
   Form *form = data;
+  gboolean is_new = form->build->id == 0;
   g_autofree char *step = NULL;
 
   /* The kind of a new one decides its usual figures. */
@@ -148,7 +149,12 @@ save_cb (SteadForm  *dialog,
   /* Translators: name of a step to undo; name of a build. */
   step = g_strdup_printf (_("build “%s”"), form->build->name);
   if (stead_form_act (dialog, step, save_act, form->build, error))
-    return TRUE;
+    {
+      /* What was just begun is what is looked at next. */
+      if (is_new)
+        stead_desk_jump (stead_dialog_get_desk (STEAD_DIALOG (dialog)), STEAD_TARGET_BUILD, form->build->id);
+      return TRUE;
+    }
   return stead_form_fail_at (is_past (form, dialog) ? form->goal : form->name, error);
 }
 

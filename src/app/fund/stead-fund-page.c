@@ -138,6 +138,17 @@ stead_fund_page_refresh (SteadPage *page)
   show_build (self);
 }
 
+static void
+stead_fund_page_show (SteadPage   *page,
+                      SteadTarget  target,
+                      gint64       id)
+{
+  if (target != STEAD_TARGET_BUILD)
+    return;
+  STEAD_FUND_PAGE (page)->build_id = id;
+  stead_page_invalidate (page);
+}
+
 /* --- what is done ------------------------------------------------------------------------- */
 
 static void
@@ -274,6 +285,7 @@ stead_fund_page_class_init (SteadFundPageClass *klass)
   G_OBJECT_CLASS (klass)->dispose = stead_fund_page_dispose;
   G_OBJECT_CLASS (klass)->finalize = stead_fund_page_finalize;
   STEAD_PAGE_CLASS (klass)->refresh = stead_fund_page_refresh;
+  STEAD_PAGE_CLASS (klass)->show = stead_fund_page_show;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("fund/stead-fund-page.ui"));
   bind_children (widget_class);
