@@ -12,7 +12,7 @@
  */
 #include "config.h"
 
-#include "app/price/stead-cvp-view.h"
+#include "app/price/stead-cvp-view-private.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -29,40 +29,7 @@
 #define EASE_US (G_TIME_SPAN_MILLISECOND * 220)
 #define SETTLE_MS 700           /* after the last key the axis may move again */
 
-struct _SteadCvpView
-{
-  GtkWidget        parent_instance;
-
-  SteadPriceModel *model;
-  SteadChartArea  *chart;
-  GtkWidget       *handles[STEAD_N_HANDLES];
-  gint64           told[STEAD_N_HANDLES];     /* the value that a handle's name says */
-
-  SteadCvpLabels  *labels;                    /* (nullable) */
-  SteadCvpLayout   layout;
-  gboolean         laid;                      /* layout is of the present numbers and size */
-  cairo_t         *scratch;                   /* to measure text with */
-  gboolean         syncing;                   /* while handles follow the model */
-
-  gboolean         dragging;
-  SteadKnob        grabbed;
-  double           grab_units;                /* along its line, where the grabbed handle stays */
-  double           grab_x, grab_y;            /* its middle when it was grabbed */
-
-  guint            settle_id;
-  guint            tick_id;
-  gint64           ease_since;
-  double           from_units, from_cents;    /* ends of the axes when the move began */
-  double           shown_units, shown_cents;  /* as they are now */
-};
-
 G_DEFINE_FINAL_TYPE (SteadCvpView, stead_cvp_view, GTK_TYPE_WIDGET)
-
-static const SteadPriceAnswer *
-get_answer (SteadCvpView *self)
-{
-  return self->model != NULL ? stead_price_model_get_answer (self->model) : NULL;
-}
 
 /* Layout --------------------------------------------------------------------- */
 
@@ -78,14 +45,14 @@ lay_into (SteadCvpView         *self,
   const SteadCvpWords words = { labels->axis, labels->even, labels->lasting, labels->plan, labels->plan_gap,
                                 labels->money_in, labels->all_costs, labels->fixed_costs };
 
-  stead_cvp_chart_layout (cr, &get_answer (self)->cvp, &words, style, self->shown_units, self->shown_cents,
+  stead_cvp_chart_layout (cr, &stead_cvp_view_answer (self)->cvp, &words, style, self->shown_units, self->shown_cents,
                           width, height, out);
 }
 
-static const char *
-get_currency (SteadCvpView *self)
+const char *
+stead_cvp_view_currency (SteadCvpView *self)
 {
-  return get_answer (self)->cost->farm->currency;
+  return stead_cvp_view_answer (self)->cost->farm->currency;
 }
 
 static void
@@ -96,9 +63,9 @@ lay_out (SteadCvpView *self)
   SteadDrawStyle style;
 
   self->laid = FALSE;
-  if (get_answer (self) == NULL || width < 2 || height < 2)
+  if (stead_cvp_view_answer (self) == NULL || width < 2 || height < 2)
     return;
-  stead_chart_style (GTK_WIDGET (self->chart), get_currency (self), &style);
+  stead_chart_style (GTK_WIDGET (self->chart), stead_cvp_view_currency (self), &style);
   lay_into (self, self->scratch, &style, width, height, &self->layout);
   self->laid = TRUE;
 }
@@ -115,7 +82,7 @@ paint_cb (cairo_t              *cr,
   SteadCvpLayout other;
   const SteadCvpLayout *layout = &self->layout;
 
-  if (get_answer (self) == NULL || labels == NULL)
+  if (stead_cvp_view_answer (self) == NULL || labels == NULL)
     return;
   if (!self->laid || width != gtk_widget_get_width (GTK_WIDGET (self))
       || height != gtk_widget_get_height (GTK_WIDGET (self)))
@@ -123,7 +90,7 @@ paint_cb (cairo_t              *cr,
       lay_into (self, cr, style, width, height, &other);
       layout = &other;
     }
-  stead_cvp_chart_paint (cr, &get_answer (self)->cvp,
+  stead_cvp_chart_paint (cr, &stead_cvp_view_answer (self)->cvp,
                          &(SteadCvpWords) { labels->axis, labels->even, labels->lasting, labels->plan,
                                             labels->plan_gap, labels->money_in, labels->all_costs,
                                             labels->fixed_costs },
@@ -147,11 +114,11 @@ line_cents (const SteadCvp *cvp,
     }
 }
 
-static void
-find_place (SteadCvpView *self,
-            SteadKnob     knob,
-            double       *x,
-            double       *y)
+void
+stead_cvp_view_find_place (SteadCvpView *self,
+                           SteadKnob     knob,
+                           double       *x,
+                           double       *y)
 {
   const SteadCvpLayout *layout = &self->layout;
 
@@ -165,16 +132,15 @@ find_place (SteadCvpView *self,
   if (!self->dragging || knob != self->grabbed || knob == STEAD_KNOB_PLANNED)
     return;
   *x = stead_cvp_chart_x (layout, self->grab_units);
-  *y = stead_cvp_chart_y (layout, line_cents (&get_answer (self)->cvp, knob, self->grab_units));
+  *y = stead_cvp_chart_y (layout, line_cents (&stead_cvp_view_answer (self)->cvp, knob, self->grab_units));
   *y = MAX (*y, layout->plot.y);
 }
 
-/* The nearest one within reach; %FALSE: none. */
-static gboolean
-find_handle (SteadCvpView *self,
-             double        x,
-             double        y,
-             SteadKnob    *out)
+gboolean
+stead_cvp_view_find_handle (SteadCvpView *self,
+                            double        x,
+                            double        y,
+                            SteadKnob    *out)
 {
   double best = REACH;
   gboolean found = FALSE;
@@ -183,7 +149,7 @@ find_handle (SteadCvpView *self,
     {
       double hx, hy, distance;
 
-      find_place (self, knob, &hx, &hy);
+      stead_cvp_view_find_place (self, knob, &hx, &hy);
       distance = hypot (hx - x, hy - y);
       if (distance < best || (found && distance == best && gtk_widget_has_focus (self->handles[knob])))
         {
@@ -200,13 +166,13 @@ sync_handle (SteadCvpView *self,
              SteadKnob     knob)
 {
   GtkAdjustment *adjustment = gtk_range_get_adjustment (GTK_RANGE (self->handles[knob]));
-  const SteadPriceAnswer *answer = get_answer (self);
+  const SteadPriceAnswer *answer = stead_cvp_view_answer (self);
   gint64 value = stead_price_model_get (self->model, knob);
   double units, cents, top, step = 1;
 
   stead_price_model_get_range (self->model, &units, &cents);
   if (knob == STEAD_KNOB_FIXED)
-    step = pow (10, stead_currency_digits (get_currency (self)));
+    step = pow (10, stead_currency_digits (stead_cvp_view_currency (self)));
   top = knob == STEAD_KNOB_PLANNED ? units : knob == STEAD_KNOB_FIXED ? cents : cents / units;
   top = MAX (ceil (2 * top), (double) value + 10 * step);
   gtk_adjustment_configure (adjustment, (double) value, 0, top, step, 10 * step, 0);
@@ -222,7 +188,7 @@ sync_handle (SteadCvpView *self,
 static void
 sync_handles (SteadCvpView *self)
 {
-  gboolean any = get_answer (self) != NULL;
+  gboolean any = stead_cvp_view_answer (self) != NULL;
 
   self->syncing = TRUE;
   for (int knob = 0; knob < STEAD_N_HANDLES; knob++)
@@ -263,8 +229,8 @@ value_changed_cb (SteadCvpView  *self,
 
 /* Following the model --------------------------------------------------------------- */
 
-static void
-show (SteadCvpView *self)
+void
+stead_cvp_view_show (SteadCvpView *self)
 {
   lay_out (self);
   gtk_widget_queue_allocate (GTK_WIDGET (self));
@@ -287,7 +253,7 @@ ease_cb (GtkWidget     *widget,
   eased = 1 - pow (1 - share, 3);
   self->shown_units = share < 1 ? self->from_units + (units - self->from_units) * eased : units;
   self->shown_cents = share < 1 ? self->from_cents + (cents - self->from_cents) * eased : cents;
-  show (self);
+  stead_cvp_view_show (self);
   if (share < 1)
     return G_SOURCE_CONTINUE;
   self->tick_id = 0;
@@ -328,10 +294,10 @@ follow_range (SteadCvpView *self)
 static void
 describe (SteadCvpView *self)
 {
-  const SteadPriceAnswer *answer = get_answer (self);
+  const SteadPriceAnswer *answer = stead_cvp_view_answer (self);
   g_autofree char *plain = stead_words_plain (answer->sentence);
 
-  stead_chart_area_set_currency (self->chart, get_currency (self));
+  stead_chart_area_set_currency (self->chart, stead_cvp_view_currency (self));
   stead_chart_area_describe (self->chart, _("Money in and costs, by how many are sold"), plain);
 }
 
@@ -339,14 +305,14 @@ static void
 changed_cb (SteadCvpView *self)
 {
   g_clear_pointer (&self->labels, stead_cvp_labels_free);
-  if (get_answer (self) != NULL)
+  if (stead_cvp_view_answer (self) != NULL)
     {
-      self->labels = stead_cvp_labels_new (get_answer (self));
+      self->labels = stead_cvp_labels_new (stead_cvp_view_answer (self));
       describe (self);
       follow_range (self);
     }
   sync_handles (self);
-  show (self);
+  stead_cvp_view_show (self);
 }
 
 /* Another product: nothing of the former one eases into it, and every name is new. */
@@ -356,118 +322,6 @@ loaded_cb (SteadCvpView *self)
   for (int knob = 0; knob < STEAD_N_HANDLES; knob++)
     self->told[knob] = -1;
   self->laid = FALSE;
-}
-
-/* Pointer -------------------------------------------------------------------------- */
-
-static gint64
-snapped (SteadCvpView *self,
-         SteadKnob     knob,
-         double        value)
-{
-  double step = 1;
-
-  if (stead_currency_digits (get_currency (self)) > 0)
-    step = knob == STEAD_KNOB_PRICE ? 5 : knob == STEAD_KNOB_FIXED ? 100 : 1;
-  return llround (value / step) * (gint64) step;
-}
-
-/* What the grabbed handle means when its middle is at @x, @y. */
-static double
-value_at (SteadCvpView *self,
-          double        x,
-          double        y)
-{
-  const SteadCvp *cvp = &get_answer (self)->cvp;
-  const SteadCvpLayout *layout = &self->layout;
-  double units = MAX (self->grab_units, layout->max_units / 1000);
-  double cents = stead_cvp_chart_cents_at (layout, MAX (y, layout->plot.y));
-
-  switch (self->grabbed)
-    {
-    case STEAD_KNOB_PRICE:
-      return cents / units;
-    case STEAD_KNOB_UNIT_COST:
-      return (cents - stead_cvp_fixed_cents (cvp, units)) / units;
-    case STEAD_KNOB_FIXED:
-      return cents - (stead_cvp_fixed_cents (cvp, self->grab_units) - cvp->fixed_cents);
-    default:
-      return MIN (stead_cvp_chart_units_at (layout, x), layout->max_units);
-    }
-}
-
-static void
-drag_begin_cb (SteadCvpView   *self,
-               double          x,
-               double          y,
-               GtkGestureDrag *drag)
-{
-  SteadKnob knob;
-
-  if (get_answer (self) == NULL || !find_handle (self, x, y, &knob))
-    {
-      gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_DENIED);
-      return;
-    }
-  gtk_gesture_set_state (GTK_GESTURE (drag), GTK_EVENT_SEQUENCE_CLAIMED);
-  g_clear_handle_id (&self->settle_id, g_source_remove);
-  find_place (self, knob, &self->grab_x, &self->grab_y);
-  self->grab_units = stead_cvp_chart_units_at (&self->layout, self->grab_x);
-  self->grabbed = knob;
-  self->dragging = TRUE;
-  stead_price_model_hold (self->model);
-  gtk_widget_grab_focus (self->handles[knob]);
-  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), "grabbing");
-}
-
-static void
-drag_update_cb (SteadCvpView *self,
-                double        dx,
-                double        dy)
-{
-  double value;
-
-  if (!self->dragging || !self->laid)
-    return;
-  value = value_at (self, self->grab_x + dx, self->grab_y + dy);
-  stead_price_model_set (self->model, self->grabbed, snapped (self, self->grabbed, MAX (value, 0)));
-}
-
-static void
-stop_dragging (SteadCvpView *self)
-{
-  if (!self->dragging)
-    return;
-  self->dragging = FALSE;
-  gtk_widget_set_cursor (GTK_WIDGET (self), NULL);
-  stead_price_model_release (self->model);
-  show (self);
-}
-
-/* The handle that the next press would grab looks it. */
-static void
-motion_cb (SteadCvpView *self,
-           double        x,
-           double        y)
-{
-  SteadKnob near = STEAD_KNOB_TARGET;
-
-  if (self->dragging)
-    return;
-  if (get_answer (self) == NULL || !find_handle (self, x, y, &near))
-    near = STEAD_KNOB_TARGET;
-  for (int knob = 0; knob < STEAD_N_HANDLES; knob++)
-    if (knob == (int) near)
-      gtk_widget_set_state_flags (self->handles[knob], GTK_STATE_FLAG_PRELIGHT, FALSE);
-    else
-      gtk_widget_unset_state_flags (self->handles[knob], GTK_STATE_FLAG_PRELIGHT);
-  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), near != STEAD_KNOB_TARGET ? "grab" : NULL);
-}
-
-static void
-leave_cb (SteadCvpView *self)
-{
-  motion_cb (self, -1e6, -1e6);
 }
 
 /* Words at a point -------------------------------------------------------------------- */
@@ -481,14 +335,14 @@ hint_cb (double   x,
   const SteadCvpLayout *layout = &self->layout;
   SteadKnob knob = self->grabbed;
 
-  if (get_answer (self) == NULL || !self->laid)
+  if (stead_cvp_view_answer (self) == NULL || !self->laid)
     return NULL;
-  if (self->dragging || find_handle (self, x, y, &knob))
-    return stead_knob_said (get_answer (self), knob, stead_price_model_get (self->model, knob));
+  if (self->dragging || stead_cvp_view_find_handle (self, x, y, &knob))
+    return stead_knob_said (stead_cvp_view_answer (self), knob, stead_price_model_get (self->model, knob));
   if (x < layout->plot.x || x > layout->plot.x + layout->plot.width
       || y < layout->plot.y || y > layout->plot.y + layout->plot.height)
     return NULL;
-  return stead_cvp_labels_point (get_answer (self), llround (stead_cvp_chart_units_at (layout, x)));
+  return stead_cvp_labels_point (stead_cvp_view_answer (self), llround (stead_cvp_chart_units_at (layout, x)));
 }
 
 static char *
@@ -501,9 +355,9 @@ step_cb (int       index,
   g_autoptr(GArray) rows = NULL;
   const SteadPriceRow *row;
 
-  if (get_answer (self) == NULL || !self->laid)
+  if (stead_cvp_view_answer (self) == NULL || !self->laid)
     return NULL;
-  rows = stead_price_answer_table (get_answer (self));
+  rows = stead_price_answer_table (stead_cvp_view_answer (self));
   if (index >= (int) rows->len)
     return NULL;
   row = &g_array_index (rows, SteadPriceRow, index);
@@ -511,7 +365,7 @@ step_cb (int       index,
     return NULL;
   *x = stead_cvp_chart_x (&self->layout, (double) row->units);
   *y = stead_cvp_chart_y (&self->layout, (double) row->revenue_cents);
-  return stead_cvp_labels_point (get_answer (self), row->units);
+  return stead_cvp_labels_point (stead_cvp_view_answer (self), row->units);
 }
 
 /* Widget --------------------------------------------------------------------------------- */
@@ -540,7 +394,7 @@ allocate_handle (SteadCvpView *self,
   if (!gtk_widget_get_child_visible (handle))
     return;
   gtk_widget_get_preferred_size (handle, &size, NULL);
-  find_place (self, knob, &x, &y);
+  stead_cvp_view_find_place (self, knob, &x, &y);
   gtk_widget_size_allocate (handle, &(GtkAllocation) { (int) lround (x - size.width / 2.0),
                                                        (int) lround (y - size.height / 2.0),
                                                        size.width, size.height }, -1);
@@ -588,7 +442,7 @@ stead_cvp_view_unmap (GtkWidget *widget)
 {
   SteadCvpView *self = STEAD_CVP_VIEW (widget);
 
-  stop_dragging (self);
+  stead_cvp_view_stop_dragging (self);
   if (self->settle_id != 0)
     {
       g_clear_handle_id (&self->settle_id, g_source_remove);
@@ -662,22 +516,6 @@ make_handle (SteadCvpView *self,
 }
 
 static void
-add_controllers (SteadCvpView *self)
-{
-  GtkGesture *drag = gtk_gesture_drag_new ();
-  GtkEventController *motion = gtk_event_controller_motion_new ();
-
-  g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (drag_begin_cb), self);
-  g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (drag_update_cb), self);
-  g_signal_connect_swapped (drag, "end", G_CALLBACK (stop_dragging), self);
-  g_signal_connect_swapped (drag, "cancel", G_CALLBACK (stop_dragging), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
-  g_signal_connect_swapped (motion, "motion", G_CALLBACK (motion_cb), self);
-  g_signal_connect_swapped (motion, "leave", G_CALLBACK (leave_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), motion);
-}
-
-static void
 stead_cvp_view_init (SteadCvpView *self)
 {
   cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, 1, 1);
@@ -696,7 +534,7 @@ stead_cvp_view_init (SteadCvpView *self)
       self->told[knob] = -1;
       self->handles[knob] = make_handle (self, knob);
     }
-  add_controllers (self);
+  stead_cvp_view_add_pointer (self);
 }
 
 GtkWidget *

@@ -9,16 +9,13 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "answer/stead-what-if-answer.h"
+#include "app/price/stead-what-if-grid.h"
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
 #include "app/stead-why-box.h"
 #include "app/stead-wrap-layout.h"
 #include "core/stead-money.h"
 #include "paper/stead-price-figure.h"
-
-#define GRID_SIDE 5      /* values of each of the two */
-#define GRID_STEP 0.1    /* between them */
 
 struct _SteadWhatIfView
 {
@@ -31,7 +28,7 @@ struct _SteadWhatIfView
   SteadHandle    *frac;
   SteadPlot      *plot;
   SteadTable     *scenarios;
-  GtkWidget      *picks[2], *grid;
+  SteadWhatIfGrid *grid;
   SteadWhyBox    *whys;
 };
 
@@ -132,70 +129,6 @@ find_scenario (SteadWhatIfView *self,
   return NULL;
 }
 
-/* --- the table of two ------------------------------------------------------------------------------ */
-
-static double
-grid_value (SteadWhatIfView *self,
-            SteadAssumption  which,
-            int              i)
-{
-  return self->answer->values[which] * (1 + GRID_STEP * (i - GRID_SIDE / 2));
-}
-
-static GtkWidget *
-grid_label (const char *text,
-            gboolean    head,
-            gboolean    loss)
-{
-  GtkWidget *label = gtk_label_new (text);
-
-  gtk_label_set_xalign (GTK_LABEL (label), 1);
-  gtk_widget_set_hexpand (label, TRUE);
-  if (head)
-    gtk_widget_add_css_class (label, "soft");
-  if (loss)
-    gtk_widget_add_css_class (label, "message");
-  return label;
-}
-
-static void
-clear_grid (GtkWidget *grid)
-{
-  GtkWidget *child;
-
-  while ((child = gtk_widget_get_first_child (grid)) != NULL)
-    gtk_grid_remove (GTK_GRID (grid), child);
-}
-
-static void
-show_grid (SteadWhatIfView *self)
-{
-  SteadAssumption a = (SteadAssumption) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->picks[0]));
-  SteadAssumption b = (SteadAssumption) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->picks[1]));
-
-  clear_grid (self->grid);
-  if (a >= STEAD_N_ASSUMPTIONS || b >= STEAD_N_ASSUMPTIONS)
-    return;
-  for (int i = 0; i < GRID_SIDE; i++)
-    {
-      g_autofree char *across = stead_what_if_text (self->answer, b, grid_value (self, b, i));
-      g_autofree char *down = stead_what_if_text (self->answer, a, grid_value (self, a, i));
-
-      gtk_grid_attach (GTK_GRID (self->grid), grid_label (across, TRUE, FALSE), i + 1, 0, 1, 1);
-      gtk_grid_attach (GTK_GRID (self->grid), grid_label (down, TRUE, FALSE), 0, i + 1, 1, 1);
-      for (int j = 0; j < GRID_SIDE; j++)
-        {
-          double profit = stead_what_if_profit (self->answer, a, grid_value (self, a, i), b, grid_value (self, b, j));
-          g_autofree char *text = money (self, profit);
-          GtkWidget *label = grid_label (text, FALSE, profit < -0.5);
-
-          if (i == GRID_SIDE / 2 && j == GRID_SIDE / 2)
-            gtk_widget_add_css_class (label, "here");
-          gtk_grid_attach (GTK_GRID (self->grid), label, j + 1, i + 1, 1, 1);
-        }
-    }
-}
-
 /* --- showing ---------------------------------------------------------------------------------------- */
 
 static void
@@ -210,7 +143,7 @@ show (SteadWhatIfView *self)
   stead_why_box_set (self->whys, whys);
   gtk_widget_set_sensitive (self->reset, turned);
   gtk_widget_set_sensitive (self->keep, turned);
-  show_grid (self);
+  stead_what_if_grid_settle (self->grid);
 }
 
 static void
@@ -255,13 +188,6 @@ reset_cb (SteadWhatIfView *self)
   stead_what_if_reset (self->answer);
   sync_handles (self);
   show (self);
-}
-
-static void
-picked_cb (SteadWhatIfView *self)
-{
-  if (self->answer != NULL)
-    show_grid (self);
 }
 
 static void
@@ -428,26 +354,6 @@ make_handle (SteadWhatIfView *self,
 }
 
 static void
-fill_picks (SteadWhatIfView *self)
-{
-  const char *names[STEAD_N_ASSUMPTIONS + 1] = { NULL };
-
-  for (int i = 0; i < stead_what_if_n (self->answer); i++)
-    names[i] = stead_what_if_name (self->answer, i);
-  for (int k = 0; k < 2; k++)
-    {
-      guint at = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->picks[k]));
-      g_autoptr(GtkStringList) list = gtk_string_list_new (names);
-
-      g_signal_handlers_block_by_func (self->picks[k], picked_cb, self);
-      gtk_drop_down_set_model (GTK_DROP_DOWN (self->picks[k]), G_LIST_MODEL (list));
-      gtk_drop_down_set_selected (GTK_DROP_DOWN (self->picks[k]), at >= (guint) stead_what_if_n (self->answer) ? (guint) k : at);
-      g_signal_handlers_unblock_by_func (self->picks[k], picked_cb, self);
-      stead_ui_name (gtk_widget_get_first_child (self->picks[k]), k == 0 ? _("Down the table") : _("Across the table"));
-    }
-}
-
-static void
 stead_what_if_view_refresh (SteadView  *view,
                             SteadStore *store,
                             gint64      product_id)
@@ -457,6 +363,7 @@ stead_what_if_view_refresh (SteadView  *view,
   g_autoptr(SteadWhatIf) old = g_steal_pointer (&self->answer);
 
   stead_plot_take_figure (self->plot, NULL);
+  stead_what_if_grid_show (self->grid, NULL);
   if (product_id != 0)
     self->answer = stead_what_if_new (store, product_id, stead_desk_get_period (stead_view_get_desk (view)), &error);
   if (self->answer == NULL)
@@ -475,7 +382,7 @@ stead_what_if_view_refresh (SteadView  *view,
   stead_view_clear (self->handle_box);
   for (int i = 0; i < stead_what_if_n (self->answer); i++)
     make_handle (self, i);
-  fill_picks (self);
+  stead_what_if_grid_show (self->grid, self->answer);
   sync_handles (self);
   show_scenarios (self);
   show (self);
@@ -592,30 +499,6 @@ add_scenarios (SteadWhatIfView *self)
 }
 
 static void
-add_grid (SteadWhatIfView *self)
-{
-  GtkWidget *card = make_card (), *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-
-  gtk_widget_set_layout_manager (row, stead_wrap_layout_new ());
-  gtk_box_append (GTK_BOX (card), stead_view_heading (_("What is left when two things change")));
-  for (int k = 0; k < 2; k++)
-    {
-      self->picks[k] = gtk_drop_down_new (NULL, NULL);
-      stead_ui_name (self->picks[k], k == 0 ? _("Down the table") : _("Across the table"));
-      g_signal_connect_swapped (self->picks[k], "notify::selected", G_CALLBACK (picked_cb), self);
-      gtk_box_append (GTK_BOX (row), gtk_label_new (k == 0 ? _("Down the table") : _("Across the table")));
-      gtk_box_append (GTK_BOX (row), self->picks[k]);
-    }
-  gtk_box_append (GTK_BOX (card), row);
-  self->grid = gtk_grid_new ();
-  gtk_grid_set_column_spacing (GTK_GRID (self->grid), 12);
-  gtk_grid_set_row_spacing (GTK_GRID (self->grid), 4);
-  gtk_widget_add_css_class (self->grid, "two-way");
-  gtk_box_append (GTK_BOX (card), self->grid);
-  stead_view_add_right (STEAD_VIEW (self), card);
-}
-
-static void
 stead_what_if_view_init (SteadWhatIfView *self)
 {
   GtkWidget *whys = gtk_expander_new (_("Why? The figures worked out"));
@@ -623,7 +506,8 @@ stead_what_if_view_init (SteadWhatIfView *self)
   add_left (self);
   add_tornado (self);
   add_scenarios (self);
-  add_grid (self);
+  self->grid = STEAD_WHAT_IF_GRID (stead_what_if_grid_new ());
+  stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->grid));
   self->whys = STEAD_WHY_BOX (stead_why_box_new ());
   stead_ui_name (whys, _("Why? The figures worked out"));
   stead_ui_expander_set_child (whys, GTK_WIDGET (self->whys));
