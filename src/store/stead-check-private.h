@@ -13,6 +13,23 @@ extern const char * const stead_direction_words[];
 void   stead_stmt_bind_time (SteadStmt *stmt, int at, gint64 time);
 gint64 stead_stmt_time      (SteadStmt *stmt, int at);
 
+/* Text of a column, kept by the list; the second is of one that is never NULL in a sound file. */
+const char *stead_check_keep      (SteadCheckList *list, SteadStmt *stmt, int at);
+const char *stead_check_keep_some (SteadCheckList *list, SteadStmt *stmt, int at);
+
+/* The columns of a list in @l's table, with or without its counts, and a row of them. */
+#define CHECK_HEAD_COLUMNS \
+  "l.id, l.name, l.day, l.batch_id, l.sale_id, l.made_at, l.edition, l.note, l.signed_by, l.signed_at, l.seal_reading"
+#define CHECK_COUNT_COLUMNS \
+  " (SELECT count (*) FROM check_line c WHERE c.list_id = l.id AND c.left_out IS NULL)," \
+  " (SELECT count (*) FROM check_line c WHERE c.list_id = l.id AND c.left_out IS NULL" \
+  "   AND NOT EXISTS (SELECT 1 FROM reading r WHERE r.line_id = c.id))," \
+  " (SELECT count (*) FROM check_line c JOIN reading r ON r.line_id = c.id WHERE c.list_id = l.id)," \
+  " (SELECT count (*) FROM check_stop s WHERE s.list_id = l.id AND s.settled_at IS NULL)," \
+  " (SELECT count (*) FROM safety_hold h JOIN reading r ON r.id = h.reading_id JOIN check_line c ON c.id = r.line_id" \
+  "   WHERE h.ended_at IS NULL AND c.list_id = l.id)"
+gpointer stead_check_head_from_row (SteadStmt *stmt);
+
 /* The columns of a reading in @r's table, and a row of them. */
 #define SHOWN_COLUMNS \
   "r.id, r.at, r.kind, r.value, r.batch_id, r.step_id, r.person_id, r.note, r.corrects_id, r.line_id, r.pot_id," \

@@ -1,4 +1,4 @@
-/* stead-check-read.c - checklists as they stand in the file. */
+/* stead-check-read.c - one checklist with all its parts, as it stands in the file. */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
@@ -28,26 +28,6 @@ stead_stmt_time (SteadStmt *stmt,
   return sqlite3_column_type (stmt, at) == SQLITE_NULL ? STEAD_TIME_NONE : sqlite3_column_int64 (stmt, at);
 }
 
-/* Text of a column, kept by the list. */
-static const char *
-keep (SteadCheckList *list,
-      SteadStmt      *stmt,
-      int             at)
-{
-  return stead_check_list_keep (list, (const char *) sqlite3_column_text (stmt, at));
-}
-
-/* Likewise of one that is never NULL in a sound file. */
-static const char *
-keep_some (SteadCheckList *list,
-           SteadStmt      *stmt,
-           int             at)
-{
-  const char *text = keep (list, stmt, at);
-
-  return text != NULL ? text : "";
-}
-
 SteadLimit *
 stead_check_limit_from_row (SteadCheckList *list,
                             SteadStmt      *stmt,
@@ -55,186 +35,26 @@ stead_check_limit_from_row (SteadCheckList *list,
 {
   SteadLimit *limit = g_new0 (SteadLimit, 1);
 
-  limit->id = keep_some (list, stmt, at);
-  limit->process = keep_some (list, stmt, at + 1);
-  limit->subject = keep_some (list, stmt, at + 2);
-  limit->when = keep_some (list, stmt, at + 3);
-  limit->measure = keep_some (list, stmt, at + 4);
+  limit->id = stead_check_keep_some (list, stmt, at);
+  limit->process = stead_check_keep_some (list, stmt, at + 1);
+  limit->subject = stead_check_keep_some (list, stmt, at + 2);
+  limit->when = stead_check_keep_some (list, stmt, at + 3);
+  limit->measure = stead_check_keep_some (list, stmt, at + 4);
   limit->direction = (SteadLimitDirection) stead_repo_word (stmt, at + 5, stead_direction_words);
   limit->value = stead_stmt_real (stmt, at + 6);
-  limit->unit = keep_some (list, stmt, at + 7);
-  limit->word = keep (list, stmt, at + 8);
+  limit->unit = stead_check_keep_some (list, stmt, at + 7);
+  limit->word = stead_check_keep (list, stmt, at + 8);
   limit->has_time = sqlite3_column_type (stmt, at + 9) != SQLITE_NULL;
   limit->time_direction = (SteadLimitDirection) stead_repo_word (stmt, at + 9, stead_direction_words);
   limit->time_s = stead_stmt_real (stmt, at + 10);
-  limit->hazard = keep_some (list, stmt, at + 11);
-  limit->source = keep_some (list, stmt, at + 12);
-  limit->where = keep_some (list, stmt, at + 13);
-  limit->version = keep_some (list, stmt, at + 14);
-  limit->status = keep_some (list, stmt, at + 15);
-  limit->note = keep_some (list, stmt, at + 16);
-  limit->replaces = keep (list, stmt, at + 17);
+  limit->hazard = stead_check_keep_some (list, stmt, at + 11);
+  limit->source = stead_check_keep_some (list, stmt, at + 12);
+  limit->where = stead_check_keep_some (list, stmt, at + 13);
+  limit->version = stead_check_keep_some (list, stmt, at + 14);
+  limit->status = stead_check_keep_some (list, stmt, at + 15);
+  limit->note = stead_check_keep_some (list, stmt, at + 16);
+  limit->replaces = stead_check_keep (list, stmt, at + 17);
   return limit;
-}
-
-/* --- heads ------------------------------------------------------------------------ */
-
-#define HEAD_COLUMNS \
-  "l.id, l.name, l.day, l.batch_id, l.sale_id, l.made_at, l.edition, l.note, l.signed_by, l.signed_at, l.seal_reading"
-#define COUNT_COLUMNS \
-  " (SELECT count (*) FROM check_line c WHERE c.list_id = l.id AND c.left_out IS NULL)," \
-  " (SELECT count (*) FROM check_line c WHERE c.list_id = l.id AND c.left_out IS NULL" \
-  "   AND NOT EXISTS (SELECT 1 FROM reading r WHERE r.line_id = c.id))," \
-  " (SELECT count (*) FROM check_line c JOIN reading r ON r.line_id = c.id WHERE c.list_id = l.id)," \
-  " (SELECT count (*) FROM check_stop s WHERE s.list_id = l.id AND s.settled_at IS NULL)," \
-  " (SELECT count (*) FROM safety_hold h JOIN reading r ON r.id = h.reading_id JOIN check_line c ON c.id = r.line_id" \
-  "   WHERE h.ended_at IS NULL AND c.list_id = l.id)"
-
-static gpointer
-head_from_row (SteadStmt *stmt)
-{
-  SteadCheckList *list = stead_check_list_new ();
-
-  list->id = sqlite3_column_int64 (stmt, 0);
-  list->name = keep_some (list, stmt, 1);
-  list->day = stead_stmt_day (stmt, 2);
-  list->batch_id = sqlite3_column_int64 (stmt, 3);
-  list->sale_id = sqlite3_column_int64 (stmt, 4);
-  list->made_at = sqlite3_column_int64 (stmt, 5);
-  list->edition = keep_some (list, stmt, 6);
-  list->note = keep (list, stmt, 7);
-  list->signed_by = sqlite3_column_int64 (stmt, 8);
-  list->signed_at = stead_stmt_time (stmt, 9);
-  list->seal_reading = sqlite3_column_int64 (stmt, 10);
-  if (sqlite3_column_count (stmt) > 11)
-    {
-      list->n_lines = sqlite3_column_int64 (stmt, 11);
-      list->n_open = sqlite3_column_int64 (stmt, 12);
-      list->n_readings = sqlite3_column_int64 (stmt, 13);
-      list->n_stops = sqlite3_column_int64 (stmt, 14);
-      list->n_holds = sqlite3_column_int64 (stmt, 15);
-    }
-  return list;
-}
-
-static GPtrArray *
-heads (SteadStore  *store,
-       SteadStmt   *stmt,
-       GError     **error)
-{
-  return stead_repo_rows (store, stmt, head_from_row, (GDestroyNotify) stead_check_list_free, error);
-}
-
-GPtrArray *
-stead_check_repo_list (SteadStore  *store,
-                       SteadDay     from,
-                       SteadDay     to,
-                       GError     **error)
-{
-  static const char sql[] = "SELECT " HEAD_COLUMNS "," COUNT_COLUMNS " FROM checklist l"
-                            " WHERE l.day BETWEEN ?1 AND ?2 ORDER BY l.day DESC, l.id DESC";
-  g_autoptr(SteadStmt) stmt = NULL;
-
-  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  stead_stmt_bind_day (stmt, 1, from);
-  stead_stmt_bind_day (stmt, 2, to);
-  return heads (store, stmt, error);
-}
-
-static GPtrArray *
-heads_of (SteadStore  *store,
-          const char  *sql,
-          gint64       id,
-          GError     **error)
-{
-  g_autoptr(SteadStmt) stmt = NULL;
-
-  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, id);
-  return heads (store, stmt, error);
-}
-
-GPtrArray *
-stead_check_repo_of_batch (SteadStore  *store,
-                           gint64       batch_id,
-                           GError     **error)
-{
-  static const char sql[] = "SELECT " HEAD_COLUMNS "," COUNT_COLUMNS " FROM checklist l"
-                            " WHERE l.batch_id = ?1 ORDER BY l.day DESC, l.id DESC";
-
-  return heads_of (store, sql, batch_id, error);
-}
-
-GPtrArray *
-stead_check_repo_of_sale (SteadStore  *store,
-                          gint64       sale_id,
-                          GError     **error)
-{
-  static const char sql[] = "SELECT " HEAD_COLUMNS "," COUNT_COLUMNS " FROM checklist l"
-                            " WHERE l.sale_id = ?1 ORDER BY l.day DESC, l.id DESC";
-
-  return heads_of (store, sql, sale_id, error);
-}
-
-gint64
-stead_check_repo_of_line (SteadStore  *store,
-                          gint64       line_id,
-                          GError     **error)
-{
-  static const char sql[] = "SELECT list_id FROM check_line WHERE id = ?1";
-
-  return stead_repo_count_id (store, sql, line_id, error);
-}
-
-gint64
-stead_check_repo_of_reading (SteadStore  *store,
-                             gint64       reading_id,
-                             GError     **error)
-{
-  static const char sql[] = "SELECT c.list_id FROM reading r JOIN check_line c ON c.id = r.line_id WHERE r.id = ?1";
-
-  return stead_repo_count_id (store, sql, reading_id, error);
-}
-
-SteadCheckList *
-stead_check_open_list (SteadStore  *store,
-                       gint64       list_id,
-                       GError     **error)
-{
-  static const char sql[] = "SELECT " HEAD_COLUMNS " FROM checklist l WHERE l.id = ?1";
-  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
-  g_autoptr(SteadCheckList) list = NULL;
-  g_autofree char *when = NULL;
-
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, list_id);
-  list = stead_repo_row (store, stmt, head_from_row, error);
-  if (list == NULL || list->signed_at == STEAD_TIME_NONE)
-    return g_steal_pointer (&list);
-  when = stead_day_format (stead_time_day (list->signed_at), STEAD_DAY_STYLE_MEDIUM);
-  g_set_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_SIGNED,
-               _("“%s” was signed on %s and stays as it is. A wrong reading is corrected by a new one beside it."),
-               list->name, when);
-  return NULL;
-}
-
-SteadCheckList *
-stead_check_open_line (SteadStore  *store,
-                       gint64       line_id,
-                       GError     **error)
-{
-  gint64 list_id = stead_check_repo_of_line (store, line_id, error);
-
-  if (list_id == 0)
-    stead_repo_missing (error);
-  return list_id > 0 ? stead_check_open_list (store, list_id, error) : NULL;
 }
 
 /* --- parts ------------------------------------------------------------------------- */
@@ -300,7 +120,7 @@ food_part (SteadCheckList *list,
 {
   Parts *parts = data;
   gint64 id = sqlite3_column_int64 (stmt, 0);
-  SteadListFood *food = stead_check_list_add_food (list, keep_some (list, stmt, 1));
+  SteadListFood *food = stead_check_list_add_food (list, stead_check_keep_some (list, stmt, 1));
 
   food->id = id;
   food->recipe_id = sqlite3_column_int64 (stmt, 2);
@@ -316,7 +136,7 @@ answer_part (SteadCheckList *list,
              gpointer        data)
 {
   stead_check_list_add_answer (list, food_place (data, sqlite3_column_int64 (stmt, 0)),
-                               keep_some (list, stmt, 1), keep_some (list, stmt, 2));
+                               stead_check_keep_some (list, stmt, 1), stead_check_keep_some (list, stmt, 2));
 }
 
 static void
@@ -326,18 +146,18 @@ line_part (SteadCheckList *list,
 {
   Parts *parts = data;
   SteadListLine *line = stead_check_list_add_line (list, food_place (parts, sqlite3_column_int64 (stmt, 1)),
-                                                   keep_some (list, stmt, 2));
+                                                   stead_check_keep_some (list, stmt, 2));
 
   line->id = sqlite3_column_int64 (stmt, 0);
-  line->stage = keep_some (list, stmt, 3);
-  line->subject = keep (list, stmt, 4);
-  line->variant = keep (list, stmt, 5);
-  line->measure = keep_some (list, stmt, 6);
-  line->unit = keep (list, stmt, 7);
+  line->stage = stead_check_keep_some (list, stmt, 3);
+  line->subject = stead_check_keep (list, stmt, 4);
+  line->variant = stead_check_keep (list, stmt, 5);
+  line->measure = stead_check_keep_some (list, stmt, 6);
+  line->unit = stead_check_keep (list, stmt, 7);
   line->needs_all = sqlite3_column_int (stmt, 8) != 0;
-  line->tool = keep_some (list, stmt, 9);
-  line->often = keep_some (list, stmt, 10);
-  line->who = keep_some (list, stmt, 11);
+  line->tool = stead_check_keep_some (list, stmt, 9);
+  line->often = stead_check_keep_some (list, stmt, 10);
+  line->who = stead_check_keep_some (list, stmt, 11);
   line->own_least_c = stead_stmt_real (stmt, 12);
   line->own_most_c = stead_stmt_real (stmt, 13);
   line->own_hold_s = stead_stmt_real (stmt, 14);
@@ -346,7 +166,7 @@ line_part (SteadCheckList *list,
   line->instrument_id = sqlite3_column_int64 (stmt, 17);
   line->due_at = stead_stmt_time (stmt, 18);
   line->every_s = stead_stmt_real (stmt, 19);
-  line->left_out = keep (list, stmt, 20);
+  line->left_out = stead_check_keep (list, stmt, 20);
   g_hash_table_insert (parts->lines, &line->id, line);
 }
 
@@ -392,8 +212,8 @@ pot_part (SteadCheckList *list,
     return;
   pot = g_new0 (SteadListPot, 1);
   pot->id = sqlite3_column_int64 (stmt, 1);
-  pot->name = keep_some (list, stmt, 2);
-  pot->method = keep (list, stmt, 3);
+  pot->name = stead_check_keep_some (list, stmt, 2);
+  pot->method = stead_check_keep (list, stmt, 3);
   pot->depth_m = stead_stmt_real (stmt, 4);
   g_ptr_array_add (line->pots, pot);
 }
@@ -419,14 +239,14 @@ stop_part (SteadCheckList *list,
 {
   g_autofree SteadLimit *limit = stead_check_limit_from_row (list, stmt, 9);
   SteadListStop *stop = stead_check_list_add_stop (list, food_place (data, sqlite3_column_int64 (stmt, 1)),
-                                                   keep_some (list, stmt, 2), keep_some (list, stmt, 3), limit);
+                                                   stead_check_keep_some (list, stmt, 2), stead_check_keep_some (list, stmt, 3), limit);
 
   stop->id = sqlite3_column_int64 (stmt, 0);
-  stop->lot_code = keep (list, stmt, 4);
-  stop->settled = keep (list, stmt, 5);
+  stop->lot_code = stead_check_keep (list, stmt, 4);
+  stop->settled = stead_check_keep (list, stmt, 5);
   stop->settled_by = sqlite3_column_int64 (stmt, 6);
   stop->settled_at = stead_stmt_time (stmt, 7);
-  stop->told = keep (list, stmt, 8);
+  stop->told = stead_check_keep (list, stmt, 8);
 }
 
 static void
@@ -512,7 +332,7 @@ stead_check_repo_get (SteadStore  *store,
                       gint64       id,
                       GError     **error)
 {
-  static const char sql[] = "SELECT " HEAD_COLUMNS "," COUNT_COLUMNS " FROM checklist l WHERE l.id = ?1";
+  static const char sql[] = "SELECT " CHECK_HEAD_COLUMNS "," CHECK_COUNT_COLUMNS " FROM checklist l WHERE l.id = ?1";
   g_autoptr(SteadCheckList) list = NULL;
   g_autoptr(SteadStmt) stmt = NULL;
   g_auto(Parts) parts = { NULL };
@@ -522,7 +342,7 @@ stead_check_repo_get (SteadStore  *store,
   if (stmt == NULL)
     return NULL;
   sqlite3_bind_int64 (stmt, 1, id);
-  list = stead_repo_row (store, stmt, head_from_row, error);
+  list = stead_repo_row (store, stmt, stead_check_head_from_row, error);
   if (list == NULL)
     return NULL;
   parts.food_ids = g_array_new (FALSE, FALSE, sizeof (gint64));

@@ -7,254 +7,16 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/check/stead-ask-dialog.h"
+#include "app/check/stead-ask-dialog-private.h"
 
 #include "answer/stead-check-list.h"
-#include "app/check/stead-ask-row.h"
 #include "app/keep/stead-pick.h"
-#include "app/make/stead-make-parts.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "store/stead-kitchen-repo.h"
 #include "store/stead-sale-repo.h"
 
-struct _SteadAskDialog
-{
-  SteadDialog           parent_instance;
-
-  GArray               *answers;    /* of SteadCheckAnswered, their strings interned */
-  SteadCheckPlanAnswer *plan;       /* (nullable): nothing to plan yet */
-  SteadCheckList       *renewed;    /* (nullable): the list that is made anew */
-  GPtrArray            *kitchens;   /* of SteadKitchen */
-  GPtrArray            *sales;      /* of SteadSale */
-  gboolean              quiet;      /* the code fills in, not the person */
-
-  SteadPick            *what;
-  SteadField           *menu, *day;
-  GtkWidget            *stops, *questions;
-  GtkLabel             *unknown, *sentence, *caution;
-};
-
 G_DEFINE_FINAL_TYPE (SteadAskDialog, stead_ask_dialog, STEAD_TYPE_DIALOG)
-
-/* In the choice of what is checked: a kitchen batch by its id, a menu, or a sale day below it. */
-#define A_MENU -1
-
-static gboolean
-is_sale (gint64 what)
-{
-  return what < A_MENU;
-}
-
-static gint64
-of_sale (gint64 sale_id)
-{
-  return A_MENU - sale_id;
-}
-
-static gint64
-sale_of (gint64 what)
-{
-  return A_MENU - what;
-}
-
-/* --- what was answered --------------------------------------------------------------- */
-
-static void
-keep_answer (SteadAskDialog           *self,
-             const SteadCheckAnswered *answer)
-{
-  SteadCheckAnswered kept = { answer->key, g_intern_string (answer->food), g_intern_string (answer->word) };
-
-  for (guint i = 0; i < self->answers->len; i++)
-    {
-      SteadCheckAnswered *old = &g_array_index (self->answers, SteadCheckAnswered, i);
-
-      if (old->key == kept.key && old->food == kept.food)
-        {
-          old->word = kept.word;
-          return;
-        }
-    }
-  g_array_append_val (self->answers, kept);
-}
-
-/* @limits: of SteadLocalLimit, @rows: what stead_check_local_rows() made of them. */
-static SteadCheckOrder
-order_of (SteadAskDialog *self,
-          SteadDay        day,
-          const GArray   *rows)
-{
-  gint64 what = stead_pick_get (self->what);
-  SteadCheckOrder order = { .kind = STEAD_CHECK_ORDER_KITCHEN, .id = what, .day = day };
-
-  if (what == A_MENU)
-    {
-      order.kind = STEAD_CHECK_ORDER_MENU;
-      order.id = 0;
-      order.text = stead_field_get_text (self->menu);
-    }
-  if (is_sale (what))
-    {
-      order.kind = STEAD_CHECK_ORDER_SALE_DAY;
-      order.id = sale_of (what);
-    }
-  order.answers = (const SteadCheckAnswered *) (void *) self->answers->data;
-  order.n_answers = self->answers->len;
-  order.local = (const SteadLimitLocal *) (void *) rows->data;
-  order.n_local = rows->len;
-  return order;
-}
-
-static SteadDay
-day_of (SteadAskDialog *self)
-{
-  SteadDay today = stead_store_get_today (stead_desk_get_store (stead_dialog_get_desk (STEAD_DIALOG (self))));
-  SteadDay day = today;
-
-  if (!stead_field_is_empty (self->day) && !stead_field_read_day (self->day, today, &day))
-    return STEAD_DAY_NONE;
-  return day;
-}
-
-/* --- showing the plan ------------------------------------------------------------------- */
-
-static void plan_anew (SteadAskDialog *self);
-
-static void
-answered_cb (SteadAskDialog *self,
-             SteadAskRow    *row)
-{
-  SteadCheckAnswered answer = stead_ask_row_get (row);
-
-  if (self->quiet || answer.word == NULL)
-    return;
-  keep_answer (self, &answer);
-  plan_anew (self);
-}
-
-static GtkWidget *
-add_question (SteadAskDialog *self)
-{
-  GtkWidget *row = stead_ask_row_new ();
-
-  g_signal_connect_object (row, "answered", G_CALLBACK (answered_cb), self, G_CONNECT_SWAPPED);
-  return row;
-}
-
-/* Rows of questions that stay are kept where they are: one of them has the focus. */
-static void
-show_questions (SteadAskDialog *self)
-{
-  GtkWidget *at = gtk_widget_get_first_child (self->questions), *before = NULL;
-  const char *food = NULL;
-
-  for (guint i = 0; self->plan != NULL && i < self->plan->questions->len; i++)
-    {
-      const SteadCheckAsked *asked = self->plan->questions->pdata[i];
-      GtkWidget *row = at;
-
-      while (row != NULL && !stead_ask_row_is (STEAD_ASK_ROW (row), asked))
-        row = gtk_widget_get_next_sibling (row);
-      if (row == NULL)
-        {
-          row = add_question (self);
-          gtk_box_insert_child_after (GTK_BOX (self->questions), row, before);
-        }
-      else if (row != at)
-        gtk_box_reorder_child_after (GTK_BOX (self->questions), row, before);
-      stead_ask_row_show (STEAD_ASK_ROW (row), asked, g_strcmp0 (food, asked->food) != 0);
-      food = asked->food;
-      before = row;
-      at = gtk_widget_get_next_sibling (row);
-    }
-  while (at != NULL)
-    {
-      GtkWidget *gone = at;
-
-      at = gtk_widget_get_next_sibling (at);
-      gtk_box_remove (GTK_BOX (self->questions), gone);
-    }
-}
-
-static void
-show_stops (SteadAskDialog *self)
-{
-  stead_make_clear (self->stops);
-  for (guint i = 0; self->plan != NULL && i < self->plan->stops->len; i++)
-    {
-      const SteadCheckStopped *stopped = self->plan->stops->pdata[i];
-      GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
-
-      gtk_widget_add_css_class (box, "stop");
-      if (stopped->food != NULL)
-        gtk_box_append (GTK_BOX (box), stead_make_label (stopped->food, "heading"));
-      gtk_box_append (GTK_BOX (box), stead_make_label (stopped->text, "sentence"));
-      gtk_box_append (GTK_BOX (box), stead_make_label (stopped->way, "strong"));
-      gtk_box_append (GTK_BOX (box), stead_make_label (stopped->source, "soft"));
-      gtk_box_append (GTK_BOX (self->stops), box);
-    }
-  gtk_widget_set_visible (self->stops, gtk_widget_get_first_child (self->stops) != NULL);
-}
-
-static void
-show_unknown (SteadAskDialog *self)
-{
-  g_autoptr(GPtrArray) names = g_ptr_array_new ();
-  g_autofree char *list = NULL, *text = NULL;
-
-  for (guint i = 0; self->plan != NULL && i < self->plan->menu->unknown->len; i++)
-    g_ptr_array_add (names, self->plan->menu->unknown->pdata[i]);
-  if (names->len > 0)
-    {
-      g_ptr_array_add (names, NULL);
-      list = g_strjoinv (", ", (char **) names->pdata);
-      /* Translators: names of foods follow. */
-      text = g_strdup_printf (_("Not in the recipes, so more is asked about it: %s"), list);
-    }
-  stead_make_say (self->unknown, text, FALSE);
-}
-
-static void
-show_plan (SteadAskDialog *self,
-           const char     *problem)
-{
-  self->quiet = TRUE;
-  show_stops (self);
-  show_unknown (self);
-  show_questions (self);
-  stead_make_say (self->sentence, self->plan != NULL ? self->plan->sentence : problem, FALSE);
-  stead_make_say (self->caution, self->plan != NULL ? self->plan->caution : NULL, FALSE);
-  self->quiet = FALSE;
-}
-
-static void
-plan_anew (SteadAskDialog *self)
-{
-  SteadStore *store = stead_desk_get_store (stead_dialog_get_desk (STEAD_DIALOG (self)));
-  SteadDay day = day_of (self);
-  g_autoptr(GError) error = NULL;
-  g_autoptr(GPtrArray) limits = NULL;
-  g_autoptr(GArray) rows = NULL;
-  SteadCheckOrder order;
-
-  g_clear_pointer (&self->plan, stead_check_plan_answer_free);
-  if (day == STEAD_DAY_NONE)
-    return;
-  if (stead_pick_get (self->what) == A_MENU && stead_field_is_empty (self->menu))
-    {
-      show_plan (self, _("Type what is made or sold, with commas between."));
-      return;
-    }
-  limits = stead_local_limit_repo_list (store, day, &error);
-  rows = limits != NULL ? stead_check_local_rows (limits) : NULL;
-  if (rows != NULL)
-    {
-      order = order_of (self, day, rows);
-      self->plan = stead_check_plan_answer_new (store, &order, &error);
-    }
-  show_plan (self, error != NULL ? error->message : NULL);
-}
 
 /* --- saving --------------------------------------------------------------------------------- */
 
@@ -276,8 +38,8 @@ name_of (SteadAskDialog *self)
 
   if (self->renewed != NULL)
     return self->renewed->name;
-  for (guint i = 0; is_sale (what) && i < self->sales->len; i++)
-    if (((const SteadSale *) self->sales->pdata[i])->id == sale_of (what))
+  for (guint i = 0; stead_ask_is_sale (what) && i < self->sales->len; i++)
+    if (((const SteadSale *) self->sales->pdata[i])->id == stead_ask_sale_of (what))
       return ((const SteadSale *) self->sales->pdata[i])->name;
   return NULL;
 }
@@ -289,7 +51,7 @@ stead_ask_dialog_save (SteadDialog *dialog,
   SteadAskDialog *self = STEAD_ASK_DIALOG (dialog);
   SteadDesk *desk = stead_dialog_get_desk (dialog);
   SteadStore *store = stead_desk_get_store (desk);
-  SteadDay day = day_of (self);
+  SteadDay day = stead_ask_dialog_day (self);
   g_autoptr(GPtrArray) limits = NULL;
   g_autoptr(GArray) rows = NULL;
   g_autoptr(SteadCheckList) list = NULL;
@@ -298,17 +60,17 @@ stead_ask_dialog_save (SteadDialog *dialog,
 
   if (day == STEAD_DAY_NONE)
     return FALSE;
-  if (stead_pick_get (self->what) == A_MENU && stead_field_is_empty (self->menu))
+  if (stead_pick_get (self->what) == STEAD_ASK_MENU && stead_field_is_empty (self->menu))
     {
       stead_field_set_error (self->menu, _("Type what is made or sold, with commas between."));
       return FALSE;
     }
-  plan_anew (self);
+  stead_ask_dialog_plan (self);
   limits = self->plan != NULL ? stead_local_limit_repo_list (store, day, error) : NULL;
   if (limits == NULL)
     return FALSE;
   rows = stead_check_local_rows (limits);
-  order = order_of (self, day, rows);
+  order = stead_ask_dialog_order (self, day, rows);
   list = stead_check_list_from_plan (store, self->plan, &order, name_of (self), error);
   if (list == NULL)
     return FALSE;
@@ -330,7 +92,7 @@ what_cb (SteadAskDialog *self)
   gint64 what = stead_pick_get (self->what);
   SteadDay today = stead_store_get_today (stead_desk_get_store (stead_dialog_get_desk (STEAD_DIALOG (self))));
 
-  gtk_widget_set_visible (GTK_WIDGET (self->menu), what == A_MENU);
+  gtk_widget_set_visible (GTK_WIDGET (self->menu), what == STEAD_ASK_MENU);
   for (guint i = 0; i < self->kitchens->len; i++)
     {
       const SteadKitchen *kitchen = self->kitchens->pdata[i];
@@ -338,23 +100,23 @@ what_cb (SteadAskDialog *self)
       if (kitchen->batch.id == what)
         stead_field_show_day (self->day, kitchen->batch.started_on);
     }
-  for (guint i = 0; is_sale (what) && i < self->sales->len; i++)
+  for (guint i = 0; stead_ask_is_sale (what) && i < self->sales->len; i++)
     {
       const SteadSale *sale = self->sales->pdata[i];
 
-      if (sale->id == sale_of (what))
+      if (sale->id == stead_ask_sale_of (what))
         stead_field_show_day (self->day, sale->day);
     }
-  if (what == A_MENU && self->renewed == NULL)
+  if (what == STEAD_ASK_MENU && self->renewed == NULL)
     stead_field_show_day (self->day, today);
-  plan_anew (self);
+  stead_ask_dialog_plan (self);
 }
 
 static void
 menu_cb (SteadAskDialog *self)
 {
   if (!self->quiet)
-    plan_anew (self);
+    stead_ask_dialog_plan (self);
 }
 
 static void
@@ -423,9 +185,9 @@ fill_sales (SteadAskDialog *self,
       /* Translators: the name of a sale day, its day. */
       g_autofree char *text = g_strdup_printf (C_("sale day", "%s, %s"), sale->name, day);
 
-      if (of_sale (sale->id) == chosen
+      if (stead_ask_of_sale (sale->id) == chosen
           || (sale->closed_at == STEAD_SALE_NO_TIME && sale->day >= stead_store_get_today (store)))
-        stead_pick_append (self->what, of_sale (sale->id), text);
+        stead_pick_append (self->what, stead_ask_of_sale (sale->id), text);
     }
   return TRUE;
 }
@@ -450,7 +212,7 @@ fill_what (SteadAskDialog *self,
     }
   if (!fill_sales (self, store, chosen, error))
     return FALSE;
-  stead_pick_append (self->what, A_MENU, _("A menu that I type in"));
+  stead_pick_append (self->what, STEAD_ASK_MENU, _("A menu that I type in"));
   stead_pick_show (self->what, chosen);
   return TRUE;
 }
@@ -497,7 +259,7 @@ stead_ask_dialog_show_sale (GtkWidget *parent,
   else if (lists->len > 0)
     stead_desk_jump (desk, STEAD_TARGET_CHECKLIST, ((const SteadCheckList *) lists->pdata[0])->id);
   else
-    present (g_object_new (STEAD_TYPE_ASK_DIALOG, "title", _("New checklist"), NULL), parent, desk, of_sale (sale_id));
+    present (g_object_new (STEAD_TYPE_ASK_DIALOG, "title", _("New checklist"), NULL), parent, desk, stead_ask_of_sale (sale_id));
 }
 
 static char *
@@ -531,14 +293,14 @@ stead_ask_dialog_show_renew (GtkWidget *parent,
   self->renewed = list;
   answers = stead_check_list_answers (list);
   for (guint i = 0; i < answers->len; i++)
-    keep_answer (self, &g_array_index (answers, SteadCheckAnswered, i));
+    stead_ask_dialog_keep (self, &g_array_index (answers, SteadCheckAnswered, i));
   menu = menu_of (list);
   self->quiet = TRUE;
   if (list->batch_id == 0 && list->sale_id == 0)
     stead_field_set_text (self->menu, menu);
   stead_field_show_day (self->day, list->day);
   self->quiet = FALSE;
-  present (self, parent, desk, list->batch_id != 0 ? list->batch_id : list->sale_id != 0 ? of_sale (list->sale_id) : A_MENU);
+  present (self, parent, desk, list->batch_id != 0 ? list->batch_id : list->sale_id != 0 ? stead_ask_of_sale (list->sale_id) : STEAD_ASK_MENU);
   stead_field_show_day (self->day, list->day);
   gtk_widget_set_sensitive (GTK_WIDGET (self->what), FALSE);
 }
