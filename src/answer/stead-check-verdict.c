@@ -119,20 +119,25 @@ thermometer_text (const SteadCheckJudgement *judged,
          : g_strdup_printf (_("The thermometer is %1$s off, and may be only %2$s off."), off, may);
 }
 
+/* All that is wrong with it: what is made anew has to be right in each. */
 static char *
 solution_text (const SteadCheckJudgement *judged)
 {
+  static const struct { SteadSolutionFaults fault; const char *text; } faults[] = {
+    { STEAD_SOLUTION_WEAK, N_("The sanitizer is too weak.") },
+    { STEAD_SOLUTION_STRONG, N_("The sanitizer is too strong.") },
+    { STEAD_SOLUTION_PH, N_("The pH of the sanitizer is too high for it to work.") },
+    { STEAD_SOLUTION_HARD, N_("The water is too hard for this sanitizer.") },
+    { STEAD_SOLUTION_COLD, N_("The water of the sanitizer is too cold.") },
+  };
+  g_autoptr(GString) text = g_string_new (NULL);
+
   if (judged->faults == STEAD_SOLUTION_GOOD)
     return g_strdup (_("The sanitizer is as it must be."));
-  if (judged->faults & STEAD_SOLUTION_WEAK)
-    return g_strdup (_("The sanitizer is too weak."));
-  if (judged->faults & STEAD_SOLUTION_STRONG)
-    return g_strdup (_("The sanitizer is too strong."));
-  if (judged->faults & STEAD_SOLUTION_PH)
-    return g_strdup (_("The pH of the sanitizer is too high for it to work."));
-  if (judged->faults & STEAD_SOLUTION_HARD)
-    return g_strdup (_("The water is too hard for this sanitizer."));
-  return g_strdup (_("The water of the sanitizer is too cold."));
+  for (gsize i = 0; i < G_N_ELEMENTS (faults); i++)
+    if (judged->faults & faults[i].fault)
+      g_string_append_printf (text, "%s%s", text->len > 0 ? " " : "", _(faults[i].text));
+  return g_strdup (text->str);
 }
 
 static char *

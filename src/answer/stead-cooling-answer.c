@@ -12,6 +12,8 @@
  * Common practice, no source. */
 #define ENOUGH_FRAC 0.9
 #define BAND_FRAC 0.8
+/* Less than this is no chance to wait for: 1 in 20; common practice, no source. */
+#define FAINT_FRAC 0.05
 
 #define STEPS 60
 #define TENTH_F_IN_C (0.1 / 1.8)
@@ -182,8 +184,8 @@ add_actions (SteadCoolingAnswer    *self,
       stead_cooling_fit_act (fit, &self->rule, self->series.clock_min, action, self->series.now_min, ENOUGH_FRAC,
                              &found.plan);
       g_array_append_val (self->actions, found);
-      /* The first that is enough is the mildest. */
-      if (best < ENOUGH_FRAC && found.plan.chance > best)
+      /* The first that is enough is the mildest; of those that do as little the strongest. */
+      if (best < ENOUGH_FRAC && found.plan.chance >= best)
         {
           best = found.plan.chance;
           self->best = (int) i;
@@ -265,6 +267,16 @@ set_series (SteadCoolingAnswer *self,
   series->first_of_day = g_date_time_get_hour (first) * 60 + g_date_time_get_minute (first);
 }
 
+/* Whether none of the actions is worth the wait. */
+static gboolean
+is_hopeless (const SteadCoolingAnswer *self)
+{
+  return self->state == STEAD_POT_TOO_LATE && self->best >= 0
+         && g_array_index (self->actions, SteadPotAction, self->best).plan.chance < FAINT_FRAC;
+}
+
+/* What is to be done once a mark was missed; and what can still be done before, where no way of
+ * cooling is likely to be enough. */
 static void
 find_correction (SteadCoolingAnswer    *self,
                  const SteadPot        *pot,
@@ -276,6 +288,13 @@ find_correction (SteadCoolingAnswer    *self,
     { "reheated", pot->reheated ? "yes" : "no", 0 }, { NULL, NULL, 0 },
   };
 
+  if (is_hopeless (self))
+    {
+      const SteadLimit *row = stead_limit_table_find (table, "correct", "cool", "action", facts, NULL);
+
+      if (row != NULL && g_strcmp0 (row->word, "reheat") == 0)
+        self->correction = row;
+    }
   if (self->state != STEAD_POT_FAILED)
     return;
   self->correction = stead_limit_table_find (table, "correct", "cool", "action", facts, NULL);

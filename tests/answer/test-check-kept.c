@@ -382,6 +382,39 @@ test_cooler_logger (void)
   g_assert_true (air->warns);
 }
 
+/* A pot is asked about as any other food is: 500 °F is nothing that it can have. */
+static void
+test_odd_pot (void)
+{
+  static const struct { double value; const char *unit; SteadCheckOdd odd; } cases[] = {
+    { 130, "F", STEAD_CHECK_ODD_NO }, { 212, "F", STEAD_CHECK_ODD_NO }, { 500, "F", STEAD_CHECK_ODD_IMPOSSIBLE },
+    { 212, "C", STEAD_CHECK_ODD_SCALE }, { 54, "C", STEAD_CHECK_ODD_NO },
+  };
+  g_autoptr(SteadStore) store = new_store ();
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadCheckAnswer) answer = stead_check_answer_new (store, keep_list (store), &error);
+  guint n_pots = 0;
+
+  g_assert_no_error (error);
+  for (guint i = 0; i < answer->lines->len; i++)
+    {
+      const SteadCheckedLine *line = answer->lines->pdata[i];
+
+      if (!stead_list_line_is_cooling (line->line))
+        continue;
+      n_pots++;
+      for (gsize n = 0; n < G_N_ELEMENTS (cases); n++)
+        {
+          g_autoptr(SteadCheckVerdict) verdict = stead_check_answer_judge (answer, line, cases[n].value, cases[n].unit, NULL,
+                                                                           NAN, EIGHT, FALSE, &error);
+
+          g_assert_no_error (error);
+          g_assert_cmpint (verdict->judged.odd, ==, cases[n].odd);
+        }
+    }
+  g_assert_cmpuint (n_pots, >=, 1);
+}
+
 static gint64
 read_air (SteadStore *store,
           gint64      place,
@@ -502,6 +535,7 @@ main (int    argc,
       char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  g_test_add_func ("/answer/check-kept/odd-pot", test_odd_pot);
   g_test_add_func ("/answer/check-kept/warm-spells", test_warm_spells);
   g_test_add_func ("/answer/check-kept/odd-air", test_odd_air);
   g_test_add_func ("/answer/check/clock-start", test_clock_start);

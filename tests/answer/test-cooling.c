@@ -127,6 +127,25 @@ test_too_late (void)
   g_assert_true (isnan (answer->series.act_min));
 }
 
+/* 125 °F after 105 minutes: nothing brings it to 70 °F in the last quarter of an hour, but it may be
+ * heated once more and cooled anew (School food and nutrition two-stage cooling log). */
+static void
+test_hopeless (void)
+{
+  Made made;
+  g_autoptr(SteadCoolingAnswer) first = NULL, again = NULL;
+
+  make_pot (&made, 0.001, 38, 8);
+  first = ask (&made);
+  g_assert_cmpint (first->state, ==, STEAD_POT_TOO_LATE);
+  g_assert_nonnull (first->correction);
+  g_assert_cmpstr (first->correction->id, ==, "correct-cool-again");
+  made.pot.reheated = TRUE;
+  again = ask (&made);
+  g_assert_cmpint (again->state, ==, STEAD_POT_TOO_LATE);
+  g_assert_null (again->correction);
+}
+
 /* At the mark, and a tenth of a degree over it, at two hours sharp. */
 static void
 test_marks (void)
@@ -248,6 +267,7 @@ main (int   argc,
   g_test_add_func ("/answer/cooling/on-track", test_on_track);
   g_test_add_func ("/answer/cooling/act", test_act);
   g_test_add_func ("/answer/cooling/too-late", test_too_late);
+  g_test_add_func ("/answer/cooling/hopeless", test_hopeless);
   g_test_add_func ("/answer/cooling/marks", test_marks);
   g_test_add_func ("/answer/cooling/odd-pots", test_odd_pots);
   g_test_add ("/answer/cooling/verdicts", Farm, NULL, farm_set_up, test_verdicts, farm_tear_down);

@@ -100,6 +100,11 @@ def cool(w, farm):
         w.press('push button', 'Record the reading of Big pot')
         until(lambda: farm.rows('SELECT count (*) FROM reading WHERE pot_id IS NOT NULL') == [str(i + 1)])
     w.wait_words('How Big pot cools')
+    w.fill('Reading of Big pot', '500')                 # no pot is so hot, in either scale
+    w.press('push button', 'Record the reading of Big pot')
+    until(lambda: 'Nothing here can be so hot' in (w.find('text', 'Reading of Big pot').description or ''))
+    w.fill('Reading of Big pot', '')
+    assert farm.rows('SELECT count (*) FROM reading WHERE pot_id IS NOT NULL') == ['3']
     w.press('push button', 'Set it in an ice bath and stir it: done with Big pot')
     w.wait_words('What was done: Set it in an ice bath')
     assert w.nameless() == [], w.nameless()

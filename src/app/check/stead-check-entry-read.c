@@ -209,13 +209,19 @@ stead_check_entry_read (SteadCheckEntry        *self,
     return FALSE;
   if (!read_solution (self, line->line, g_strcmp0 (unit, "C") == 0 ? stead_fahrenheit_from_celsius (value) : value, solution))
     return FALSE;
-  if (!stead_list_line_is_cooling (line->line))
+  if (line->known || !stead_list_line_is_cooling (line->line))
+    verdict = stead_check_answer_judge (answer, line, value, unit, solution, held, shown->at, self->confirmed, &error);
+  if (stead_list_line_is_cooling (line->line))
     {
-      verdict = stead_check_answer_judge (answer, line, value, unit, solution, held, shown->at, self->confirmed, &error);
+      /* Its limits are judged with the pot's other readings; an odd number is asked about all the same. */
+      if (verdict != NULL && verdict->question != NULL)
+        return ask_about (self, verdict);
+    }
+  else if (verdict == NULL || !is_settled (self, verdict, held))
+    {
       if (verdict == NULL)
         stead_field_set_error (self->value, error->message);
-      if (verdict == NULL || !is_settled (self, verdict, held))
-        return FALSE;
+      return FALSE;
     }
   shown->scale = stead_check_entry_is_warmth (line->line) ? unit[0] : 0;
   shown->value = shown->scale == 'F' ? (value - 32) / 1.8 : value;
