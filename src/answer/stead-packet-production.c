@@ -4,7 +4,6 @@
 #include <glib/gi18n-lib.h>
 
 #include "answer/stead-packet-private.h"
-#include "answer/stead-recipe-answer.h"
 #include "core/stead-calendar.h"
 #include "core/stead-quantity.h"
 #include "store/stead-batch-repo.h"
@@ -102,9 +101,9 @@ add_kitchen (SteadPacketMaking  *making,
   figure = stead_packet_add_figure (making, g_strdup (batch->batch.name));
   stead_packet_add_entry (figure, g_strdup (batch->batch.name), STEAD_TARGET_KITCHEN, batch_id);
   stead_packet_add_row (*table, stead_packet_marked (batch->batch.name, figure),
-                        stead_recipe_amount (batch->wanted_base, batch->item_unit, batch->item_name),
+                        stead_quantity_format (batch->wanted_base, batch->item_unit),
                         kitchen->harvest != NULL
-                        ? stead_recipe_amount (kitchen->harvest->quantity_base, batch->item_unit, batch->item_name) : NULL,
+                        ? stead_quantity_format (kitchen->harvest->quantity_base, batch->item_unit) : NULL,
                         kitchen->used_cents > 0 ? stead_packet_money (making, kitchen->used_cents) : NULL);
   return TRUE;
 }
