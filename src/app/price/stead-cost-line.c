@@ -90,6 +90,21 @@ stead_cost_line_dispose (GObject *object)
   G_OBJECT_CLASS (stead_cost_line_parent_class)->dispose (object);
 }
 
+/* GTK 4.8 does not let the Tab key out of a list that stands in an expander. */
+static gboolean
+stead_cost_line_focus (GtkWidget        *widget,
+                       GtkDirectionType  direction)
+{
+  SteadCostLine *self = STEAD_COST_LINE (widget);
+  gboolean inside = gtk_widget_get_focus_child (self->entries) != NULL;
+
+  if (inside && direction == GTK_DIR_TAB_FORWARD)
+    return FALSE;
+  if (inside && direction == GTK_DIR_TAB_BACKWARD)
+    return gtk_widget_grab_focus (self->expander);
+  return gtk_widget_child_focus (self->expander, direction);
+}
+
 static void
 stead_cost_line_class_init (SteadCostLineClass *klass)
 {
@@ -97,6 +112,7 @@ stead_cost_line_class_init (SteadCostLineClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = stead_cost_line_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  widget_class->focus = stead_cost_line_focus;
   gtk_widget_class_set_css_name (widget_class, "costline");
 }
 
