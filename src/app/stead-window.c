@@ -72,6 +72,7 @@ static const char * const place_of_target[] = {
   [STEAD_TARGET_PACKET] = "show",
 };
 
+#define MOST_BEEN 50    /* steps that "back" goes */
 #define ALONE "alone"   /* name of a page that stands without posts */
 
 struct _SteadWindow
@@ -259,6 +260,8 @@ stead_window_go (SteadWindow *self,
   before = find_place (gtk_stack_get_visible_child_name (GTK_STACK (self->stack)));
   if (before != NULL && before != place)
     g_queue_push_tail (&self->been, (gpointer) before->name);
+  if (g_queue_get_length (&self->been) > MOST_BEEN)
+    g_queue_pop_head (&self->been);
   follow = focus == NULL || !gtk_widget_is_ancestor (focus, self->strip);
   gtk_stack_set_visible_child_name (GTK_STACK (self->stack), place->name);
   stead_strip_select (STEAD_STRIP (self->strip), place->name);
