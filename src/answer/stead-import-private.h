@@ -273,4 +273,28 @@ SteadFish *stead_import_find_fish (SteadStore  *store,
                                    gint64       fish_id,
                                    GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* --- things of the store room ---------------------------------------------------- */
+
+typedef struct
+{
+  char            *name;
+  gint64           id;             /* 0: made when the row is taken */
+  SteadItemKind    kind;           /* of one to be made */
+  const SteadUnit *unit;
+  double           quantity_base;  /* above 0 */
+} SteadImportItem;
+
+/* What stands in the columns of item, kind, quantity and unit.  @out->name is to be freed,
+ * whatever comes of it. */
+gboolean stead_import_read_item (const SteadImportJudge *judge,
+                                 SteadImportRow         *row,
+                                 SteadImportItem        *out);
+
+/* Makes the item, if it is a new one.  @made: folded names → ids of those made before, since
+ * two rows may name the same. */
+gboolean stead_import_make_item (SteadStore       *store,
+                                 GHashTable       *made,
+                                 SteadImportItem  *wanted,
+                                 GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -1,8 +1,7 @@
 /* stead-import-receipts.c - judges the rows of a table of receipts.
  *
  * Each row is one line of a receipt; rows of the same day, supplier, reference
- * and kind (bought or given) make one receipt.  An item that the farm does not
- * have is only made if the file says what kind of thing it is.
+ * and kind (bought or given) make one receipt.
  */
 #include "config.h"
 
@@ -24,11 +23,7 @@ typedef struct
   gboolean         is_gift;
   char            *note;         /* (nullable) */
   gint64           person_id;
-  char            *item_name;
-  gint64           item_id;      /* 0: made when it is taken */
-  SteadItemKind    item_kind;    /* of an item to be made */
-  const SteadUnit *unit;
-  double           quantity_base;
+  SteadImportItem  item;
   gint64           cost_cents;
   SteadDay         best_by;
 } Line;
@@ -43,207 +38,8 @@ free_line (gpointer fact)
   g_free (line->supplier);
   g_free (line->reference);
   g_free (line->note);
-  g_free (line->item_name);
+  g_free (line->item.name);
   g_free (line);
-}
-
-/* Folded words for each kind, the first as it is offered in a message. */
-static const struct { const char *word; SteadItemKind kind; } kind_words[] = {
-  { "feed", STEAD_ITEM_FEED }, { "alimento", STEAD_ITEM_FEED }, { "pienso", STEAD_ITEM_FEED },
-  { "bedding", STEAD_ITEM_BEDDING }, { "litter", STEAD_ITEM_BEDDING }, { "cama", STEAD_ITEM_BEDDING },
-  { "packaging", STEAD_ITEM_PACKAGING }, { "empaque", STEAD_ITEM_PACKAGING }, { "envase", STEAD_ITEM_PACKAGING },
-  { "ingredient", STEAD_ITEM_INGREDIENT }, { "ingrediente", STEAD_ITEM_INGREDIENT },
-  { "seed", STEAD_ITEM_SEED }, { "semilla", STEAD_ITEM_SEED },
-  { "supply", STEAD_ITEM_SUPPLY }, { "supplies", STEAD_ITEM_SUPPLY }, { "suministro", STEAD_ITEM_SUPPLY },
-  { "livestock", STEAD_ITEM_LIVESTOCK }, { "animals", STEAD_ITEM_LIVESTOCK }, { "animales", STEAD_ITEM_LIVESTOCK },
-};
-
-static gboolean
-kind_from_word (const char    *text,
-                SteadItemKind *out)
-{
-  g_autofree char *folded = stead_line_fold (text);
-
-  for (gsize i = 0; i < G_N_ELEMENTS (kind_words); i++)
-    if (g_str_equal (kind_words[i].word, folded))
-      {
-        *out = kind_words[i].kind;
-        return TRUE;
-      }
-  return FALSE;
-}
-
-static const SteadItem *
-find_item (const SteadImportJudge *judge,
-           const char             *name)
-{
-  g_autofree char *wanted = stead_line_fold (name);
-
-  for (guint i = 0; i < judge->items->len; i++)
-    {
-      const SteadItem *item = judge->items->pdata[i];
-      g_autofree char *folded = stead_line_fold (item->name);
-
-      if (g_str_equal (folded, wanted))
-        return item;
-    }
-  return NULL;
-}
-
-/* How many letters must change to make one text of the other; both short. */
-static guint
-distance (const char *a,
-          const char *b)
-{
-  gsize n = strlen (b);
-  g_autofree guint *row = g_new (guint, n + 1);
-
-  for (gsize j = 0; j <= n; j++)
-    row[j] = (guint) j;
-  for (gsize i = 1; a[i - 1] != '\0'; i++)
-    {
-      guint diagonal = row[0];
-
-      row[0] = (guint) i;
-      for (gsize j = 1; j <= n; j++)
-        {
-          guint above = row[j];
-
-          row[j] = MIN (MIN (row[j] + 1, row[j - 1] + 1), diagonal + (a[i - 1] == b[j - 1] ? 0 : 1));
-          diagonal = above;
-        }
-    }
-  return row[n];
-}
-
-/* The item whose name is nearest, if it is near at all. */
-static const SteadItem *
-nearest_item (const SteadImportJudge *judge,
-              const char             *name)
-{
-  g_autofree char *wanted = stead_line_fold (name);
-  const SteadItem *nearest = NULL;
-  guint least = (guint) strlen (wanted) / 3 + 1;
-
-  for (guint i = 0; i < judge->items->len && strlen (wanted) <= 200; i++)
-    {
-      const SteadItem *item = judge->items->pdata[i];
-      g_autofree char *folded = stead_line_fold (item->name);
-      guint away = strstr (folded, wanted) != NULL ? 0 : distance (wanted, folded);
-
-      if (away >= least)
-        continue;
-      least = away;
-      nearest = item;
-    }
-  return nearest;
-}
-
-static gboolean
-wrong_item (const SteadImportJudge *judge,
-            SteadImportRow         *row,
-            const char             *name)
-{
-  const SteadItem *near = nearest_item (judge, name);
-
-  return stead_import_wrong (judge, row, STEAD_COLUMN_ITEM,
-    near != NULL
-    ? g_strdup_printf (_("“%s” is not in the store room. Did you mean “%s”? "
-                         "For a new thing fill in a column Kind, such as feed."), name, near->name)
-    : g_strdup_printf (_("“%s” is not in the store room. Add it in Keep first, "
-                         "or fill in a column Kind, such as feed."), name));
-}
-
-/* A number in the cell may bear its unit; else the column's, the row's or the item's holds. */
-static const SteadUnit *
-unit_of_row (const SteadImportJudge *judge,
-             const SteadImportRow   *row)
-{
-  const char *cell = stead_import_cell (judge, row, STEAD_COLUMN_UNIT);
-  g_autofree char *text = g_strstrip (g_strdup (cell));
-
-  if (*text != '\0')
-    return stead_unit_from_text (text);
-  return judge->columns->unit[STEAD_COLUMN_QUANTITY];
-}
-
-static gboolean
-read_known_item (const SteadImportJudge *judge,
-                 SteadImportRow         *row,
-                 const SteadItem        *item,
-                 const SteadUnit        *unit,
-                 Line                   *line)
-{
-  const char *cell = stead_import_cell (judge, row, STEAD_COLUMN_QUANTITY);
-  g_autoptr(GError) error = NULL;
-
-  if (unit != NULL && unit->dimension != item->unit->dimension)
-    return stead_import_wrong (judge, row, STEAD_COLUMN_UNIT,
-                               g_strdup_printf (_("“%s” is counted in %s. Give the amount in a unit of that sort."),
-                                                item->name, stead_unit_symbol (item->unit)));
-  line->item_id = item->id;
-  line->unit = item->unit;
-  if (!stead_quantity_parse (cell, item->unit->dimension, unit != NULL ? unit : item->unit, &line->quantity_base,
-                             NULL, &error))
-    return stead_import_wrong (judge, row, STEAD_COLUMN_QUANTITY, g_strdup (error->message));
-  return TRUE;
-}
-
-/* An item to be made: its unit is the one that the row names, or pieces. */
-static gboolean
-read_new_item (const SteadImportJudge *judge,
-               SteadImportRow         *row,
-               const SteadUnit        *unit,
-               Line                   *line)
-{
-  static const SteadDimension tries[] = { STEAD_DIMENSION_MASS, STEAD_DIMENSION_VOLUME, STEAD_DIMENSION_COUNT };
-  const char *cell = stead_import_cell (judge, row, STEAD_COLUMN_QUANTITY);
-  const SteadUnit *fallback;
-  g_autoptr(GError) error = NULL;
-
-  fallback = unit != NULL ? unit : stead_unit_by_id ("ea");
-  if (stead_quantity_parse (cell, fallback->dimension, fallback, &line->quantity_base, &line->unit, &error))
-    return TRUE;
-  for (gsize i = 0; unit == NULL && i < G_N_ELEMENTS (tries); i++)
-    if (stead_quantity_parse (cell, tries[i], stead_unit_default (tries[i], judge->farm->units),
-                              &line->quantity_base, &line->unit, NULL))
-      return TRUE;
-  return stead_import_wrong (judge, row, STEAD_COLUMN_QUANTITY, g_strdup (error->message));
-}
-
-static gboolean
-read_item (const SteadImportJudge *judge,
-           SteadImportRow         *row,
-           Line                   *line)
-{
-  const SteadUnit *unit = unit_of_row (judge, row);
-  const SteadItem *item;
-  g_autofree char *kind = stead_import_read_text (judge, row, STEAD_COLUMN_KIND);
-
-  line->item_name = stead_import_read_text (judge, row, STEAD_COLUMN_ITEM);
-  if (line->item_name == NULL)
-    return stead_import_wrong (judge, row, STEAD_COLUMN_ITEM, g_strdup (_("The name of the thing is missing.")));
-  if (unit == NULL && *stead_import_cell (judge, row, STEAD_COLUMN_UNIT) != '\0')
-    return stead_import_wrong (judge, row, STEAD_COLUMN_UNIT,
-                               g_strdup_printf (_("“%s” is not a unit that is known here. Use lb, kg, gal, L, doz or "
-                                                  "each."), stead_import_cell (judge, row, STEAD_COLUMN_UNIT)));
-  item = find_item (judge, line->item_name);
-  if (item != NULL)
-    {
-      if (!read_known_item (judge, row, item, unit, line))
-        return FALSE;
-    }
-  else if (kind == NULL)
-    return wrong_item (judge, row, line->item_name);
-  else if (!kind_from_word (kind, &line->item_kind))
-    return stead_import_wrong (judge, row, STEAD_COLUMN_KIND,
-                               g_strdup_printf (_("“%s” is no kind of thing. Use feed, bedding, packaging, ingredient, "
-                                                  "seed or supply."), kind));
-  else if (!read_new_item (judge, row, unit, line))
-    return FALSE;
-  if (!(line->quantity_base > 0))
-    return stead_import_wrong (judge, row, STEAD_COLUMN_QUANTITY, g_strdup (_("The amount must be above 0.")));
-  return TRUE;
 }
 
 static gboolean
@@ -327,7 +123,7 @@ read_line (SteadImportJudge *judge,
                                g_strdup (_("The supplier is missing. Enter who sold or gave it.")));
   line->reference = stead_import_read_text (judge, row, STEAD_COLUMN_REFERENCE);
   read_person (judge, row, line);
-  return read_item (judge, row, line) && read_cost (judge, row, line) && read_gift (judge, row, line);
+  return stead_import_read_item (judge, row, &line->item) && read_cost (judge, row, line) && read_gift (judge, row, line);
 }
 
 /* --- doubles ------------------------------------------------------------------ */
@@ -409,7 +205,7 @@ judge_row (SteadImportJudge *judge,
       free_line (line);
       return;
     }
-  key = line_key (line->day, line->supplier, line->reference, line->is_gift, line->item_name, line->quantity_base,
+  key = line_key (line->day, line->supplier, line->reference, line->is_gift, line->item.name, line->item.quantity_base,
                   line->cost_cents);
   if (g_hash_table_lookup_extended (known, key, NULL, &where))
     {
@@ -449,53 +245,23 @@ understood (const SteadFarm *farm,
 {
   const Line *line = fact;
   g_autofree char *day = stead_day_format (line->day, STEAD_DAY_STYLE_MEDIUM);
-  g_autofree char *amount = stead_quantity_format (line->quantity_base, line->unit);
+  g_autofree char *amount = stead_quantity_format (line->item.quantity_base, line->item.unit);
   g_autofree char *cost = stead_money_format (line->cost_cents, farm->currency);
 
   if (line->is_gift)
     /* Translators: day, thing, amount, who gave it, fair value. */
-    return g_strdup_printf (_("%s: %s, %s, given by %s, worth %s"), day, line->item_name, amount, line->supplier, cost);
+    return g_strdup_printf (_("%s: %s, %s, given by %s, worth %s"), day, line->item.name, amount, line->supplier, cost);
   /* Translators: day, thing, amount, who sold it, cost. */
-  return g_strdup_printf (_("%s: %s, %s, from %s, %s"), day, line->item_name, amount, line->supplier, cost);
+  return g_strdup_printf (_("%s: %s, %s, from %s, %s"), day, line->item.name, amount, line->supplier, cost);
 }
 
 /* --- writing ------------------------------------------------------------------ */
-
-/* The item of a row, made now if it is a new one; two rows may name the same. */
-static gboolean
-make_item (SteadStore  *store,
-           GHashTable  *made,
-           Line        *line,
-           GError     **error)
-{
-  g_autofree char *folded = stead_line_fold (line->item_name);
-  const gint64 *known = g_hash_table_lookup (made, folded);
-  SteadItem item = { .name = line->item_name, .kind = line->item_kind, .unit = line->unit, .reorder_base = NAN };
-
-  if (line->item_id != 0)
-    return TRUE;
-  if (known == NULL)
-    {
-      item.name = g_strdup (line->item_name);
-      if (!stead_item_repo_save (store, &item, error))
-        {
-          g_free (item.name);
-          return FALSE;
-        }
-      g_free (item.name);
-      g_hash_table_insert (made, g_steal_pointer (&folded), g_memdup2 (&item.id, sizeof item.id));
-      line->item_id = item.id;
-      return TRUE;
-    }
-  line->item_id = *known;
-  return TRUE;
-}
 
 static void
 add_line (SteadReceipt *receipt,
           const Line   *line)
 {
-  SteadReceiptLine part = { .item_id = line->item_id, .quantity_base = line->quantity_base,
+  SteadReceiptLine part = { .item_id = line->item.id, .quantity_base = line->item.quantity_base,
                             .cost_cents = line->cost_cents, .best_by = line->best_by };
 
   g_array_append_val (receipt->lines, part);
@@ -556,7 +322,7 @@ make_items (SteadStore  *store,
     {
       const SteadImportRow *row = rows->pdata[i];
 
-      if (row->state == STEAD_ROW_TAKE && !make_item (store, made, row->fact, error))
+      if (row->state == STEAD_ROW_TAKE && !stead_import_make_item (store, made, &((Line *) row->fact)->item, error))
         return FALSE;
     }
   return TRUE;

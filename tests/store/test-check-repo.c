@@ -188,7 +188,8 @@ test_judge_ice (void)
 
 /* --- readings ----------------------------------------------------------------------------- */
 
-#define READING(...) ({ shown = (SteadShown) { __VA_ARGS__ }; &shown; })
+/* One after the other: what the one before was filled with is let go. */
+#define READING(...) ({ g_free (shown.kind); shown = (SteadShown) { __VA_ARGS__ }; &shown; })
 
 static void
 test_readings (void)
@@ -199,7 +200,7 @@ test_readings (void)
   g_autoptr(SteadCheckList) read = NULL;
   gint64 hot = line_at (list, LINE_HOT)->id;
   gint64 first;
-  SteadShown shown;
+  SteadShown shown = { 0 };
   g_autoptr(SteadShown) right = g_new0 (SteadShown, 1);
 
   probe->name = g_strdup ("Blue probe");
@@ -486,7 +487,7 @@ test_sign (void)
   g_autoptr(GError) error = NULL;
   SteadDone done = { .at = EIGHT, .text = (char *) "Heated again." };
   gint64 low;
-  SteadShown shown;
+  SteadShown shown = { 0 };
 
   INVALID (farm, stead_check_repo_sign (farm->store, list->id, farm->advisor, err), "5 lines have no reading");
   check_read_all (farm, list->id);
