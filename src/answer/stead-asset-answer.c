@@ -28,6 +28,7 @@ stead_asset_answer_free (SteadAssetAnswer *self)
   if (self == NULL)
     return;
   g_clear_pointer (&self->lines, g_ptr_array_unref);
+  g_free (self->currency);
   g_free (self->sentence);
   g_free (self);
 }
@@ -205,6 +206,7 @@ stead_asset_answer_new (SteadStore  *store,
       self->worth_cents += line->worth_cents;
       self->year_cents += line->year_cents;
     }
+  self->currency = g_strdup (farm->currency);
   self->sentence = sentence_new (self, farm);
   return g_steal_pointer (&self);
 }

@@ -20,6 +20,7 @@ typedef struct
   GPtrArray *lines;         /* of SteadAssetLine, by name */
   gint64     worth_cents;   /* all of them */
   gint64     year_cents;
+  char      *currency;
   char      *sentence;      /* markup */
 } SteadAssetAnswer;
 
@@ -37,6 +38,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadAssetAnswer, stead_asset_answer_free)
  */
 SteadAssetAnswer *stead_asset_answer_new (SteadStore  *store,
                                           GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full) (element-type SteadWhy): one for each way in which a thing wears */
+GPtrArray *stead_asset_answer_whys (const SteadAssetAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * stead_asset_answer_method_name:

@@ -76,6 +76,10 @@ SteadRecipeAnswer *stead_recipe_answer_new (SteadStore  *store,
                                             double       wanted_base,
                                             GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (transfer full) (element-type SteadWhy): how the cost, the pay of an hour and what can be
+ * made come about; those that are known */
+GPtrArray *stead_recipe_answer_whys (const SteadRecipeAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
 /* "25", "2 qt of Sauce": an amount of what is made, for a sentence. */
 char *stead_recipe_amount (double           base,
                            const SteadUnit *unit,

@@ -6,6 +6,7 @@
 #include "config.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "answer/stead-asset-answer.h"
 #include "answer/stead-statement-answer.h"
@@ -148,11 +149,16 @@ test_worth (World *world, gconstpointer data)
 {
   g_autoptr(SteadAssetAnswer) things = NULL;
   g_autoptr(SteadStatementAnswer) march = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
 
   save_thing (world, STEAD_SHARE_DAYS);
   things = stead_asset_answer_new (world->farm->store, NULL);
   march = stead_statement_answer_new (world->farm->store, world->first, world->farm->today, 0, NULL);
   g_assert_cmpint (things->worth_cents, ==, 36500 - 310);
+  whys = stead_asset_answer_whys (things);
+  g_assert_cmpuint (whys->len, ==, 1);
+  g_assert_nonnull (strstr (((SteadWhy *) whys->pdata[0])->worked, "($365.00 − $0.00) ÷ 10 = $36.50"));
+  g_assert_nonnull (strstr (((SteadWhy *) whys->pdata[0])->worked, "$365.00 − $3.10 = $361.90"));
   g_assert_cmpint (stead_statement_answer_line (march, STEAD_STATEMENT_BALANCE, "things")->cents, ==, 36500 - 310);
 }
 

@@ -124,6 +124,25 @@ test_cost (Kitchen       *kitchen,
                                 "$28.13 for 50, which is 53% of it. It takes 90 minutes of work.");
 }
 
+/* The lines, their sum and one portion, as worked out above; eggs are there for 80 of 50. */
+static void
+test_whys (Kitchen       *kitchen,
+           gconstpointer  data)
+{
+  g_autoptr(SteadRecipeAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
+
+  buy (kitchen);
+  answer = stead_recipe_answer_new (kitchen->farm.store, kitchen->recipe, 0, NULL);
+  whys = stead_recipe_answer_whys (answer);
+  /* It has no price yet, so an hour of work has none. */
+  g_assert_cmpuint (whys->len, ==, 2);
+  g_assert_nonnull (strstr (((SteadWhy *) whys->pdata[0])->worked, "$7.17 + $16.80 + $28.13 + $0.81 = $52.91"));
+  g_assert_nonnull (strstr (((SteadWhy *) whys->pdata[0])->worked, "$52.91 ÷ 50 = $1.06"));
+  /* 120 of 75 eggs. */
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[1])->worked, 160, 50, 80);
+}
+
 /* Twice as many want 150 eggs; 120 are there, and make 80. */
 static void
 test_stock (Kitchen       *kitchen,
@@ -264,6 +283,7 @@ main (int    argc,
 {
   farm_start (&argc, &argv);
   CASE ("costs-what-the-study-text-works-out", test_cost);
+  CASE ("shows-how-it-comes-about", test_whys);
   CASE ("says-what-is-missing-and-what-runs-out", test_stock);
   CASE ("scales-to-whole-eggs-and-spoons", test_whole);
   CASE ("gathers-allergens-through-recipes", test_allergens);

@@ -52,6 +52,21 @@ def test_class_list_hours_check():
     w.fill('Until', '17:00')
     w.press('push button', 'Record hours')
     until(lambda: farm.rows("SELECT count (*) FROM work_span WHERE duty = 'Weed the beds' AND minutes = 90") == ['2'])
+    # Nobody is in two places at once, and no stretch of work lasts longer than a person does.
+    w.press('push button', 'Enter hours')
+    w.click('push button', 'Who worked')
+    w.keys('End', 'Return')
+    w.fill('Or minutes in all', '1500')
+    w.fill('What was done', 'Sleep in the barn')
+    w.press('push button', 'Record hours')
+    w.wait_words('More than 16 hours at one go')
+    w.fill('Or minutes in all', '')
+    w.fill('From', '16:00')
+    w.fill('Until', '16:30')
+    w.press('push button', 'Record hours')
+    w.wait_words('Nobody is in two places')
+    w.press('push button', 'Cancel')
+    assert farm.rows("SELECT count (*) FROM work_span WHERE duty = 'Sleep in the barn'") == ['0']
     # The advisor's check freezes them.
     w.press('push button', 'Check the week')
     w.press('push button', 'Check them all')

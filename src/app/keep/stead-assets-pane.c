@@ -8,13 +8,15 @@
 #include "answer/stead-asset-answer.h"
 #include "app/keep/stead-asset-dialog.h"
 #include "app/keep/stead-wear-dialog.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 
 struct _SteadAssetsPane
 {
-  SteadPane   parent_instance;
+  SteadPane    parent_instance;
 
-  SteadTable *table;
+  SteadTable  *table;
+  SteadWhyBox *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadAssetsPane, stead_assets_pane, STEAD_TYPE_PANE)
@@ -139,10 +141,16 @@ stead_assets_pane_refresh (SteadPane *pane)
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadAssetAnswer) answer = stead_asset_answer_new (stead_pane_get_store (pane), &error);
   g_autoptr(GListModel) model = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
 
   stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
+  gtk_widget_set_visible (GTK_WIDGET (self->whys), answer != NULL);
   if (answer != NULL)
-    model = stead_rows_from_array (g_steal_pointer (&answer->lines), (GDestroyNotify) stead_asset_line_free);
+    {
+      whys = stead_asset_answer_whys (answer);
+      stead_why_box_set (self->whys, whys);
+      model = stead_rows_from_array (g_steal_pointer (&answer->lines), (GDestroyNotify) stead_asset_line_free);
+    }
   stead_table_set_model (self->table, model);
 }
 
@@ -157,6 +165,8 @@ stead_assets_pane_init (SteadAssetsPane *self)
 {
   SteadPane *pane = STEAD_PANE (self);
 
+  self->whys = STEAD_WHY_BOX (stead_why_box_new ());
+  stead_pane_add_head (pane, GTK_WIDGET (self->whys));
   self->table = stead_pane_add_table (pane, _("Things that last"));
   stead_table_add_column (self->table, _("Thing"), FALSE, FALSE, name_text, NULL, compare_name, self);
   stead_table_add_column (self->table, _("Bought"), FALSE, FALSE, bought_text, NULL, NULL, self);

@@ -18,22 +18,24 @@
 #include "app/make/stead-step-words.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 
 struct _SteadRecipeView
 {
-  GtkWidget   parent_instance;
+  GtkWidget    parent_instance;
 
-  SteadDesk  *desk;
-  gint64      recipe_id;
-  double      wanted_base;    /* 0: what the recipe makes */
-  double      whole_base;     /* at which the pieces come out whole */
-  double      makes_base;     /* of what is on hand */
-  gboolean    quiet;
+  SteadDesk   *desk;
+  gint64       recipe_id;
+  double       wanted_base;    /* 0: what the recipe makes */
+  double       whole_base;     /* at which the pieces come out whole */
+  double       makes_base;     /* of what is on hand */
+  gboolean     quiet;
 
-  GtkLabel   *title, *sentence, *caution, *stock, *allergens, *food, *more;
-  SteadField *wanted;
-  GtkWidget  *buttons, *cook, *scales, *lines, *steps, *notes, *steps_card, *food_card;
+  GtkLabel    *title, *sentence, *caution, *stock, *allergens, *food, *more;
+  SteadField  *wanted;
+  SteadWhyBox *whys;
+  GtkWidget   *buttons, *cook, *scales, *lines, *steps, *notes, *steps_card, *food_card;
 };
 
 G_DEFINE_FINAL_TYPE (SteadRecipeView, stead_recipe_view, GTK_TYPE_WIDGET)
@@ -303,6 +305,8 @@ static void
 show_answer (SteadRecipeView         *self,
              const SteadRecipeAnswer *answer)
 {
+  g_autoptr(GPtrArray) whys = stead_recipe_answer_whys (answer);
+
   gtk_label_set_text (self->title, answer->recipe->name);
   gtk_widget_set_visible (self->cook, answer->recipe->retired_on == STEAD_DAY_NONE);
   stead_make_say (self->sentence, answer->sentence, TRUE);
@@ -314,6 +318,7 @@ show_answer (SteadRecipeView         *self,
   show_steps (self, answer);
   show_food (self, answer);
   show_more (self, answer);
+  stead_why_box_set (self->whys, whys);
 }
 
 static void
@@ -403,6 +408,7 @@ stead_recipe_view_class_init (SteadRecipeViewClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   g_type_ensure (STEAD_TYPE_FIELD);
+  g_type_ensure (STEAD_TYPE_WHY_BOX);
   G_OBJECT_CLASS (klass)->dispose = stead_recipe_view_dispose;
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("make/stead-recipe-view.ui"));
@@ -422,6 +428,7 @@ stead_recipe_view_class_init (SteadRecipeViewClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, notes);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, steps_card);
   gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, food_card);
+  gtk_widget_class_bind_template_child (widget_class, SteadRecipeView, whys);
   gtk_widget_class_bind_template_callback (widget_class, cook_cb);
   gtk_widget_class_bind_template_callback (widget_class, edit_cb);
   gtk_widget_class_bind_template_callback (widget_class, wanted_cb);
