@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "answer/stead-store-room-answer.h"
+#include "answer/stead-flock-private.h"
 #include "answer/stead-words-private.h"
 #include "core/stead-money.h"
 #include "store/stead-farm-repo.h"
@@ -325,4 +326,52 @@ stead_store_room_answer_new (SteadStore  *store,
   find_places (self);
   say (self, farm->currency);
   return g_steal_pointer (&self);
+}
+
+/* --- why ------------------------------------------------------------------------------ */
+
+static char *
+lasts_worked (const SteadStockLine *line)
+{
+  g_autofree char *days = stead_number_format (STEAD_USE_DAYS, 0);
+  g_autofree char *daily = stead_quantity_format (line->stock.use_per_day_base, line->item->unit);
+
+  /* Translators: a thing, what is on hand, use of a day, a number of days, "9 days". */
+  return g_strdup_printf (_("%s: %s ÷ %s a day, over the last %s days = %s."), line->item->name, line->on_hand, daily,
+                          days, line->lasts);
+}
+
+static char *
+buy_worked (const SteadReorderLine *reorder)
+{
+  const SteadStockLine *line = reorder->line;
+  g_autofree char *wanted = stead_quantity_format (reorder->base + line->stock.on_hand_base, line->item->unit);
+  g_autofree char *buy = stead_quantity_format (reorder->base, line->item->unit);
+
+  /* Translators: a thing, then amounts: wanted, on hand, to buy. */
+  return g_strdup_printf (_("To buy of %s: %s − %s = %s."), line->item->name, wanted, line->on_hand, buy);
+}
+
+SteadWhy *
+stead_store_room_answer_why (const SteadStoreRoomAnswer *self)
+{
+  g_autoptr(GString) worked = g_string_new (NULL);
+  g_autofree char *lasts = NULL, *buy = NULL;
+
+  g_return_val_if_fail (self != NULL, NULL);
+
+  for (guint i = 0; i < self->stock->lines->len && lasts == NULL; i++)
+    if (((const SteadStockLine *) self->stock->lines->pdata[i])->days > 0)
+      lasts = lasts_worked (self->stock->lines->pdata[i]);
+  if (self->reorder->len > 0)
+    buy = buy_worked (self->reorder->pdata[self->reorder->len - 1]);
+  stead_words_add (worked, lasts);
+  stead_words_add (worked, buy);
+  if (worked->len == 0)
+    return NULL;
+  return stead_why_new (g_strdup (_("How long it lasts, and how much to buy")),
+                        _("It lasts for what is on hand ÷ what was used a day lately. To buy, of what runs low: the use "
+                          "of four weeks, or the mark at which it is bought again, whichever is more, less what is on "
+                          "hand."),
+                        g_string_free (g_steal_pointer (&worked), FALSE), _("Common practice, no source."));
 }

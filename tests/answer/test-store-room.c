@@ -1,5 +1,6 @@
 /* test-store-room.c - what is where, what must be bought, used soon, and what was wasted. */
 #include "farm.h"
+#include "numbers.h"
 
 #include "answer/stead-store-room-answer.h"
 
@@ -25,6 +26,7 @@ test_reorder (Farm          *farm,
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadItem) feed = stead_item_repo_get (farm->store, farm->feed, &error);
   const SteadReorderLine *line;
+  g_autoptr(SteadWhy) why = NULL;
 
   farm_stock (farm);
   farm_log (farm);
@@ -36,6 +38,8 @@ test_reorder (Farm          *farm,
   g_assert_cmpint (line->line->item->id, ==, farm->feed);
   g_assert_cmpfloat_with_epsilon (line->line->days, 10, 1e-6);
   g_assert_cmpfloat_with_epsilon (line->base, 28 - 10, 1e-6);
+  why = stead_store_room_answer_why (answer);
+  NUMBERS_ARE (why->worked, 10, 1, 14, 10, 28, 10, 18);
 }
 
 static void

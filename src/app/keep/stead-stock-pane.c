@@ -13,14 +13,16 @@
 #include "app/keep/stead-receipt-dialog.h"
 #include "app/keep/stead-use-dialog.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 
 struct _SteadStockPane
 {
-  SteadPane   parent_instance;
+  SteadPane    parent_instance;
 
-  SteadTable *table;
-  GtkLabel   *buy;
+  SteadTable  *table;
+  GtkLabel    *buy;
+  SteadWhyBox *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadStockPane, stead_stock_pane, STEAD_TYPE_PANE)
@@ -184,11 +186,16 @@ stead_stock_pane_refresh (SteadPane *pane)
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadStoreRoomAnswer) answer = stead_store_room_answer_new (stead_pane_get_store (pane), &error);
   g_autoptr(GListModel) model = NULL;
+  g_autoptr(GPtrArray) whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
 
   stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
   show_to_buy (self, answer);
   if (answer != NULL)
-    model = stead_rows_from_array (g_steal_pointer (&answer->stock->lines), (GDestroyNotify) stead_stock_line_free);
+    {
+      g_ptr_array_add (whys, stead_store_room_answer_why (answer));
+      model = stead_rows_from_array (g_steal_pointer (&answer->stock->lines), (GDestroyNotify) stead_stock_line_free);
+    }
+  stead_why_box_set (self->whys, whys);
   stead_table_set_model (self->table, model);
 }
 
@@ -207,6 +214,8 @@ stead_stock_pane_init (SteadStockPane *self)
   gtk_label_set_xalign (self->buy, 0);
   stead_ui_wrap (self->buy);
   stead_pane_add_head (pane, GTK_WIDGET (self->buy));
+  self->whys = STEAD_WHY_BOX (stead_why_box_new ());
+  stead_pane_add_head (pane, GTK_WIDGET (self->whys));
   self->table = stead_pane_add_table (pane, _("Items in the store room"));
   stead_table_add_column (self->table, _("Item"), FALSE, FALSE, name_text, NULL, compare_name, self);
   stead_table_add_column (self->table, _("Kind"), FALSE, FALSE, kind_text, NULL, NULL, self);
