@@ -120,6 +120,9 @@ char *stead_place_air_limit_text (const SteadPlaceAirAnswer *self) G_GNUC_WARN_U
 void stead_place_air_answer_free (SteadPlaceAirAnswer *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadPlaceAirAnswer, stead_place_air_answer_free)
 
+/* So many days tell where the air of a place is going (common practice, no source). */
+#define STEAD_PLACE_AIR_DAYS 30
+
 /* Of the last @days days. */
 SteadPlaceAirAnswer *stead_place_air_answer_new (SteadStore  *store,
                                                  gint64       place_id,

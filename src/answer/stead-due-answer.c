@@ -378,6 +378,7 @@ stead_due_answer_new (SteadStore  *store,
   self->dues = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_due_free);
   look = (SteadDueLook) { .store = store, .answer = self, .today = stead_store_get_today (store), .error = error };
   if (!stead_due_look_at_checks (&look)
+      || !stead_due_look_at_coolers (&look)
       || !stead_due_look_at_sales (&look)
       || !look_at_flocks (&look)
       || !stead_crop_find_dues (store, self->dues, error)

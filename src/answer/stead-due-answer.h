@@ -29,6 +29,7 @@ typedef enum
   STEAD_TARGET_KITCHEN,     /* Make, that kitchen batch */
   STEAD_TARGET_CHECKLIST,   /* Check, that list */
   STEAD_TARGET_HOLD,        /* Check, what is held back */
+  STEAD_TARGET_COOLER,      /* Check, the air of that cold place */
   STEAD_TARGET_SALE,        /* Sell, that sale day */
   STEAD_TARGET_PERSON,      /* Show, that person; 0: the class */
   STEAD_TARGET_HOURS,       /* Show, hours of that person; 0: of all */

@@ -32,6 +32,9 @@ gboolean stead_due_look_at_receipts (SteadDueLook *look,
 /* Lists of today and older ones that nobody signed, and what is held back. */
 gboolean stead_due_look_at_checks (SteadDueLook *look) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Cold places whose air is read: those too warm, creeping up, or not read yet today. */
+gboolean stead_due_look_at_coolers (SteadDueLook *look) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Sale days: the next ones, and those that are over but not cashed up. */
 gboolean stead_due_look_at_sales (SteadDueLook *look) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -63,6 +63,7 @@ static const char * const place_of_target[] = {
   [STEAD_TARGET_SALE] = "sell",
   [STEAD_TARGET_CHECKLIST] = "check",
   [STEAD_TARGET_HOLD] = "check",
+  [STEAD_TARGET_COOLER] = "check",
   [STEAD_TARGET_PERSON] = "show",
   [STEAD_TARGET_HOURS] = "show",
   [STEAD_TARGET_BUILD] = "fund",

@@ -14,6 +14,7 @@
 
 #include "answer/stead-check-answer.h"
 #include "answer/stead-check-days-answer.h"
+#include "answer/stead-due-answer.h"
 #include "answer/stead-import-answer.h"
 #include "answer/stead-instruments-answer.h"
 #include "farm.h"
@@ -464,6 +465,33 @@ test_warm_spells (void)
   g_assert_false (after->has_trend);                  /* two readings since then */
 }
 
+/* The day before it was read and cold: there is only to read it again.  Too warm this morning: it needs
+ * a look, and was read. */
+static void
+test_due (void)
+{
+  g_autoptr(SteadStore) store = new_store ();
+  g_autoptr(GError) error = NULL;
+  gint64 place = new_place (store);
+  g_autoptr(SteadDueAnswer) never = NULL, cold = NULL, warm = NULL;
+
+  never = stead_due_answer_new (store, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (never->dues->len, ==, 0);
+  read_air (store, place, -24, 38);
+  cold = stead_due_answer_new (store, &error);
+  g_assert_cmpint (cold->n_tasks, ==, 1);
+  g_assert_cmpint (cold->n_warnings, ==, 0);
+  g_assert_cmpint (((const SteadDue *) cold->dues->pdata[0])->target, ==, STEAD_TARGET_COOLER);
+  g_assert_cmpint (((const SteadDue *) cold->dues->pdata[0])->id, ==, place);
+  /* FDA Food Code 2022, §3-501.16(A)(2): at most 41 °F. */
+  read_air (store, place, 0, 41.5);
+  warm = stead_due_answer_new (store, &error);
+  g_assert_cmpint (warm->n_tasks, ==, 0);
+  g_assert_cmpint (warm->n_warnings, ==, 1);
+  g_assert_cmpint (((const SteadDue *) warm->dues->pdata[0])->id, ==, place);
+}
+
 /* What is odd for a cooler is asked about: 38 is °F, 150 is neither; 4 °F may be a freezer. */
 static void
 test_odd_air (void)
@@ -537,6 +565,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/answer/check-kept/odd-pot", test_odd_pot);
   g_test_add_func ("/answer/check-kept/warm-spells", test_warm_spells);
+  g_test_add_func ("/answer/check-kept/cooler-is-due", test_due);
   g_test_add_func ("/answer/check-kept/odd-air", test_odd_air);
   g_test_add_func ("/answer/check/clock-start", test_clock_start);
   g_test_add_func ("/answer/check/pot-failed", test_pot_failed);

@@ -142,6 +142,17 @@ class Window:
         if node is not None:
             node.queryAction().doAction(0)
 
+    def press_for(self, button, role, name):
+        """Press the button until what it opens is there: what is shown anew may lose a press."""
+        for _ in range(3):
+            if self.find(role, name) is None:
+                self.press('push button', button)
+            try:
+                return until(lambda: self.find(role, name), 3)
+            except AssertionError:
+                pass
+        return self.wait(role, name)
+
     def fill(self, name, text, role='text'):
         self.wait(role, name).queryEditableText().setTextContents(text)
 

@@ -143,8 +143,8 @@ def test_best_use():
     # Twice as many eggs promised as there are: the three that clash are named, and no other.
     eggs = next(s for s in figures['scarce'] if s['name'] == 'Brown hens')
     w.press('push button', 'As the plan uses it')
-    w.press('push button', 'Eggs: 0 dozen to')
-    bound = w.wait('slider', 'Eggs: at most, ')
+    w.wait_words(f'The best use brings {dollars(round(figures["best_cents"]))}')
+    bound = w.press_for('Eggs: 0 dozen to', 'slider', 'Eggs: at most, ')
     bound.queryValue().currentValue = 200
     least = w.wait('slider', 'Eggs: at least, ')
     least.queryValue().currentValue = 100

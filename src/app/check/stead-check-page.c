@@ -272,7 +272,7 @@ stead_check_page_show (SteadPage  *page,
       self->list_id = list_id;
       self->line_id = 0;
     }
-  stead_chips_choose (self->chips, LISTS);
+  stead_chips_choose (self->chips, target == STEAD_TARGET_COOLER ? COOLERS : LISTS);
   stead_page_invalidate (page);
 }
 

@@ -14,8 +14,6 @@
 #include "app/stead-ui.h"
 #include "store/stead-farm-repo.h"
 
-#define AIR_DAYS 30   /* how far back the chart looks */
-
 struct _SteadCoolersPane
 {
   GtkWidget        parent_instance;
@@ -69,7 +67,8 @@ show_places (SteadCoolersPane  *self,
   for (guint i = 0; i < places->len; i++)
     {
       const SteadPlaceFacts *place = places->pdata[i];
-      g_autoptr(SteadPlaceAirAnswer) air = stead_place_air_answer_new (stead_desk_get_store (desk), place->id, AIR_DAYS, error);
+      g_autoptr(SteadPlaceAirAnswer) air = stead_place_air_answer_new (stead_desk_get_store (desk), place->id,
+                                                                       STEAD_PLACE_AIR_DAYS, error);
       SteadCoolerCard *card;
 
       if (air == NULL)

@@ -16,7 +16,6 @@
 #include "store/stead-farm-repo.h"
 
 #define TABLE_HEIGHT 220   /* least, where the whole pane scrolls */
-#define AIR_DAYS 30   /* how far back the trend of a cooler looks */
 
 struct _SteadMonthPane
 {
@@ -191,7 +190,7 @@ add_cooler (SteadMonthPane        *self,
             GError               **error)
 {
   g_autoptr(SteadPlaceAirAnswer) air = stead_place_air_answer_new (stead_pane_get_store (STEAD_PANE (self)), place->id,
-                                                                   AIR_DAYS, error);
+                                                                   STEAD_PLACE_AIR_DAYS, error);
   g_autofree char *text = NULL;
 
   if (air == NULL || air->readings->len == 0)

@@ -96,6 +96,9 @@ target_verb (SteadTarget target)
     case STEAD_TARGET_PRODUCT:     return C_("go to", "Set the price");
     case STEAD_TARGET_NEW_RECEIPT: return C_("go to", "Enter a receipt");
     case STEAD_TARGET_SALE:        return C_("go to", "Open the sale");
+    case STEAD_TARGET_CHECKLIST:
+    case STEAD_TARGET_HOLD:        return C_("go to", "Open the list");
+    case STEAD_TARGET_COOLER:      return C_("go to", "Open the cooler");
     case STEAD_TARGET_NONE:
     default:                       return NULL;
     }
