@@ -136,32 +136,44 @@ text_scale (GtkWidget *widget)
   return size > 0 ? MAX (1, size / USUAL_TEXT_PX) : 1;
 }
 
-/* A post that shows its whole verb. */
+/* What one post needs for its whole verb. */
 static int
-whole_width (SteadStrip *self)
+own_width (const Post *post)
 {
-  int widest = POST_LEAST;
+  int verb, symbol;
 
-  for (guint i = 0; i < self->posts->len; i++)
-    {
-      const Post *post = self->posts->pdata[i];
-      int verb, symbol;
-
-      gtk_widget_measure (post->verb, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &verb, NULL, NULL);
-      gtk_widget_measure (post->symbol, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &symbol, NULL, NULL);
-      widest = MAX (widest, verb + (gtk_widget_get_visible (post->symbol) ? symbol + SYMBOL_GAP : 0) + 2 * POST_PAD);
-    }
-  return widest;
+  gtk_widget_measure (post->verb, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &verb, NULL, NULL);
+  gtk_widget_measure (post->symbol, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &symbol, NULL, NULL);
+  return verb + (gtk_widget_get_visible (post->symbol) ? symbol + SYMBOL_GAP : 0) + 2 * POST_PAD;
 }
 
-/* In one row of @width, or in two. */
+/* What all need, where each has what it needs, and where each has as much as the widest. */
+static int
+sum_of_widths (SteadStrip *self,
+               int        *widest)
+{
+  int sum = 0;
+
+  *widest = POST_LEAST;
+  for (guint i = 0; i < self->posts->len; i++)
+    {
+      int own = own_width (self->posts->pdata[i]);
+
+      sum += own;
+      *widest = MAX (*widest, own);
+    }
+  return sum;
+}
+
+/* Posts beside each other in @width: all of them, or half of them in each of two rows. */
 static int
 columns (SteadStrip *self,
          int         width)
 {
   int n = (int) self->posts->len;
+  int widest, sum = sum_of_widths (self, &widest);
 
-  return width < 0 || n * whole_width (self) <= width || whole_width (self) <= POST_LEAST ? n : (n + 1) / 2;
+  return width < 0 || sum <= MAX (width, n * POST_LEAST) ? n : (n + 1) / 2;
 }
 
 static void
@@ -170,8 +182,11 @@ measure_width (SteadStrip *self,
                int        *natural)
 {
   int n = (int) self->posts->len;
+  int across = columns (self, 0);
+  int widest, sum = sum_of_widths (self, &widest);
 
-  *minimum = columns (self, 0) * whole_width (self);
+  /* One long verb may need more room in two rows than all verbs do in one. */
+  *minimum = across == n ? n * POST_LEAST : MIN (sum, across * widest);
   *natural = MAX (*minimum, (int) (n * POST_WIDTH * text_scale (GTK_WIDGET (self))));
 }
 
@@ -198,7 +213,6 @@ measure_height (SteadStrip *self,
   *natural *= (n + across - 1) / across;
 }
 
-/* Posts of one width, so that few of them look as meant; less where there is no room. */
 static void
 stead_strip_measure (GtkWidget      *widget,
                      GtkOrientation  orientation,
@@ -222,6 +236,28 @@ stead_strip_get_request_mode (GtkWidget *widget)
   return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
+/* Where each post begins, and the last one ends, from the side where reading starts: posts of
+ * one width, or, where that is too narrow for a verb, each as wide as its own and an equal part
+ * of what is left over. */
+static void
+find_edges (SteadStrip *self,
+            int         width,
+            int         across,
+            int        *edges)
+{
+  int n = (int) self->posts->len;
+  int widest, sum = sum_of_widths (self, &widest);
+  gboolean even = across < n || across * widest <= width || widest <= POST_LEAST;
+  int used = 0;
+
+  for (int i = 0; i <= across; i++)
+    {
+      edges[i] = even ? width * i / across : used + (width - sum) * i / across;
+      if (i < across)
+        used += own_width (self->posts->pdata[i]);
+    }
+}
+
 static void
 stead_strip_size_allocate (GtkWidget *widget,
                            int        width,
@@ -233,13 +269,16 @@ stead_strip_size_allocate (GtkWidget *widget,
   int across = MAX (1, columns (self, width));
   int down = (n + across - 1) / across;
   gboolean mirrored = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
+  g_autofree int *edges = g_new (int, across + 1);
 
+  find_edges (self, width, across, edges);
   for (int i = 0; i < n; i++)
     {
-      int column = mirrored ? across - 1 - i % across : i % across;
-      int left = width * column / across;
+      int column = i % across;
       int top = height * (i / across) / down;
-      GtkAllocation place = { left, top, width * (column + 1) / across - left, height * (i / across + 1) / down - top };
+      int wide = edges[column + 1] - edges[column];
+      int left = mirrored ? width - edges[column + 1] : edges[column];
+      GtkAllocation place = { left, top, wide, height * (i / across + 1) / down - top };
 
       gtk_widget_size_allocate (((Post *) self->posts->pdata[i])->button, &place, -1);
     }

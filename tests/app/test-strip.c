@@ -115,19 +115,54 @@ test_brief (void)
   g_object_unref (strip);
 }
 
+static int
+height_at (SteadStrip *strip,
+           int         width)
+{
+  int height;
+
+  gtk_widget_measure (GTK_WIDGET (strip), GTK_ORIENTATION_VERTICAL, width, &height, NULL, NULL, NULL);
+  return height;
+}
+
 /* Where one row would cut off a verb, the posts stand in two. */
 static void
 test_two_rows (void)
 {
   SteadStrip *strip = make ();
-  int one, two;
+  int one;
+
+  for (int i = 0; i < 3; i++)
+    {
+      g_autofree char *name = g_strdup_printf ("long %d", i);
+
+      stead_strip_add (strip, name, "A verb that is much too long for a narrow post");
+    }
+  one = height_at (strip, 4000);
+  g_assert_cmpint (one, >, 0);
+  g_assert_cmpint (height_at (strip, 960), ==, 2 * one);
+  g_assert_finalize_object (strip);
+}
+
+/* Where only one verb is too long for posts of one width, it has what it needs. */
+static void
+test_own_width (void)
+{
+  SteadStrip *strip = make ();
+  GtkWindow *window;
+  GtkWidget *verb;
+  int least, wanted;
 
   stead_strip_add (strip, "long", "A verb that is much too long for a narrow post");
-  gtk_widget_measure (GTK_WIDGET (strip), GTK_ORIENTATION_VERTICAL, 4000, &one, NULL, NULL, NULL);
-  gtk_widget_measure (GTK_WIDGET (strip), GTK_ORIENTATION_VERTICAL, 700, &two, NULL, NULL, NULL);
-  g_assert_cmpint (one, >, 0);
-  g_assert_cmpint (two, ==, 2 * one);
-  g_assert_finalize_object (strip);
+  g_assert_cmpint (height_at (strip, 700), ==, height_at (strip, 4000));
+  window = fixture_show (GTK_WIDGET (strip));
+  gtk_widget_size_allocate (GTK_WIDGET (strip), &(GtkAllocation) { 0, 0, 700, 48 }, -1);
+  verb = fixture_find (GTK_WIDGET (post (strip, 3)), GTK_TYPE_LABEL, 0);
+  gtk_widget_measure (verb, GTK_ORIENTATION_HORIZONTAL, -1, &least, &wanted, NULL, NULL);
+  g_assert_cmpint (wanted, >, 700 / 4);
+  g_assert_cmpint (gtk_widget_get_width (verb), >=, wanted);
+  fixture_close (window);
+  g_object_unref (strip);
 }
 
 static void
@@ -166,6 +201,7 @@ main (int    argc,
   g_test_add_func ("/app/strip/room", test_room);
   g_test_add_func ("/app/strip/brief", test_brief);
   g_test_add_func ("/app/strip/two-rows", test_two_rows);
+  g_test_add_func ("/app/strip/own-width", test_own_width);
   g_test_add_func ("/app/strip/said", test_said);
   return g_test_run ();
 }
