@@ -93,17 +93,15 @@ about_text (gpointer item,
 }
 
 static char *
-paid_text (gpointer item,
-           gpointer data)
-{
-  return g_strdup (span_of (item)->paid ? _("paid") : "");
-}
-
-static char *
 state_text (gpointer item,
             gpointer data)
 {
-  return stead_hours_state (span_of (item));
+  g_autofree char *state = stead_hours_state (span_of (item));
+
+  if (!span_of (item)->paid)
+    return g_steal_pointer (&state);
+  /* Translators: the state of an entry of hours: "checked, paid work". */
+  return g_strdup_printf (C_("hours", "%s, paid work"), state);
 }
 
 static int
@@ -380,7 +378,6 @@ stead_hours_pane_init (SteadHoursPane *self)
   stead_table_add_column (self->table, _("Hours"), TRUE, FALSE, hours_text, NULL, compare_hours, self);
   stead_table_add_column (self->table, _("What was done"), FALSE, TRUE, duty_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("It belongs to"), FALSE, FALSE, about_text, NULL, NULL, self);
-  stead_table_add_column (self->table, _("Paid"), FALSE, FALSE, paid_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("State"), FALSE, FALSE, state_text, NULL, NULL, self);
   stead_table_set_empty (self->table, _("No hours in this week. Enter them for one person, or for everyone of a group in "
                                         "one go."));
