@@ -41,8 +41,10 @@ stead_language_init (void)
   /* The head of a catalog: without one there is no translation into the user's language. */
   gboolean translated = *dgettext (GETTEXT_PACKAGE, "") != '\0';
 
-  /* GLib decides once for all, at the first word, whether this program is translated. */
-  set_language ("es");
+  /* GLib decides once for all, at the first word, whether this program is translated; of an
+   * English one it would say no. */
+  if (!translated)
+    set_language ("es");
   g_dgettext (GETTEXT_PACKAGE, "School farm planner");
   /* A window whose parts speak two languages would be worse than an English one. */
   set_language (!translated ? OWN : chosen != NULL ? chosen : "");
