@@ -49,21 +49,6 @@ compare_days (gconstpointer a,
   return (one > other) - (one < other);
 }
 
-static gboolean
-stead_journal_pane_list (SteadPickPane  *pane,
-                         SteadPick      *pick,
-                         GError        **error)
-{
-  SteadStore *store = stead_pane_get_store (STEAD_PANE (pane));
-  gint64 id;
-
-  stead_pick_pane_prefer (pane, stead_show_picks_student (store));
-  id = stead_pick_pane_get (pane);
-  if (id != 0)
-    stead_show_picks_people (pick, store, NULL, id);
-  return TRUE;
-}
-
 static void
 stead_journal_pane_show_none (SteadPickPane *pane)
 {
@@ -148,7 +133,7 @@ NEW_ONE (shot_cb, stead_shot_dialog_show)
 static void
 stead_journal_pane_class_init (SteadJournalPaneClass *klass)
 {
-  STEAD_PICK_PANE_CLASS (klass)->list = stead_journal_pane_list;
+  STEAD_PICK_PANE_CLASS (klass)->list = stead_show_picks_list;
   STEAD_PICK_PANE_CLASS (klass)->show_chosen = stead_journal_pane_show_chosen;
   STEAD_PICK_PANE_CLASS (klass)->show_none = stead_journal_pane_show_none;
 }

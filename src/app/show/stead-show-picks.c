@@ -154,3 +154,18 @@ stead_show_picks_duties (SteadStore *store)
     add_once (texts, worked->pdata[i]);
   return g_steal_pointer (&texts);
 }
+
+gboolean
+stead_show_picks_list (SteadPickPane  *pane,
+                       SteadPick      *pick,
+                       GError        **error)
+{
+  SteadStore *store = stead_pane_get_store (STEAD_PANE (pane));
+  gint64 id;
+
+  stead_pick_pane_prefer (pane, stead_show_picks_student (store));
+  id = stead_pick_pane_get (pane);
+  if (id != 0)
+    stead_show_picks_people (pick, store, NULL, id);
+  return TRUE;
+}

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "app/keep/stead-pick.h"
+#include "app/show/stead-pick-pane.h"
 #include "store/stead-people-repo.h"
 #include "store/stead-work-repo.h"
 
@@ -11,6 +12,8 @@ G_BEGIN_DECLS
 gint64            stead_show_picks_student   (SteadStore *store);
 /* Those who are still here, and @person_id; after them each of @groups (nullable), with ids below 0. */
 void              stead_show_picks_people    (SteadPick *pick, SteadStore *store, const GPtrArray *groups, gint64 person_id);
+/* The list of a pane that shows one person: a student is proposed. */
+gboolean          stead_show_picks_list      (SteadPickPane *pane, SteadPick *pick, GError **error);
 /* (nullable): the group that an id of stead_show_picks_people() stands for */
 const SteadGroup *stead_show_picks_group     (const GPtrArray *groups, gint64 id);
 void              stead_show_picks_advisors  (SteadPick *pick, SteadStore *store);

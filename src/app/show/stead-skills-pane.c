@@ -81,22 +81,6 @@ line_new (const SteadSkillRow *row,
   return line;
 }
 
-/* A student is more often looked for than an advisor, so one is shown first. */
-static gboolean
-stead_skills_pane_list (SteadPickPane  *pane,
-                        SteadPick      *pick,
-                        GError        **error)
-{
-  SteadStore *store = stead_pane_get_store (STEAD_PANE (pane));
-  gint64 id;
-
-  stead_pick_pane_prefer (pane, stead_show_picks_student (store));
-  id = stead_pick_pane_get (pane);
-  if (id != 0)
-    stead_show_picks_people (pick, store, NULL, id);
-  return TRUE;
-}
-
 static void
 stead_skills_pane_show_none (SteadPickPane *pane)
 {
@@ -188,7 +172,7 @@ change_cb (SteadPane *pane)
 static void
 stead_skills_pane_class_init (SteadSkillsPaneClass *klass)
 {
-  STEAD_PICK_PANE_CLASS (klass)->list = stead_skills_pane_list;
+  STEAD_PICK_PANE_CLASS (klass)->list = stead_show_picks_list;
   STEAD_PICK_PANE_CLASS (klass)->show_chosen = stead_skills_pane_show_chosen;
   STEAD_PICK_PANE_CLASS (klass)->show_none = stead_skills_pane_show_none;
 }
