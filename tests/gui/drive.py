@@ -12,6 +12,7 @@ Nothing here sleeps for luck: wait for a fact with until().
 import filecmp
 import os
 import re
+import signal
 import subprocess
 import sys
 import tempfile
@@ -176,6 +177,16 @@ class Window:
 
     def click(self, role, name):
         x('mousemove', '--window', self.id, *self.middle(role, name), 'click', 1)
+
+    def click_at_once(self, *targets):
+        """Click one after the other without a moment between: the program is held until all clicks wait for it."""
+        places = [self.middle(role, name) for role, name in targets]
+        self.process.send_signal(signal.SIGSTOP)
+        try:
+            for place in places:
+                x('mousemove', '--window', self.id, *place, 'click', 1)
+        finally:
+            self.process.send_signal(signal.SIGCONT)
 
     def choose_file(self, title, path):
         """Type a path into the file chooser that GTK shows where there is no portal."""

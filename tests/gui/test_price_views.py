@@ -4,7 +4,7 @@ What the window says is worked out here anew from what the command line reads.
 """
 import pyatspi
 
-from drive import Window, run_cases, until, x
+from drive import Window, run_cases, until
 from farm import Farm, PROGRAM
 
 
@@ -205,15 +205,14 @@ def test_how_sure():
     draw = w.wait('push button', 'Draw 1,000,000')
     done = w.wait('progress bar', 'How much of it is drawn').queryValue()
     days = w.wait('slider', 'Sale days, 13 days').queryValue()
-    x('mousemove', '--window', w.id, *w.middle('push button', 'Draw 1,000,000'), 'click', 1,
-      'mousemove', '--window', w.id, *w.middle('push button', 'Stop'), 'click', 1)
+    w.click_at_once(('push button', 'Draw 1,000,000'), ('push button', 'Stop'))
     w.wait_words('Stopped. The figures are of 20,000 seasons.')
     draw.queryAction().doAction(0)
     until(lambda: done.currentValue == 1)
     w.wait_words('The figures are of 1,000,000 seasons.')
     days.currentValue = 14               # other ranges: as many as fit into a frame
     w.wait_words('The figures are of 20,000 seasons.')
-    x('mousemove', '--window', w.id, *w.middle('push button', 'Draw 1,000,000'), 'click', 1)
+    w.click('push button', 'Draw 1,000,000')
     days.currentValue = 13               # a handle that is turned stops the draw
     w.wait_words('The figures are of 20,000 seasons.')
 
