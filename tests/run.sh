@@ -2,7 +2,7 @@
 # run.sh - the whole suite from any folder, without a screen.
 #
 # Installs what is missing, builds with warnings as errors, runs every test
-# (the window tests last, one at a time) and prints the sum as its last line.
+# (the window tests last) and prints the sum as its last line.
 # With --coverage: what the tests without a window reach, by layer, instead.
 set -u
 
