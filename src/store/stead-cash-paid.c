@@ -7,13 +7,8 @@
 
 #include "store/stead-cash-private.h"
 
-/* Each receipt, and the one at the end of its corrections. */
 #define CHAIN \
-  "WITH RECURSIVE chain (id, last) AS" \
-  " (SELECT r.id, r.id FROM receipt r WHERE NOT EXISTS (SELECT 1 FROM receipt n WHERE n.corrects_id = r.id)" \
-  "  UNION ALL SELECT r.corrects_id, chain.last FROM chain JOIN receipt r ON r.id = chain.id" \
-  "   WHERE r.corrects_id IS NOT NULL)," \
-  " paid (last, cents, n) AS" \
+  STEAD_RECEIPT_CHAIN ", paid (last, cents, n) AS" \
   " (SELECT chain.last, sum (c.cents), sum (c.cents < 0 AND NOT EXISTS" \
   "    (SELECT 1 FROM cash_line x WHERE x.corrects_id = c.id))" \
   "   FROM cash_line c JOIN chain ON chain.id = c.receipt_id GROUP BY chain.last) "
@@ -65,7 +60,7 @@ stead_cash_repo_receipts_off (SteadStore  *store,
 {
   static const char sql[] =
     CHAIN "SELECT " PAID_COLUMNS " FROM receipt r LEFT JOIN paid p ON p.last = r.id"
-    " WHERE r.is_gift = 0 AND NOT EXISTS (SELECT 1 FROM receipt n WHERE n.corrects_id = r.id)"
+    " WHERE r.is_gift = 0 AND r.id NOT IN " STEAD_RECEIPTS_CORRECTED
     " AND coalesce (-p.cents, 0) <> (SELECT coalesce (sum (l.cost_cents), 0) FROM receipt_line l"
     "                                 WHERE l.receipt_id = r.id) ORDER BY r.day, r.id";
   g_autoptr(SteadStmt) stmt = NULL;

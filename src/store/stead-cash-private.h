@@ -14,6 +14,17 @@ G_BEGIN_DECLS
   " (SELECT p.account_id FROM cash_line p WHERE p.id = c.pair_id)"
 #define STEAD_CASH_LINES "cash_line c LEFT JOIN bank_line b ON b.line_id = c.id"
 
+/* Receipts that another corrects.  A list made once: receipts have no index by what they
+ * correct, so "NOT EXISTS" would walk through all of them for each. */
+#define STEAD_RECEIPTS_CORRECTED "(SELECT corrects_id FROM receipt WHERE corrects_id IS NOT NULL)"
+
+/* Each receipt, and the one at the end of its corrections. */
+#define STEAD_RECEIPT_CHAIN \
+  "WITH RECURSIVE chain (id, last) AS" \
+  " (SELECT r.id, r.id FROM receipt r WHERE r.id NOT IN " STEAD_RECEIPTS_CORRECTED \
+  "  UNION ALL SELECT r.corrects_id, chain.last FROM chain JOIN receipt r ON r.id = chain.id" \
+  "   WHERE r.corrects_id IS NOT NULL)"
+
 gpointer stead_cash_line_from_row (SteadStmt *stmt);
 
 /* The word in the file; a word that is not known is an "other" cost. */

@@ -190,10 +190,7 @@ read_cash (Journal  *self,
                                      " ORDER BY id";
   /* Each receipt beside the one at the end of its corrections; nothing is owed for a gift. */
   static const char lines_sql[] =
-    "WITH RECURSIVE chain (id, last) AS"
-    " (SELECT r.id, r.id FROM receipt r WHERE NOT EXISTS (SELECT 1 FROM receipt n WHERE n.corrects_id = r.id)"
-    "  UNION ALL SELECT r.corrects_id, chain.last FROM chain JOIN receipt r ON r.id = chain.id"
-    "   WHERE r.corrects_id IS NOT NULL)"
+    STEAD_RECEIPT_CHAIN
     " SELECT c.id, c.day, c.account_id, c.cents, c.category, coalesce (c.fund_id, 0),"
     " coalesce (c.enterprise_id, b.enterprise_id, p.enterprise_id, 0),"
     " CASE WHEN r.is_gift = 0 THEN r.id END,"
@@ -274,10 +271,7 @@ read_stock (Journal  *self,
             GError  **error)
 {
   static const char moves_sql[] =
-    "WITH RECURSIVE chain (id, last) AS"
-    " (SELECT r.id, r.id FROM receipt r WHERE NOT EXISTS (SELECT 1 FROM receipt n WHERE n.corrects_id = r.id)"
-    "  UNION ALL SELECT r.corrects_id, chain.last FROM chain JOIN receipt r ON r.id = chain.id"
-    "   WHERE r.corrects_id IS NOT NULL)"
+    STEAD_RECEIPT_CHAIN
     " SELECT m.id, m.day, m.kind, m.cost_cents, m.batch_id, coalesce (u.enterprise_id, 0), l.batch_id,"
     " coalesce (b.enterprise_id, 0), chain.last, coalesce (r.is_gift, 0), l.item_id"
     " FROM movement m JOIN lot l ON l.id = m.lot_id LEFT JOIN batch u ON u.id = m.batch_id"
@@ -285,10 +279,7 @@ read_stock (Journal  *self,
     " LEFT JOIN receipt r ON r.id = rl.receipt_id LEFT JOIN chain ON chain.id = r.id"
     " WHERE m.day <= ?1 ORDER BY m.day, m.id";
   static const char corrected_sql[] =
-    "WITH RECURSIVE chain (id, last) AS"
-    " (SELECT r.id, r.id FROM receipt r WHERE NOT EXISTS (SELECT 1 FROM receipt n WHERE n.corrects_id = r.id)"
-    "  UNION ALL SELECT r.corrects_id, chain.last FROM chain JOIN receipt r ON r.id = chain.id"
-    "   WHERE r.corrects_id IS NOT NULL)"
+    STEAD_RECEIPT_CHAIN
     " SELECT w.id, coalesce ((SELECT max (m.day) FROM receipt_line rl JOIN lot l ON l.receipt_line_id = rl.id"
     "    JOIN movement m ON m.lot_id = l.id WHERE rl.receipt_id = w.id AND m.kind = 'corrected'),"
     "    max (w.day, n.day)), chain.last,"

@@ -17,6 +17,7 @@
 #include "store/stead-sale-cash-up.h"
 #include "store/stead-sale-tally.h"
 #include "store/stead-event-repo.h"
+#include "store/stead-journal-repo.h"
 #include "store/stead-packet-repo.h"
 #include "store/stead-reflection-repo.h"
 #include "store/stead-shot-repo.h"
@@ -427,6 +428,57 @@ test_sees_walk (void)
   g_assert_cmpint (count_walks (farm, "SELECT sum (eggs) FROM batch_entry WHERE batch_id = 1"), ==, 0);
 }
 
+/* Whether some table is walked through once for each row of another. */
+static gboolean
+walks_for_each_row (Farm       *farm,
+                    const char *sql)
+{
+  g_autofree char *explain = g_strconcat ("EXPLAIN QUERY PLAN ", sql, NULL);
+  g_autoptr(GHashTable) repeated = g_hash_table_new (NULL, NULL);
+  sqlite3_stmt *stmt = NULL;
+  gboolean found = FALSE;
+
+  g_assert_cmpint (sqlite3_prepare_v2 (stead_store_get_db (farm->store), explain, -1, &stmt, NULL), ==, SQLITE_OK);
+  while (sqlite3_step (stmt) == SQLITE_ROW)
+    {
+      const char *detail = (const char *) sqlite3_column_text (stmt, 3);
+
+      if (g_str_has_prefix (detail, "CORRELATED"))
+        g_hash_table_add (repeated, GINT_TO_POINTER (sqlite3_column_int (stmt, 0)));
+      else if (g_str_has_prefix (detail, "SCAN")
+               && g_hash_table_contains (repeated, GINT_TO_POINTER (sqlite3_column_int (stmt, 1))))
+        found = TRUE;
+    }
+  sqlite3_finalize (stmt);
+  return found;
+}
+
+/* The statements read the whole ledger, once: no receipt walks through all the others. */
+static void
+test_books_walk_once (void)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(Farm) farm = filled ();
+  g_autoptr(GHashTable) caught = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  SteadReceiptPaid paid;
+  GHashTableIter iter;
+  gpointer sql;
+
+  sqlite3_trace_v2 (stead_store_get_db (farm->store), SQLITE_TRACE_STMT, catch_statement, caught);
+  g_array_unref (stead_journal_repo_read (farm->store, TODAY - 30, TODAY, &error));
+  g_ptr_array_unref (stead_cash_repo_receipts_off (farm->store, &error));
+  g_assert_true (stead_cash_repo_receipt_paid (farm->store, 1, &paid, &error));
+  sqlite3_trace_v2 (stead_store_get_db (farm->store), 0, NULL, NULL);
+  g_assert_no_error (error);
+  g_assert_cmpuint (g_hash_table_size (caught), >=, 9);
+  g_hash_table_iter_init (&iter, caught);
+  while (g_hash_table_iter_next (&iter, &sql, NULL))
+    if (walks_for_each_row (farm, sql))
+      g_error ("walks for each row: %s", (const char *) sql);
+  g_assert_true (walks_for_each_row (farm, "SELECT id FROM receipt r WHERE NOT EXISTS"
+                                           " (SELECT 1 FROM receipt n WHERE n.corrects_id = r.id)"));
+}
+
 int
 main (int    argc,
       char **argv)
@@ -434,5 +486,6 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/store/query-plan/sees-walk", test_sees_walk);
   g_test_add_func ("/store/query-plan/no-walk", test_no_walk);
+  g_test_add_func ("/store/query-plan/books-walk-once", test_books_walk_once);
   return g_test_run ();
 }
