@@ -24,7 +24,10 @@ enum { PROP_ADD_LABEL = 1, N_PROPS };
 static guint signals[N_SIGNALS];
 static GParamSpec *props[N_PROPS];
 
-G_DEFINE_FINAL_TYPE (SteadChips, stead_chips, GTK_TYPE_WIDGET)
+static void stead_chips_buildable_init (GtkBuildableIface *iface);
+
+G_DEFINE_FINAL_TYPE_WITH_CODE (SteadChips, stead_chips, GTK_TYPE_WIDGET,
+                               G_IMPLEMENT_INTERFACE (GTK_TYPE_BUILDABLE, stead_chips_buildable_init))
 
 static gint64
 chip_id (GtkWidget *chip)
@@ -80,6 +83,13 @@ add_cb (SteadChips *self)
   g_signal_emit (self, signals[ADD], 0);
 }
 
+/* (nullable): the chip that a new one comes after. */
+static GtkWidget *
+last_chip (SteadChips *self)
+{
+  return self->chips->len > 0 ? self->chips->pdata[self->chips->len - 1] : NULL;
+}
+
 static void
 set_add_label (SteadChips *self,
                const char *label)
@@ -93,7 +103,7 @@ set_add_label (SteadChips *self,
   gtk_widget_add_css_class (self->add, "chip");
   gtk_widget_add_css_class (self->add, "add");
   g_signal_connect_swapped (self->add, "clicked", G_CALLBACK (add_cb), self);
-  gtk_box_append (GTK_BOX (self->flow), self->add);
+  gtk_box_insert_child_after (GTK_BOX (self->flow), self->add, last_chip (self));
 }
 
 static void
@@ -116,6 +126,23 @@ stead_chips_dispose (GObject *object)
   g_clear_pointer (&self->flow, gtk_widget_unparent);
   g_clear_pointer (&self->chips, g_ptr_array_unref);
   G_OBJECT_CLASS (stead_chips_parent_class)->dispose (object);
+}
+
+/* What else belongs to the choice stands after the chips, at the far end of their last line. */
+static void
+stead_chips_add_child (GtkBuildable *buildable,
+                       GtkBuilder   *builder,
+                       GObject      *child,
+                       const char   *type)
+{
+  gtk_widget_set_halign (GTK_WIDGET (child), GTK_ALIGN_END);
+  gtk_box_append (GTK_BOX (STEAD_CHIPS (buildable)->flow), GTK_WIDGET (child));
+}
+
+static void
+stead_chips_buildable_init (GtkBuildableIface *iface)
+{
+  iface->add_child = stead_chips_add_child;
 }
 
 static void
@@ -174,7 +201,7 @@ stead_chips_append (SteadChips *self,
                     gint64      id,
                     const char *label)
 {
-  GtkWidget *chip, *text, *after;
+  GtkWidget *chip, *text;
 
   g_return_if_fail (STEAD_IS_CHIPS (self));
 
@@ -189,8 +216,7 @@ stead_chips_append (SteadChips *self,
   if (self->chips->len > 0)
     gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (chip), self->chips->pdata[0]);
   g_signal_connect_swapped (chip, "toggled", G_CALLBACK (toggled_cb), self);
-  after = self->chips->len > 0 ? self->chips->pdata[self->chips->len - 1] : NULL;
-  gtk_box_insert_child_after (GTK_BOX (self->flow), chip, after);
+  gtk_box_insert_child_after (GTK_BOX (self->flow), chip, last_chip (self));
   g_ptr_array_add (self->chips, chip);
   update_focusable (self);
 }

@@ -1,6 +1,7 @@
 /* stead-chips.h - a row of choices, one of them chosen, and a way to add one.
  *
- * Left and Right move along the row, as in any group of radio buttons.
+ * Left and Right move along the row, as in any group of radio buttons.  Widgets that
+ * a ui file puts into it stand after the chips, at the far end of the last line.
  */
 #pragma once
 

@@ -3,7 +3,8 @@
  * Invariants:
  *  1. A child gets its natural width, or the whole line where that is less.
  *  2. A line is as high as its highest child; each child fills its line's height.
- *  3. What measuring asks for is what allocating uses: both walk the same lines.
+ *  3. A child that is aligned with the end goes there, and what comes after it too.
+ *  4. What measuring asks for is what allocating uses: both walk the same lines.
  */
 #include "config.h"
 
@@ -60,10 +61,11 @@ height_of (GtkWidget *child,
   return natural;
 }
 
-/* One line from @first on: its height, and the child that begins the next one. */
+/* One line from @first on: its height, what it leaves free, and the child that begins the next one. */
 static int
 measure_line (GtkWidget  *first,
               int         room,
+              int        *rest,
               GtkWidget **next)
 {
   GtkWidget *child = first;
@@ -80,6 +82,7 @@ measure_line (GtkWidget  *first,
       height = MAX (height, height_of (child, width));
       child = next_of (child);
     }
+  *rest = MAX (room - used, 0);
   *next = child;
   return height;
 }
@@ -90,10 +93,11 @@ height_for (GtkWidget *widget,
 {
   GtkWidget *child = first_of (widget);
   int height = 0;
+  int rest;
 
   while (child != NULL)
     {
-      height += measure_line (child, room, &child);
+      height += measure_line (child, room, &rest, &child);
       height += child != NULL ? SPACING : 0;
     }
   return height;
@@ -148,14 +152,21 @@ stead_wrap_layout_allocate (GtkLayoutManager *manager,
   while (child != NULL)
     {
       GtkWidget *next;
-      int line = measure_line (child, width, &next);
+      int rest;
+      int line = measure_line (child, width, &rest, &next);
       int x = 0;
 
       for (; child != next; child = next_of (child))
         {
           int own = width_of (child, width);
-          GtkAllocation box = { from_right ? width - x - own : x, y, own, line };
+          GtkAllocation box = { 0, y, own, line };
 
+          if (gtk_widget_get_halign (child) == GTK_ALIGN_END)
+            {
+              x += rest;
+              rest = 0;
+            }
+          box.x = from_right ? width - x - own : x;
           gtk_widget_size_allocate (child, &box, -1);
           x += own + SPACING;
         }

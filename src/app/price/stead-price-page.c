@@ -41,7 +41,6 @@ struct _SteadPricePage
   gboolean         choosing;      /* while the page itself tells the desk */
 
   SteadChips      *views;
-  GtkWidget       *top;
   SteadChips      *chips;
   GtkDropDown     *period;
   GtkWidget       *edit;
@@ -304,7 +303,7 @@ show_view (SteadPricePage *self)
 {
   SteadView *view = current_view (self);
 
-  gtk_widget_set_visible (self->top, is_by_product (self));
+  gtk_widget_set_visible (GTK_WIDGET (self->chips), is_by_product (self));
   if (view == NULL)
     {
       load (self);
@@ -540,7 +539,6 @@ static void
 bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, views);
-  gtk_widget_class_bind_template_child (widget_class, SteadPricePage, top);
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, chips);
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, period);
   gtk_widget_class_bind_template_child (widget_class, SteadPricePage, edit);
