@@ -86,6 +86,8 @@ typedef struct
   char     *make_brief;
   char     *check_brief;
   char     *price_brief;
+  char     *sell_brief;
+  char     *fund_brief;
   char     *keep_brief;
   char     *show_brief;
 } SteadStripAnswer;

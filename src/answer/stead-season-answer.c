@@ -295,14 +295,15 @@ stead_season_answer_new (SteadStore  *store,
 
 char *
 stead_season_figure (SteadStore  *store,
+                     char       **out_brief,
                      GError     **error)
 {
   gint64 id;
   g_autoptr(SteadSale) sale = NULL;
-  g_autofree char *day = NULL;
   SteadDay today;
 
-  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  g_return_val_if_fail (STEAD_IS_STORE (store) && out_brief != NULL, NULL);
+  *out_brief = NULL;
   today = stead_store_get_today (store);
   id = stead_sale_repo_next (store, error);
   if (id < 0)
@@ -316,7 +317,7 @@ stead_season_figure (SteadStore  *store,
     return g_strdup (C_("live figure", "sale today"));
   if (sale->day < today)
     return g_strdup (C_("live figure", "cash up"));
-  day = stead_day_format (sale->day, STEAD_DAY_STYLE_SHORT);
+  *out_brief = stead_day_format (sale->day, STEAD_DAY_STYLE_SHORT);
   /* Translators: the next sale day: "next: Mar 3". */
-  return g_strdup_printf (C_("live figure", "next: %s"), day);
+  return g_strdup_printf (C_("live figure", "next: %s"), *out_brief);
 }

@@ -65,8 +65,10 @@ SteadSeasonAnswer *stead_season_answer_new (SteadStore  *store,
 /* "planned", "today", "to be cashed up", "done" */
 const char *stead_sale_stage_name (SteadSaleStage stage);
 
-/* For the strip: "next: Dec 5", "today", "no sale planned". */
+/* For the strip: "next: Dec 5", "sale today", "no sale planned".
+ * @out_brief: (out) (transfer full) (nullable): the same where there is little room; %NULL: it is short already */
 char *stead_season_figure (SteadStore  *store,
+                           char       **out_brief,
                            GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -33,6 +33,8 @@ stead_strip_answer_free (SteadStripAnswer *self)
   g_free (self->make_brief);
   g_free (self->check_brief);
   g_free (self->price_brief);
+  g_free (self->sell_brief);
+  g_free (self->fund_brief);
   g_free (self->keep_brief);
   g_free (self->show_brief);
   g_free (self);
@@ -178,6 +180,7 @@ read_fund (SteadStore        *store,
   share = stead_words_percent (answer->share >= 0 ? answer->share : 0, 0);
   /* Translators: short, in the strip: share of a build that is funded. */
   self->fund = g_strdup_printf (C_("live figure", "%s funded"), share);
+  self->fund_brief = g_steal_pointer (&share);
   return TRUE;
 }
 
@@ -292,7 +295,7 @@ stead_strip_answer_new (SteadStore            *store,
       || !read_make (store, self, error)
       || !read_check (store, self, error)
       || !read_price (store, product_id, self, error)
-      || (self->sell = stead_season_figure (store, error)) == NULL
+      || (self->sell = stead_season_figure (store, &self->sell_brief, error)) == NULL
       || !read_fund (store, self, error)
       || !read_keep (store, self, error)
       || !read_show (store, self, error))

@@ -130,6 +130,8 @@ show_figures (SteadWindow            *self,
   stead_strip_set_brief (strip, "make", answer->make_brief);
   stead_strip_set_brief (strip, "check", answer->check_brief);
   stead_strip_set_brief (strip, "price", answer->price_brief);
+  stead_strip_set_brief (strip, "sell", answer->sell_brief);
+  stead_strip_set_brief (strip, "fund", answer->fund_brief);
   stead_strip_set_brief (strip, "keep", answer->keep_brief);
   stead_strip_set_brief (strip, "show", answer->show_brief);
 }

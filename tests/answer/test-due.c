@@ -396,6 +396,34 @@ test_sale (Farm          *farm,
     }
 }
 
+/* Where a post is narrow, the day of the sale stands alone; it is never cut off. */
+static void
+test_strip_in_brief (Farm          *farm,
+                     gconstpointer  data)
+{
+  g_autoptr(SteadSale) sale = stead_sale_new ();
+  g_autoptr(SteadStripAnswer) none = strip (farm);
+  g_autoptr(SteadStripAnswer) soon = NULL;
+  g_autoptr(SteadStripAnswer) now = NULL;
+  g_autofree char *day = NULL;
+
+  g_assert_null (none->sell_brief);
+  g_assert_null (none->fund_brief);         /* no build yet */
+  sale->name = g_strdup ("Market");
+  sale->day = farm->today + 6;
+  sale->opens_min = 540;
+  sale->closes_min = 780;
+  FARM_DO (farm, stead_sale_repo_save (farm->store, sale, NULL, &farm_error));
+  day = stead_day_format (sale->day, STEAD_DAY_STYLE_SHORT);
+  soon = strip (farm);
+  g_assert_cmpstr (soon->sell_brief, ==, day);
+  g_assert_nonnull (strstr (soon->sell, day));
+  g_assert_cmpuint (strlen (soon->sell), >, strlen (day));
+  stead_store_set_today (farm->store, sale->day);
+  now = strip (farm);
+  g_assert_null (now->sell_brief);
+}
+
 static void
 test_strip (Farm          *farm,
             gconstpointer  data)
@@ -444,6 +472,7 @@ main (int    argc,
   ADD ("low-lay", test_low_lay);
   ADD ("uncovered", test_uncovered);
   ADD ("sale", test_sale);
+  ADD ("strip-in-brief", test_strip_in_brief);
   ADD ("feed-low", test_feed_low);
   ADD ("feed-runs-out", test_feed_runs_out);
   ADD ("best-by", test_best_by);
