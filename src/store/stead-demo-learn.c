@@ -35,9 +35,9 @@ days_ago (SteadDemoWriter *writer,
   return stead_store_get_today (writer->store) - (SteadDay) g_ascii_strtoll (text, NULL, 10);
 }
 
-static gint64
-person_of (SteadDemoWriter *writer,
-           const char      *name)
+gint64
+stead_demo_person_of (SteadDemoWriter *writer,
+                      const char      *name)
 {
   g_autoptr(GPtrArray) people = stead_person_repo_list (writer->store, NULL);
 
@@ -82,7 +82,7 @@ add_evidence (SteadDemoWriter  *writer,
   static const struct { const char *code; SteadEvidenceKind what; } fits[] = {
     { "AS.06", STEAD_EVIDENCE_ENTRY }, { "AS.02", STEAD_EVIDENCE_ENTRY }, { "AS.03", STEAD_EVIDENCE_WEIGHING },
     { "FPP.01", STEAD_EVIDENCE_READING }, { "FPP.02", STEAD_EVIDENCE_READING }, { "ABS.02", STEAD_EVIDENCE_PRODUCT },
-    { "ABS.03", STEAD_EVIDENCE_RECEIPT },
+    { "ABS.03", STEAD_EVIDENCE_RECEIPT }, { "ABS.05", STEAD_EVIDENCE_SHOT }, { "PST.04", STEAD_EVIDENCE_SHOT },
   };
   SteadDay today = stead_store_get_today (writer->store);
   g_autoptr(GPtrArray) offers = stead_skill_repo_offer (writer->store, person_id, today - EVIDENCE_DAYS, today, error);
@@ -197,7 +197,7 @@ write_learner (SteadDemoWriter  *writer,
                gconstpointer     group,
                GError          **error)
 {
-  gint64 person_id = person_of (writer, stead_demo_group_name (group));
+  gint64 person_id = stead_demo_person_of (writer, stead_demo_group_name (group));
 
   return stead_demo_sound (writer, error) && add_tries (writer, group, person_id, error) &&
          add_goals (writer, group, person_id, error) && add_roles (writer, group, person_id, error) &&
@@ -218,7 +218,7 @@ add_team (SteadDemoWriter  *writer,
     {
       g_auto(GStrv) parts = parts_of (*text, 2);
 
-      if (!stead_event_repo_join (writer->store, event_id, person_of (writer, parts[0]), parts[1], error))
+      if (!stead_event_repo_join (writer->store, event_id, stead_demo_person_of (writer, parts[0]), parts[1], error))
         return FALSE;
     }
   return TRUE;
@@ -238,7 +238,7 @@ add_scores (SteadDemoWriter  *writer,
       SteadEventScore score = { .event_id = event->id, .day = days_ago (writer, parts[0]), .part = parts[2],
                                 .score = g_ascii_strtod (parts[3], NULL), .out_of = g_ascii_strtod (parts[4], NULL) };
 
-      score.person_id = *parts[1] != '\0' ? person_of (writer, parts[1]) : 0;
+      score.person_id = *parts[1] != '\0' ? stead_demo_person_of (writer, parts[1]) : 0;
       score.is_final = score.day == event->day;
       if (!stead_event_repo_save_score (writer->store, &score, error))
         return FALSE;
@@ -261,7 +261,7 @@ add_hours (SteadDemoWriter  *writer,
     {
       g_auto(GStrv) parts = parts_of (*text, 5);
       int minutes = (int) g_ascii_strtoll (parts[2], NULL, 10);
-      SteadWorkSpan span = { .person_id = person_of (writer, parts[1]), .day = today - (SteadDay) g_ascii_strtoll (parts[0], NULL, 10),
+      SteadWorkSpan span = { .person_id = stead_demo_person_of (writer, parts[1]), .day = today - (SteadDay) g_ascii_strtoll (parts[0], NULL, 10),
                              .minutes = minutes, .duty = parts[4], .event_id = event_id };
 
       span.from_at = stead_sale_time (span.day, (int) g_ascii_strtoll (parts[3], NULL, 10));
@@ -351,9 +351,10 @@ write_packet (SteadDemoWriter  *writer,
     return FALSE;
   packet->name = g_strdup (stead_demo_group_name (group));
   packet->brief = stead_demo_text_if (reader, group, "brief");
+  packet->with_pictures = stead_demo_number_if (reader, group, "pictures", 0) > 0;
   packet->to_on = stead_store_get_today (writer->store);
   packet->from_on = stead_school_year_start (packet->to_on, farm->school_year_month, farm->school_year_mday);
-  packet->person_id = person != NULL ? person_of (writer, person) : 0;
+  packet->person_id = person != NULL ? stead_demo_person_of (writer, person) : 0;
   packet->event_id = event != NULL ? stead_demo_id_of (writer, "contest", event) : 0;
   for (const char * const *key = stead_packet_sections (); *key != NULL; key++)
     g_ptr_array_add (packet->sections, g_strdup (*key));
@@ -365,6 +366,7 @@ stead_demo_write_learning (SteadDemoWriter  *writer,
                            GError          **error)
 {
   return stead_demo_act (writer, _("The list of skills"), write_skills, NULL, error) &&
+         stead_demo_write_shots (writer, error) &&
          stead_demo_write_groups (writer, "learner", write_learner, error) &&
          stead_demo_write_groups (writer, "contest", write_event, error) &&
          stead_demo_write_groups (writer, "packet", write_packet, error);

@@ -63,6 +63,8 @@ gboolean         stead_demo_sound        (SteadDemoWriter *writer, GError **erro
 SteadDay         stead_demo_day_at       (SteadDemoWriter *writer, int at);
 /* Ids of what was written, by group; a name that was not is a fault. */
 gint64           stead_demo_id_of        (SteadDemoWriter *writer, const char *kind, const char *name);
+/* Anybody by name, the rest of the class too; 0 and a fault if there is nobody. */
+gint64           stead_demo_person_of    (SteadDemoWriter *writer, const char *name);
 void             stead_demo_set_id       (SteadDemoWriter *writer, const char *group, gint64 id);
 /* The place of a word in @words, 0 if it is none of them; a fault then. */
 int              stead_demo_word_of      (SteadDemoWriter *writer, const char *group, const char *key,
@@ -145,9 +147,10 @@ void             stead_demo_market_free  (SteadDemoMarket *market);
 gboolean         stead_demo_live_market  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* The refrigerators are read on a school day. */
 gboolean         stead_demo_live_coolers (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
-/* The pen to be built, at the end of the story. */
-/* Skills, events and packets. */
+/* Pictures with captions; then skills, events and packets. */
+gboolean         stead_demo_write_shots  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean         stead_demo_write_learning (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* The pen to be built, at the end of the story. */
 gboolean         stead_demo_plan_builds  (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* The sale days to come, likewise. */
 gboolean         stead_demo_plan_sales   (SteadDemoWriter *writer, GError **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -593,6 +593,10 @@ test_built_in (void)
   first = fixture_dump (one);
   second = fixture_dump (two);
   g_assert_cmpstr (first, ==, second);
+  /* Pictures come with it; one of them waits for a consent. */
+  g_assert_cmpint (fixture_number (one, "SELECT count (*) FROM shot s JOIN picture p ON p.id = s.picture_id"), ==, 3);
+  g_assert_cmpint (fixture_number (one, "SELECT count (DISTINCT s.shot_id) FROM shot_person s WHERE NOT EXISTS"
+                                        " (SELECT 1 FROM consent c WHERE c.person_id = s.person_id AND c.what = 'picture')"), ==, 1);
 }
 
 static void
