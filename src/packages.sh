@@ -13,9 +13,9 @@ build_packages='
   libxml2-utils desktop-file-utils
 '
 
-# Run it: figures and letters on screen and on paper.
+# Run it: figures and letters on screen and on paper; names hold emoji, too.
 run_packages='
-  fonts-dejavu-core adwaita-icon-theme shared-mime-info tzdata
+  fonts-dejavu-core fonts-noto-color-emoji adwaita-icon-theme shared-mime-info tzdata
 '
 
 # Test it: a private screen and bus, the validators, a second reader for each
