@@ -1,0 +1,204 @@
+"""Show, people: a timer that ran past midnight, consent that is given and ends, a name that a role takes the place of,
+and names in any script on the screen, on paper and in a workbook."""
+import os
+import sqlite3
+import subprocess
+import unicodedata
+
+import openpyxl
+from drive import Window, run_cases, until
+from farm import Farm, PROGRAM
+
+NAME = 'Devon K.'
+CAPTION = 'The corners of the sheep pen'
+
+
+def opened(farm):
+    w = Window(PROGRAM, farm.path)
+    w.fit()
+    w.place('Show')
+    return w
+
+
+def change(farm, sql, *values):
+    with sqlite3.connect(farm.path) as db:
+        db.execute(sql, values)
+
+
+def choose(w, name):
+    """Find a person by the keyboard: the class list then has that row chosen."""
+    w.focus()
+    w.keys('ctrl+k')
+    w.type(name)
+    w.wait_words(f'{name}, Person')
+    w.keys('Return')
+    w.wait('push button', 'Change person')
+
+
+def start(w):
+    w.press_for('Start a timer', 'combo box', 'Who works')
+    w.click('combo box', 'Who works')
+    w.keys('Down', 'Return')
+    w.press('push button', 'Start it')
+
+
+def test_timer_past_midnight():
+    """Row HRS-17 of the reference: 21:50 to 2:20 less 20 minutes are 4.1667 hours; they are of the first day."""
+    farm = Farm()
+    w = opened(farm)
+    w.press('push button', 'Hours')
+    start(w)
+    who = until(lambda: farm.rows('SELECT p.name FROM work_timer t JOIN person p ON p.id = t.person_id'))[0]
+    w.press('push button', f'Break: {who}')
+    until(lambda: farm.rows('SELECT paused_at IS NOT NULL FROM work_timer') == ['1'])
+    assert w.close() == 0
+    # While the window is closed, the night before last: the timer is kept in the farm.
+    evening = int(farm.rows("SELECT unixepoch ('now', 'start of day', '-2 days', '+21 hours', '+50 minutes')")[0])
+    change(farm, 'UPDATE work_timer SET started_at = ?, paused_at = ?, break_minutes = 20', evening, evening + 270 * 60)
+    w = opened(farm)
+    w.press('push button', 'Hours')
+    w.wait_words(f'{who} has a break')
+    w.press('push button', f'Stop: {who}')
+    until(lambda: farm.rows('SELECT count (*) FROM work_timer') == ['0'])
+    assert farm.rows("SELECT date (day * 86400, 'unixepoch') = date ('now', '-2 days'), minutes, break_minutes,"
+                     f' to_at - from_at FROM work_span WHERE from_at = {evening}') == ['1|250.0|20.0|16200']
+    # One that somebody forgot is no work.
+    start(w)
+    until(lambda: farm.rows('SELECT count (*) FROM work_timer') == ['1'])
+    assert w.close() == 0
+    change(farm, 'UPDATE work_timer SET started_at = started_at - 17 * 3600')
+    w = opened(farm)
+    w.press('push button', 'Hours')
+    w.press('push button', 'Stop: ')
+    w.wait_words('somebody forgot to stop it')
+    w.press('push button', 'Drop: ')
+    until(lambda: farm.rows('SELECT count (*) FROM work_timer') == ['0'])
+    assert w.nameless() == []
+    assert w.close() == 0
+    farm.verify()
+
+
+def packet(farm):
+    """What the packet of the one on the picture says."""
+    out = os.path.join(farm.folder.name, 'packet.pdf')
+    subprocess.run([PROGRAM, '--document', 'packet', '--of', 'Pictures of Devon', '--out', out, farm.path], check=True)
+    images = subprocess.check_output(['pdfimages', '-list', out], text=True).count(' image ')
+    return images, subprocess.check_output(['pdftotext', '-layout', out, '-'], text=True)
+
+
+def consent(w, farm, wanted):
+    """Tick, or take the tick away, at what the signed paper allows; it stays on record either way."""
+    choose(w, NAME)
+    w.press('push button', 'Change person')
+    w.click('check box', 'Pictures may be shown')
+    w.press('push button', 'Save')
+    until(lambda: farm.rows('SELECT ended_on IS NULL FROM consent c JOIN person p ON p.id = c.person_id'
+                            f" WHERE p.name = '{NAME}' AND what = 'picture'") == [wanted])
+
+
+def test_consent_given_and_ended():
+    farm = Farm()
+    change(farm, "UPDATE packet SET name = 'Pictures of Devon', person_id = (SELECT id FROM person WHERE name = ?)"
+           ' WHERE with_pictures', NAME)
+    images, text = packet(farm)
+    assert images == 0 and CAPTION not in text and '1 picture is left out' in text, text[-2000:]
+    w = opened(farm)
+    consent(w, farm, '1')
+    images, text = packet(farm)
+    assert images == 1 and CAPTION in text, text[-2000:]
+    consent(w, farm, '0')
+    images, text = packet(farm)
+    assert images == 0 and CAPTION not in text and '1 picture is left out' in text, text[-2000:]
+    assert w.nameless() == []
+    assert w.close() == 0
+    farm.verify()
+
+
+def totals(farm):
+    """Sums that the program tells, and those that another program reads out of the file; nobody's name."""
+    def bare(found):
+        if isinstance(found, dict):
+            return {key: bare(value) for key, value in found.items() if not isinstance(value, str)}
+        if isinstance(found, list):
+            return sorted((bare(value) for value in found if not isinstance(value, str)), key=repr)
+        return found
+
+    told = {question: bare(farm.ask(question)) for question in ('hours', 'class', 'results', 'statement')}
+    read = farm.rows('SELECT sum (minutes), count (*), count (DISTINCT person_id) FROM work_span')
+    read += farm.rows('SELECT sum (eggs), sum (feed_kg), count (DISTINCT person_id) FROM batch_entry')
+    return told, read + farm.rows('SELECT sum (cents), count (*) FROM cash_line')
+
+
+def test_role_takes_the_place_of_a_name():
+    farm = Farm()
+    number = farm.rows(f"SELECT id FROM person WHERE name = '{NAME}'")[0]
+    before = totals(farm)
+    assert before[0]['hours'] and before[0]['statement']
+    w = opened(farm)
+    choose(w, NAME)
+    w.press('push button', 'Replace a name')
+    w.wait_words(f'The name “{NAME}” is taken out')
+    w.press('push button', 'Replace the name')
+    until(lambda: farm.rows(f'SELECT name FROM person WHERE id = {number}') != [NAME])
+    role = farm.rows(f'SELECT name FROM person WHERE id = {number}')[0]
+    assert role.startswith('Student '), role
+    assert w.close() == 0
+    with open(farm.path, 'rb') as file:
+        assert NAME.encode() not in file.read()
+    assert totals(farm) == before
+    # Opened again, the class has the role where the name was, with its hours.
+    w = opened(farm)
+    choose(w, role)
+    w.press('push button', 'Hours of this person')
+    w.wait_words(role)
+    assert w.find('combo box', 'Whose hours') is not None
+    assert w.nameless() == []
+    assert w.close() == 0
+    farm.verify()
+
+
+# Right to left, letters with two marks, a picture that is three characters joined, and what a formula begins with.
+SCRIPTS = ('مريم ع.', 'Trần Thị Ngọc Ánh', 'Ada 👩‍🌾🐔', '=SUM(A1:A9)')
+
+
+def test_names_in_any_script():
+    farm = Farm()
+    for number, name in enumerate(SCRIPTS):
+        change(farm, 'UPDATE person SET name = ? WHERE id = (SELECT id FROM person ORDER BY id LIMIT 1 OFFSET ?)', name, number)
+    w = opened(farm)
+    for name in SCRIPTS:
+        w.wait_words(name, rows=True)
+    w.press('push button', 'Exports')
+    w.press_for('Export…', 'combo box', 'What to export')
+    w.click('combo box', 'What to export')
+    w.keys('Down', 'Down', 'Return')
+    w.wait_words('by role and number')
+    w.click('check box', 'Names of people')
+    w.wait_words('by name')
+    w.fill('Who gets it', 'District office')
+    w.press('push button', 'Choose a Place…')
+    book = os.path.join(farm.folder.name, 'by name.xlsx')
+    w.save_file('Where to export to', book)
+    until(lambda: os.path.exists(book) and farm.rows('SELECT count (*) FROM release') == ['1'], 60)
+    assert w.nameless() == []
+    assert w.close() == 0
+    cells = [cell for row in openpyxl.load_workbook(book)['People'].iter_rows() for cell in row]
+    assert all(cell.data_type == 's' for cell in cells if cell.value in SCRIPTS)     # a text, never a formula
+    assert {cell.value for cell in cells} >= set(SCRIPTS)
+    # On paper the title holds each name whole; in the text the letters come back, joined as they are read.
+    for number, name in enumerate(SCRIPTS):
+        change(farm, 'UPDATE packet SET name = ?, person_id = (SELECT id FROM person ORDER BY id LIMIT 1 OFFSET ?)'
+               ' WHERE with_pictures', f'Packet {number}', number)
+        out = os.path.join(farm.folder.name, f'{number}.pdf')
+        subprocess.run([PROGRAM, '--document', 'packet', '--of', f'Packet {number}', '--out', out, farm.path], check=True)
+        assert name in subprocess.check_output(['pdfinfo', out], text=True), name
+        text = unicodedata.normalize('NFKC', subprocess.check_output(['pdftotext', out, '-'], text=True))
+        for word in name.split():
+            assert not word[0].isalpha() or word.strip('.') in text, (word, text[:300])
+        if number == 2 and subprocess.check_output(['fc-list', ':lang=und-zsye'], text=True):
+            assert ' image ' in subprocess.check_output(['pdfimages', '-list', out], text=True)    # drawn, not boxed
+    farm.verify()
+
+
+run_cases(test_timer_past_midnight, test_consent_given_and_ended, test_role_takes_the_place_of_a_name,
+          test_names_in_any_script)
