@@ -100,5 +100,7 @@ char         *stead_scarce_amount       (const SteadScarce *scarce, double amoun
 double        stead_scarce_telling      (const SteadScarce *scarce);
 /* "$4.10 to $5.20": the prices of one at which the plan stays as it is. */
 char         *stead_best_use_prices     (const SteadBestUse *self, const SteadBestUseLine *line) G_GNUC_WARN_UNUSED_RESULT;
+/* (element-type SteadWhy): what it brings, what limits it, what one more is worth; empty unless solved. */
+GPtrArray    *stead_best_use_whys       (const SteadBestUse *self) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -4,6 +4,7 @@
 #include "answer/stead-answer-error.h"
 #include "answer/stead-cooling-private.h"
 #include "answer/stead-limits.h"
+#include "answer/stead-words.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -30,6 +31,7 @@ stead_cooling_answer_free (SteadCoolingAnswer *self)
   g_clear_pointer (&self->kept_readings, g_array_unref);
   g_clear_pointer (&self->kept_steps, g_array_unref);
   g_clear_pointer (&self->notes, g_ptr_array_unref);
+  g_clear_pointer (&self->whys, g_ptr_array_unref);
   g_free (self->names.unit);
   g_free (self->names.expected);
   g_free (self->names.too_warm);
@@ -152,6 +154,12 @@ proven_state (const SteadCoolingAnswer *self)
 
 /* --- what the curve foretells ------------------------------------------------------------- */
 
+double
+stead_cooling_step_c (const SteadPot *pot)
+{
+  return pot->step_c > 0 ? pot->step_c : TENTH_F_IN_C;
+}
+
 static void
 set_air (const SteadPot        *pot,
          const SteadLimitTable *table,
@@ -159,13 +167,12 @@ set_air (const SteadPot        *pot,
 {
   const SteadLimit *low = stead_limit_table_find (table, "cool_action", "cooler", "ambient_low", NULL, NULL);
   const SteadLimit *high = stead_limit_table_find (table, "cool_action", "cooler", "ambient_high", NULL, NULL);
-  double step_c = pot->step_c > 0 ? pot->step_c : TENTH_F_IN_C;
 
   out->ambient_low_f = !isnan (pot->air_low_c) ? stead_fahrenheit_from_celsius (pot->air_low_c)
                        : low != NULL ? low->value : 32;
   out->ambient_high_f = !isnan (pot->air_high_c) ? stead_fahrenheit_from_celsius (pot->air_high_c)
                         : high != NULL ? high->value : 45;
-  out->noise_f = stead_cooling_noise_f (step_c * 1.8);
+  out->noise_f = stead_cooling_noise_f (stead_cooling_step_c (pot) * 1.8);
 }
 
 static void
@@ -316,6 +323,7 @@ stead_cooling_answer_new (const SteadPot  *pot,
   self->kept_readings = g_array_new (FALSE, FALSE, sizeof (SteadCoolingReading));
   self->kept_steps = g_array_new (FALSE, FALSE, sizeof (SteadCoolingStep));
   self->notes = g_ptr_array_new_with_free_func (g_free);
+  self->whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
   self->chance = self->chances[0] = self->chances[1] = NAN;
   self->series.now_min = self->series.act_min = NAN;
   self->best = -1;
@@ -337,5 +345,6 @@ stead_cooling_answer_new (const SteadPot  *pot,
   self->series.steps = (const SteadCoolingStep *) (void *) self->kept_steps->data;
   self->series.n_steps = self->kept_steps->len;
   stead_cooling_put_words (self, pot, table);
+  stead_cooling_put_whys (self, pot, table);
   return g_steal_pointer (&self);
 }

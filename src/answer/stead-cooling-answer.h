@@ -76,6 +76,7 @@ typedef struct
   char                *action;         /* (nullable): what to do, and until when */
   char                *source;         /* of the rule */
   GPtrArray           *notes;          /* of char *: gaps, a jump, a start that nobody saw; may be empty */
+  GPtrArray       *whys;           /* of SteadWhy: when each mark is due, the curve, the band; may be empty */
   char                *caution;
 } SteadCoolingAnswer;
 

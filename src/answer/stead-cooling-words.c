@@ -29,11 +29,10 @@ stead_cooling_action_name (const char *id)
   return id;
 }
 
-/* The clock on the wall; early of what must be done, late of what is foretold. */
-static char *
-clock_text (const SteadCoolingAnswer *self,
-            double                    minute,
-            gboolean                  late)
+char *
+stead_cooling_clock_text (const SteadCoolingAnswer *self,
+                          double                    minute,
+                          gboolean                  late)
 {
   double whole = late ? ceil (minute - 1e-6) : floor (minute + 1e-6);
 
@@ -48,8 +47,8 @@ mark_text (const SteadCoolingAnswer *self,
   return stead_check_temp_text (self->rule.marks[mark].temp_f, FALSE, units);
 }
 
-static char *
-hundred_text (double chance)
+char *
+stead_cooling_hundred_text (double chance)
 {
   /* Nobody knows a chance of one. */
   return stead_number_format (CLAMP (floor (chance * 100 + 0.5), 1, 99), 0);
@@ -63,10 +62,10 @@ arrival_text (const SteadCoolingAnswer *self,
 {
   const SteadCoolingArrival *arrival = &self->arrivals[mark];
   g_autofree char *temp = mark_text (self, mark, units);
-  g_autofree char *due = clock_text (self, self->series.marks[mark].due_min, FALSE);
-  g_autofree char *likely = isinf (arrival->minute) ? NULL : clock_text (self, arrival->minute, TRUE);
-  g_autofree char *low = isinf (arrival->low) ? NULL : clock_text (self, arrival->low, FALSE);
-  g_autofree char *high = isinf (arrival->high) ? NULL : clock_text (self, arrival->high, TRUE);
+  g_autofree char *due = stead_cooling_clock_text (self, self->series.marks[mark].due_min, FALSE);
+  g_autofree char *likely = isinf (arrival->minute) ? NULL : stead_cooling_clock_text (self, arrival->minute, TRUE);
+  g_autofree char *low = isinf (arrival->low) ? NULL : stead_cooling_clock_text (self, arrival->low, FALSE);
+  g_autofree char *high = isinf (arrival->high) ? NULL : stead_cooling_clock_text (self, arrival->high, TRUE);
 
   if (self->series.marks[mark].state == STEAD_COOLING_MARK_MET)
     /* Translators: a temperature. */
@@ -87,7 +86,7 @@ forecast_text (const SteadCoolingAnswer *self,
                SteadUnitSystem           units)
 {
   GString *out = g_string_new (NULL);
-  g_autofree char *hundred = hundred_text (self->chance);
+  g_autofree char *hundred = stead_cooling_hundred_text (self->chance);
 
   for (gsize i = 0; i < self->series.n_marks; i++)
     {
@@ -118,7 +117,7 @@ waiting_text (const SteadCoolingAnswer *self,
       /* Translators: a temperature. */
       return g_strdup_printf (_("The clock starts when it passes %s; probe it again soon."), start);
     }
-  due = clock_text (self, self->series.marks[0].due_min, FALSE);
+  due = stead_cooling_clock_text (self, self->series.marks[0].due_min, FALSE);
   /* Translators: a temperature and a time of the day. */
   return g_strdup_printf (_("Three readings make a forecast. %1$s is due by %2$s."), temp, due);
 }
@@ -132,7 +131,7 @@ late_text (const SteadCoolingAnswer *self,
     {
       const SteadCoolingDue *due = &self->series.marks[i];
       g_autofree char *temp = mark_text (self, i, units);
-      g_autofree char *time = clock_text (self, due->due_min, FALSE);
+      g_autofree char *time = stead_cooling_clock_text (self, due->due_min, FALSE);
 
       if (due->state == STEAD_COOLING_MARK_MISSED)
         /* Translators: a temperature and a time of the day. */
@@ -158,12 +157,12 @@ action_text (const SteadCoolingAnswer *self)
   if (self->best < 0)
     return NULL;
   action = &g_array_index (self->actions, SteadPotAction, self->best);
-  hundred = hundred_text (action->plan.chance);
+  hundred = stead_cooling_hundred_text (action->plan.chance);
   if (self->state == STEAD_POT_TOO_LATE)
     /* Translators: what to do, a number out of 100. */
     return g_strdup_printf (_("%1$s at once: nothing is surely enough, but that makes it %2$s in 100."),
                             stead_cooling_action_name (action->id), hundred);
-  time = clock_text (self, action->plan.latest_min, FALSE);
+  time = stead_cooling_clock_text (self, action->plan.latest_min, FALSE);
   /* Translators: what to do, a time of the day, a number out of 100. */
   return g_strdup_printf (_("%1$s by %2$s: that is enough, with a chance of %3$s in 100 if it is done now."),
                           stead_cooling_action_name (action->id), time, hundred);
@@ -193,7 +192,7 @@ add_notes (SteadCoolingAnswer    *self,
   for (guint i = 0; i < notices->len; i++)
     {
       const SteadCoolingNotice *notice = &g_array_index (notices, SteadCoolingNotice, i);
-      g_autofree char *time = clock_text (self, readings[notice->at].minute, FALSE);
+      g_autofree char *time = stead_cooling_clock_text (self, readings[notice->at].minute, FALSE);
 
       g_ptr_array_add (self->notes, notice->what == STEAD_COOLING_GAP
                                     /* Translators: a time of the day. */
@@ -212,7 +211,7 @@ name_chart (SteadCoolingAnswer *self,
   self->names.now = g_strdup (C_("time", "now"));
   if (!isnan (self->series.act_min) && self->kept_readings->len > 0)
     {
-      g_autofree char *time = clock_text (self, self->series.act_min, FALSE);
+      g_autofree char *time = stead_cooling_clock_text (self, self->series.act_min, FALSE);
 
       /* Translators: the last time at which doing something is enough: "act by 11:50 AM". */
       self->names.act = g_strdup_printf (_("act by %s"), time);
@@ -220,7 +219,7 @@ name_chart (SteadCoolingAnswer *self,
   for (gsize i = 0; i < self->series.n_marks; i++)
     {
       g_autofree char *temp = mark_text (self, i, units);
-      g_autofree char *time = clock_text (self, self->series.marks[i].due_min, FALSE);
+      g_autofree char *time = stead_cooling_clock_text (self, self->series.marks[i].due_min, FALSE);
 
       /* Translators: a mark of cooling: "70 °F by 12:00 PM". */
       self->names.marks[i] = g_strdup_printf (_("%1$s by %2$s"), temp, time);

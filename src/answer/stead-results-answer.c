@@ -4,12 +4,11 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#include "answer/stead-results-answer.h"
+#include "answer/stead-results-private.h"
 
 #include "answer/stead-batch-answer.h"
 #include "answer/stead-cost-answer.h"
 #include "answer/stead-hours-answer.h"
-#include "answer/stead-statement-answer.h"
 #include "core/stead-budget.h"
 #include "core/stead-money.h"
 
@@ -53,6 +52,7 @@ stead_results_answer_free (SteadResultsAnswer *self)
   g_clear_pointer (&self->shares, g_ptr_array_unref);
   g_clear_pointer (&self->lines, g_ptr_array_unref);
   g_clear_pointer (&self->units, g_ptr_array_unref);
+  g_clear_pointer (&self->whys, g_ptr_array_unref);
   g_free (self->enterprise_name);
   g_free (self->sentence);
   g_free (self->how);
@@ -272,6 +272,7 @@ stead_results_answer_new (SteadStore  *store,
   self->shares = g_ptr_array_new_with_free_func (share_free);
   self->lines = g_ptr_array_new_with_free_func (line_free);
   self->units = g_ptr_array_new_with_free_func (unit_free);
+  self->whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
   self->farm = stead_farm_repo_get (store, error);
   if (self->farm == NULL)
     return NULL;
@@ -291,5 +292,6 @@ stead_results_answer_new (SteadStore  *store,
                          ? stead_return_per_hour_cents ((double) self->net_cents, (double) self->unpaid_min / 60) : NAN;
   self->sentence = say (self);
   self->how = say_how (self);
+  stead_results_put_whys (self, statement);
   return g_steal_pointer (&self);
 }

@@ -9,6 +9,8 @@
 #include "store/stead-farm-repo.h"
 #include "store/stead-people-repo.h"
 
+#include "answer/stead-words.h"
+
 G_BEGIN_DECLS
 
 typedef struct
@@ -50,6 +52,7 @@ typedef struct
   GPtrArray      *units;               /* of SteadResultUnit: cost of one unit */
   char           *sentence;            /* markup */
   char           *how;                 /* how it is shared */
+  GPtrArray      *whys;                /* of SteadWhy: the figures and the shares, worked */
 } SteadResultsAnswer;
 
 void stead_results_answer_free (SteadResultsAnswer *self);

@@ -7,6 +7,8 @@
 
 #include "app/stead-why-box.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "app/stead-ui.h"
 #include "app/stead-why-text.h"
 
@@ -103,6 +105,19 @@ GtkWidget *
 stead_why_box_new (void)
 {
   return g_object_new (STEAD_TYPE_WHY_BOX, NULL);
+}
+
+GtkWidget *
+stead_why_box_new_folded (SteadWhyBox **out_self)
+{
+  GtkWidget *expander = gtk_expander_new (_("Why? The figures worked out"));
+
+  g_return_val_if_fail (out_self != NULL, NULL);
+
+  *out_self = STEAD_WHY_BOX (stead_why_box_new ());
+  stead_ui_name (expander, _("Why? The figures worked out"));
+  stead_ui_expander_set_child (expander, GTK_WIDGET (*out_self));
+  return expander;
 }
 
 void

@@ -78,6 +78,16 @@ add_scarce (SteadPages         *pages,
                                  "What one more is worth holds for a plan that may make a part of a unit."));
 }
 
+static void
+add_whys (SteadPages         *pages,
+          const SteadBestUse *answer)
+{
+  g_autoptr(GPtrArray) whys = stead_best_use_whys (answer);
+
+  for (guint i = 0; i < whys->len; i++)
+    stead_pages_add_why (pages, whys->pdata[i]);
+}
+
 SteadPages *
 stead_best_use_paper_new (SteadStore               *store,
                           const char               *of,
@@ -109,6 +119,7 @@ stead_best_use_paper_new (SteadStore               *store,
       stead_pages_add_figure (pages, stead_best_use_figure_height (answer), stead_figure_print, figure, stead_figure_free);
       add_lines (pages, answer);
       add_scarce (pages, answer);
+      add_whys (pages, answer);
       stead_paper_add_left_out (pages, answer->missing);
     }
   stead_pages_settle (pages);

@@ -64,6 +64,45 @@ test_by_hand (void)
   g_assert_null (strstr (self->advice, "Dozen"));
 }
 
+/* By hand: the same $43.75 from both sides, of what is made and of what is scarce. */
+static void
+test_whys (void)
+{
+  g_autoptr(SteadBestUse) self = eggs ();
+  g_autoptr(GPtrArray) whys = stead_best_use_whys (self);
+  const SteadWhy *brings, *limits, *worth, *prices;
+
+  g_assert_cmpuint (whys->len, ==, 4);
+  brings = whys->pdata[0];
+  limits = whys->pdata[1];
+  worth = whys->pdata[2];
+  prices = whys->pdata[3];
+  NUMBERS_ARE (brings->worked, 4.30, 0.30, 2.5, 2.50, 0.25, 15, 43.75);
+  NUMBERS_ARE (limits->worked, 2.5, 7.5, 10, 15);
+  NUMBERS_ARE (worth->worked, 10, 4, 15, 0.25, 43.75);
+  NUMBERS_ARE (prices->worked, 4.30, 0.30, 4.80, 2.50, 2.25);
+  g_assert_nonnull (strstr (limits->worked, "Hens"));
+}
+
+/* What is promised takes from the sum: 120 eggs at 37.5 c, less 50 c for each of 5 dozen, $42.50. */
+static void
+test_whys_promised (void)
+{
+  g_autoptr(SteadBestUse) self = eggs ();
+  g_autoptr(GPtrArray) whys = NULL;
+
+  ((SteadBestUseLine *) self->lines->pdata[0])->least = 5;
+  stead_best_use_settle (self, FALSE);
+  whys = stead_best_use_whys (self);
+  g_assert_cmpuint (whys->len, ==, 4);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[2])->worked, 10, 4.50, 5, 0.50, 42.50);
+  ((SteadBestUseLine *) self->lines->pdata[0])->least = 11;
+  stead_best_use_settle (self, FALSE);
+  g_clear_pointer (&whys, g_ptr_array_unref);
+  whys = stead_best_use_whys (self);
+  g_assert_cmpuint (whys->len, ==, 0);
+}
+
 /* By hand: a dozen may go down to nothing, and up to 2 x $2.25 = $4.50 and its carton, $4.80, until
  * it takes the eggs of the six. */
 static void
@@ -190,6 +229,8 @@ main (int    argc,
   farm_start (&argc, &argv);
   g_test_add_func ("/answer/best-use/whole", test_whole);
   g_test_add_func ("/answer/best-use/by-hand", test_by_hand);
+  g_test_add_func ("/answer/best-use/whys", test_whys);
+  g_test_add_func ("/answer/best-use/whys-promised", test_whys_promised);
   g_test_add_func ("/answer/best-use/enough", test_enough);
   g_test_add_func ("/answer/best-use/minutes", test_minutes);
   g_test_add_func ("/answer/best-use/same-plan-prices", test_same_plan_prices);

@@ -8,6 +8,7 @@
 
 #include "answer/stead-check-verdict.h"
 #include "answer/stead-cooling-answer.h"
+#include "answer/stead-words.h"
 
 #include <math.h>
 #include <string.h>
@@ -53,6 +54,65 @@ ask (const Made *made)
   g_assert_nonnull (strstr (answer->source, "§3-501.14"));
   g_test_message ("%s %s", answer->sentence, answer->action != NULL ? answer->action : "-");
   return answer;
+}
+
+static const SteadWhy *
+why_of (const SteadCoolingAnswer *answer,
+        const char               *title)
+{
+  for (guint i = 0; i < answer->whys->len; i++)
+    if (g_str_equal (((SteadWhy *) answer->whys->pdata[i])->title, title))
+      return answer->whys->pdata[i];
+  return NULL;
+}
+
+/* By hand, with Newton's law through the last reading: T = 38 + 97 e^(-0.0075 45) = 107.2 °F, and
+ * ln ((107.2 - 38) / (70 - 38)) / 0.0075 = 103 min.  The air is known to a tenth of a degree, so the
+ * middle curve has its rate, within what the readings tell. */
+static void
+test_whys (void)
+{
+  Made made;
+  g_autoptr(SteadCoolingAnswer) answer = NULL;
+  const SteadWhy *mark;
+  const char *equals;
+
+  if (!farm_in_english ())
+    return;
+  make_pot (&made, 0.0075, 38, 4);
+  made.pot.air_low_c = (37.9 - 32) / 1.8;
+  made.pot.air_high_c = (38.1 - 32) / 1.8;
+  made.pot.step_c = 0.1 / 1.8;
+  answer = ask (&made);
+  for (guint i = 0; i < answer->whys->len; i++)
+    g_test_message ("%s: %s", ((SteadWhy *) answer->whys->pdata[i])->title, ((SteadWhy *) answer->whys->pdata[i])->worked);
+  g_assert_nonnull (why_of (answer, "The curve"));
+  g_assert_nonnull (why_of (answer, "The band"));
+  g_assert_nonnull (strstr (why_of (answer, "When each mark is due")->worked, "70 °F: 10:00 AM + 2 hours = 12:00 PM"));
+  g_assert_nonnull (strstr (why_of (answer, "When each mark is due")->worked, "41 °F: 10:00 AM + 6 hours = 4:00 PM"));
+  NUMBERS_ARE (why_of (answer, "The band")->worked, 0.1, 12, 0.5, 0.5);
+  mark = why_of (answer, "When it will be at 70 °F");
+  g_assert_nonnull (strstr (mark->worked, "107.2 °F − 38 °F"));
+  equals = strstr (mark->worked, "= ");
+  g_assert_nonnull (equals);
+  g_assert_cmpfloat_with_epsilon (g_ascii_strtod (equals + 2, NULL), log (69.2 / 32) / 0.0075, 3);
+  g_assert_nonnull (why_of (answer, "What is enough, and until when"));
+}
+
+/* Before three readings only the times that the rule sets are known; before any, nothing. */
+static void
+test_whys_early (void)
+{
+  Made made;
+  g_autoptr(SteadCoolingAnswer) answer = NULL;
+
+  make_pot (&made, 0.0075, 38, 2);
+  answer = ask (&made);
+  g_assert_cmpuint (answer->whys->len, ==, 1);
+  g_clear_pointer (&answer, stead_cooling_answer_free);
+  made.pot.n_readings = 0;
+  answer = ask (&made);
+  g_assert_cmpuint (answer->whys->len, ==, 0);
 }
 
 /* At 38 °F with k = 0.02: 70 °F after 55 min, 41 °F after 174 min. */
@@ -265,6 +325,8 @@ main (int   argc,
 {
   farm_start (&argc, &argv);
   g_test_add_func ("/answer/cooling/on-track", test_on_track);
+  g_test_add_func ("/answer/cooling/whys", test_whys);
+  g_test_add_func ("/answer/cooling/whys-early", test_whys_early);
   g_test_add_func ("/answer/cooling/act", test_act);
   g_test_add_func ("/answer/cooling/too-late", test_too_late);
   g_test_add_func ("/answer/cooling/hopeless", test_hopeless);

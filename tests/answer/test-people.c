@@ -8,6 +8,7 @@
 #include "answer/stead-class-answer.h"
 #include "answer/stead-hours-answer.h"
 #include "answer/stead-results-answer.h"
+#include "core/stead-money.h"
 
 typedef struct
 {
@@ -91,6 +92,32 @@ test_hours (void)
 }
 
 /* Shares add up to the net, to the cent, however it is shared. */
+/* What is worked ends with the figure that is shown. */
+static void
+check_whys (const SteadResultsAnswer *answer)
+{
+  const SteadWhy *hour;
+  g_autofree char *net = stead_money_format (answer->net_cents, answer->farm->currency);
+  g_autofree char *one = stead_money_format (stead_money_round (answer->per_hour_cents), answer->farm->currency);
+  g_autofree char *worked = NULL;
+
+  g_assert_cmpuint (answer->whys->len, ==, 4);
+  for (guint i = 0; i < 2; i++)
+    {
+      const SteadWhy *why = answer->whys->pdata[i];
+      g_autofree char *end = stead_money_format (i == 0 ? answer->net_cents : answer->worth_change_cents,
+                                                 answer->farm->currency);
+      g_auto(GStrv) lines = g_strsplit (why->worked, "\n", -1);
+
+      g_test_message ("%s", why->worked);
+      for (int n = 0; lines[n] != NULL; n++)
+        g_assert_true (g_str_has_suffix (lines[n], end));
+    }
+  hour = answer->whys->pdata[2];
+  worked = g_strdup_printf ("%s ÷ 1 h = %s", net, one);
+  g_assert_cmpstr (hour->worked, ==, worked);
+}
+
 static void
 test_shares (void)
 {
@@ -134,6 +161,7 @@ test_shares (void)
         sum += ((SteadResultShare *) answer->shares->pdata[i])->cents;
       g_assert_cmpint (sum, ==, answer->net_cents);
       g_assert_cmpuint (answer->shares->len, ==, 3);
+      check_whys (answer);
     }
 }
 

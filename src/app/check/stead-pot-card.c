@@ -11,6 +11,7 @@
 #include "app/stead-chart-area.h"
 #include "app/stead-import-dialog.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "app/stead-wrap-layout.h"
 #include "core/stead-clock.h"
 #include "draw/stead-cooling-chart.h"
@@ -33,7 +34,8 @@ struct _SteadPotCard
   GtkLabel                *title, *sentence, *action, *notes, *source, *caution;
   SteadChartArea          *chart;
   SteadCheckEntry         *entry;
-  GtkWidget               *reads, *acts_box, *acts, *import;
+  GtkWidget               *reads, *acts_box, *acts, *import, *whys_box;
+  SteadWhyBox             *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadPotCard, stead_pot_card, GTK_TYPE_WIDGET)
@@ -325,6 +327,17 @@ show_reads (SteadPotCard *self)
     }
 }
 
+static void
+show_whys (SteadPotCard *self)
+{
+  const SteadCoolingAnswer *cooling = self->pot->cooling;
+  gboolean any = cooling != NULL && cooling->whys->len > 0;
+
+  gtk_widget_set_visible (self->whys_box, any);
+  if (any)
+    stead_why_box_set (self->whys, cooling->whys);
+}
+
 static char *
 notes_of (const SteadCoolingAnswer *cooling)
 {
@@ -381,6 +394,7 @@ stead_pot_card_show (SteadPotCard            *self,
     }
   show_reads (self);
   show_acts (self);
+  show_whys (self);
   stead_check_entry_show_pot (self->entry, answer, line, pot->name);
   gtk_widget_set_visible (GTK_WIDGET (self->entry), answer->list->signed_at == STEAD_TIME_NONE);
   gtk_widget_set_visible (self->import, pot->pot != NULL && answer->list->signed_at == STEAD_TIME_NONE);
@@ -440,6 +454,8 @@ stead_pot_card_init (SteadPotCard *self)
   gtk_box_append (GTK_BOX (box), self->import);
   self->reads = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   gtk_box_append (GTK_BOX (box), self->reads);
+  self->whys_box = stead_why_box_new_folded (&self->whys);
+  gtk_box_append (GTK_BOX (box), self->whys_box);
   self->notes = add_label (box, "soft");
   self->source = add_label (box, "soft");
   self->caution = add_label (box, "caution");

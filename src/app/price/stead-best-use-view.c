@@ -10,6 +10,7 @@
 #include <math.h>
 
 #include "app/price/stead-best-use-handles.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 #include "paper/stead-price-figure.h"
 
@@ -24,6 +25,7 @@ struct _SteadBestUseView
   SteadBestUseHandles *handles;
   GtkWidget           *worth, *whole;
   SteadPlot           *plot;
+  SteadWhyBox         *whys;
   guint                rest_id;
 };
 
@@ -77,10 +79,13 @@ make_rows (SteadBestUseView *self)
 static void
 show (SteadBestUseView *self)
 {
+  g_autoptr(GPtrArray) whys = stead_best_use_whys (self->answer);
+
   stead_view_say (STEAD_VIEW (self), self->answer->sentence, self->answer->advice);
   gtk_label_set_markup (GTK_LABEL (self->worth), self->answer->scarce_text);
   stead_plot_take_figure (self->plot, stead_best_use_figure_new (self->answer));
   stead_plot_show (self->plot, self->answer->sentence, self->answer->currency, make_rows (self));
+  stead_why_box_set (self->whys, whys);
 }
 
 static void
@@ -226,6 +231,7 @@ stead_best_use_view_init (SteadBestUseView *self)
                                                        "the price less what is bought for it: packaging, and what the kitchen adds. "
                                                        "What one more is worth holds for a plan that may make a part of a unit.")));
   stead_view_add_right (STEAD_VIEW (self), scarce);
+  stead_view_add_right (STEAD_VIEW (self), stead_why_box_new_folded (&self->whys));
 }
 
 GtkWidget *

@@ -11,7 +11,6 @@
 
 #include "answer/stead-price-choice.h"
 #include "app/stead-field.h"
-#include "app/stead-ui.h"
 #include "app/stead-why-box.h"
 #include "core/stead-money.h"
 #include "paper/stead-price-figure.h"
@@ -357,7 +356,6 @@ static void
 stead_choice_view_init (SteadChoiceView *self)
 {
   const char *columns[] = { _("Day"), _("Price"), _("Sold"), _("Where from"), NULL };
-  GtkWidget *whys = gtk_expander_new (_("Why? The figures worked out"));
 
   add_left (self);
   self->plot = STEAD_PLOT (stead_plot_new (_("How many people ask for, by the price"), _("Number sold, by price"), columns));
@@ -369,10 +367,7 @@ stead_choice_view_init (SteadChoiceView *self)
   gtk_widget_add_css_class (self->empty, "card");
   stead_view_add_right (STEAD_VIEW (self), self->empty);
   stead_view_add_right (STEAD_VIEW (self), stead_view_grid (_("Prices side by side"), &self->grid));
-  self->whys = STEAD_WHY_BOX (stead_why_box_new ());
-  stead_ui_name (whys, _("Why? The figures worked out"));
-  stead_ui_expander_set_child (whys, GTK_WIDGET (self->whys));
-  stead_view_add_right (STEAD_VIEW (self), whys);
+  stead_view_add_right (STEAD_VIEW (self), stead_why_box_new_folded (&self->whys));
 }
 
 GtkWidget *

@@ -32,7 +32,7 @@ struct _SteadFigureRow
   GtkWidget       *box;
   Tile             tiles[N_TILES];
   GtkWidget       *expander;
-  GtkWidget       *whys;
+  SteadWhyBox     *whys;
 };
 
 /* What a tile says now. */
@@ -178,7 +178,7 @@ show_whys (SteadFigureRow *self)
   if (answer == NULL || !gtk_expander_get_expanded (GTK_EXPANDER (self->expander)))
     return;
   whys = stead_price_answer_whys (answer);
-  stead_why_box_set (STEAD_WHY_BOX (self->whys), whys);
+  stead_why_box_set (self->whys, whys);
 }
 
 static void
@@ -208,7 +208,7 @@ tile_clicked_cb (SteadFigureRow *self,
   gtk_expander_set_expanded (GTK_EXPANDER (self->expander), TRUE);
   for (int i = 0; i < N_TILES; i++)
     if (self->tiles[i].button == button)
-      stead_why_box_open (STEAD_WHY_BOX (self->whys), stead_price_why_title (whys[i]));
+      stead_why_box_open (self->whys, stead_price_why_title (whys[i]));
 }
 
 /* Widget --------------------------------------------------------------------------------- */
@@ -276,10 +276,7 @@ stead_figure_row_init (SteadFigureRow *self)
   gtk_box_set_homogeneous (GTK_BOX (row), TRUE);
   for (int i = 0; i < N_TILES; i++)
     self->tiles[i] = make_tile (self, row);
-  self->whys = stead_why_box_new ();
-  self->expander = gtk_expander_new (_("Why? The figures worked out"));
-  stead_ui_name (self->expander, _("Why? The figures worked out"));
-  stead_ui_expander_set_child (self->expander, self->whys);
+  self->expander = stead_why_box_new_folded (&self->whys);
   g_signal_connect_swapped (self->expander, "notify::expanded", G_CALLBACK (show_whys), self);
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_box_append (GTK_BOX (self->box), row);

@@ -357,7 +357,6 @@ stead_how_sure_view_init (SteadHowSureView *self)
 {
   const char *spread[] = { _("From"), _("To"), _("Seasons"), NULL };
   const char *bars[] = { _("What changes"), _("Down to"), _("Then left"), _("Up to"), _("Then left"), _("Apart"), NULL };
-  GtkWidget *whys = gtk_expander_new (_("Why? The figures worked out"));
 
   add_left (self);
   self->spread = STEAD_PLOT (stead_plot_new (_("How the season may end"), _("How often each result comes"), spread));
@@ -368,10 +367,7 @@ stead_how_sure_view_init (SteadHowSureView *self)
                                            bars));
   stead_plot_set_height (self->bars, 270);
   stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->bars));
-  self->whys = STEAD_WHY_BOX (stead_why_box_new ());
-  stead_ui_name (whys, _("Why? The figures worked out"));
-  stead_ui_expander_set_child (whys, GTK_WIDGET (self->whys));
-  stead_view_add_right (STEAD_VIEW (self), whys);
+  stead_view_add_right (STEAD_VIEW (self), stead_why_box_new_folded (&self->whys));
 }
 
 GtkWidget *

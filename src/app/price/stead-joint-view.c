@@ -521,7 +521,7 @@ stead_joint_view_init (SteadJointView *self)
                             stead_joint_method_name (STEAD_JOINT_SPLIT_OFF_VALUE), stead_joint_method_name (STEAD_JOINT_NRV),
                             stead_joint_method_name (STEAD_JOINT_CONSTANT_MARGIN), _("One then costs"),
                             _("More work adds"), NULL };
-  GtkWidget *whys = gtk_expander_new (_("Why? The figures worked out")), *note;
+  GtkWidget *note;
 
   add_left (self);
   self->plot = STEAD_PLOT (stead_plot_new (_("Who bears how much of it"), _("One cost, shared in several ways"), columns));
@@ -534,10 +534,7 @@ stead_joint_view_init (SteadJointView *self)
   self->caution = stead_view_note (NULL);
   gtk_box_append (GTK_BOX (note), self->caution);
   stead_view_add_right (STEAD_VIEW (self), note);
-  self->whys = STEAD_WHY_BOX (stead_why_box_new ());
-  stead_ui_name (whys, _("Why? The figures worked out"));
-  stead_ui_expander_set_child (whys, GTK_WIDGET (self->whys));
-  stead_view_add_right (STEAD_VIEW (self), whys);
+  stead_view_add_right (STEAD_VIEW (self), stead_why_box_new_folded (&self->whys));
 }
 
 GtkWidget *

@@ -297,7 +297,6 @@ stead_together_view_init (SteadTogetherView *self)
   const char *columns[] = { _("Product"), _("Planned"), _("Price"), _("Cost of one"), _("Left of one"),
                             _("Of the price"), _("At the break-even"), NULL };
   GtkWidget *card = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  GtkWidget *whys = gtk_expander_new (_("Why? The figures worked out"));
 
   gtk_widget_add_css_class (card, "card");
   gtk_box_append (GTK_BOX (card), stead_view_heading (_("What is sold on one day")));
@@ -319,10 +318,7 @@ stead_together_view_init (SteadTogetherView *self)
   stead_view_add_page (STEAD_VIEW (self), self->plot, "break-even-all", NULL);
   stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plot));
   stead_view_add_right (STEAD_VIEW (self), stead_view_grid (_("Who brings the sales, and who pays the day"), &self->grid));
-  self->whys = STEAD_WHY_BOX (stead_why_box_new ());
-  stead_ui_name (whys, _("Why? The figures worked out"));
-  stead_ui_expander_set_child (whys, GTK_WIDGET (self->whys));
-  stead_view_add_right (STEAD_VIEW (self), whys);
+  stead_view_add_right (STEAD_VIEW (self), stead_why_box_new_folded (&self->whys));
 }
 
 GtkWidget *

@@ -501,17 +501,13 @@ add_scenarios (SteadWhatIfView *self)
 static void
 stead_what_if_view_init (SteadWhatIfView *self)
 {
-  GtkWidget *whys = gtk_expander_new (_("Why? The figures worked out"));
 
   add_left (self);
   add_tornado (self);
   add_scenarios (self);
   self->grid = STEAD_WHAT_IF_GRID (stead_what_if_grid_new ());
   stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->grid));
-  self->whys = STEAD_WHY_BOX (stead_why_box_new ());
-  stead_ui_name (whys, _("Why? The figures worked out"));
-  stead_ui_expander_set_child (whys, GTK_WIDGET (self->whys));
-  stead_view_add_right (STEAD_VIEW (self), whys);
+  stead_view_add_right (STEAD_VIEW (self), stead_why_box_new_folded (&self->whys));
 }
 
 GtkWidget *

@@ -12,6 +12,7 @@
 #include "app/make/stead-make-parts.h"
 #include "app/show/stead-shares-dialog.h"
 #include "app/stead-chart-area.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 #include "draw/stead-bar-chart.h"
 #include "store/stead-cash-repo.h"
@@ -31,6 +32,7 @@ struct _SteadResultsPane
   SteadPick          *enterprise;
   GtkLabel           *how;
   GtkWidget          *figures, *chart;
+  SteadWhyBox        *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadResultsPane, stead_results_pane, STEAD_TYPE_PANE)
@@ -241,6 +243,7 @@ stead_results_pane_refresh (SteadPane *pane)
   gtk_label_set_text (self->how, answer->how);
   show_figures (self);
   show_chart (self);
+  stead_why_box_set (self->whys, answer->whys);
 }
 
 static void
@@ -301,6 +304,9 @@ stead_results_pane_init (SteadResultsPane *self)
   gtk_box_append (GTK_BOX (shares), stead_make_label (_("Each one's share"), "heading"));
   gtk_box_append (GTK_BOX (shares), GTK_WIDGET (self->how));
   gtk_box_append (GTK_BOX (shares), self->chart);
+  self->whys = STEAD_WHY_BOX (stead_why_box_new ());
+  gtk_box_append (GTK_BOX (shares), stead_make_label (_("Why?"), "heading"));
+  gtk_box_append (GTK_BOX (shares), GTK_WIDGET (self->whys));
   add_column (flow, self->figures);
   add_column (flow, shares);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
