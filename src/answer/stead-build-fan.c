@@ -34,16 +34,27 @@ make_fans (SteadBuildPath  *self,
     }
 }
 
-void
-stead_build_path_read_run (SteadBuildPath  *self,
-                           SteadOutlookRun *run)
+gboolean
+stead_build_path_run_fans (SteadBuildPath  *self,
+                           gsize            n_paths,
+                           GCancellable    *cancellable,
+                           GError         **error)
 {
+  g_autoptr(SteadOutlookRun) run = NULL;
+
+  g_return_val_if_fail (self != NULL && self->fans->len == 0, FALSE);
+
+  run = stead_build_path_simulate (self->events, self->start_cents, self->goal_cents, self->together, n_paths,
+                                   cancellable, error);
+  if (run == NULL)
+    return FALSE;
   make_fans (self, run);
   for (int i = 0; i < STEAD_BUILD_N_SURETIES; i++)
     self->days[i] = stead_build_path_day (run, self->today, stead_build_sureties[i]);
   self->chance_end = stead_build_path_chance (run, G_MAXINT32);
   if (self->goal_on != STEAD_DAY_NONE)
     self->chance_goal = stead_build_path_chance (run, self->goal_on);
+  return TRUE;
 }
 
 /* --- what if ------------------------------------------------------------------------------ */
@@ -83,14 +94,8 @@ stead_build_path_run_dates (SteadBuildPath  *self,
                             GCancellable    *cancellable,
                             GError         **error)
 {
-  g_autoptr(SteadOutlookRun) run = NULL;
-
-  g_return_val_if_fail (self != NULL && self->fans->len == 0, FALSE);
-  run = stead_build_path_simulate (self->events, self->start_cents, self->goal_cents, self->together, n_paths,
-                                   cancellable, error);
-  if (run == NULL)
+  if (!stead_build_path_run_fans (self, n_paths, cancellable, error))
     return FALSE;
-  stead_build_path_read_run (self, run);
   stead_build_path_say_dates (self);
   return TRUE;
 }

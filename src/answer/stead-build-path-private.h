@@ -7,8 +7,8 @@ G_BEGIN_DECLS
 
 /* Nothing is known yet. */
 SteadBuildPath *stead_build_path_begin (void) G_GNUC_WARN_UNUSED_RESULT;
-/* Fills in fans, days and chances. */
-void     stead_build_path_read_run (SteadBuildPath *self, SteadOutlookRun *run);
+/* Simulates, and fills in fans, days and chances; once. */
+gboolean stead_build_path_run_fans (SteadBuildPath *self, gsize n_paths, GCancellable *cancellable, GError **error);
 /* Only the dates and the chance by the wanted day. */
 void     stead_build_path_say_dates (SteadBuildPath *self);
 

@@ -447,14 +447,8 @@ stead_build_path_run (SteadBuildPath  *self,
                       GCancellable    *cancellable,
                       GError         **error)
 {
-  g_autoptr(SteadOutlookRun) run = NULL;
-
-  g_return_val_if_fail (self != NULL && self->fans->len == 0, FALSE);
-  run = stead_build_path_simulate (self->events, self->start_cents, self->goal_cents, self->together, n_paths,
-                                   cancellable, error);
-  if (run == NULL)
+  if (!stead_build_path_run_fans (self, n_paths, cancellable, error))
     return FALSE;
-  stead_build_path_read_run (self, run);
   plan_back (self);
   plan_next (self);
   stead_build_back_run (self);
