@@ -32,6 +32,45 @@ lay_columns (const SteadSpreadSeries *series,
     }
 }
 
+/* Whether the lines above row @i, which go down through it, leave words at @x alone. */
+static gboolean
+is_free (const SteadSpreadLayout *layout,
+         int                      i,
+         double                   x,
+         double                   width,
+         double                   gap)
+{
+  for (int k = 0; k < i; k++)
+    if (layout->lines[k] > x - gap && layout->lines[k] < x + width + gap)
+      return FALSE;
+  return TRUE;
+}
+
+/* The left end of the words of row @i: over their line, or beside the lines that would cross them. */
+static double
+words_x (const SteadSpreadLayout *layout,
+         int                      i,
+         double                   width,
+         double                   gap)
+{
+  double left = layout->plot.x, right = MAX (left, left + layout->plot.width - width);
+  double centered = CLAMP (layout->lines[i] - width / 2, left, right), found = centered, least = HUGE_VAL;
+
+  if (is_free (layout, i, centered, width, gap))
+    return centered;
+  for (int k = 0; k < i; k++)
+    for (int side = 0; side < 2; side++)
+      {
+        double x = side == 0 ? layout->lines[k] - gap - width : layout->lines[k] + gap;
+
+        if (isnan (x) || x < left || x > right || fabs (x - centered) >= least || !is_free (layout, i, x, width, gap))
+          continue;
+        found = x;
+        least = fabs (x - centered);
+      }
+  return found;
+}
+
 /* Each line has its words in a row of its own, so that none stands on another. */
 static void
 lay_lines (cairo_t                 *cr,
@@ -44,15 +83,14 @@ lay_lines (cairo_t                 *cr,
   for (int i = 0; i < series->n_lines; i++)
     {
       const SteadSpreadLine *line = &series->lines[i];
-      double width, height, x;
+      double width, height;
 
       out->lines[i] = NAN;
       if (line->cents < series->low || line->cents > out->high)
         continue;
-      x = out->lines[i] = stead_axis_x (&axis, &out->plot, line->cents);
+      out->lines[i] = stead_axis_x (&axis, &out->plot, line->cents);
       stead_text_measure (cr, style, line->text, 1, line->bold, &width, &height);
-      out->texts[i] = (SteadBox) { CLAMP (x - width / 2, out->plot.x, MAX (out->plot.x, out->plot.x + out->plot.width - width)),
-                                   style->font_size * ROW_EM * i, width, height };
+      out->texts[i] = (SteadBox) { words_x (out, i, width, style->font_size / 3), style->font_size * ROW_EM * i, width, height };
     }
 }
 

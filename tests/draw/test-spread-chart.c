@@ -40,6 +40,30 @@ test_columns (void)
   cairo_destroy (cr);
 }
 
+/* Lines that stand close: none goes down through the words of another. */
+static void
+test_uncrossed (void)
+{
+  SteadDrawStyle style = { STEAD_SCHEME_LIGHT, 12, NULL, "USD" };
+
+  for (int apart = 0; apart < 12; apart++)
+    {
+      SteadSpreadSeries close = series;
+      cairo_t *cr = probe_record ();
+      SteadSpreadLayout layout;
+
+      close.n_lines = 3;
+      for (int i = 0; i < 3; i++)
+        close.lines[i] = (SteadSpreadLine) { series.low + series.step * (4 + 0.1 * apart * i), "wanted: $50.00", FALSE };
+      stead_spread_chart_layout (cr, &close, &style, 700, 260, &layout);
+      for (int i = 0; i < 3; i++)
+        for (int k = 0; k < i; k++)
+          g_assert_true (layout.lines[k] <= layout.texts[i].x
+                         || layout.lines[k] >= layout.texts[i].x + layout.texts[i].width);
+      cairo_destroy (cr);
+    }
+}
+
 static void
 test_inside (void)
 {
@@ -66,6 +90,7 @@ main (int   argc,
   setlocale (LC_ALL, "C.UTF-8");
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/draw/spread-chart/columns", test_columns);
+  g_test_add_func ("/draw/spread-chart/uncrossed", test_uncrossed);
   g_test_add_func ("/draw/spread-chart/inside", test_inside);
   return g_test_run ();
 }
