@@ -8,6 +8,8 @@
 
 #include "app/stead-columns-layout.h"
 
+#include "app/stead-layout-private.h"
+
 #define SPACING 12
 #define MOST_COLUMNS 8
 
@@ -36,21 +38,12 @@ typedef struct
   int top;                     /* in rows: of the present one */
 } Places;
 
-static GtkWidget *
-laid_out (GtkWidget *child)
-{
-  while (child != NULL && !gtk_widget_should_layout (child))
-    child = gtk_widget_get_next_sibling (child);
-  return child;
-}
-
 static int
 least_width (GtkWidget *widget)
 {
   int widest = 0;
 
-  for (GtkWidget *child = laid_out (gtk_widget_get_first_child (widget)); child != NULL;
-       child = laid_out (gtk_widget_get_next_sibling (child)))
+  for (GtkWidget *child = stead_layout_first (widget); child != NULL; child = stead_layout_next (child))
     {
       int least;
 
@@ -69,8 +62,7 @@ begin (SteadColumnsLayout *self,
   Places places = { .n = self->most };
   int children = 0;
 
-  for (GtkWidget *child = laid_out (gtk_widget_get_first_child (widget)); child != NULL;
-       child = laid_out (gtk_widget_get_next_sibling (child)))
+  for (GtkWidget *child = stead_layout_first (widget); child != NULL; child = stead_layout_next (child))
     children++;
   /* Fewer children than columns have the room to themselves, unless rows line up. */
   if (!self->even)
@@ -79,16 +71,6 @@ begin (SteadColumnsLayout *self,
     places.n--;
   places.width = (room - (places.n - 1) * SPACING) / places.n;
   return places;
-}
-
-static int
-height_of (GtkWidget *child,
-           int        width)
-{
-  int natural;
-
-  gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, width, NULL, &natural, NULL, NULL);
-  return natural;
 }
 
 /* The height of the row that @child begins. */
@@ -100,8 +82,8 @@ row_height (const Places *places,
 
   for (int i = 0; i < places->n && child != NULL; i++)
     {
-      height = MAX (height, height_of (child, places->width));
-      child = laid_out (gtk_widget_get_next_sibling (child));
+      height = MAX (height, stead_layout_height (child, places->width));
+      child = stead_layout_next (child);
     }
   return height;
 }
@@ -125,7 +107,7 @@ place (SteadColumnsLayout *self,
 {
   int column = self->even ? places->at : shortest (places);
   int height = self->even && places->at > 0 ? places->top : self->even ? row_height (places, child)
-                                                                       : height_of (child, places->width);
+                                                                       : stead_layout_height (child, places->width);
   GtkAllocation box = { column * (places->width + SPACING), places->bottoms[column], places->width, height };
 
   places->bottoms[column] += height + SPACING;
@@ -142,8 +124,7 @@ height_for (SteadColumnsLayout *self,
   Places places = begin (self, widget, room);
   int height = 0;
 
-  for (GtkWidget *child = laid_out (gtk_widget_get_first_child (widget)); child != NULL;
-       child = laid_out (gtk_widget_get_next_sibling (child)))
+  for (GtkWidget *child = stead_layout_first (widget); child != NULL; child = stead_layout_next (child))
     {
       GtkAllocation box = place (self, &places, child);
 
@@ -163,8 +144,7 @@ measure_width (SteadColumnsLayout *self,
   int columns = 0, widest = 0;
 
   *minimum = least_width (widget);
-  for (GtkWidget *child = laid_out (gtk_widget_get_first_child (widget)); child != NULL;
-       child = laid_out (gtk_widget_get_next_sibling (child)))
+  for (GtkWidget *child = stead_layout_first (widget); child != NULL; child = stead_layout_next (child))
     {
       int wanted;
 
@@ -204,8 +184,7 @@ stead_columns_layout_allocate (GtkLayoutManager *manager,
   gboolean from_right = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
   Places places = begin (self, widget, width);
 
-  for (GtkWidget *child = laid_out (gtk_widget_get_first_child (widget)); child != NULL;
-       child = laid_out (gtk_widget_get_next_sibling (child)))
+  for (GtkWidget *child = stead_layout_first (widget); child != NULL; child = stead_layout_next (child))
     {
       GtkAllocation box = place (self, &places, child);
 

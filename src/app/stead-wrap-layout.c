@@ -10,6 +10,8 @@
 
 #include "app/stead-wrap-layout.h"
 
+#include "app/stead-layout-private.h"
+
 #define SPACING 6
 
 struct _SteadWrapLayout
@@ -18,27 +20,6 @@ struct _SteadWrapLayout
 };
 
 G_DEFINE_FINAL_TYPE (SteadWrapLayout, stead_wrap_layout, GTK_TYPE_LAYOUT_MANAGER)
-
-/* The child that is laid out at @child or after it. */
-static GtkWidget *
-laid_out (GtkWidget *child)
-{
-  while (child != NULL && !gtk_widget_should_layout (child))
-    child = gtk_widget_get_next_sibling (child);
-  return child;
-}
-
-static GtkWidget *
-first_of (GtkWidget *widget)
-{
-  return laid_out (gtk_widget_get_first_child (widget));
-}
-
-static GtkWidget *
-next_of (GtkWidget *child)
-{
-  return laid_out (gtk_widget_get_next_sibling (child));
-}
 
 static int
 width_of (GtkWidget *child,
@@ -49,16 +30,6 @@ width_of (GtkWidget *child,
 
   gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &least, &natural, NULL, NULL);
   return MAX (least, MIN (natural, room));
-}
-
-static int
-height_of (GtkWidget *child,
-           int        width)
-{
-  int natural;
-
-  gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, width, NULL, &natural, NULL, NULL);
-  return natural;
 }
 
 /* One line from @first on: its height, what it leaves free, and the child that begins the next one. */
@@ -79,8 +50,8 @@ measure_line (GtkWidget  *first,
       if (child != first && used + SPACING + width > room)
         break;
       used += (child != first ? SPACING : 0) + width;
-      height = MAX (height, height_of (child, width));
-      child = next_of (child);
+      height = MAX (height, stead_layout_height (child, width));
+      child = stead_layout_next (child);
     }
   *rest = MAX (room - used, 0);
   *next = child;
@@ -91,7 +62,7 @@ static int
 height_for (GtkWidget *widget,
             int        room)
 {
-  GtkWidget *child = first_of (widget);
+  GtkWidget *child = stead_layout_first (widget);
   int height = 0;
   int rest;
 
@@ -111,7 +82,7 @@ measure_width (GtkWidget *widget,
 {
   *minimum = 0;
   *natural = 0;
-  for (GtkWidget *child = first_of (widget); child != NULL; child = next_of (child))
+  for (GtkWidget *child = stead_layout_first (widget); child != NULL; child = stead_layout_next (child))
     {
       int least;
       int wanted;
@@ -146,7 +117,7 @@ stead_wrap_layout_allocate (GtkLayoutManager *manager,
                             int               baseline)
 {
   gboolean from_right = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
-  GtkWidget *child = first_of (widget);
+  GtkWidget *child = stead_layout_first (widget);
   int y = 0;
 
   while (child != NULL)
@@ -156,7 +127,7 @@ stead_wrap_layout_allocate (GtkLayoutManager *manager,
       int line = measure_line (child, width, &rest, &next);
       int x = 0;
 
-      for (; child != next; child = next_of (child))
+      for (; child != next; child = stead_layout_next (child))
         {
           int own = width_of (child, width);
           GtkAllocation box = { 0, y, own, line };
