@@ -9,14 +9,20 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/stead-columns-layout.h"
 #include "app/stead-ui.h"
 #include "app/stead-why-text.h"
+
+/* Of a page: what a formula and its numbers need to be read. */
+#define MOST_COLUMNS 2
+#define COLUMN_WIDTH 420
 
 struct _SteadWhyBox
 {
   GtkWidget  parent_instance;
 
   GPtrArray *rows;   /* of Row, in the order shown */
+  gboolean   page;   /* a page of its own: each is open from the first on */
 };
 
 typedef struct
@@ -49,6 +55,7 @@ row_new (SteadWhyBox *self,
   row->text = stead_why_text_new ();
   stead_ui_name (row->expander, title);
   stead_ui_expander_set_child (row->expander, row->text);
+  gtk_expander_set_expanded (GTK_EXPANDER (row->expander), self->page);
   gtk_widget_set_parent (row->expander, GTK_WIDGET (self));
   return row;
 }
@@ -118,6 +125,15 @@ stead_why_box_new_folded (SteadWhyBox **out_self)
   stead_ui_name (expander, _("Why? The figures worked out"));
   stead_ui_expander_set_child (expander, GTK_WIDGET (*out_self));
   return expander;
+}
+
+void
+stead_why_box_set_page (SteadWhyBox *self)
+{
+  g_return_if_fail (STEAD_IS_WHY_BOX (self) && self->rows->len == 0);
+
+  self->page = TRUE;
+  gtk_widget_set_layout_manager (GTK_WIDGET (self), stead_columns_layout_new (MOST_COLUMNS, COLUMN_WIDTH, FALSE));
 }
 
 void

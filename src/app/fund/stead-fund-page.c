@@ -301,6 +301,7 @@ stead_fund_page_init (SteadFundPage *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   stead_ui_hush_stack (self->stack);
   stead_ui_hush_stack (self->views);
+  stead_why_box_set_page (self->why);
   self->quiet = FALSE;
   stead_ui_name (GTK_WIDGET (self->choice), _("Build"));
   /* What is pressed is the button inside. */
