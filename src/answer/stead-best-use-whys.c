@@ -78,7 +78,7 @@ taken_text (const SteadBestUse *self,
   if (sum->len == 0)
     return NULL;
   used = stead_scarce_amount (scarce, taken);
-  if (scarce->amount - taken > SOMETHING)
+  if (!g_str_equal (used, all))
     /* Translators: something scarce, what each product takes of it as a sum, together, and what there is. */
     return g_strdup_printf (_("%1$s: %2$s = %3$s, and %4$s is there"), scarce->name, sum->str, used, all);
   /* Translators: something scarce, what each product takes of it as a sum, together. */

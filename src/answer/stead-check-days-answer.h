@@ -88,12 +88,22 @@ typedef struct
 
 void stead_warm_spell_free (SteadWarmSpell *spell);
 
+/* One reading of a place as it is told, a wrong one with what it should have been. */
+typedef struct
+{
+  gint64   id;
+  char    *text;     /* "52 °F on November 3, 7:40 AM (A. B.)" */
+  gboolean wrong;    /* it was corrected */
+} SteadAirRow;
+
 /* A place's readings, a refrigerator that creeps up. */
 typedef struct
 {
   SteadFarm       *farm;
   SteadLimitTable *table;  /* in force today, with the farm's own */
   GPtrArray  *readings;    /* of SteadShown: of its air, those that count, oldest first */
+  GPtrArray  *wrong;       /* of SteadShown: of its air, those that were corrected, oldest first */
+  GPtrArray  *people;      /* of SteadPerson */
   GPtrArray  *spells;      /* of SteadWarmSpell, oldest first */
   gboolean    has_trend;   /* up or down can be told */
   SteadTrend  trend;       /* °C, days from the last reading */
@@ -113,6 +123,9 @@ typedef struct
 
 /* "38 °F on March 3, 8:15 AM": what a point of the chart shows. */
 char *stead_place_air_point_text (const SteadPlaceAirAnswer *self, gsize point) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full): of SteadAirRow, all that was read, wrong ones too, the newest first, at most @most. */
+GPtrArray *stead_place_air_rows (const SteadPlaceAirAnswer *self, guint most) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "Limit: at most 41 °F. FDA Food Code 2022, §3-501.16(A)(2)" */
 char *stead_place_air_limit_text (const SteadPlaceAirAnswer *self) G_GNUC_WARN_UNUSED_RESULT;

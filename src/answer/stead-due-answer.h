@@ -58,6 +58,7 @@ typedef struct
   GPtrArray *dues;        /* of SteadDue: warnings first, then tasks, then done */
   int        n_tasks;
   int        n_warnings;
+  int        n_coolers;     /* among the warnings: coolers that are too warm, or soon will be */
   char      *sentence;    /* markup: "3 things are due and 1 needs a look." */
 } SteadDueAnswer;
 

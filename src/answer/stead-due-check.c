@@ -69,6 +69,7 @@ look_at_cooler (SteadDueLook              *look,
   if (air->readings->len == 0)
     return;
   last = air->readings->pdata[air->readings->len - 1];
+  look->answer->n_coolers += air->warns;
   if (air->warns)
     stead_due_add (look, STEAD_DUE_WARNING, STEAD_TARGET_COOLER, place->id,
                    isnan (air->days_left)

@@ -20,6 +20,8 @@ stead_place_air_answer_free (SteadPlaceAirAnswer *self)
   if (self == NULL)
     return;
   g_clear_pointer (&self->spells, g_ptr_array_unref);
+  g_clear_pointer (&self->wrong, g_ptr_array_unref);
+  g_clear_pointer (&self->people, g_ptr_array_unref);
   g_clear_pointer (&self->readings, g_ptr_array_unref);
   g_clear_pointer (&self->table, stead_limit_table_free);
   g_clear_pointer (&self->farm, stead_farm_free);
@@ -31,16 +33,25 @@ stead_place_air_answer_free (SteadPlaceAirAnswer *self)
   g_free (self);
 }
 
+/* What does not count: other measures go, what was corrected stands apart. */
 static void
-drop_others (GPtrArray *readings)
+part_others (SteadPlaceAirAnswer *self)
 {
-  for (guint i = readings->len; i > 0; i--)
-    {
-      const SteadShown *shown = readings->pdata[i - 1];
+  GPtrArray *all = self->readings;
 
-      if (shown->corrected || !g_str_equal (shown->kind, "air_temp"))
-        g_ptr_array_remove_index (readings, i - 1);
+  self->readings = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_shown_free);
+  self->wrong = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_shown_free);
+  g_ptr_array_set_free_func (all, NULL);
+  for (guint i = 0; i < all->len; i++)
+    {
+      SteadShown *shown = all->pdata[i];
+
+      if (!g_str_equal (shown->kind, "air_temp"))
+        stead_shown_free (shown);
+      else
+        g_ptr_array_add (shown->corrected ? self->wrong : self->readings, shown);
     }
+  g_ptr_array_unref (all);
 }
 
 /* What was done about a warm spell begins the line anew: the first reading after it. */
@@ -229,11 +240,10 @@ read_spells (SteadPlaceAirAnswer  *self,
              GError              **error)
 {
   g_autoptr(GPtrArray) dones = stead_done_repo_of_place (store, place_id, from, to, error);
-  g_autoptr(GPtrArray) people = dones != NULL ? stead_person_repo_list (store, error) : NULL;
 
-  if (people == NULL)
+  if (dones == NULL)
     return FALSE;
-  self->spells = stead_place_warm_spells (self, dones, people);
+  self->spells = stead_place_warm_spells (self, dones, self->people);
   return TRUE;
 }
 
@@ -263,14 +273,15 @@ stead_place_air_answer_of_days (SteadStore  *store,
   self->farm = stead_farm_repo_get (store, error);
   self->table = self->farm != NULL ? stead_check_table_on (store, to, error) : NULL;
   self->readings = self->table != NULL ? stead_shown_repo_of_place (store, place_id, first, last, error) : NULL;
-  if (self->readings == NULL)
+  self->people = self->readings != NULL ? stead_person_repo_list (store, error) : NULL;
+  if (self->people == NULL)
     return NULL;
   row = stead_limit_table_by_id (self->table, STEAD_PLACE_COLD_ROW);
   g_return_val_if_fail (row != NULL, NULL);
   self->limit_c = (row->value - 32) / 1.8;
   self->source = stead_limits_source (row);
-  drop_others (self->readings);
   self->units = self->farm->units;
+  part_others (self);
   if (!read_spells (self, store, place_id, first, last, error))
     return NULL;
   fit (self);

@@ -23,4 +23,8 @@ GPtrArray *stead_place_warm_spells (const SteadPlaceAirAnswer *self,
                                     const GPtrArray           *dones,
                                     const GPtrArray           *people) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (nullable): the initials of one of @people */
+char      *stead_place_initials    (const GPtrArray           *people,
+                                    gint64                     person_id) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -72,16 +72,6 @@ spell_text (const SteadPlaceAirAnswer *self,
   return g_strdup_printf (_("Too warm from %1$s to %2$s, up to %3$s."), from, to, peak);
 }
 
-static const char *
-name_of (const GPtrArray *people,
-         gint64           id)
-{
-  for (guint i = 0; i < people->len; i++)
-    if (((const SteadPerson *) people->pdata[i])->id == id)
-      return ((const SteadPerson *) people->pdata[i])->name;
-  return NULL;
-}
-
 static void
 add_done (GString                   *text,
           const SteadPlaceAirAnswer *self,
@@ -91,8 +81,7 @@ add_done (GString                   *text,
   const SteadLimit *row = done->action != NULL ? stead_limit_table_by_id (self->table, done->action) : NULL;
   g_autofree char *what = done->text != NULL ? g_strdup (done->text)
                           : row != NULL ? stead_check_correction_text (row) : g_strdup (done->action);
-  const char *name = name_of (people, done->person_id);
-  g_autofree char *who = name != NULL ? stead_check_initials (name) : NULL;
+  g_autofree char *who = stead_place_initials (people, done->person_id);
   g_autofree char *when = moment_text (done->at);
 
   if (text->len > 0)

@@ -60,25 +60,16 @@ due_text (const SteadDueAnswer *due)
   return g_strdup_printf (C_("live figure", "%s, %s"), tasks, warnings);
 }
 
-static gboolean
-read_today (SteadStore            *store,
-            const SteadDueAnswer  *due,
-            SteadStripAnswer      *self,
-            GError               **error)
+static void
+read_today (const SteadDueAnswer *due,
+            SteadStripAnswer     *self)
 {
-  g_autoptr(SteadDueAnswer) found = NULL;
-
-  if (due == NULL)
-    due = found = stead_due_answer_new (store, error);
-  if (due == NULL)
-    return FALSE;
   self->today = due_text (due);
   /* That there are warnings is said by the symbol beside it. */
   if (due->n_tasks > 0 && due->n_warnings > 0)
     self->today_brief = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d due", "%d due", (gulong) due->n_tasks),
                                          due->n_tasks);
   self->today_warns = due->n_warnings > 0;
-  return TRUE;
 }
 
 static gboolean
@@ -134,25 +125,51 @@ read_make (SteadStore        *store,
   return TRUE;
 }
 
+/* What lists lack, and coolers that Today warns of. */
+static char *
+check_text (const SteadCheckTodayAnswer *check,
+            int                          n_coolers)
+{
+  g_autofree char *coolers = NULL;
+
+  if (n_coolers == 0)
+    return g_strdup (check->figure != NULL ? check->figure : C_("live figure", "nothing open"));
+  coolers = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d cooler warm", "%d coolers warm", (gulong) n_coolers),
+                             n_coolers);
+  if (check->figure == NULL)
+    return g_steal_pointer (&coolers);
+  /* Translators: "2 out, 5 missing" and "1 cooler warm". */
+  return g_strdup_printf (C_("live figure of checks", "%1$s, %2$s"), check->figure, coolers);
+}
+
+/* For a very narrow post: what is out counts more than a cooler, and that more than what is missing. */
+static char *
+check_brief (const SteadCheckTodayAnswer *check,
+             int                          n_coolers)
+{
+  if (check->n_out > 0 && (check->n_missing > 0 || n_coolers > 0))
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d out", "%d out", (gulong) check->n_out), (int) check->n_out);
+  if (n_coolers > 0)
+    /* Translators: coolers that are too warm, or soon will be: for a very narrow post. */
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d warm", "%d warm", (gulong) n_coolers), n_coolers);
+  /* Translators: no checklist is open: for a very narrow post. */
+  return check->figure == NULL ? g_strdup (C_("live figure", "0 open")) : NULL;
+}
+
 /* A farm that checks nothing has no list either. */
 static gboolean
-read_check (SteadStore        *store,
-            SteadStripAnswer  *self,
-            GError           **error)
+read_check (SteadStore            *store,
+            const SteadDueAnswer  *due,
+            SteadStripAnswer      *self,
+            GError               **error)
 {
   g_autoptr(SteadCheckTodayAnswer) check = stead_check_today_answer_new (store, error);
 
   if (check == NULL)
     return FALSE;
-  self->check = g_strdup (check->figure != NULL ? check->figure : C_("live figure", "nothing open"));
-  if (check->n_out > 0 && check->n_missing > 0)
-    /* What is out counts more than what is missing. */
-    self->check_brief = g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d out", "%d out", (gulong) check->n_out),
-                                         (int) check->n_out);
-  else if (check->figure == NULL)
-    /* Translators: no checklist is open: for a very narrow post. */
-    self->check_brief = g_strdup (C_("live figure", "0 open"));
-  self->check_warns = check->n_out > 0 || check->n_held > 0;
+  self->check = check_text (check, due->n_coolers);
+  self->check_brief = check_brief (check, due->n_coolers);
+  self->check_warns = check->n_out > 0 || check->n_held > 0 || due->n_coolers > 0;
   return TRUE;
 }
 
@@ -286,14 +303,19 @@ stead_strip_answer_new (SteadStore            *store,
                         GError               **error)
 {
   g_autoptr(SteadStripAnswer) self = NULL;
+  g_autoptr(SteadDueAnswer) found = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
 
+  if (due == NULL)
+    due = found = stead_due_answer_new (store, error);
+  if (due == NULL)
+    return NULL;
   self = g_new0 (SteadStripAnswer, 1);
-  if (!read_today (store, due, self, error)
-      || !read_raise (store, self, error)
+  read_today (due, self);
+  if (!read_raise (store, self, error)
       || !read_make (store, self, error)
-      || !read_check (store, self, error)
+      || !read_check (store, due, self, error)
       || !read_price (store, product_id, self, error)
       || (self->sell = stead_season_figure (store, &self->sell_brief, error)) == NULL
       || !read_fund (store, self, error)

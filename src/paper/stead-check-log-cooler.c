@@ -122,6 +122,21 @@ begin_cooler (SteadCheckLog             *log,
   stead_pages_add_table (log->pages, columns, G_N_ELEMENTS (columns));
 }
 
+/* A wrong reading stays beside the right one. */
+static void
+add_corrected (SteadCheckLog             *log,
+               const SteadPlaceAirAnswer *air)
+{
+  g_autoptr(GPtrArray) rows = NULL;
+
+  if (air->wrong->len == 0)
+    return;
+  rows = stead_place_air_rows (air, G_MAXUINT);
+  for (guint i = rows->len; i > 0; i--)
+    if (((const SteadAirRow *) rows->pdata[i - 1])->wrong)
+      stead_pages_add_note (log->pages, ((const SteadAirRow *) rows->pdata[i - 1])->text);
+}
+
 static gboolean
 add_days (SteadCheckLog              *log,
           const SteadPlaceFacts      *place,
@@ -150,6 +165,7 @@ add_days (SteadCheckLog              *log,
       stead_pages_add_row (log->pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY,
                            (const char *[]) { when, reading, who, spell != NULL ? spell->done : NULL });
     }
+  add_corrected (log, air);
   stead_pages_add_note (log->pages, limit);
   return TRUE;
 }

@@ -465,6 +465,48 @@ test_warm_spells (void)
   g_assert_false (after->has_trend);                  /* two readings since then */
 }
 
+/* A slip of the pen is corrected: only the right one counts, both are told, and undoing brings the
+ * wrong one back. */
+static void
+test_corrected_air (void)
+{
+  g_autoptr(SteadStore) store = new_store ();
+  g_autoptr(GError) error = NULL;
+  gint64 place = new_place (store), wrong;
+  SteadShown right = { .at = STEAD_TIME_NONE, .value = (39 - 32) / 1.8, .scale = 'F', .held_s = NAN };
+  g_autoptr(SteadPlaceAirAnswer) air = NULL;
+  g_autoptr(GPtrArray) rows = NULL;
+  const SteadAirRow *row;
+
+  read_air (store, place, -24, 38);
+  wrong = read_air (store, place, -2, 93);
+  DO (store, stead_shown_repo_correct (store, wrong, &right, err));
+  g_free (right.kind);
+  air = stead_place_air_answer_new (store, place, 30, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (air->readings->len, ==, 2);
+  g_assert_cmpuint (air->wrong->len, ==, 1);
+  g_assert_cmpuint (air->spells->len, ==, 0);
+  g_assert_false (air->warns);
+  rows = stead_place_air_rows (air, 24);
+  g_assert_cmpuint (rows->len, ==, 3);
+  row = rows->pdata[0];                               /* of one time: the right one first */
+  g_assert_cmpint (row->id, ==, right.id);
+  g_assert_false (row->wrong);
+  row = rows->pdata[1];
+  g_assert_true (row->wrong);
+  g_assert_nonnull (strstr (row->text, "93"));
+  g_assert_nonnull (strstr (row->text, "39"));
+  g_clear_pointer (&rows, g_ptr_array_unref);
+  rows = stead_place_air_rows (air, 1);
+  g_assert_cmpuint (rows->len, ==, 1);
+  g_assert_true (stead_store_undo (store, &error));
+  g_clear_pointer (&air, stead_place_air_answer_free);
+  air = stead_place_air_answer_new (store, place, 30, &error);
+  g_assert_cmpuint (air->wrong->len, ==, 0);
+  g_assert_cmpuint (air->spells->len, ==, 1);
+}
+
 /* The day before it was read and cold: there is only to read it again.  Too warm this morning: it needs
  * a look, and was read. */
 static void
@@ -474,6 +516,7 @@ test_due (void)
   g_autoptr(GError) error = NULL;
   gint64 place = new_place (store);
   g_autoptr(SteadDueAnswer) never = NULL, cold = NULL, warm = NULL;
+  g_autoptr(SteadStripAnswer) strip = NULL;
 
   never = stead_due_answer_new (store, &error);
   g_assert_no_error (error);
@@ -490,6 +533,12 @@ test_due (void)
   g_assert_cmpint (warm->n_tasks, ==, 0);
   g_assert_cmpint (warm->n_warnings, ==, 1);
   g_assert_cmpint (((const SteadDue *) warm->dues->pdata[0])->id, ==, place);
+  /* And so the strip tells. */
+  strip = stead_strip_answer_new (store, NULL, 0, &error);
+  g_assert_no_error (error);
+  g_assert_true (strip->check_warns);
+  g_assert_cmpstr (strip->check, ==, "1 cooler warm");
+  g_assert_cmpstr (strip->check_brief, ==, "1 warm");
 }
 
 /* What is odd for a cooler is asked about: 38 is °F, 150 is neither; 4 °F may be a freezer. */
@@ -565,6 +614,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/answer/check-kept/odd-pot", test_odd_pot);
   g_test_add_func ("/answer/check-kept/warm-spells", test_warm_spells);
+  g_test_add_func ("/answer/check-kept/corrected-air", test_corrected_air);
   g_test_add_func ("/answer/check-kept/cooler-is-due", test_due);
   g_test_add_func ("/answer/check-kept/odd-air", test_odd_air);
   g_test_add_func ("/answer/check/clock-start", test_clock_start);

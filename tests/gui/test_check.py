@@ -257,6 +257,18 @@ def too_warm(w, farm):
     assert farm.rows("SELECT count (*) FROM check_action WHERE text = 'Shut the door.'") == ['1']
 
 
+def correct_air(w, farm):
+    """38 was a slip for 39: both stand there, and the right one counts."""
+    w.press('push button', 'What was read of Kitchen refrigerator')
+    w.press('push button', 'Correct 38 °F on')
+    w.wait_words('Enter what it should be instead of 38 °F')
+    w.fill('Air of Kitchen refrigerator', '39')
+    w.press('push button', 'Record the reading of Kitchen refrigerator')
+    until(lambda: farm.rows(NEWEST_AIR) == ['3.9'])
+    w.wait_words('wrong, corrected to 39 °F')
+    assert farm.rows('SELECT count (*) FROM reading WHERE place_id IS NOT NULL AND corrects_id IS NOT NULL') == ['1']
+
+
 def test_own_limit_and_drill():
     farm = Farm()
     w = opened(farm)
@@ -277,6 +289,7 @@ def test_own_limit_and_drill():
     w.fill('Air of Kitchen refrigerator', '38')
     w.press('push button', 'Record the reading of Kitchen refrigerator')
     until(lambda: farm.rows(NEWEST_AIR) == ['3.3'])
+    correct_air(w, farm)
     too_warm(w, farm)
     w.press('push button', 'Recall drill')
     w.press('push button', 'Start the clock')

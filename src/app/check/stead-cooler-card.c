@@ -10,9 +10,13 @@
 #include "app/make/stead-make-parts.h"
 #include "app/stead-chart-area.h"
 #include "app/stead-ui.h"
+#include "app/stead-wrap-layout.h"
 #include "draw/stead-trend-chart.h"
 
 #define CHART_HEIGHT 200
+
+/* As many of the last readings can be corrected; a logger reads every few minutes. */
+#define MOST_ROWS 24
 
 struct _SteadCoolerCard
 {
@@ -29,6 +33,7 @@ struct _SteadCoolerCard
   SteadChartArea      *chart;
   SteadCoolerEntry    *entry;
   GtkWidget           *open, *past;   /* spells that nothing was done about, and those that were seen to */
+  GtkWidget           *history, *rows;   /* what was read, with what was corrected */
 };
 
 G_DEFINE_FINAL_TYPE (SteadCoolerCard, stead_cooler_card, GTK_TYPE_WIDGET)
@@ -200,6 +205,69 @@ show_spells (SteadCoolerCard *self)
   gtk_widget_set_visible (self->past, gtk_widget_get_first_child (self->past) != NULL);
 }
 
+/* --- what was read ------------------------------------------------------------------------- */
+
+static void
+correct_cb (SteadCoolerCard *self,
+            GtkButton       *button)
+{
+  const SteadAirRow *row = g_object_get_data (G_OBJECT (button), "row");
+
+  stead_cooler_entry_correct (self->entry, row->id, row->text);
+}
+
+/* @rows: that row's owner, which lives as long as the button */
+static void
+add_row (SteadCoolerCard *self,
+         GPtrArray       *rows,
+         SteadAirRow     *row)
+{
+  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6), *button;
+  g_autofree char *name = NULL;
+
+  gtk_widget_set_layout_manager (line, stead_wrap_layout_new ());
+  gtk_box_append (GTK_BOX (line), stead_make_label (row->text, row->wrong ? "done" : NULL));
+  gtk_box_append (GTK_BOX (self->rows), line);
+  if (row->wrong)
+    return;
+  button = gtk_button_new_with_label (_("Correct"));
+  /* Translators: a reading: "52 °F on November 3, 7:40 AM", the name of a cooler. */
+  name = g_strdup_printf (_("Correct %1$s of %2$s"), row->text, self->name);
+  gtk_widget_add_css_class (button, "link");
+  stead_ui_name (button, name);
+  g_object_set_data (G_OBJECT (button), "row", row);
+  g_object_set_data_full (G_OBJECT (button), "rows", g_ptr_array_ref (rows), (GDestroyNotify) g_ptr_array_unref);
+  g_signal_connect_object (button, "clicked", G_CALLBACK (correct_cb), self, G_CONNECT_SWAPPED);
+  gtk_box_append (GTK_BOX (line), button);
+}
+
+/* Only while it can be seen. */
+static void
+show_history (SteadCoolerCard *self)
+{
+  g_autoptr(GPtrArray) rows = NULL;
+
+  stead_make_clear (self->rows);
+  if (self->air == NULL || !gtk_expander_get_expanded (GTK_EXPANDER (self->history)))
+    return;
+  rows = stead_place_air_rows (self->air, MOST_ROWS);
+  for (guint i = 0; i < rows->len; i++)
+    add_row (self, rows, rows->pdata[i]);
+}
+
+static void
+make_history (SteadCoolerCard *self)
+{
+  /* Translators: the name of a cooler. */
+  g_autofree char *name = g_strdup_printf (_("What was read of %s"), self->name);
+
+  self->history = gtk_expander_new (_("What was read, and correcting it"));
+  self->rows = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  stead_ui_name (self->history, name);
+  stead_ui_expander_set_child (self->history, self->rows);
+  g_signal_connect_swapped (self->history, "notify::expanded", G_CALLBACK (show_history), self);
+}
+
 /* --- showing -------------------------------------------------------------------------------- */
 
 void
@@ -214,6 +282,8 @@ stead_cooler_card_show (SteadCoolerCard     *self,
   g_clear_pointer (&self->air, stead_place_air_answer_free);
   self->air = air;
   show_spells (self);
+  show_history (self);
+  gtk_widget_set_visible (self->history, air->readings->len > 0);
   stead_make_say (self->sentence, air->sentence, FALSE);
   stead_make_say (self->source, air->readings->len > 0 ? air->source : NULL, FALSE);
   if (air->warns)
@@ -291,6 +361,8 @@ stead_cooler_card_new (SteadDesk       *desk,
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->chart));
   gtk_box_append (GTK_BOX (box), self->open);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->entry));
+  make_history (self);
+  gtk_box_append (GTK_BOX (box), self->history);
   gtk_box_append (GTK_BOX (box), self->past);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->source));
   gtk_widget_set_parent (box, GTK_WIDGET (self));

@@ -36,6 +36,9 @@ struct _SteadCoolerEntry
   const char                *other;       /* (nullable): the scale that fits better */
   const char                *scale;       /* (nullable): what was answered */
   gboolean                   confirmed;
+  GtkWidget                 *correcting;
+  GtkLabel                  *corrects;
+  gint64                     wrong_id;    /* what is recorded next corrects this reading; 0: none */
 };
 
 G_DEFINE_FINAL_TYPE (SteadCoolerEntry, stead_cooler_entry, GTK_TYPE_WIDGET)
@@ -91,7 +94,7 @@ read_time (SteadCoolerEntry *self,
 {
   g_autoptr(GError) error = NULL;
 
-  *out_at = stead_time_now (store);
+  *out_at = self->wrong_id != 0 ? STEAD_TIME_NONE : stead_time_now (store);
   if (stead_field_is_empty (self->at)
       || stead_make_read_clock (stead_field_get_text (self->at), stead_store_get_today (store), out_at, &error))
     return TRUE;
@@ -143,19 +146,41 @@ shown_act (SteadStore *store,
   return stead_shown_repo_add (store, data, error);
 }
 
+/* The wrong one stays beside the right one. */
+static gboolean
+correct_act (SteadStore *store,
+             gpointer    data,
+             GError    **error)
+{
+  const SteadShown *typed = data;
+  SteadShown right = *typed;
+  gboolean corrected;
+
+  right.corrects_id = 0;
+  right.kind = NULL;           /* that of the wrong one is put there */
+  corrected = stead_shown_repo_correct (store, typed->corrects_id, &right, error);
+  g_free (right.kind);
+  return corrected;
+}
+
 static void
 keep (SteadCoolerEntry *self,
       SteadShown       *shown)
 {
   /* Translators: a step that can be undone; the name of a cooler follows. */
-  g_autofree char *step = g_strdup_printf (_("the air of “%s”"), self->name);
+  g_autofree char *read = g_strdup_printf (_("the air of “%s”"), self->name);
+  /* Translators: a step that can be undone; the name of a cooler follows. */
+  g_autofree char *correct = g_strdup_printf (_("the correction of “%s”"), self->name);
+  gboolean corrects = self->wrong_id != 0;
   g_autoptr(GError) error = NULL;
 
-  if (!stead_desk_act (self->desk, step, shown_act, shown, &error))
+  shown->corrects_id = self->wrong_id;
+  if (!stead_desk_act (self->desk, corrects ? correct : read, corrects ? correct_act : shown_act, shown, &error))
     {
       stead_field_set_error (self->shown, error->message);
       return;
     }
+  stead_cooler_entry_correct (self, 0, NULL);
   stead_field_set_text (self->shown, "");
   stead_field_set_text (self->at, "");
 }
@@ -213,6 +238,32 @@ import_cb (SteadCoolerEntry *self)
   stead_import_dialog_show (GTK_WIDGET (self), self->desk, STEAD_IMPORT_COOLER, self->place_id);
 }
 
+static void
+correct_nothing_cb (SteadCoolerEntry *self)
+{
+  stead_cooler_entry_correct (self, 0, NULL);
+}
+
+void
+stead_cooler_entry_correct (SteadCoolerEntry *self,
+                            gint64            id,
+                            const char       *text)
+{
+  /* Translators: a reading: "52 °F on November 3, 7:40 AM". */
+  g_autofree char *words = text != NULL ? g_strdup_printf (_("Enter what it should be instead of %s. The wrong one stays beside "
+                                                             "it."), text) : NULL;
+
+  g_return_if_fail (STEAD_IS_COOLER_ENTRY (self));
+
+  self->wrong_id = id;
+  stead_make_say (self->corrects, words, FALSE);
+  gtk_widget_set_visible (self->correcting, id != 0);
+  g_object_set (self->at, "hint", id != 0 ? _("as it was") : _("now"), NULL);
+  stead_field_set_error (self->shown, NULL);
+  if (id != 0)
+    gtk_widget_grab_focus (GTK_WIDGET (self->shown));
+}
+
 void
 stead_cooler_entry_show (SteadCoolerEntry          *self,
                          const SteadPlaceAirAnswer *air)
@@ -241,6 +292,25 @@ make_ask (SteadCoolerEntry *self)
   gtk_box_append (GTK_BOX (self->ask), row);
   gtk_widget_hide (self->ask);
   return self->ask;
+}
+
+static GtkWidget *
+make_correcting (SteadCoolerEntry *self)
+{
+  GtkWidget *nothing = gtk_button_new_with_label (_("Correct nothing"));
+  /* Translators: the name of a cooler. */
+  g_autofree char *name = g_strdup_printf (_("Correct nothing of %s"), self->name);
+
+  self->correcting = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  self->corrects = GTK_LABEL (stead_make_label ("", "caution"));
+  gtk_widget_add_css_class (nothing, "link");
+  gtk_widget_set_halign (nothing, GTK_ALIGN_START);
+  stead_ui_name (nothing, name);
+  g_signal_connect_swapped (nothing, "clicked", G_CALLBACK (correct_nothing_cb), self);
+  gtk_box_append (GTK_BOX (self->correcting), GTK_WIDGET (self->corrects));
+  gtk_box_append (GTK_BOX (self->correcting), nothing);
+  gtk_widget_hide (self->correcting);
+  return self->correcting;
 }
 
 /* Beside the fields, and as high as they are: an empty line stands over the buttons. */
@@ -296,6 +366,7 @@ make_parts (SteadCoolerEntry *self)
   g_object_set (self->at, "hint", _("now"), NULL);
   g_signal_connect_swapped (self->shown, "changed", G_CALLBACK (changed_cb), self);
   gtk_box_append (GTK_BOX (row), make_buttons (self));
+  gtk_box_append (GTK_BOX (whole), make_correcting (self));
   gtk_box_append (GTK_BOX (whole), row);
   gtk_box_append (GTK_BOX (whole), make_ask (self));
   gtk_widget_set_parent (whole, GTK_WIDGET (self));

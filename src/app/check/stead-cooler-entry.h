@@ -16,5 +16,8 @@ G_DECLARE_FINAL_TYPE (SteadCoolerEntry, stead_cooler_entry, STEAD, COOLER_ENTRY,
 GtkWidget *stead_cooler_entry_new  (SteadDesk *desk, SteadPersonPick *person, gint64 place_id, const char *name);
 /* @air: must outlive the next call; what is typed is held against it */
 void       stead_cooler_entry_show (SteadCoolerEntry *self, const SteadPlaceAirAnswer *air);
+/* What is recorded next corrects the reading @id, which stays beside it; 0: nothing.
+ * @text: (nullable): that reading in words */
+void       stead_cooler_entry_correct (SteadCoolerEntry *self, gint64 id, const char *text);
 
 G_END_DECLS

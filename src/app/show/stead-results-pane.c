@@ -288,6 +288,7 @@ stead_results_pane_init (SteadResultsPane *self)
 {
   SteadPane *pane = STEAD_PANE (self);
   GtkWidget *scroller = gtk_scrolled_window_new (), *shares = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *whole = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18);
   GtkWidget *flow = g_object_new (GTK_TYPE_FLOW_BOX, "selection-mode", GTK_SELECTION_NONE, "max-children-per-line", 2,
                                   "homogeneous", TRUE, "column-spacing", 30, "row-spacing", 18, "valign", GTK_ALIGN_START, NULL);
 
@@ -304,13 +305,12 @@ stead_results_pane_init (SteadResultsPane *self)
   gtk_box_append (GTK_BOX (shares), stead_make_label (_("Each one's share"), "heading"));
   gtk_box_append (GTK_BOX (shares), GTK_WIDGET (self->how));
   gtk_box_append (GTK_BOX (shares), self->chart);
-  self->whys = STEAD_WHY_BOX (stead_why_box_new ());
-  gtk_box_append (GTK_BOX (shares), stead_make_label (_("Why?"), "heading"));
-  gtk_box_append (GTK_BOX (shares), GTK_WIDGET (self->whys));
   add_column (flow, self->figures);
   add_column (flow, shares);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), flow);
+  gtk_box_append (GTK_BOX (whole), flow);
+  gtk_box_append (GTK_BOX (whole), stead_why_box_new_folded (&self->whys));
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), whole);
   stead_pane_add_body (pane, scroller);
   stead_pane_add_button (pane, _("Agree on shares…"), G_CALLBACK (share_cb));
 }
