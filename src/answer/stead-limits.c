@@ -50,7 +50,7 @@ stead_limits_new (const SteadLimitLocal  *local,
   g_autoptr(SteadLimitTable) table = NULL;
 
   g_return_val_if_fail (local != NULL || n == 0, NULL);
-  table = read_all ();
+  table = stead_limit_table_new_over (stead_limits_get ());
   if (edition > 0)
     stead_limit_table_set_edition (table, edition);
   for (gsize i = 0; i < n; i++)

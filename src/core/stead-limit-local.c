@@ -128,8 +128,8 @@ stead_limit_table_add_local (SteadLimitTable        *table,
     return FALSE;
   stricter = row_with_local (table, shipped, local);
   g_ptr_array_find (table->rows, row, &place);
-  /* Whoever still looks at the row may go on doing so. */
-  g_ptr_array_add (table->replaced, row);
+  /* Whoever still looks at the former row may go on doing so. */
+  g_ptr_array_add (table->own, stricter);
   table->rows->pdata[place] = stricter;
   g_hash_table_insert (table->by_id, (char *) stricter->limit.id, stricter);
   return TRUE;

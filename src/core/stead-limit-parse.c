@@ -379,8 +379,9 @@ stead_limit_table_add_csv (SteadLimitTable  *table,
     {
       LimitRow *row = reader.rows->pdata[i];
 
+      g_ptr_array_add (table->rows, row);
       g_hash_table_insert (table->by_id, (char *) row->limit.id, row);
     }
-  g_ptr_array_extend_and_steal (table->rows, g_steal_pointer (&reader.rows));
+  g_ptr_array_extend_and_steal (table->own, g_steal_pointer (&reader.rows));
   return TRUE;
 }

@@ -35,8 +35,8 @@ struct _LimitRow
 
 struct _SteadLimitTable
 {
-  GPtrArray    *rows;         /* of LimitRow, in force */
-  GPtrArray    *replaced;     /* of LimitRow: no longer in force */
+  GPtrArray    *rows;         /* of LimitRow, not owned: in force */
+  GPtrArray    *own;          /* of LimitRow: all that were read or made for this table, in force or not */
   GHashTable   *by_id;        /* id to LimitRow in @rows */
   GStringChunk *strings;
   int           edition;

@@ -14,11 +14,29 @@ stead_limit_table_new (void)
 {
   SteadLimitTable *table = g_new0 (SteadLimitTable, 1);
 
-  table->rows = g_ptr_array_new_with_free_func ((GDestroyNotify) limit_row_free);
-  table->replaced = g_ptr_array_new_with_free_func ((GDestroyNotify) limit_row_free);
+  table->rows = g_ptr_array_new ();
+  table->own = g_ptr_array_new_with_free_func ((GDestroyNotify) limit_row_free);
   table->by_id = g_hash_table_new (g_str_hash, g_str_equal);
   table->strings = g_string_chunk_new (4096);
   table->edition = EDITION_NOW;
+  return table;
+}
+
+SteadLimitTable *
+stead_limit_table_new_over (const SteadLimitTable *base)
+{
+  SteadLimitTable *table;
+
+  g_return_val_if_fail (base != NULL, NULL);
+  table = stead_limit_table_new ();
+  table->edition = base->edition;
+  for (guint i = 0; i < base->rows->len; i++)
+    {
+      LimitRow *row = base->rows->pdata[i];
+
+      g_ptr_array_add (table->rows, row);
+      g_hash_table_insert (table->by_id, (char *) row->limit.id, row);
+    }
   return table;
 }
 
@@ -29,7 +47,7 @@ stead_limit_table_free (SteadLimitTable *table)
     return;
   g_hash_table_unref (table->by_id);
   g_ptr_array_unref (table->rows);
-  g_ptr_array_unref (table->replaced);
+  g_ptr_array_unref (table->own);
   g_string_chunk_free (table->strings);
   g_free (table);
 }

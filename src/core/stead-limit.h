@@ -65,6 +65,15 @@ typedef struct
  * Returns: (transfer full): an empty table, for the edition of 2022
  */
 SteadLimitTable *stead_limit_table_new (void) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * stead_limit_table_new_over:
+ * @base: must stay as long as the new table does
+ *
+ * Returns: (transfer full): a table with the rows and the edition of @base.  What is changed
+ *   in it leaves @base as it is.
+ */
+SteadLimitTable *stead_limit_table_new_over (const SteadLimitTable *base) G_GNUC_WARN_UNUSED_RESULT;
 void stead_limit_table_free (SteadLimitTable *table);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadLimitTable, stead_limit_table_free)

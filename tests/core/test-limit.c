@@ -471,6 +471,22 @@ test_local (void)
   g_assert_cmpint (judge (hot, 137.9, "F", NAN), ==, STEAD_LIMIT_NOT_MET);
 }
 
+/* A local rule in one table leaves the one that it was made over as it is. */
+static void
+test_over (void)
+{
+  g_autoptr(SteadLimitTable) base = limit_tables ();
+  g_autoptr(SteadLimitTable) over = stead_limit_table_new_over (base);
+  g_autoptr(GError) error = NULL;
+
+  g_assert_cmpuint (stead_limit_table_get_n_rows (over), ==, stead_limit_table_get_n_rows (base));
+  g_assert_true (add_local (over, "hold-cold-41", 40, NAN, &error));
+  g_assert_no_error (error);
+  g_assert_cmpfloat (stead_limit_table_by_id (over, "hold-cold-41")->value, ==, 40);
+  g_assert_cmpfloat (stead_limit_table_by_id (base, "hold-cold-41")->value, ==, 41);
+  g_assert_cmpfloat (stead_limit_table_find (base, "hold_cold", "tcs", "food_temp", NULL, NULL)->value, ==, 41);
+}
+
 /* The message says what is looser than what, and by which source. */
 static void
 test_local_reason (void)
@@ -560,6 +576,7 @@ main (int   argc,
   g_test_add_func ("/core/limit/editions", test_editions);
   g_test_add_func ("/core/limit/lookup", test_lookup);
   g_test_add_func ("/core/limit/local", test_local);
+  g_test_add_func ("/core/limit/over", test_over);
   g_test_add_func ("/core/limit/local-reason", test_local_reason);
   g_test_add_func ("/core/limit/texts", test_texts);
   return g_test_run ();
