@@ -5,6 +5,7 @@
 
 #include "answer/stead-guide.h"
 #include "app/stead-application.h"
+#include "app/stead-file-check.h"
 #include "app/stead-help-window.h"
 #include "app/stead-scheme.h"
 #include "app/stead-settings.h"
@@ -253,6 +254,21 @@ stead_application_init (SteadApplication *self)
 {
 }
 
+/* (transfer full) (nullable): the farm that will be opened first */
+static char *
+first_file (int    argc,
+            char **argv)
+{
+  g_autoptr(GFile) file = NULL;
+
+  if (argc < 2)
+    return last_file ();
+  if (*argv[1] == '-')
+    return NULL;
+  file = g_file_new_for_commandline_arg (argv[1]);
+  return g_file_get_path (file);
+}
+
 /**
  * stead_application_run:
  * @argc: length of @argv
@@ -265,12 +281,19 @@ stead_application_run (int    argc,
                        char **argv)
 {
   g_autoptr(SteadApplication) application = NULL;
+  g_autofree char *first = NULL;
+  int status;
 
   g_set_application_name (_("Steading"));
   g_set_prgname (STEAD_APP_ID);
+  first = first_file (argc, argv);
+  if (first != NULL)
+    stead_file_check_begin (first);
   application = g_object_new (STEAD_TYPE_APPLICATION,
                               "application-id", STEAD_APP_ID,
                               "flags", G_APPLICATION_HANDLES_OPEN,
                               NULL);
-  return g_application_run (G_APPLICATION (application), argc, argv);
+  status = g_application_run (G_APPLICATION (application), argc, argv);
+  stead_file_check_end ();
+  return status;
 }

@@ -4,7 +4,7 @@
  *  1. What stands in the way of opening is a page that says what to do, not a
  *     dialog over nothing.
  *  2. A large file is shown first and checked in a worker; until it is found
- *     whole no change is taken.
+ *     whole no change is taken.  Any other is checked before it is shown.
  *  3. Going back to an earlier day keeps what was there beside it.
  */
 #include "config.h"
@@ -14,14 +14,13 @@
 
 #include "answer/stead-demo-answer.h"
 #include "app/stead-backups.h"
+#include "app/stead-file-check.h"
 #include "app/stead-files.h"
 #include "app/stead-new-farm.h"
 #include "app/stead-settings.h"
 #include "app/stead-trouble.h"
 #include "app/stead-welcome.h"
 #include "app/stead-window-private.h"
-
-#define LARGE_BYTES (8 * 1024 * 1024)   /* the quick check of it can be felt */
 
 static SteadWindow *
 window_of (GtkWidget *widget)
@@ -45,15 +44,6 @@ remember (const char *path)
     return;
   gtk_recent_manager_add_full (gtk_recent_manager_get_default (), uri, &data);
   stead_settings_set_text ("last-file", uri);
-}
-
-/* The size alone: reading the file ourselves would drop SQLite's locks on it. */
-static gboolean
-is_large (const char *path)
-{
-  GStatBuf status;
-
-  return g_stat (path, &status) == 0 && status.st_size > LARGE_BYTES;
 }
 
 static void
@@ -130,9 +120,10 @@ open_file (SteadWindow *self,
            const char  *path,
            gboolean     read_only)
 {
-  gboolean large = is_large (path);
+  gboolean large = stead_file_check_is_large (path);
+  gboolean passed = !large && stead_file_check_passed (path);
   SteadStoreOpenFlags flags = (read_only ? STEAD_STORE_OPEN_READ_ONLY : STEAD_STORE_OPEN_DEFAULT)
-                              | (large ? STEAD_STORE_OPEN_DEFER_CHECK : STEAD_STORE_OPEN_DEFAULT);
+                              | (large || passed ? STEAD_STORE_OPEN_DEFER_CHECK : STEAD_STORE_OPEN_DEFAULT);
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadStore) store = stead_store_open (path, flags, &error);
 
@@ -141,6 +132,8 @@ open_file (SteadWindow *self,
       show_trouble (self, path, error);
       return FALSE;
     }
+  if (passed)
+    stead_store_allow_changes (store);
   stead_window_take (self, store);
   if (large)
     check_later (self, store);
