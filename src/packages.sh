@@ -4,12 +4,12 @@
 # more of the lists.  Packages that are there cost one dpkg-query: a second run
 # is fast and needs no network.
 
-# Build the program.
+# Build the program.  (A newer Debian's libxlsxwriter-dev forgets to ask for libminizip-dev.)
 build_packages='
   gcc libc6-dev meson ninja-build pkgconf gettext
   libglib2.0-dev libglib2.0-dev-bin libgtk-4-dev libgtk-4-bin
   libsqlite3-dev libgsl-dev libglpk-dev
-  libxlsxwriter-dev libcsv-dev libqrencode-dev libjson-glib-dev
+  libxlsxwriter-dev libminizip-dev libcsv-dev libqrencode-dev libjson-glib-dev
   libxml2-utils desktop-file-utils
 '
 
