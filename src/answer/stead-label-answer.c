@@ -322,15 +322,21 @@ say (SteadLabelAnswer *out)
 
 /* --- all -------------------------------------------------------------------------------- */
 
-SteadLabelKind
-stead_label_kind_for (SteadStore     *store,
-                      const SteadLot *lot)
+gboolean
+stead_label_kind_for (SteadStore      *store,
+                      const SteadLot  *lot,
+                      SteadLabelKind  *out_kind,
+                      GError         **error)
 {
-  g_autoptr(SteadItem) item = stead_item_repo_get (store, lot->item_id, NULL);
+  g_autoptr(SteadItem) item = stead_item_repo_get (store, lot->item_id, error);
 
-  if (item != NULL && is_eggs (item))
-    return STEAD_LABEL_CARTON;
-  return item != NULL && item->unit->dimension == STEAD_DIMENSION_VOLUME ? STEAD_LABEL_JAR : STEAD_LABEL_TRAY;
+  if (item == NULL)
+    return FALSE;
+  if (is_eggs (item))
+    *out_kind = STEAD_LABEL_CARTON;
+  else
+    *out_kind = item->unit->dimension == STEAD_DIMENSION_VOLUME ? STEAD_LABEL_JAR : STEAD_LABEL_TRAY;
+  return TRUE;
 }
 
 SteadLabelAnswer *

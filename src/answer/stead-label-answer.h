@@ -51,7 +51,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadLabelAnswer, stead_label_answer_free)
 const char *stead_label_kind_name (SteadLabelKind kind);
 
 /* The kind that fits what is in a lot: a carton for eggs, a jar for what was canned, else a tray. */
-SteadLabelKind stead_label_kind_for (SteadStore *store, const SteadLot *lot);
+gboolean stead_label_kind_for (SteadStore *store, const SteadLot *lot, SteadLabelKind *out_kind,
+                               GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Main panels of common packs, square inches (common practice, no source): measure your own. */
 double stead_label_panel_usual (SteadLabelKind kind);

@@ -152,7 +152,10 @@ stead_label_paper_new (SteadStore               *store,
   lot = stead_lot_repo_get (store, lot_id, error);
   if (lot == NULL)
     return NULL;
-  kind = options != NULL && options->labels != NULL ? options->labels->kind : stead_label_kind_for (store, lot);
+  if (options != NULL && options->labels != NULL)
+    kind = options->labels->kind;
+  else if (!stead_label_kind_for (store, lot, &kind, error))
+    return NULL;
   labels->answer = stead_label_answer_new (store, lot_id, kind,
                                            options != NULL && options->labels != NULL ? options->labels->panel_in2 : 0, error);
   if (labels->answer == NULL || !choose (labels, options, imprint->metric, error))

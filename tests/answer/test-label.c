@@ -261,9 +261,12 @@ test_kind_for (Shelf         *shelf,
                gconstpointer  data)
 {
   SteadLot eggs = { .item_id = shelf->eggs }, sauce = { .item_id = shelf->sauce };
+  SteadLabelKind kind;
 
-  g_assert_cmpint (stead_label_kind_for (shelf->farm.store, &eggs), ==, STEAD_LABEL_CARTON);
-  g_assert_cmpint (stead_label_kind_for (shelf->farm.store, &sauce), ==, STEAD_LABEL_TRAY);
+  g_assert_true (stead_label_kind_for (shelf->farm.store, &eggs, &kind, NULL));
+  g_assert_cmpint (kind, ==, STEAD_LABEL_CARTON);
+  g_assert_true (stead_label_kind_for (shelf->farm.store, &sauce, &kind, NULL));
+  g_assert_cmpint (kind, ==, STEAD_LABEL_TRAY);
 }
 
 int

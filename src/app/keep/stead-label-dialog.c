@@ -303,11 +303,13 @@ stead_label_dialog_show (GtkWidget      *parent,
   g_autoptr(GError) error = NULL;
   SteadLabelDialog *self;
   SteadLot *copy = stead_lot_repo_get (store, lot->id, &error);
+  SteadLabelKind kind;
   gboolean metric = stead_desk_get_farm (desk)->units == STEAD_UNITS_METRIC;
 
-  if (copy == NULL)
+  if (copy == NULL || !stead_label_kind_for (store, copy, &kind, &error))
     {
       stead_desk_say (desk, error->message, FALSE);
+      g_clear_pointer (&copy, stead_lot_free);
       return;
     }
   /* Translators: the code of a lot */
@@ -317,7 +319,7 @@ stead_label_dialog_show (GtkWidget      *parent,
   self->lot = copy;
   stead_field_show_count (self->first, 0);
   stead_dialog_present (STEAD_DIALOG (self), parent, desk);
-  gtk_drop_down_set_selected (self->kind, stead_label_kind_for (store, copy));
+  gtk_drop_down_set_selected (self->kind, kind);
   kind_cb (self);
   choose_sheet (self, metric);
   sheet_cb (self);
