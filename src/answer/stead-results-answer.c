@@ -11,6 +11,7 @@
 #include "answer/stead-hours-answer.h"
 #include "core/stead-budget.h"
 #include "core/stead-money.h"
+#include "store/stead-store-error.h"
 
 static void
 share_free (gpointer data)
@@ -159,13 +160,29 @@ read_shares (SteadStore          *store,
 
 /* --- what was made ---------------------------------------------------------- */
 
-/* A batch that cannot be answered yet has nothing to tell. */
-static void
-add_lines (SteadStore         *store,
-           SteadResultsAnswer *self,
-           gint64              batch_id)
+/* What cannot be answered yet has nothing to tell; a file that cannot be read ends it all.
+ * Returns: whether to go on; takes @problem over */
+static gboolean
+let_pass (GError  *problem,
+          GError **error)
 {
-  g_autoptr(SteadBatchAnswer) batch = stead_batch_answer_new (store, batch_id, NULL);
+  if (problem != NULL && problem->domain == STEAD_STORE_ERROR && problem->code != STEAD_STORE_ERROR_NOT_FOUND)
+    {
+      g_propagate_error (error, problem);
+      return FALSE;
+    }
+  g_clear_error (&problem);
+  return TRUE;
+}
+
+static gboolean
+add_lines (SteadStore          *store,
+           SteadResultsAnswer  *self,
+           gint64               batch_id,
+           GError             **error)
+{
+  GError *problem = NULL;
+  g_autoptr(SteadBatchAnswer) batch = stead_batch_answer_new (store, batch_id, &problem);
 
   for (guint i = 0; batch != NULL && batch->has_plan && i < batch->rows->len; i++)
     {
@@ -182,19 +199,22 @@ add_lines (SteadStore         *store,
       line->end = g_strdup (row->end);
       g_ptr_array_add (self->lines, line);
     }
+  return let_pass (problem, error);
 }
 
-static void
-add_unit (SteadStore         *store,
-          SteadResultsAnswer *self,
-          const SteadProduct *product)
+static gboolean
+add_unit (SteadStore          *store,
+          SteadResultsAnswer  *self,
+          const SteadProduct  *product,
+          GError             **error)
 {
-  g_autoptr(SteadCostAnswer) cost = stead_cost_answer_new (store, product->id, STEAD_PERIOD_SCHOOL_YEAR, NULL);
+  GError *problem = NULL;
+  g_autoptr(SteadCostAnswer) cost = stead_cost_answer_new (store, product->id, STEAD_PERIOD_SCHOOL_YEAR, &problem);
   g_autofree char *cents = NULL;
   SteadResultUnit *unit;
 
   if (cost == NULL)
-    return;
+    return let_pass (problem, error);
   unit = g_new0 (SteadResultUnit, 1);
   unit->product = g_strdup (product->name);
   unit->unit_cents = cost->sheet.unit_cents;
@@ -202,6 +222,7 @@ add_unit (SteadStore         *store,
   /* Translators: "$2.41" and "a dozen". */
   unit->text = g_strdup_printf (C_("live figure", "%s %s"), cents, stead_words_per_unit (product->pack));
   g_ptr_array_add (self->units, unit);
+  return TRUE;
 }
 
 static gboolean
@@ -215,9 +236,11 @@ read_made (SteadStore          *store,
   if (products == NULL)
     return FALSE;
   for (guint i = 0; i < batches->len; i++)
-    add_lines (store, self, g_array_index (batches, gint64, i));
+    if (!add_lines (store, self, g_array_index (batches, gint64, i), error))
+      return FALSE;
   for (guint i = 0; self->enterprise_id == 0 && i < products->len; i++)
-    add_unit (store, self, products->pdata[i]);
+    if (!add_unit (store, self, products->pdata[i], error))
+      return FALSE;
   return TRUE;
 }
 
