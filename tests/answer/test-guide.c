@@ -1,6 +1,7 @@
 /* test-guide.c - the pages of the help: all there, in each language, and true about the places. */
 #include "config.h"
 
+#include <locale.h>
 #include <glib/gi18n-lib.h>
 #include <gio/gio.h>
 

@@ -1,0 +1,15 @@
+/* demo.h - the demo farm as a fixture: something of everything. */
+#pragma once
+
+#include "store/stead-store.h"
+
+#define DEMO_TODAY (stead_day_new (2026, 11, 27))
+
+typedef struct
+{
+  SteadStore *store;
+  char       *folder;   /* of its own; emptied at the end */
+} Demo;
+
+void demo_set_up    (Demo *demo, gconstpointer data);
+void demo_tear_down (Demo *demo, gconstpointer data);
