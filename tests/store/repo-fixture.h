@@ -2,6 +2,7 @@
 #pragma once
 
 #include "store-fixture.h"
+#include "stumble.h"
 #include "store/stead-asset-repo.h"
 #include "store/stead-batch-repo.h"
 #include "store/stead-farm-repo.h"
@@ -33,7 +34,7 @@ typedef struct
 } Farm;
 
 /* Expands to one action around a call that must succeed. */
-#define ACT(farm, call) \
+#define ACT_ONCE(farm, call) \
   G_STMT_START { \
     g_autoptr(GError) act_error = NULL; \
     GError **err = &act_error; \
@@ -42,6 +43,34 @@ typedef struct
     g_assert_no_error (act_error); \
     g_assert_true (stead_store_commit ((farm)->store, err)); \
     g_assert_no_error (act_error); \
+  } G_STMT_END
+
+/* The same; but first the file fails at each statement of the call in turn, and the call
+ * must say so.  For what can be tried again after that: not where a thing that was written
+ * in part keeps the id that it got. */
+#define ACT(farm, call) \
+  G_STMT_START { \
+    gboolean act_failed; \
+    do \
+      { \
+        g_autoptr(GError) act_error = NULL; \
+        GError **err = &act_error; \
+        gboolean act_worked; \
+        g_assert_true (stead_store_begin ((farm)->store, #call, err)); \
+        stumble_arm (SQLITE_IOERR); \
+        act_worked = (call); \
+        act_failed = stumble_check (#call, act_worked, act_error); \
+        if (act_failed) \
+          { \
+            stead_store_rollback ((farm)->store); \
+            continue; \
+          } \
+        g_assert_no_error (act_error); \
+        g_assert_true (act_worked); \
+        g_assert_true (stead_store_commit ((farm)->store, err)); \
+        g_assert_no_error (act_error); \
+      } \
+    while (act_failed); \
   } G_STMT_END
 
 /* The call must be refused with this code, and the message must hold @words; rolled back. */
