@@ -54,8 +54,10 @@ typedef struct
 typedef struct
 {
   char        *text;
-  SteadTarget  target;    /* STEAD_TARGET_NONE: nothing to show */
+  SteadTarget  target;    /* STEAD_TARGET_NONE: see the two below */
   gint64       id;
+  gint64       line_id;      /* of the cash book, 0: none; its card has it */
+  gint64       account_id;   /* 0: none; so too.  With neither it is a sum of the days before */
 } SteadPacketEntry;
 
 typedef struct

@@ -5,21 +5,41 @@
 
 #include "answer/stead-packet-private.h"
 
-/* Cash book, store room, batches and things that last have a place of their own. */
-static SteadTarget
-fact_target (const SteadStatementEntry *entry)
+/* Each entry leads to where it is seen and mended: a place, or its card. */
+static void
+lead (SteadPacketMaking         *making,
+      const SteadStatementEntry *entry,
+      SteadPacketEntry          *out)
 {
+  out->id = entry->fact_id;
   switch (entry->fact)
     {
-    case STEAD_FACT_RECEIPT: return STEAD_TARGET_RECEIPT;
-    case STEAD_FACT_BATCH:   return STEAD_TARGET_BATCH;
-    case STEAD_FACT_ASSET:   return STEAD_TARGET_ASSET;
-    case STEAD_FACT_BEFORE:
-    case STEAD_FACT_ACCOUNT:
-    case STEAD_FACT_CASH_LINE:
+    case STEAD_FACT_RECEIPT:
+      out->target = STEAD_TARGET_RECEIPT;
+      break;
+    case STEAD_FACT_BATCH:
+      out->target = STEAD_TARGET_BATCH;
+      break;
+    case STEAD_FACT_ASSET:
+      out->target = STEAD_TARGET_ASSET;
+      break;
     case STEAD_FACT_MOVEMENT:
+      out->target = STEAD_TARGET_LOT;
+      out->id = stead_journal_repo_holder (making->store, entry->fact, entry->fact_id);
+      break;
     case STEAD_FACT_FISH_MOVE:
-    default:                 return STEAD_TARGET_NONE;
+      out->target = STEAD_TARGET_BATCH;
+      out->id = stead_journal_repo_holder (making->store, entry->fact, entry->fact_id);
+      break;
+    case STEAD_FACT_CASH_LINE:
+      out->line_id = entry->fact_id;
+      break;
+    case STEAD_FACT_ACCOUNT:
+      out->account_id = entry->fact_id;
+      break;
+    case STEAD_FACT_BEFORE:
+    default:
+      break;
     }
 }
 
@@ -40,7 +60,8 @@ marked_line (SteadPacketMaking        *making,
       g_autofree char *text = stead_statement_entry_text (entry);
       g_autofree char *share = stead_packet_money (making, entry->cents);
 
-      stead_packet_add_entry (figure, g_strdup_printf (_("%1$s: %2$s"), text, share), fact_target (entry), entry->fact_id);
+      stead_packet_add_entry (figure, g_strdup_printf (_("%1$s: %2$s"), text, share), STEAD_TARGET_NONE, 0);
+      lead (making, entry, figure->entries->pdata[i]);
     }
   figure->n_entries = line->entries->len;
   return stead_packet_marked (cents, figure);

@@ -12,14 +12,27 @@
 
 typedef struct
 {
+  char     *text;
+  gint64    person_id;
+} Entry;
+
+static void
+entry_clear (gpointer data)
+{
+  g_free (((Entry *) data)->text);
+}
+
+typedef struct
+{
   char     *name;       /* of a month or of a duty */
   double    paid, unpaid;
-  GArray   *spans;      /* of Span */
+  GArray   *entries;    /* of Entry */
 } Sum;
 
 static void
 sum_free (Sum *sum)
 {
+  g_array_unref (sum->entries);
   g_free (sum->name);
   g_free (sum);
 }
@@ -28,8 +41,11 @@ sum_free (Sum *sum)
 static void
 sum_up (GPtrArray              *sums,
         const char             *name,
-        const SteadPacketHours *span)
+        const SteadPacketHours *span,
+        const char             *text,
+        gint64                  person_id)
 {
+  Entry entry = { g_strdup (text), person_id };
   Sum *sum = NULL;
 
   for (guint i = 0; i < sums->len && sum == NULL; i++)
@@ -39,12 +55,15 @@ sum_up (GPtrArray              *sums,
     {
       sum = g_new0 (Sum, 1);
       sum->name = g_strdup (name);
+      sum->entries = g_array_new (FALSE, FALSE, sizeof (Entry));
+      g_array_set_clear_func (sum->entries, entry_clear);
       g_ptr_array_add (sums, sum);
     }
   if (span->paid)
     sum->paid += span->minutes;
   else
     sum->unpaid += span->minutes;
+  g_array_append_val (sum->entries, entry);
 }
 
 typedef struct
@@ -59,22 +78,22 @@ count_span (HoursOf                *all,
             const SteadPacketHours *span,
             gint64                  person_id)
 {
-  g_autofree char *month = NULL, *hours = NULL, *day = NULL;
+  g_autofree char *month = NULL, *hours = NULL, *day = NULL, *text = NULL;
   int year, number;
 
   stead_day_split (span->day, &year, &number, NULL);
   month = g_strdup_printf ("%04d-%02d", year, number);
-  sum_up (all->months, month, span);
-  sum_up (all->duties, span->duty, span);
+  hours = stead_packet_hm (span->minutes);
+  day = stead_day_format (span->day, STEAD_DAY_STYLE_MEDIUM);
+  /* Translators: a day, "3:25" hours, what was done. */
+  text = g_strdup_printf (_("%1$s: %2$s h, %3$s"), day, hours, span->duty);
+  sum_up (all->months, month, span, text, person_id);
+  sum_up (all->duties, span->duty, span, text, person_id);
   if (span->paid)
     all->paid += span->minutes;
   else
     all->unpaid += span->minutes;
-  hours = stead_packet_hm (span->minutes);
-  day = stead_day_format (span->day, STEAD_DAY_STYLE_MEDIUM);
-  /* Translators: a day, "3:25" hours, what was done. */
-  stead_packet_add_entry (all->figure, g_strdup_printf (_("%1$s: %2$s h, %3$s"), day, hours, span->duty),
-                          STEAD_TARGET_HOURS, person_id);
+  stead_packet_add_entry (all->figure, g_steal_pointer (&text), STEAD_TARGET_HOURS, person_id);
 }
 
 static int
@@ -101,6 +120,25 @@ month_text (const char *key)
   return stead_month_format (atoi (key), atoi (key + strlen ("2026-")));
 }
 
+/* The hours of one line, with a mark of their own. */
+static char *
+marked_sum (SteadPacketMaking *making,
+            const Sum         *sum,
+            const char        *name)
+{
+  g_autofree char *hours = stead_packet_hm (sum->paid + sum->unpaid);
+  /* Translators: a month or what was done; hours and minutes, "3:25". */
+  SteadPacketFigure *figure = stead_packet_add_figure (making, g_strdup_printf (_("%1$s: %2$s"), name, hours));
+
+  for (guint i = 0; i < sum->entries->len; i++)
+    {
+      const Entry *entry = &g_array_index (sum->entries, Entry, i);
+
+      stead_packet_add_entry (figure, g_strdup (entry->text), STEAD_TARGET_HOURS, entry->person_id);
+    }
+  return stead_packet_marked (hours, figure);
+}
+
 static void
 add_sums (SteadPacketMaking *making,
           const char        *title,
@@ -115,9 +153,10 @@ add_sums (SteadPacketMaking *making,
   for (guint i = 0; i < sums->len; i++)
     {
       const Sum *sum = sums->pdata[i];
+      char *name = are_months ? month_text (sum->name) : g_strdup (sum->name);
 
-      stead_packet_add_row (table, are_months ? month_text (sum->name) : g_strdup (sum->name), stead_packet_hm (sum->paid), stead_packet_hm (sum->unpaid),
-                            stead_packet_hm (sum->paid + sum->unpaid));
+      stead_packet_add_row (table, name, stead_packet_hm (sum->paid), stead_packet_hm (sum->unpaid),
+                            marked_sum (making, sum, name));
     }
   stead_packet_add_row (table, g_strdup (C_("last line of a table", "Together")), stead_packet_hm (all->paid),
                         stead_packet_hm (all->unpaid), stead_packet_marked (total, all->figure));

@@ -164,6 +164,26 @@ stead_dialog_get_desk (SteadDialog *self)
   return private_of (self)->desk;
 }
 
+/* As high as what it holds at its width.  A scrolled window asks for the height without the
+ * width, and wrapped text then cuts off the last lines or leaves much of it empty. */
+static void
+fit_height (SteadDialog *self)
+{
+  SteadDialogPrivate *priv = private_of (self);
+  GtkWidget *content = gtk_scrolled_window_get_child (priv->slot);
+  int width, height, least, natural;
+
+  gtk_window_get_default_size (GTK_WINDOW (self), &width, &height);
+  if (content == NULL || height > 0)
+    return;
+  gtk_widget_measure (content, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  gtk_widget_measure (content, GTK_ORIENTATION_VERTICAL, MAX (width, least), NULL, &natural, NULL, NULL);
+  gtk_scrolled_window_set_propagate_natural_height (priv->slot, FALSE);
+  /* What need not be scrolled needs no focus either. */
+  gtk_widget_set_focusable (GTK_WIDGET (priv->slot), natural > gtk_scrolled_window_get_max_content_height (priv->slot));
+  gtk_scrolled_window_set_min_content_height (priv->slot, MIN (natural, gtk_scrolled_window_get_max_content_height (priv->slot)));
+}
+
 void
 stead_dialog_present (SteadDialog *self,
                       GtkWidget   *parent,
@@ -175,6 +195,7 @@ stead_dialog_present (SteadDialog *self,
   g_set_object (&private_of (self)->desk, desk);
   gtk_window_set_transient_for (GTK_WINDOW (self), GTK_WINDOW (gtk_widget_get_root (parent)));
   stead_ui_name_drop_downs (GTK_WIDGET (self));
+  fit_height (self);
   gtk_window_present (GTK_WINDOW (self));
 }
 

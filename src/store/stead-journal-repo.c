@@ -415,6 +415,19 @@ stead_journal_repo_read (SteadStore  *store,
   return gather (&self);
 }
 
+gint64
+stead_journal_repo_holder (SteadStore *store,
+                           SteadFact   fact,
+                           gint64      fact_id)
+{
+  g_return_val_if_fail (STEAD_IS_STORE (store), 0);
+  if (fact == STEAD_FACT_MOVEMENT)
+    return MAX (0, stead_repo_count_id (store, "SELECT lot_id FROM movement WHERE id = ?1", fact_id, NULL));
+  if (fact == STEAD_FACT_FISH_MOVE)
+    return MAX (0, stead_repo_count_id (store, "SELECT batch_id FROM fish_move WHERE id = ?1", fact_id, NULL));
+  return 0;
+}
+
 static gpointer
 fund_from_row (SteadStmt *stmt)
 {

@@ -11,6 +11,8 @@
 #include "answer/stead-skill-answer.h"
 #include "farm.h"
 #include "store/stead-build-bill-repo.h"
+#include "store/stead-cash-repo.h"
+#include "store/stead-lot-repo.h"
 #include "store/stead-reflection-repo.h"
 #include "store/stead-work-repo.h"
 
@@ -265,6 +267,28 @@ test_chart (Farm          *farm,
   g_assert_cmpfloat (sum, ==, 720);
 }
 
+/* What a mark leads to is there: a place with its id, or a card; or it says that it is a sum. */
+static void
+assert_leads (Farm                    *farm,
+              const SteadPacketEntry  *entry)
+{
+  g_autoptr(SteadCashLine) line = NULL;
+  g_autoptr(SteadLot) lot = NULL;
+  g_autoptr(SteadBatch) batch = NULL;
+
+  g_test_message ("“%s” leads to %d, %d", entry->text, entry->target, (int) entry->id);
+  if (entry->target == STEAD_TARGET_NONE && entry->line_id != 0)
+    g_assert_nonnull (line = stead_cash_repo_get (farm->store, entry->line_id, NULL));
+  else if (entry->target == STEAD_TARGET_NONE)
+    g_assert_true (entry->account_id != 0 || g_str_has_prefix (entry->text, "All before these days"));
+  else if (entry->target == STEAD_TARGET_LOT)
+    g_assert_nonnull (lot = stead_lot_repo_get (farm->store, entry->id, NULL));
+  else if (entry->target == STEAD_TARGET_BATCH || entry->target == STEAD_TARGET_KITCHEN)
+    g_assert_nonnull (batch = stead_batch_repo_get (farm->store, entry->id, NULL));
+  else
+    g_assert_cmpint (entry->id, >, 0);
+}
+
 /* Each mark comes once, counted from 1. */
 static void
 test_marks (Farm          *farm,
@@ -280,8 +304,14 @@ test_marks (Farm          *farm,
   answer = stead_packet_answer_new (farm->store, packet_of (farm, maya, 0), NULL, NULL);
   for (guint i = 0; i < answer->parts->len; i++)
     for (guint k = 0; k < ((SteadPacketPart *) answer->parts->pdata[i])->figures->len; k++)
-      g_assert_cmpint (((SteadPacketFigure *) ((SteadPacketPart *) answer->parts->pdata[i])->figures->pdata[k])->mark, ==,
-                       next++);
+      {
+        const SteadPacketFigure *figure = ((SteadPacketPart *) answer->parts->pdata[i])->figures->pdata[k];
+
+        g_assert_cmpint (figure->mark, ==, next++);
+        g_assert_cmpuint (figure->entries->len, >, 0);
+        for (guint m = 0; m < figure->entries->len; m++)
+          assert_leads (farm, figure->entries->pdata[m]);
+      }
   g_assert_cmpint (answer->n_marks, ==, next - 1);
   g_assert_cmpint (answer->n_marks, >, 4);
 }

@@ -1,5 +1,6 @@
 """An event entered, its list of what is lacking, its packet looked at and saved, and all of it there again."""
 import os
+import sqlite3
 import subprocess
 import tempfile
 
@@ -55,6 +56,36 @@ def test_event_to_packet():
     assert w.close() == 0
 
 
+def test_marks_lead_to_their_entries():
+    """From a figure to a line of the cash book, and to the lot of a movement."""
+    farm = Farm()
+    with sqlite3.connect(farm.path) as db:         # a screen reader is told some 200 rows at a time
+        db.execute("DELETE FROM packet_section WHERE section IN ('brief', 'hours')")
+    w = opened(farm)
+    for words, place in (('Cash book, line', 'Show'), ('Store room, movement', 'Keep')):
+        w.place('Show')
+        w.press('push button', 'Packets')
+        w.press('push button', 'Figures and entries')
+        table = w.wait('tree table', 'Figures and their entries')
+        rows = until(lambda: [n.name for n in w.walk(table, rows=True) if n.getRoleName() == 'table row'])
+        at = next(i for i, row in enumerate(rows) if words in row)
+        until(lambda: len(w.windows()) == 2)
+        w.keys('Home', *['Down'] * at, 'Return')
+        until(lambda: w.is_at(place))
+        if place == 'Show':                        # its card, over the list
+            until(lambda: len(w.windows()) == 3)
+            w.wait('push button', 'Cancel')
+            w.keys('Escape')
+            until(lambda: len(w.windows()) == 2)
+            w.keys('Escape')
+        else:                                      # its lot
+            until(lambda: w.find('push button', 'Figures and entries') is None and len(w.windows()) == 2)
+            w.keys('Escape')
+        until(lambda: len(w.windows()) == 1)
+        w.focus()
+    assert w.close() == 0
+
+
 def test_score_mended_and_removed():
     """A score that was typed wrong is mended, and one that was never won goes."""
     farm = Farm()
@@ -84,4 +115,4 @@ def test_score_mended_and_removed():
     farm.verify()
 
 
-run_cases(test_event_to_packet, test_score_mended_and_removed)
+run_cases(test_event_to_packet, test_marks_lead_to_their_entries, test_score_mended_and_removed)

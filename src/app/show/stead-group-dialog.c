@@ -11,6 +11,8 @@
 #include "store/stead-farm-repo.h"
 #include "store/stead-people-repo.h"
 
+#define COLUMNS 3
+
 struct _SteadGroupDialog
 {
   SteadDialog parent_instance;
@@ -136,23 +138,19 @@ stead_group_dialog_class_init (SteadGroupDialogClass *klass)
 static void
 stead_group_dialog_init (SteadGroupDialog *self)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12), *scroller = gtk_scrolled_window_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
 
   self->checks = g_ptr_array_new ();
   self->which = STEAD_PICK (stead_pick_new (_("Group")));
   g_signal_connect_swapped (self->which, "changed", G_CALLBACK (which_cb), self);
   self->name = STEAD_FIELD (stead_field_new (_("Name of the group"), STEAD_FIELD_TEXT));
   g_object_set (self->name, "required", TRUE, "hint", _("Saturday list"), NULL);
-  self->people = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->people);
-  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scroller), 180);
-  gtk_widget_set_vexpand (scroller, TRUE);
+  self->people = g_object_new (GTK_TYPE_GRID, "row-spacing", 6, "column-spacing", 18, "column-homogeneous", TRUE, NULL);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->which));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->name));
   gtk_box_append (GTK_BOX (box), stead_make_label (_("Who belongs to it:"), NULL));
-  gtk_box_append (GTK_BOX (box), scroller);
-  g_object_set (self, "content", box, "default-width", 440, "default-height", 520, NULL);
+  gtk_box_append (GTK_BOX (box), self->people);
+  g_object_set (self, "content", box, "default-width", 520, NULL);
 }
 
 static void
@@ -170,7 +168,7 @@ fill_people (SteadGroupDialog *self,
         continue;
       check = gtk_check_button_new_with_label (person->name);
       g_object_set_data_full (G_OBJECT (check), "person", g_memdup2 (&person->id, sizeof person->id), g_free);
-      gtk_box_append (GTK_BOX (self->people), check);
+      gtk_grid_attach (GTK_GRID (self->people), check, (int) self->checks->len % COLUMNS, (int) self->checks->len / COLUMNS, 1, 1);
       g_ptr_array_add (self->checks, check);
     }
 }

@@ -3,8 +3,12 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/keep/stead-account-dialog.h"
+#include "app/keep/stead-cash-dialog.h"
+#include "app/keep/stead-move-dialog.h"
 #include "app/stead-form.h"
 #include "app/show/stead-learn-dialogs.h"
+#include "app/show/stead-section-list.h"
 #include "app/stead-table.h"
 
 /* --- a packet ------------------------------------------------------------------------- */
@@ -15,7 +19,9 @@ typedef struct
   GPtrArray   *events;     /* of SteadEvent */
   SteadPacket *packet;
   GtkDropDown *whose, *names, *pictures;
-  SteadField  *name, *from, *to, *brief, *order;
+  GtkTextView *brief;
+  GtkWidget   *sections;
+  SteadField  *name, *from, *to;
 } PacketForm;
 
 static void
@@ -37,25 +43,6 @@ packet_act (SteadStore  *store,
   return stead_packet_repo_save (store, ((PacketForm *) data)->packet, error);
 }
 
-/* "1 4 3": numbers of sections in their usual order. */
-static void
-read_order (PacketForm *form)
-{
-  const char * const *keys = stead_packet_sections ();
-  guint n = g_strv_length ((char **) keys);
-  g_auto(GStrv) words = g_strsplit_set (stead_field_get_text (form->order), " ,;", -1);
-
-  g_ptr_array_set_size (form->packet->sections, 0);
-  for (char **word = words; *word != NULL; word++)
-    {
-      guint64 number = g_ascii_strtoull (*word, NULL, 10);
-
-      if (**word == '\0')
-        continue;
-      g_ptr_array_add (form->packet->sections, g_strdup (number >= 1 && number <= n ? keys[number - 1] : *word));
-    }
-}
-
 static gboolean
 packet_save (SteadForm  *form,
              gpointer    data,
@@ -75,10 +62,10 @@ packet_save (SteadForm  *form,
   g_free (packet->name);
   packet->name = g_strdup (stead_field_get_text (fields->name));
   g_free (packet->brief);
-  packet->brief = g_strdup (stead_field_get_text (fields->brief));
+  packet->brief = stead_form_read_lines (fields->brief);
   packet->with_names = gtk_drop_down_get_selected (fields->names) == 1;
   packet->with_pictures = gtk_drop_down_get_selected (fields->pictures) == 1;
-  read_order (fields);
+  stead_section_list_read (fields->sections, packet->sections);
   return stead_form_act (form, _("a packet"), packet_act, fields, error);
 }
 
@@ -96,19 +83,6 @@ packet_remove (SteadForm  *form,
                GError    **error)
 {
   return stead_form_act (form, _("deleting a packet"), drop_act, data, error);
-}
-
-static char *
-order_text (const SteadPacket *packet)
-{
-  const char * const *keys = stead_packet_sections ();
-  GString *text = g_string_new (NULL);
-
-  for (guint i = 0; i < packet->sections->len; i++)
-    for (guint k = 0; keys[k] != NULL; k++)
-      if (g_str_equal (keys[k], packet->sections->pdata[i]))
-        g_string_append_printf (text, i == 0 ? "%u" : " %u", k + 1);
-  return g_string_free (text, FALSE);
 }
 
 static guint
@@ -150,7 +124,6 @@ stead_packet_dialog_show (GtkWidget *parent,
   g_autoptr(GPtrArray) events = people != NULL ? stead_event_repo_list (store, &error) : NULL;
   g_autoptr(SteadPacket) packet = NULL;
   g_autoptr(GPtrArray) words = NULL;
-  g_autofree char *order = NULL;
   PacketForm *fields;
   SteadForm *form;
 
@@ -167,20 +140,18 @@ stead_packet_dialog_show (GtkWidget *parent,
   fields->events = g_steal_pointer (&events);
   fields->packet = g_steal_pointer (&packet);
   words = whose_words (fields);
-  order = order_text (fields->packet);
   form = stead_form_new (_("Packet"), _("Save packet"), packet_id != 0 ? _("Delete packet") : NULL, packet_save,
                          packet_remove, fields, packet_form_free);
   fields->name = stead_form_add (form, desk, _("Name of the packet"), STEAD_FIELD_TEXT);
   fields->whose = stead_form_add_choice (form, _("Of whom"), (const char * const *) words->pdata, whose_at (fields));
   fields->from = stead_form_add (form, desk, _("First day"), STEAD_FIELD_DAY);
   fields->to = stead_form_add (form, desk, _("Last day"), STEAD_FIELD_DAY);
-  fields->brief = stead_form_add (form, desk, _("The work in brief"), STEAD_FIELD_TEXT);
-  fields->order = stead_form_add (form, desk, _("Sections by their numbers, in order"), STEAD_FIELD_TEXT);
   fields->names = stead_form_add_choice (form, _("Names of others who agreed"), answers, fields->packet->with_names);
   fields->pictures = stead_form_add_choice (form, _("Pictures"), answers, fields->packet->with_pictures);
+  fields->brief = stead_form_add_lines (form, _("The work in brief"), fields->packet->brief);
+  fields->sections = stead_section_list_new (fields->packet->sections);
+  stead_form_add_widget (form, fields->sections);
   stead_field_set_text (fields->name, fields->packet->name != NULL ? fields->packet->name : "");
-  stead_field_set_text (fields->brief, fields->packet->brief != NULL ? fields->packet->brief : "");
-  stead_field_set_text (fields->order, order);
   stead_field_show_day (fields->from, fields->packet->from_on);
   stead_field_show_day (fields->to, fields->packet->to_on);
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
@@ -193,7 +164,7 @@ typedef struct
   int          mark;
   char        *figure, *entry;
   SteadTarget  target;
-  gint64       id;
+  gint64       id, line_id, account_id;
 } Line;
 
 static void
@@ -211,6 +182,21 @@ static char *mark_text (gpointer item, gpointer data) { return g_strdup_printf (
 static char *figure_text (gpointer item, gpointer data) { return g_strdup (line_of (item)->figure); }
 static char *entry_text (gpointer item, gpointer data) { return g_strdup (line_of (item)->entry); }
 
+/* Money that was moved from one account to another is two lines and one card. */
+static void
+open_cash_line (GtkWidget *window,
+                SteadDesk *desk,
+                gint64     id)
+{
+  g_autoptr(SteadCashLine) line = stead_cash_repo_get (stead_desk_get_store (desk), id, NULL);
+
+  if (line != NULL && line->pair_id != 0)
+    stead_move_dialog_show (window, desk, id, 0);
+  else
+    stead_cash_dialog_show (window, desk, id);
+}
+
+/* What has a card of its own opens over the list; for the rest we go to its place. */
 static void
 row_cb (gpointer item,
         gpointer data)
@@ -218,11 +204,14 @@ row_cb (gpointer item,
   const Line *line = line_of (item);
   SteadDesk *desk = g_object_get_data (G_OBJECT (data), "desk");
 
+  if (line->line_id != 0)
+    open_cash_line (data, desk, line->line_id);
+  else if (line->account_id != 0)
+    stead_account_dialog_show (data, desk, line->account_id, STEAD_ACCOUNT_TILL);
+  else if (line->target == STEAD_TARGET_NONE)
+    stead_dialog_show_error (data, _("This is the sum of all the days before. The statements in Keep have its entries."));
   if (line->target == STEAD_TARGET_NONE)
-    {
-      stead_desk_say (desk, _("This entry has no page of its own."), FALSE);
-      return;
-    }
+    return;
   stead_desk_jump (desk, line->target, line->id);
   gtk_window_close (GTK_WINDOW (data));
 }
@@ -248,6 +237,8 @@ figures_of (const SteadPacketAnswer *answer)
             line->entry = g_strdup (entry->text);
             line->target = entry->target;
             line->id = entry->id;
+            line->line_id = entry->line_id;
+            line->account_id = entry->account_id;
             g_ptr_array_add (lines, line);
           }
     }

@@ -182,6 +182,7 @@ stead_person_dialog_init (SteadPersonDialog *self)
   const char * const consents[N_CONSENTS] = { _("The name may stand in what goes out"), _("Pictures may be shown"),
                                               _("Own work may be shown") };
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *pair = g_object_new (GTK_TYPE_GRID, "column-spacing", 18, "column-homogeneous", TRUE, NULL);
 
   self->name = STEAD_FIELD (stead_field_new (_("Name"), STEAD_FIELD_TEXT));
   g_object_set (self->name, "required", TRUE, NULL);
@@ -192,8 +193,9 @@ stead_person_dialog_init (SteadPersonDialog *self)
   g_object_set (self->class_year, "hint", "2027", NULL);
   self->left = GTK_CHECK_BUTTON (gtk_check_button_new_with_label (_("No longer here: stays in the log, is no longer offered")));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->name));
-  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->role));
-  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->class_year));
+  gtk_grid_attach (GTK_GRID (pair), GTK_WIDGET (self->role), 0, 0, 1, 1);
+  gtk_grid_attach (GTK_GRID (pair), GTK_WIDGET (self->class_year), 1, 0, 1, 1);
+  gtk_box_append (GTK_BOX (box), pair);
   gtk_box_append (GTK_BOX (box), stead_make_label (_("What the signed paper at the school allows:"), NULL));
   for (int what = 0; what < N_CONSENTS; what++)
     {

@@ -14,6 +14,8 @@
 #include "app/show/stead-show-picks.h"
 #include "app/stead-field.h"
 
+#define COLUMNS 3
+
 struct _SteadSharesDialog
 {
   SteadDialog parent_instance;
@@ -103,25 +105,21 @@ stead_shares_dialog_class_init (SteadSharesDialogClass *klass)
 static void
 stead_shares_dialog_init (SteadSharesDialog *self)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12), *scroller = gtk_scrolled_window_new ();
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
 
   self->fields = g_ptr_array_new ();
   self->basis = STEAD_PICK (stead_pick_new (_("Shared")));
   for (int basis = STEAD_SHARE_HOURS; basis <= STEAD_SHARE_FIXED; basis++)
     stead_pick_append (self->basis, basis + 1, stead_words_share_basis ((SteadShareBasis) basis));
   self->agreed_by = STEAD_PICK (stead_pick_new (_("Agreed with")));
-  self->people = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->people);
-  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scroller), 180);
-  gtk_widget_set_vexpand (scroller, TRUE);
+  self->people = g_object_new (GTK_TYPE_GRID, "row-spacing", 6, "column-spacing", 18, "column-homogeneous", TRUE, NULL);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->basis));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->agreed_by));
   gtk_box_append (GTK_BOX (box), stead_make_label (_("By hours, a number makes each hour of somebody count more or less; empty is "
                                                      "1. By role or by fixed parts, it is how many parts somebody has; empty "
                                                      "is none."), NULL));
-  gtk_box_append (GTK_BOX (box), scroller);
-  g_object_set (self, "content", box, "default-width", 460, "default-height", 540, NULL);
+  gtk_box_append (GTK_BOX (box), self->people);
+  g_object_set (self, "content", box, "default-width", 560, NULL);
 }
 
 void
@@ -150,7 +148,7 @@ stead_shares_dialog_show (GtkWidget *parent,
       for (guint k = 0; rule != NULL && k < rule->parts->len; k++)
         if (g_array_index (rule->parts, SteadSharePart, k).person_id == person->id)
           stead_field_show_number (STEAD_FIELD (field), g_array_index (rule->parts, SteadSharePart, k).weight);
-      gtk_box_append (GTK_BOX (self->people), field);
+      gtk_grid_attach (GTK_GRID (self->people), field, (int) self->fields->len % COLUMNS, (int) self->fields->len / COLUMNS, 1, 1);
       g_ptr_array_add (self->fields, field);
     }
   stead_dialog_present (STEAD_DIALOG (self), parent, desk);
