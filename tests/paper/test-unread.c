@@ -9,6 +9,7 @@
 
 #include "demo.h"
 #include "farm.h"
+#include "paper/stead-packet-paper.h"
 #include "paper/stead-paper.h"
 #include "stumble.h"
 
@@ -94,6 +95,47 @@ test_first_day (Demo          *demo,
       }
 }
 
+/* A file for each packet and each student who has none, each for the owner's eyes only. */
+static void
+test_packets_of_a_class (Demo          *demo,
+                         gconstpointer  data)
+{
+  g_autoptr(GError) error = NULL;
+  g_autofree char *folder = g_build_filename (demo->folder, "packets", NULL);
+  g_autoptr(SteadPacketRun) run = stead_packet_run_new (demo->store, folder, &error);
+  g_autoptr(SteadStore) empty = stead_store_create_memory ("Nobody", NULL);
+  GDir *made;
+  const char *name;
+  guint n = 0;
+
+  g_assert_no_error (error);
+  g_assert_cmpuint (stead_packet_run_count (run), >, 3);
+  while (stead_packet_run_done (run) < stead_packet_run_count (run))
+    {
+      g_assert_true (stead_packet_run_step (run, &error));
+      g_assert_no_error (error);
+    }
+  made = g_dir_open (folder, 0, &error);
+  g_assert_no_error (error);
+  while ((name = g_dir_read_name (made)) != NULL)
+    {
+      g_autofree char *path = g_build_filename (folder, name, NULL);
+      GStatBuf facts;
+
+      g_assert_true (g_str_has_suffix (name, ".pdf"));
+      g_assert_cmpint (g_stat (path, &facts), ==, 0);
+      g_assert_cmpint (facts.st_mode & 0077, ==, 0);
+      g_assert_cmpint (facts.st_size, >, 1000);
+      g_remove (path);
+      n++;
+    }
+  g_dir_close (made);
+  g_rmdir (folder);
+  g_assert_cmpuint (n, ==, stead_packet_run_count (run));
+  g_assert_null (stead_packet_run_new (empty, folder, &error));
+  g_assert_nonnull (error);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -102,5 +144,6 @@ main (int    argc,
   g_test_add ("/paper/unread/no-paper-of-half-a-farm", Demo, NULL, demo_set_up, test_no_paper_of_half_a_farm,
               demo_tear_down);
   g_test_add ("/paper/unread/first-day", Demo, NULL, demo_set_up, test_first_day, demo_tear_down);
+  g_test_add ("/paper/unread/packets-of-a-class", Demo, NULL, demo_set_up, test_packets_of_a_class, demo_tear_down);
   return g_test_run ();
 }
