@@ -124,7 +124,7 @@ check_read (Farm   *farm,
 
   *shown = check_shown_f (line_id, at, value);
   shown->held_s = held_s;
-  ACT_ONCE (farm, stead_shown_repo_add (farm->store, shown, err));
+  ACT_APART (farm, stead_shown_repo_add (farm->store, shown, err));
   return shown->id;
 }
 

@@ -44,7 +44,7 @@ kitchen_cook (Farm       *farm,
   harvest->day = day;
   harvest->item_id = makes;
   harvest->quantity_base = made;
-  ACT_ONCE (farm, cook (farm, harvest, uses, used, err));
+  ACT_APART (farm, cook (farm, harvest, uses, used, err));
   return harvest->batch_id;
 }
 

@@ -33,21 +33,28 @@ typedef struct
   gint64      advisor;
 } Farm;
 
-/* Expands to one action around a call that must succeed. */
-#define ACT_ONCE(farm, call) \
+/* Expands to one action around a call that must succeed; but first the file fails at each
+ * statement of the call in turn, and the call must say so.  Those tries are made apart: a
+ * thing that was written in part may keep the id that it got. */
+#define ACT_APART(farm, call) \
   G_STMT_START { \
     g_autoptr(GError) act_error = NULL; \
     GError **err = &act_error; \
+    gboolean act_apart = stumble_apart (); \
+    gboolean act_worked; \
     g_assert_true (stead_store_begin ((farm)->store, #call, err)); \
-    g_assert_true (call); \
+    if (act_apart) \
+      stumble_arm (SQLITE_IOERR); \
+    act_worked = (call); \
+    if (act_apart) \
+      stumble_leave (#call, act_worked, act_error); \
     g_assert_no_error (act_error); \
+    g_assert_true (act_worked); \
     g_assert_true (stead_store_commit ((farm)->store, err)); \
     g_assert_no_error (act_error); \
   } G_STMT_END
 
-/* The same; but first the file fails at each statement of the call in turn, and the call
- * must say so.  For what can be tried again after that: not where a thing that was written
- * in part keeps the id that it got. */
+/* The same for what can be tried again at once, as a person would. */
 #define ACT(farm, call) \
   G_STMT_START { \
     gboolean act_failed; \

@@ -249,7 +249,7 @@ test_pots (void)
   INVALID (farm, stead_check_repo_save_pot (farm->store, cool, &pot, "Pot 1", NULL, 3, err), "Check the depth");
   *shown = check_shown_f (cool, EIGHT, 135);
   shown->pot_id = pot;
-  ACT_ONCE (farm, stead_shown_repo_add (farm->store, shown, err));
+  ACT_APART (farm, stead_shown_repo_add (farm->store, shown, err));
   *same = check_shown_f (cool, EIGHT, 130);
   same->pot_id = pot;
   INVALID (farm, stead_shown_repo_add (farm->store, same, err), "Check the clock");
@@ -300,12 +300,12 @@ test_run_sheet (void)
 
   *before = (SteadShown) { .step_id = 1, .batch_id = batch, .at = EIGHT, .value = 70, .kind = g_strdup ("food_temp"),
                            .held_s = 30 };
-  ACT_ONCE (farm, stead_shown_repo_add (farm->store, before, err));
+  ACT_APART (farm, stead_shown_repo_add (farm->store, before, err));
   line_at (list, LINE_COOK)->step_id = 1;
   ACT (farm, stead_check_repo_save (farm->store, list, err));
   *after = (SteadShown) { .step_id = 1, .batch_id = batch, .at = EIGHT + 60, .value = 72, .held_s = 30,
                           .kind = g_strdup ("food_temp") };
-  ACT_ONCE (farm, stead_shown_repo_add (farm->store, after, err));
+  ACT_APART (farm, stead_shown_repo_add (farm->store, after, err));
   check_read (farm, line_at (list, LINE_COOK)->id, EIGHT + 120, 165, 20);
   read = again (farm, list->id);
   g_assert_cmpuint (line_at (read, LINE_COOK)->readings->len, ==, 3);
@@ -575,7 +575,7 @@ test_instruments (void)
   ACT (farm, stead_instrument_repo_save (farm->store, probe, err));
   *ice = (SteadShown) { .instrument_id = probe->id, .at = EIGHT, .value = 0.5, .scale = 'F',
                         .kind = g_strdup (STEAD_SHOWN_ICE_BATH) };
-  ACT_ONCE (farm, stead_shown_repo_add (farm->store, ice, err));
+  ACT_APART (farm, stead_shown_repo_add (farm->store, ice, err));
   tried = stead_shown_repo_tried (farm->store, probe->id, EIGHT - 9, EIGHT, NULL);
   g_assert_cmpuint (tried->len, ==, 1);
   INVALID (farm, stead_instrument_repo_delete (farm->store, probe->id, err), "out of use");

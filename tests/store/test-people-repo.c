@@ -16,12 +16,12 @@ test_groups (void)
   group->name = g_strdup ("Saturday – 土曜日");
   g_array_append_val (group->person_ids, farm->student);
   g_array_append_val (group->person_ids, farm->advisor);
-  ACT_ONCE (farm, stead_group_repo_save (farm->store, group, err));
+  ACT_APART (farm, stead_group_repo_save (farm->store, group, err));
   twin->name = g_strdup ("Saturday – 土曜日");
   REFUSE (farm, stead_group_repo_save (farm->store, twin, err), STEAD_STORE_ERROR_INVALID, "Saturday");
   g_free (twin->name);
   twin->name = g_strdup ("Nobody yet");
-  ACT_ONCE (farm, stead_group_repo_save (farm->store, twin, err));
+  ACT_APART (farm, stead_group_repo_save (farm->store, twin, err));
   groups = stead_group_repo_list (farm->store, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (groups->len, ==, 2);
@@ -31,8 +31,8 @@ test_groups (void)
   g_assert_cmpuint (again->person_ids->len, ==, 2);
   g_assert_cmpint (g_array_index (again->person_ids, gint64, 0), ==, farm->student);   /* by name */
   g_array_set_size (group->person_ids, 1);
-  ACT_ONCE (farm, stead_group_repo_save (farm->store, group, err));
-  ACT_ONCE (farm, stead_group_repo_remove (farm->store, twin->id, err));
+  ACT_APART (farm, stead_group_repo_save (farm->store, group, err));
+  ACT_APART (farm, stead_group_repo_remove (farm->store, twin->id, err));
   farm_assert_undo (farm);
 }
 
@@ -48,12 +48,12 @@ test_turns (void)
   const SteadTurn *again;
 
   group->name = g_strdup ("Early birds");
-  ACT_ONCE (farm, stead_group_repo_save (farm->store, group, err));
-  ACT_ONCE (farm, stead_duty_repo_save (farm->store, &duty, err));
+  ACT_APART (farm, stead_group_repo_save (farm->store, group, err));
+  ACT_APART (farm, stead_duty_repo_save (farm->store, &duty, err));
   turn.duty_id = duty.id;
   INVALID (farm, stead_turn_repo_save (farm->store, &turn, err), "one person's or one group's");
   turn.group_id = group->id;
-  ACT_ONCE (farm, stead_turn_repo_save (farm->store, &turn, err));
+  ACT_APART (farm, stead_turn_repo_save (farm->store, &turn, err));
   INVALID (farm, stead_group_repo_remove (farm->store, group->id, err), "turns in the rota");
   turns = stead_turn_repo_list (farm->store, TODAY, &error);
   g_assert_cmpuint (turns->len, ==, 1);
@@ -65,7 +65,7 @@ test_turns (void)
   g_ptr_array_unref (turns);
   turns = stead_turn_repo_list (farm->store, TODAY - 1, &error);
   g_assert_cmpuint (turns->len, ==, 0);
-  ACT_ONCE (farm, stead_duty_repo_remove (farm->store, duty.id, err));
+  ACT_APART (farm, stead_duty_repo_remove (farm->store, duty.id, err));
   g_ptr_array_unref (turns);
   turns = stead_turn_repo_list (farm->store, TODAY, &error);
   g_assert_cmpuint (turns->len, ==, 0);
@@ -81,7 +81,7 @@ test_trainings (void)
                              .until_on = TODAY + 5, .given_by = farm->advisor };
   g_autoptr(GPtrArray) trainings = NULL;
 
-  ACT_ONCE (farm, stead_training_repo_save (farm->store, &training, err));
+  ACT_APART (farm, stead_training_repo_save (farm->store, &training, err));
   trainings = stead_training_repo_list (farm->store, farm->student, &error);
   g_assert_cmpuint (trainings->len, ==, 1);
   g_assert_cmpstr (((SteadTraining *) trainings->pdata[0])->given_by_name, ==, "Mx. Reed");
@@ -93,7 +93,7 @@ test_trainings (void)
   INVALID (farm, stead_training_repo_save (farm->store, &training, err), "on or after");
   training.given_on = TODAY + 1;
   INVALID (farm, stead_training_repo_save (farm->store, &training, err), "up to today");
-  ACT_ONCE (farm, stead_training_repo_remove (farm->store, training.id, err));
+  ACT_APART (farm, stead_training_repo_remove (farm->store, training.id, err));
   farm_assert_undo (farm);
 }
 
@@ -106,7 +106,7 @@ test_consent (void)
                            .ended_on = STEAD_DAY_NONE };
   g_autoptr(GPtrArray) consents = NULL;
 
-  ACT_ONCE (farm, stead_consent_repo_save (farm->store, &consent, err));
+  ACT_APART (farm, stead_consent_repo_save (farm->store, &consent, err));
   consents = stead_consent_repo_list (farm->store, 0, &error);
   g_assert_true (stead_consent_holds (consents, farm->student, STEAD_CONSENT_PICTURE, TODAY));
   g_assert_false (stead_consent_holds (consents, farm->student, STEAD_CONSENT_NAME, TODAY));
@@ -114,7 +114,7 @@ test_consent (void)
   g_assert_false (stead_consent_holds (consents, farm->student, STEAD_CONSENT_PICTURE, TODAY - 10));
   /* Taken back: from that day on it does not hold. */
   consent.ended_on = TODAY;
-  ACT_ONCE (farm, stead_consent_repo_save (farm->store, &consent, err));
+  ACT_APART (farm, stead_consent_repo_save (farm->store, &consent, err));
   g_ptr_array_unref (consents);
   consents = stead_consent_repo_list (farm->store, farm->student, &error);
   g_assert_false (stead_consent_holds (consents, farm->student, STEAD_CONSENT_PICTURE, TODAY));
