@@ -2,7 +2,8 @@
  *
  * Invariants:
  *  1. A place is made when it is first shown, and refreshed only while it is shown.
- *  2. What the strip says follows from the same answers as the places.
+ *  2. What the strip says follows from the same answers as the places.  Of a change it
+ *     tells after the frame in which the place shows it.
  */
 #include "config.h"
 
@@ -96,6 +97,9 @@ struct _SteadWindow
   SteadDesk            *desk;
   char                 *path;     /* (nullable) */
   GQueue                been;     /* of names of places, not owned: where "back" leads */
+  const SteadStore     *told;     /* not owned, may be gone: the farm that the strip tells of */
+  guint                 strip_tick;   /* 0: the strip waits for no frame */
+  guint                 strip_idle;   /* 0: nor for what comes after it */
 };
 
 G_DEFINE_FINAL_TYPE (SteadWindow, stead_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -137,17 +141,62 @@ show_figures (SteadWindow            *self,
 }
 
 static void
+forget_strip (SteadWindow *self)
+{
+  if (self->strip_tick != 0)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->strip_tick);
+  self->strip_tick = 0;
+  g_clear_handle_id (&self->strip_idle, g_source_remove);
+}
+
+static void
 update_strip (SteadWindow *self)
 {
   SteadStore *store = stead_desk_get_store (self->desk);
   g_autoptr(SteadStripAnswer) answer = NULL;
 
+  forget_strip (self);
+  self->told = store;
   if (store == NULL)
     return;
   answer = stead_strip_answer_new (store, stead_desk_get_due (self->desk, NULL),
                                    stead_desk_get_product (self->desk), NULL);
   if (answer != NULL)
     show_figures (self, answer);
+}
+
+static gboolean
+strip_idle_cb (gpointer data)
+{
+  SteadWindow *self = data;
+
+  self->strip_idle = 0;
+  update_strip (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* Ticks come before the frame is painted, idle work after it. */
+static gboolean
+strip_tick_cb (GtkWidget     *widget,
+               GdkFrameClock *clock,
+               gpointer       data)
+{
+  SteadWindow *self = STEAD_WINDOW (widget);
+
+  self->strip_tick = 0;
+  self->strip_idle = g_idle_add (strip_idle_cb, self);
+  return G_SOURCE_REMOVE;
+}
+
+/* What is due takes longer to work out than a tap may take to be seen.  A farm that was just
+ * opened is told of at once. */
+static void
+update_strip_soon (SteadWindow *self)
+{
+  if (stead_desk_get_store (self->desk) != self->told || !gtk_widget_get_mapped (GTK_WIDGET (self)))
+    update_strip (self);
+  else if (self->strip_tick == 0 && self->strip_idle == 0)
+    self->strip_tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), strip_tick_cb, NULL, NULL);
 }
 
 static void
@@ -216,7 +265,7 @@ update_frame (SteadWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.backups", self->path != NULL);
   update_title (self);
   update_steps (self);
-  update_strip (self);
+  update_strip_soon (self);
 }
 
 /* --- places ----------------------------------------------------------------------------- */
@@ -437,6 +486,7 @@ stead_window_dispose (GObject *object)
 {
   SteadWindow *self = STEAD_WINDOW (object);
 
+  forget_strip (self);
   if (self->stack != NULL)
     drop_pages (self);
   gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_WINDOW);
