@@ -133,6 +133,26 @@ fixture_settle (void)
     ;
 }
 
+static void
+painted_cb (GdkFrameClock *clock,
+            gpointer       painted)
+{
+  *(gboolean *) painted = TRUE;
+}
+
+void
+fixture_wait_frame (GtkWidget *widget)
+{
+  GdkFrameClock *clock = gtk_widget_get_frame_clock (widget);
+  gboolean painted = FALSE;
+  gulong handler = g_signal_connect_after (clock, "after-paint", G_CALLBACK (painted_cb), &painted);
+
+  gdk_frame_clock_request_phase (clock, GDK_FRAME_CLOCK_PHASE_AFTER_PAINT);
+  while (!painted)
+    g_main_context_iteration (NULL, TRUE);
+  g_signal_handler_disconnect (clock, handler);
+}
+
 static gboolean
 late_cb (gpointer late)
 {

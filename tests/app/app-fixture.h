@@ -18,6 +18,8 @@ GtkWindow  *fixture_show   (GtkWidget *child) G_GNUC_WARN_UNUSED_RESULT;
 void        fixture_close  (GtkWindow *window);
 /* Runs what waits in the main loop. */
 void        fixture_settle (void);
+/* Runs the main loop until the window of @widget has painted a frame; waits for no other. */
+void        fixture_wait_frame (GtkWidget *widget);
 /* The nth widget of @type below @widget, depth first; NULL if there is none. */
 GtkWidget  *fixture_find   (GtkWidget *widget, GType type, guint n);
 /* The button with this label below @widget, which must be there. */
