@@ -26,9 +26,9 @@ stead_build_part_name (SteadBuildPart part)
     case STEAD_BUILD_PART_FENCE: return C_("part of a build", "Fence");
     case STEAD_BUILD_PART_GATE: return C_("part of a build", "Gates");
     case STEAD_BUILD_PART_SHELTER: return C_("part of a build", "Shelter");
-    case STEAD_BUILD_PART_GROUND: return C_("part of a build", "Ground and bedding");
-    case STEAD_BUILD_PART_COVER: return C_("part of a build", "Frame and cover");
-    case STEAD_BUILD_PART_ANIMALS: return C_("part of a build", "Animals and their things");
+    case STEAD_BUILD_PART_GROUND: return C_("part of a build", "Ground");
+    case STEAD_BUILD_PART_COVER: return C_("part of a build", "Frame");
+    case STEAD_BUILD_PART_ANIMALS: return C_("part of a build", "Animals");
     case STEAD_BUILD_PART_OTHER:
     default: return C_("part of a build", "Other");
     }

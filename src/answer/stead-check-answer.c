@@ -112,6 +112,27 @@ was_changed (const GPtrArray  *dones,
   return FALSE;
 }
 
+/* Two readings of one minute, of which one had its time corrected: the warmer counts, and both are told. */
+static void
+count_the_warmer (const SteadCheckAnswer *self,
+                  SteadPotReading        *kept,
+                  const SteadShown       *before,
+                  const SteadShown       *shown,
+                  GPtrArray              *differ)
+{
+  g_autofree char *one = NULL, *other = NULL, *time = NULL;
+
+  if (shown->value == before->value)
+    return;
+  one = stead_check_value_text (before, NULL, self->farm->units);
+  other = stead_check_value_text (shown, NULL, self->farm->units);
+  time = stead_check_time_text (shown->at);
+  kept->temp_c = MAX (kept->temp_c, shown->value);
+  /* Translators: a time of day, two temperatures. */
+  g_ptr_array_add (differ, g_strdup_printf (_("At %1$s one read %2$s and another %3$s: the warmer counts. Probe it again, and "
+                                              "correct the one that is wrong."), time, one, other));
+}
+
 static void
 add_pot (SteadCheckAnswer   *self,
          SteadCheckedLine   *line,
@@ -120,6 +141,7 @@ add_pot (SteadCheckAnswer   *self,
          gint64              now)
 {
   g_autoptr(GArray) readings = g_array_new (FALSE, TRUE, sizeof (SteadPotReading));
+  g_autoptr(GPtrArray) differ = g_ptr_array_new ();
   const SteadShown *before = NULL;
   SteadCheckPotRead *read;
   SteadPot asked = { .now = now, .air_low_c = NAN, .air_high_c = NAN, .units = self->farm->units, .table = self->table };
@@ -129,9 +151,13 @@ add_pot (SteadCheckAnswer   *self,
       const SteadShown *shown = line->line->readings->pdata[i];
       SteadPotReading row = { shown->at, shown->value, was_changed (dones, before, shown) };
 
-      if (shown->corrected || shown->pot_id != (pot != NULL ? pot->id : 0) ||
-          (before != NULL && before->at >= shown->at))
+      if (shown->corrected || shown->pot_id != (pot != NULL ? pot->id : 0))
         continue;
+      if (before != NULL && before->at == shown->at)
+        {
+          count_the_warmer (self, &g_array_index (readings, SteadPotReading, readings->len - 1), before, shown, differ);
+          continue;
+        }
       g_array_append_val (readings, row);
       before = shown;
     }
@@ -144,6 +170,11 @@ add_pot (SteadCheckAnswer   *self,
   read->name = g_strdup (pot != NULL ? pot->name : line->food);
   if (readings->len > 0)
     read->cooling = stead_cooling_answer_new (&asked, NULL);
+  for (guint i = 0; i < differ->len; i++)
+    if (read->cooling != NULL)
+      g_ptr_array_add (read->cooling->notes, differ->pdata[i]);
+    else
+      g_free (differ->pdata[i]);
   g_ptr_array_add (line->pots, read);
 }
 

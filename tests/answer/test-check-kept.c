@@ -563,6 +563,51 @@ test_odd_air (void)
     }
 }
 
+static gint64
+read_pot (SteadStore *store,
+          gint64      line,
+          gint64      pot,
+          int         minute,
+          double      value_f)
+{
+  SteadShown shown = { .line_id = line, .pot_id = pot, .kind = (char *) "food_temp", .at = EIGHT + 60 * minute,
+                       .value = (value_f - 32) / 1.8, .scale = 'F', .held_s = NAN };
+
+  DO (store, stead_shown_repo_add (store, &shown, err));
+  return shown.id;
+}
+
+/* Two readings of one minute are refused; if a corrected time makes two of them, the warmer counts, and
+ * both are told. */
+static void
+test_two_readers (void)
+{
+  for (int warmer = 0; warmer < 2; warmer++)
+    {
+      g_autoptr(SteadStore) store = new_store ();
+      gint64 id = keep_list (store), pot = 0, line, other;
+      g_autoptr(SteadCheckAnswer) answer = answer_of (store, id);
+      SteadShown right = { .at = EIGHT + 60 * 20, .value = ((warmer ? 128 : 121) - 32) / 1.8, .scale = 'F', .held_s = NAN };
+      const SteadCheckPotRead *read;
+
+      line = line_of (answer, "cool")->line->id;
+      DO (store, stead_check_repo_save_pot (store, line, &pot, "Big pot", NULL, NAN, err));
+      read_pot (store, line, pot, 0, 135);
+      read_pot (store, line, pot, 20, warmer ? 121 : 128);
+      other = read_pot (store, line, pot, 25, 120);
+      DO (store, stead_shown_repo_correct (store, other, &right, err));
+      g_free (right.kind);
+      g_clear_pointer (&answer, stead_check_answer_free);
+      answer = answer_of (store, id);
+      read = line_of (answer, "cool")->pots->pdata[0];
+      g_assert_cmpuint (read->cooling->kept_readings->len, ==, 2);
+      g_assert_cmpfloat_with_epsilon (g_array_index (read->cooling->kept_readings, SteadCoolingReading, 1).temp_f, 128, 1e-6);
+      g_assert_cmpuint (read->cooling->notes->len, ==, 1);
+      g_assert_nonnull (strstr (read->cooling->notes->pdata[0], "121"));
+      g_assert_nonnull (strstr (read->cooling->notes->pdata[0], "128"));
+    }
+}
+
 /* Day and time apart, °C, semicolons; the first reading that shows the miss is the one that failed. */
 static void
 test_pot_logger (void)
@@ -615,6 +660,7 @@ main (int    argc,
   g_test_add_func ("/answer/check-kept/odd-pot", test_odd_pot);
   g_test_add_func ("/answer/check-kept/warm-spells", test_warm_spells);
   g_test_add_func ("/answer/check-kept/corrected-air", test_corrected_air);
+  g_test_add_func ("/answer/check-kept/two-readers", test_two_readers);
   g_test_add_func ("/answer/check-kept/cooler-is-due", test_due);
   g_test_add_func ("/answer/check-kept/odd-air", test_odd_air);
   g_test_add_func ("/answer/check/clock-start", test_clock_start);

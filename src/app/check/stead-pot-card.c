@@ -32,6 +32,7 @@ struct _SteadPotCard
   char                    *mark_words[STEAD_COOLING_MARKS], *act_words;
 
   GtkLabel                *title, *sentence, *action, *notes, *source, *caution;
+  gint64                   wrong_id;   /* what is recorded next corrects this reading; 0: none */
   SteadChartArea          *chart;
   SteadCheckEntry         *entry;
   GtkWidget               *reads, *acts_box, *acts, *import, *whys_box;
@@ -178,6 +179,94 @@ fill_words (SteadPotCard *self)
   self->words.act = self->act_words;
 }
 
+/* --- what was read ------------------------------------------------------------------------ */
+
+/* Whether the reading is one of this pot. */
+static gboolean
+is_read (SteadPotCard *self,
+         gint64        id)
+{
+  gint64 pot_id = self->pot->pot != NULL ? self->pot->pot->id : 0;
+
+  for (guint i = 0; i < self->line->reads->len; i++)
+    {
+      const SteadShown *shown = ((const SteadCheckRead *) self->line->reads->pdata[i])->shown;
+
+      if (shown->id == id)
+        return shown->pot_id == pot_id;
+    }
+  return FALSE;
+}
+
+/* A press corrects that reading with what is typed next; another press corrects nothing. */
+static void
+correct_cb (SteadPotCard *self,
+            GtkButton    *button)
+{
+  gint64 id = *(gint64 *) g_object_get_data (G_OBJECT (button), "reading");
+
+  self->wrong_id = self->wrong_id == id ? 0 : id;
+  stead_pot_card_show (self, self->answer, self->line, self->pot);
+  if (self->wrong_id != 0)
+    stead_check_entry_focus (self->entry);
+}
+
+static void
+add_correct (SteadPotCard     *self,
+             GtkWidget        *line,
+             const SteadShown *shown,
+             const char       *text)
+{
+  gboolean chosen = shown->id == self->wrong_id;
+  GtkWidget *button = gtk_button_new_with_label (chosen ? _("Correct nothing") : _("Correct"));
+  /* Translators: a reading: "52 °F on November 3, 7:40 AM", the name of a cooler. */
+  g_autofree char *correct = g_strdup_printf (_("Correct %1$s of %2$s"), text, self->pot->name);
+  /* Translators: the name of a cooler. */
+  g_autofree char *nothing = g_strdup_printf (_("Correct nothing of %s"), self->pot->name);
+
+  gtk_widget_add_css_class (button, "link");
+  stead_ui_name (button, chosen ? nothing : correct);
+  g_object_set_data_full (G_OBJECT (button), "reading", g_memdup2 (&shown->id, sizeof shown->id), g_free);
+  g_signal_connect_object (button, "clicked", G_CALLBACK (correct_cb), self, G_CONNECT_SWAPPED);
+  gtk_box_append (GTK_BOX (line), button);
+}
+
+static void
+add_read (SteadPotCard         *self,
+          const SteadCheckRead *read)
+{
+  gboolean wrong = read->state == STEAD_READ_CORRECTED;
+  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  g_autofree char *text = g_strdup_printf ("%s · %s%s%s", read->time, read->value, read->who != NULL ? " · " : "",
+                                           read->who != NULL ? read->who : "");
+  /* Translators: a reading, and what it means. */
+  g_autofree char *whole = wrong ? g_strdup_printf (_("%s — wrong, corrected"), text) : g_strdup (text);
+
+  gtk_widget_set_layout_manager (line, stead_wrap_layout_new ());
+  gtk_box_append (GTK_BOX (line), stead_make_label (whole, wrong ? "done" : "soft"));
+  if (!wrong)
+    add_correct (self, line, read->shown, text);
+  gtk_box_append (GTK_BOX (self->reads), line);
+  if (read->done != NULL)
+    {
+      g_autofree char *done = g_strdup_printf (_("What was done: %s"), read->done);
+
+      gtk_box_append (GTK_BOX (self->reads), stead_make_label (done, NULL));
+    }
+}
+
+/* The same numbers as the chart, in words. */
+static void
+show_reads (SteadPotCard *self)
+{
+  gint64 pot_id = self->pot->pot != NULL ? self->pot->pot->id : 0;
+
+  stead_make_clear (self->reads);
+  for (guint i = 0; i < self->line->reads->len; i++)
+    if (((const SteadCheckRead *) self->line->reads->pdata[i])->shown->pot_id == pot_id)
+      add_read (self, self->line->reads->pdata[i]);
+}
+
 /* --- writing down ----------------------------------------------------------------------- */
 
 static gboolean
@@ -186,6 +275,32 @@ reading_act (SteadStore *store,
              GError    **error)
 {
   return stead_shown_repo_add (store, data, error);
+}
+
+/* The wrong one stays beside the right one. */
+static gboolean
+correct_act (SteadStore *store,
+             gpointer    data,
+             GError    **error)
+{
+  const SteadShown *typed = data;
+  SteadShown right = *typed;
+  gboolean corrected;
+
+  right.corrects_id = 0;
+  right.kind = NULL;           /* that of the wrong one is put there */
+  corrected = stead_shown_repo_correct (store, typed->corrects_id, &right, error);
+  g_free (right.kind);
+  return corrected;
+}
+
+static void
+show_entry (SteadPotCard *self)
+{
+  gboolean open = self->answer->list->signed_at == STEAD_TIME_NONE;
+
+  gtk_widget_set_visible (GTK_WIDGET (self->entry), open || self->wrong_id != 0);
+  stead_check_entry_set_corrects (self->entry, self->wrong_id != 0);
 }
 
 static void
@@ -203,13 +318,16 @@ read_cb (SteadPotCard *self)
   shown.kind = (char *) self->line->line->measure;
   shown.person_id = stead_person_pick_get (self->person);
   shown.instrument_id = self->line->line->instrument_id;
+  shown.corrects_id = self->wrong_id;
   value = stead_check_value_text (&shown, self->line->line->unit, self->answer->farm->units);
   /* Translators: a step that can be undone: a reading "92 °F", the name of a pot. */
   step = g_strdup_printf (_("%s in “%s”"), value, self->pot->name);
-  if (!stead_desk_act (self->desk, step, reading_act, &shown, &error))
+  if (!stead_desk_act (self->desk, step, shown.corrects_id != 0 ? correct_act : reading_act, &shown, &error))
     stead_check_entry_complain (self->entry, error->message);
   else
     {
+      self->wrong_id = 0;
+      stead_pot_card_show (self, self->answer, self->line, self->pot);
       stead_check_entry_clear (self->entry);
       stead_check_entry_focus (self->entry);
     }
@@ -304,29 +422,6 @@ show_acts (SteadPotCard *self)
                                           && cooling->state != STEAD_POT_MET);
 }
 
-/* The same numbers as the chart, in words. */
-static void
-show_reads (SteadPotCard *self)
-{
-  stead_make_clear (self->reads);
-  for (guint i = 0; i < self->line->reads->len; i++)
-    {
-      const SteadCheckRead *read = self->line->reads->pdata[i];
-      g_autofree char *text = NULL, *done = NULL;
-
-      if (read->shown->pot_id != (self->pot->pot != NULL ? self->pot->pot->id : 0))
-        continue;
-      text = g_strdup_printf ("%s · %s%s%s", read->time, read->value, read->who != NULL ? " · " : "",
-                              read->who != NULL ? read->who : "");
-      gtk_box_append (GTK_BOX (self->reads),
-                      stead_make_label (text, read->state == STEAD_READ_CORRECTED ? "done" : "soft"));
-      if (read->done == NULL)
-        continue;
-      done = g_strdup_printf (_("What was done: %s"), read->done);
-      gtk_box_append (GTK_BOX (self->reads), stead_make_label (done, NULL));
-    }
-}
-
 static void
 show_whys (SteadPotCard *self)
 {
@@ -375,6 +470,8 @@ stead_pot_card_show (SteadPotCard            *self,
   self->answer = answer;
   self->line = line;
   self->pot = pot;
+  if (!is_read (self, self->wrong_id))
+    self->wrong_id = 0;
   gtk_label_set_text (self->title, pot->name);
   stead_make_say (self->sentence, cooling != NULL ? cooling->sentence
                   : _("Read the middle of the pot, now and then every half hour. Three readings foretell the rest."), FALSE);
@@ -396,7 +493,7 @@ stead_pot_card_show (SteadPotCard            *self,
   show_acts (self);
   show_whys (self);
   stead_check_entry_show_pot (self->entry, answer, line, pot->name);
-  gtk_widget_set_visible (GTK_WIDGET (self->entry), answer->list->signed_at == STEAD_TIME_NONE);
+  show_entry (self);
   gtk_widget_set_visible (self->import, pot->pot != NULL && answer->list->signed_at == STEAD_TIME_NONE);
   /* Translators: the name of a pot. */
   import = g_strdup_printf (_("Take a logger's readings of %s from a table"), pot->name);
