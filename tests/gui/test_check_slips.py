@@ -4,8 +4,8 @@ from drive import Window, run_cases, until
 from farm import Farm, PROGRAM
 
 FOOD = 'Roasted tomato sauce'
-MADE = 'Egg-and-potato breakfast bowls'    # from its recipe, on a list that is still open
 LIST = '(SELECT max (id) FROM checklist)'
+MADE = f'SELECT name FROM checklist WHERE signed_at IS NULL AND id <> {LIST}'    # from its recipe
 POT = 'SELECT group_concat (round (value, 1)) FROM (SELECT value FROM reading WHERE pot_id IS NOT NULL ORDER BY at, id)'
 
 
@@ -40,7 +40,7 @@ def make_list(farm):
 def age(farm):
     """The list is of yesterday, so that its times are over; since then a recipe was changed, and the farm has °C."""
     farm.rows(f"UPDATE checklist SET day = day - 1, name = 'Slips' WHERE id = {LIST}")
-    farm.rows(f"UPDATE recipe_part SET amount = amount * 2 WHERE recipe_id = (SELECT id FROM recipe WHERE name = '{MADE}')")
+    farm.rows("UPDATE recipe_step SET text = text || ' Stir.'")
     farm.rows("UPDATE farm SET units = 'metric'")
 
 
@@ -111,8 +111,8 @@ def test_slips():
     make_list(farm)
     age(farm)
     w = opened(farm)
-    w.click('list item', MADE)
-    w.wait_words(f'The recipe was changed since: {MADE}')
+    w.click('list item', farm.rows(MADE)[0])
+    w.wait_words('The recipe was changed since: Egg-and-potato breakfast bowls')
     w.click('list item', 'Slips')
     add_pot(w)
     slips_at_a_pot(w, farm)

@@ -41,6 +41,10 @@ stead_cvp_view_answer (SteadCvpView *self)
 }
 
 const char *stead_cvp_view_currency      (SteadCvpView *self);
+/* In stead-cvp-handles.c. */
+GtkWidget  *stead_cvp_view_make_handle   (SteadCvpView *self, SteadKnob knob);
+/* All handles to where the model has them. */
+void        stead_cvp_view_sync_handles  (SteadCvpView *self);
 /* The middle of a handle. */
 void        stead_cvp_view_find_place    (SteadCvpView *self, SteadKnob knob, double *x, double *y);
 /* The nearest one within reach; %FALSE: none. */
