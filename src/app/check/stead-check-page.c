@@ -159,7 +159,8 @@ static void
 row_cb (SteadCheckPage *self,
         GtkListBoxRow  *row)
 {
-  if (self->quiet || row == NULL)
+  /* Filled anew, the list may choose the row again that has the focus: that is no choice. */
+  if (self->quiet || row == NULL || stead_make_row_id (GTK_WIDGET (row)) == self->list_id)
     return;
   self->list_id = stead_make_row_id (GTK_WIDGET (row));
   self->line_id = 0;
