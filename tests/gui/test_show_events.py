@@ -86,6 +86,21 @@ def test_marks_lead_to_their_entries():
     assert w.close() == 0
 
 
+def test_section_moved():
+    farm = Farm()
+    order = "SELECT section FROM packet_section WHERE packet_id = 1 ORDER BY position LIMIT 2"
+    assert farm.rows(order) == ['cover', 'brief']
+    w = opened(farm)
+    w.press('push button', 'Packets')
+    w.press('push button', 'Change the packet')
+    w.wait('text', 'The work in brief')
+    w.press('push button', 'Later: Cover and contents')
+    w.press('push button', 'Save packet')
+    until(lambda: farm.rows(order) == ['brief', 'cover'])
+    assert w.nameless() == []
+    assert w.close() == 0
+
+
 def test_score_mended_and_removed():
     """A score that was typed wrong is mended, and one that was never won goes."""
     farm = Farm()
@@ -115,4 +130,5 @@ def test_score_mended_and_removed():
     farm.verify()
 
 
-run_cases(test_event_to_packet, test_marks_lead_to_their_entries, test_score_mended_and_removed)
+run_cases(test_event_to_packet, test_marks_lead_to_their_entries, test_section_moved,
+          test_score_mended_and_removed)
