@@ -177,7 +177,7 @@ describe_head (GString            *text,
                            "- columns.csv tells type, unit and meaning of each column once more, for programs.\n"));
   g_string_append_c (text, '\n');
   if (leaving->whole)
-    g_string_append (text, _("Take the folder in again with “Take In a Folder…” or with the command steading --import-folder FOLDER "
+    g_string_append (text, _("Take the folder in again with “Take in a folder…” or with the command steading --import-folder FOLDER "
                              "FILE. Every row of every table is then as it was, with signatures and seals: the seals are "
                              "in the tables, and they are checked when the folder is taken in. The steps of undo are not "
                              "in the folder, so what was done before cannot be undone in the new farm. The dated copies "

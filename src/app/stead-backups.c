@@ -101,8 +101,8 @@ add_backup (SteadBackups      *self,
 
   gtk_widget_add_css_class (row, "due");
   gtk_box_append (GTK_BOX (row), make_words (backup, day));
-  gtk_box_append (GTK_BOX (row), make_button (self, _("Look at It"), look, backup->path, G_CALLBACK (look_cb)));
-  gtk_box_append (GTK_BOX (row), make_button (self, _("Go Back to It"), restore, backup->path, G_CALLBACK (restore_cb)));
+  gtk_box_append (GTK_BOX (row), make_button (self, _("Look at it"), look, backup->path, G_CALLBACK (look_cb)));
+  gtk_box_append (GTK_BOX (row), make_button (self, _("Go back to it"), restore, backup->path, G_CALLBACK (restore_cb)));
   gtk_box_append (GTK_BOX (self->list), row);
 }
 

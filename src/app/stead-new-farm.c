@@ -126,7 +126,7 @@ choose_place_cb (SteadNewFarm *self)
   g_autofree char *path = file_path (self);
   g_autofree char *name = g_path_get_basename (path);
 
-  stead_files_save (GTK_WIDGET (self), _("Where to Keep the Farm"), name, place_chosen_cb, g_object_ref (self));
+  stead_files_save (GTK_WIDGET (self), _("Where to keep the farm"), name, place_chosen_cb, g_object_ref (self));
 }
 
 /* --- the first step: the farm ----------------------------------------------------------- */
@@ -260,8 +260,8 @@ static const struct
   const char *next;
   gboolean  (*save) (SteadNewFarm *self, GError **error);
 } steps[] = {
-  { "farm", N_("Step 1 of 3"), N_("What is the farm called?"), N_("Make the Farm"), make_farm },
-  { "flock", N_("Step 2 of 3"), N_("Which hens do you keep?"), N_("Add the Flock"), save_flock },
+  { "farm", N_("Step 1 of 3"), N_("What is the farm called?"), N_("Make the farm"), make_farm },
+  { "flock", N_("Step 2 of 3"), N_("Which hens do you keep?"), N_("Add the flock"), save_flock },
   { "product", N_("Step 3 of 3"), N_("What do you buy, and what do you sell?"), N_("Finish"), save_product },
 };
 

@@ -134,7 +134,7 @@ build_menu (SteadTable *self)
   g_autoptr(GMenu) sort = g_menu_new ();
 
   if (self->current >= 0)
-    g_menu_append (menu, _("Change the Cell"), "table.edit");
+    g_menu_append (menu, _("Change the cell"), "table.edit");
   for (guint i = 0; i < self->columns->len; i++)
     {
       SteadTableColumn *column = stead_table_nth_column (self, i);
@@ -148,7 +148,7 @@ build_menu (SteadTable *self)
       action = g_strdup_printf ("table.sort(%u)", i);
       g_menu_append (sort, label, action);
     }
-  g_menu_append (take, _("Copy as Text"), "table.copy");
+  g_menu_append (take, _("Copy as text"), "table.copy");
   g_menu_append (take, _("Save as CSV…"), "table.save");
   g_menu_append_section (menu, NULL, G_MENU_MODEL (sort));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (take));

@@ -82,12 +82,12 @@ add_buttons (SteadTrouble *self,
 
   gtk_widget_set_margin_top (row, 12);
   if (has_backups)
-    add_button (row, _("Open an Earlier Day…"), "win.backups", damaged);
+    add_button (row, _("Open an earlier day…"), "win.backups", damaged);
   if (stead_rescue_may_help (error))
-    add_button (row, _("Rescue What Can Be Read…"), "win.rescue", damaged && !has_backups);
-  add_button (row, _("Try Again"), "win.retry", !damaged);
-  add_button (row, _("Open Another Farm…"), "win.open", FALSE);
-  add_button (row, _("Start Page"), "win.welcome", FALSE);
+    add_button (row, _("Rescue what can be read…"), "win.rescue", damaged && !has_backups);
+  add_button (row, _("Try again"), "win.retry", !damaged);
+  add_button (row, _("Open another farm…"), "win.open", FALSE);
+  add_button (row, _("Start page"), "win.welcome", FALSE);
   gtk_box_append (GTK_BOX (self->box), row);
 }
 

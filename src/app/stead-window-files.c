@@ -176,7 +176,7 @@ open_action (GtkWidget  *widget,
              const char *action,
              GVariant   *parameter)
 {
-  stead_files_open (widget, _("Open a Farm"), _("Farms"), "*.steading", open_chosen_cb, g_object_ref (window_of (widget)));
+  stead_files_open (widget, _("Open a farm"), _("Farms"), "*.steading", open_chosen_cb, g_object_ref (window_of (widget)));
 }
 
 static void
@@ -405,7 +405,7 @@ save_copy_action (GtkWidget  *widget,
   /* Translators: file name of a copy; %s is the farm's name. */
   g_autofree char *name = g_strdup_printf (_("%s copy.steading"), farm != NULL ? farm->name : _("Farm"));
 
-  stead_files_save (widget, _("Save a Copy of the Farm"), g_strdelimit (name, "/", '-'),
+  stead_files_save (widget, _("Save a copy of the farm"), g_strdelimit (name, "/", '-'),
                     copy_chosen_cb, g_object_ref (self));
 }
 

@@ -13,7 +13,7 @@ void stead_window_set_path   (SteadWindow *self, const char *path);
 void stead_window_show_alone (SteadWindow *self, GtkWidget *page);
 /* Takes the places away and closes the farm. */
 void stead_window_close_farm (SteadWindow *self);
-/* A band over the place; NULL takes it away. @with_copy: with the button "Save a Copy". */
+/* A band over the place; NULL takes it away. @with_copy: with the button "Save a copy". */
 void stead_window_set_notice (SteadWindow *self, const char *text, gboolean with_copy);
 
 /* Each adds its actions to the class. */

@@ -108,7 +108,7 @@ rescue_action (GtkWidget  *widget,
     stem[strlen (stem) - strlen (".steading")] = '\0';
   /* Translators: file name of a farm that was rescued; %s is that of the damaged one. */
   name = g_strdup_printf (_("%s rescued.steading"), stem);
-  stead_files_save (widget, _("Rescue What Can Be Read"), name, rescue_chosen_cb, g_object_ref (self));
+  stead_files_save (widget, _("Rescue what can be read"), name, rescue_chosen_cb, g_object_ref (self));
 }
 
 void

@@ -31,10 +31,10 @@ def expected_unit_cents():
 def make_farm(w):
     w.press('push button', 'Start a new farm')
     w.fill('Name of the farm', 'Hill Farm')
-    w.press('push button', 'Make the Farm')
+    w.press('push button', 'Make the farm')
     for step in ('Step 2 of 3', 'Step 3 of 3'):
         w.wait_words(step)
-        w.press('push button', 'Skip This Step')
+        w.press('push button', 'Skip this step')
     w.wait('push button', 'Today')
 
 

@@ -176,7 +176,7 @@ def test_names_in_any_script():
     w.click('check box', 'Names of people')
     w.wait_words('by name')
     w.fill('Who gets it', 'District office')
-    w.press('push button', 'Choose a Place…')
+    w.press('push button', 'Choose a place…')
     book = os.path.join(farm.folder.name, 'by name.xlsx')
     w.save_file('Where to export to', book)
     until(lambda: os.path.exists(book) and farm.rows('SELECT count (*) FROM release') == ['1'], 60)

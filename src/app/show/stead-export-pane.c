@@ -197,6 +197,6 @@ stead_export_pane_init (SteadExportPane *self)
   stead_table_set_empty (self->table, _("Nothing that names people has left the farm. What does is written down here: "
                                         "what, to whom, and on which ground."));
   stead_pane_add_button (pane, _("Export…"), G_CALLBACK (export_cb));
-  stead_pane_add_button (pane, _("Take In a Folder…"), G_CALLBACK (take_cb));
-  stead_pane_add_button (pane, _("Remove People…"), G_CALLBACK (purge_cb));
+  stead_pane_add_button (pane, _("Take in a folder…"), G_CALLBACK (take_cb));
+  stead_pane_add_button (pane, _("Remove people…"), G_CALLBACK (purge_cb));
 }

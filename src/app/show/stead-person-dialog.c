@@ -205,7 +205,7 @@ stead_person_dialog_init (SteadPersonDialog *self)
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->left));
   self->keep_until = STEAD_FIELD (stead_field_new (_("Keep what names this person until"), STEAD_FIELD_DAY));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->keep_until));
-  gtk_box_append (GTK_BOX (box), stead_make_label (_("The school sets this day, or none. After it, “Remove People…” in "
+  gtk_box_append (GTK_BOX (box), stead_make_label (_("The school sets this day, or none. After it, “Remove people…” in "
                                                      "“Exports” chooses this person by itself; nothing is removed "
                                                      "without being asked for."), "soft"));
   g_object_set (self, "content", box, "default-width", 480, NULL);
