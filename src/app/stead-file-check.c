@@ -81,16 +81,16 @@ gboolean
 stead_file_check_passed (const char *path)
 {
   Check *check = under_way;
-  gboolean unchanged;
-  GStatBuf now;
+  GStatBuf before, now;
 
   g_return_val_if_fail (path != NULL, FALSE);
 
   if (check == NULL || !g_str_equal (check->path, path))
     return FALSE;
   under_way = NULL;
-  unchanged = g_stat (path, &now) == 0 && is_same (&check->status, &now);
-  return finish (check) && unchanged;
+  before = check->status;
+  /* Looked at only once the check is over: what changed during it counts too. */
+  return finish (check) && g_stat (path, &now) == 0 && is_same (&before, &now);
 }
 
 void
