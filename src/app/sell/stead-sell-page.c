@@ -28,6 +28,9 @@ struct _SteadSellPage
   gint64            sale_id;    /* shown; 0: the season */
   gboolean          begun;      /* the next sale was chosen once */
   gboolean          quiet;      /* the code fills the list, not the person */
+  char             *listed;     /* what the list says; (nullable): nothing yet */
+  SteadSaleStage    stage;      /* that the chips are of, */
+  gint64            staged;     /* for this sale; 0: none */
 
   SteadChips       *chips;
   GtkStack         *stack, *views;
@@ -74,14 +77,25 @@ view_of_stage (SteadSaleStage stage)
   return stage == STEAD_SALE_DONE ? RESULT : stage == STEAD_SALE_PLANNED ? PLAN : TALLY;
 }
 
-static const SteadSeasonDay *
-find_day (const SteadSeasonAnswer *season,
+/* In the list, where the season stands first; 0: no sale of the season. */
+static int
+index_of (const SteadSeasonAnswer *season,
           gint64                   sale_id)
 {
   for (guint i = 0; i < season->days->len; i++)
     if (((SteadSeasonDay *) season->days->pdata[i])->sale->id == sale_id)
-      return season->days->pdata[i];
-  return NULL;
+      return (int) i + 1;
+  return 0;
+}
+
+/* (nullable) */
+static const SteadSeasonDay *
+find_day (const SteadSeasonAnswer *season,
+          gint64                   sale_id)
+{
+  int index = index_of (season, sale_id);
+
+  return index > 0 ? season->days->pdata[index - 1] : NULL;
 }
 
 /* The chips that have a meaning for the sale; the one that was chosen stays if it is there. */
@@ -93,14 +107,19 @@ fill_chips (SteadSellPage        *self,
   gint64 before = stead_chips_get (self->chips);
   gboolean done = day->stage == STEAD_SALE_DONE, planned = day->stage == STEAD_SALE_PLANNED;
 
-  stead_chips_clear (self->chips);
-  stead_chips_append (self->chips, PLAN, _("Plan"));
-  if (!done)
-    stead_chips_append (self->chips, TALLY, _("Tally"));
-  if (!done && !planned)
-    stead_chips_append (self->chips, CASH_UP, _("Cash up"));
-  if (done)
-    stead_chips_append (self->chips, RESULT, _("Result"));
+  if (self->staged != day->sale->id || self->stage != day->stage)
+    {
+      stead_chips_clear (self->chips);
+      stead_chips_append (self->chips, PLAN, _("Plan"));
+      if (!done)
+        stead_chips_append (self->chips, TALLY, _("Tally"));
+      if (!done && !planned)
+        stead_chips_append (self->chips, CASH_UP, _("Cash up"));
+      if (done)
+        stead_chips_append (self->chips, RESULT, _("Result"));
+      self->staged = day->sale->id;
+      self->stage = day->stage;
+    }
   if (is_new || (done && before != PLAN) || (planned && before == CASH_UP) || (!done && before == RESULT) || before == 0)
     before = view_of_stage (day->stage);
   stead_chips_choose (self->chips, before);
@@ -108,29 +127,60 @@ fill_chips (SteadSellPage        *self,
 
 /* --- the list ------------------------------------------------------------------------------- */
 
+static char *
+day_detail (const SteadSeasonDay *day)
+{
+  g_autofree char *when = stead_day_format (day->sale->day, STEAD_DAY_STYLE_MEDIUM);
+
+  /* Translators: a day, and whether a sale is planned or done. */
+  return g_strdup_printf (_("%s, %s"), when, stead_sale_stage_name (day->stage));
+}
+
+/* All that the list says, to tell whether it has to be filled anew. */
+static char *
+list_text (const SteadSeasonAnswer *season)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < season->days->len; i++)
+    {
+      const SteadSeasonDay *day = season->days->pdata[i];
+      g_autofree char *detail = day_detail (day);
+
+      g_string_append_printf (text, "%" G_GINT64_FORMAT "\n%s\n%s\n", day->sale->id, day->sale->name, detail);
+    }
+  return g_string_free (text, FALSE);
+}
+
+static void
+fill_rows (SteadSellPage           *self,
+           const SteadSeasonAnswer *season)
+{
+  stead_make_clear (GTK_WIDGET (self->sales));
+  gtk_list_box_append (self->sales, stead_make_row (0, _("The season"), _("all sales, and a calendar")));
+  for (guint i = 0; i < season->days->len; i++)
+    {
+      const SteadSeasonDay *day = season->days->pdata[i];
+      g_autofree char *detail = day_detail (day);
+
+      gtk_list_box_append (self->sales, stead_make_row (day->sale->id, day->sale->name, detail));
+    }
+}
+
 static void
 fill_list (SteadSellPage           *self,
            const SteadSeasonAnswer *season)
 {
-  GtkListBoxRow *chosen;
+  g_autofree char *text = list_text (season);
 
   self->quiet = TRUE;
-  stead_make_clear (GTK_WIDGET (self->sales));
-  gtk_list_box_append (self->sales, stead_make_row (0, _("The season"), _("all sales, and a calendar")));
-  chosen = gtk_list_box_get_row_at_index (self->sales, 0);
-  for (guint i = 0; i < season->days->len; i++)
+  if (g_strcmp0 (text, self->listed) != 0)
     {
-      const SteadSeasonDay *day = season->days->pdata[i];
-      g_autofree char *when = stead_day_format (day->sale->day, STEAD_DAY_STYLE_MEDIUM);
-      /* Translators: a day, and whether a sale is planned or done. */
-      g_autofree char *detail = g_strdup_printf (_("%s, %s"), when, stead_sale_stage_name (day->stage));
-      GtkWidget *row = stead_make_row (day->sale->id, day->sale->name, detail);
-
-      gtk_list_box_append (self->sales, row);
-      if (day->sale->id == self->sale_id)
-        chosen = GTK_LIST_BOX_ROW (row);
+      fill_rows (self, season);
+      g_free (self->listed);
+      self->listed = g_steal_pointer (&text);
     }
-  gtk_list_box_select_row (self->sales, chosen);
+  gtk_list_box_select_row (self->sales, gtk_list_box_get_row_at_index (self->sales, index_of (season, self->sale_id)));
   self->quiet = FALSE;
 }
 
@@ -216,6 +266,7 @@ stead_sell_page_dispose (GObject *object)
   self->quiet = TRUE;
   gtk_widget_dispose_template (GTK_WIDGET (object), STEAD_TYPE_SELL_PAGE);
   stead_ui_drop_children (GTK_WIDGET (object));
+  g_clear_pointer (&self->listed, g_free);
   G_OBJECT_CLASS (stead_sell_page_parent_class)->dispose (object);
 }
 

@@ -46,7 +46,31 @@ button_new (const char *label,
 
 /* --- a product ---------------------------------------------------------------------------- */
 
+/* What a card shows, and where. */
+typedef struct
+{
+  gint64    id;
+  char     *name;
+  char      key;
+  GtkLabel *head, *count;
+} Good;
+
 static void
+good_free (gpointer data)
+{
+  Good *good = data;
+
+  g_free (good->name);
+  g_free (good);
+}
+
+static GQuark
+good_quark (void)
+{
+  return g_quark_from_static_string ("stead-tally-good");
+}
+
+static GtkLabel *
 add_centered (GtkWidget  *box,
               const char *text,
               const char *style)
@@ -56,22 +80,20 @@ add_centered (GtkWidget  *box,
   gtk_label_set_xalign (GTK_LABEL (label), 0.5);
   gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
   gtk_box_append (GTK_BOX (box), label);
+  return GTK_LABEL (label);
 }
 
 static GtkWidget *
-tap_button_new (const SteadFarm      *farm,
-                const SteadTallyLine *line)
+tap_button_new (const SteadTallyLine *line,
+                Good                 *good)
 {
   GtkWidget *button = gtk_button_new ();
   GtkWidget *face = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
-  g_autofree char *price = stead_money_format (line->price_cents, farm->currency);
-  /* Translators: a price, and the key to press for it. */
-  g_autofree char *head = g_strdup_printf (_("%s, key %c"), price, g_ascii_toupper (line->good->key));
   /* Translators: for a screen reader: a product to sell one of. */
   g_autofree char *name = g_strdup_printf (_("Sell %s"), line->good->name);
 
   add_centered (face, line->good->name, "tap-name");
-  add_centered (face, head, NULL);
+  good->head = add_centered (face, NULL, NULL);
   gtk_widget_set_valign (face, GTK_ALIGN_CENTER);
   gtk_button_set_child (GTK_BUTTON (button), face);
   gtk_widget_add_css_class (button, "tap");
@@ -92,12 +114,15 @@ stead_tally_good_new (const SteadFarm      *farm,
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   GtkWidget *grid = gtk_grid_new ();
   GtkWidget *label;
-  g_autofree char *sold = stead_words_units (line->good->pack, line->sum.sold);
-  /* Translators: what was sold, and what is left: "7 dozen sold, 3 dozen left". */
-  g_autofree char *count = g_strdup_printf (_("%s sold, %s"), sold, line->left);
+  Good *good = g_new0 (Good, 1);
 
-  gtk_box_append (GTK_BOX (box), tap_button_new (farm, line));
-  label = stead_make_label (count, "strong");
+  good->id = line->good->id;
+  good->name = g_strdup (line->good->name);
+  good->key = line->good->key;
+  g_object_set_qdata_full (G_OBJECT (box), good_quark (), good, good_free);
+  gtk_box_append (GTK_BOX (box), tap_button_new (line, good));
+  label = stead_make_label (NULL, "strong");
+  good->count = GTK_LABEL (label);
   gtk_widget_set_vexpand (label, TRUE);
   gtk_widget_set_valign (label, GTK_ALIGN_START);
   gtk_box_append (GTK_BOX (box), label);
@@ -110,7 +135,29 @@ stead_tally_good_new (const SteadFarm      *farm,
   gtk_box_append (GTK_BOX (box), grid);
   gtk_widget_add_css_class (box, "card");
   gtk_widget_set_hexpand (box, TRUE);
+  stead_tally_good_show (box, farm, line);
   return box;
+}
+
+gboolean
+stead_tally_good_show (GtkWidget            *card,
+                       const SteadFarm      *farm,
+                       const SteadTallyLine *line)
+{
+  const Good *good = g_object_get_qdata (G_OBJECT (card), good_quark ());
+  g_autofree char *price = NULL, *sold = NULL, *head = NULL, *count = NULL;
+
+  if (good->id != line->good->id || good->key != line->good->key || g_strcmp0 (good->name, line->good->name) != 0)
+    return FALSE;
+  price = stead_money_format (line->price_cents, farm->currency);
+  sold = stead_words_units (line->good->pack, line->sum.sold);
+  /* Translators: a price, and the key to press for it. */
+  head = g_strdup_printf (_("%s, key %c"), price, g_ascii_toupper (good->key));
+  /* Translators: what was sold, and what is left: "7 dozen sold, 3 dozen left". */
+  count = g_strdup_printf (_("%s sold, %s"), sold, line->left);
+  gtk_label_set_text (good->head, head);
+  gtk_label_set_text (good->count, count);
+  return TRUE;
 }
 
 /* --- an order ------------------------------------------------------------------------------ */

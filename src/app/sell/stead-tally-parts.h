@@ -24,6 +24,11 @@ G_BEGIN_DECLS
 /* A card; its first child is the large button. */
 GtkWidget *stead_tally_good_new  (const SteadFarm      *farm,
                                   const SteadTallyLine *line);
+/* Shows on a card what the line says now: a tap changes one figure, and nothing else is laid
+ * out anew.  Returns: %FALSE if the card is of another product or key; it shows what it did */
+gboolean   stead_tally_good_show (GtkWidget            *card,
+                                  const SteadFarm      *farm,
+                                  const SteadTallyLine *line);
 /* @good: (nullable): what was ordered */
 GtkWidget *stead_tally_order_new (const SteadSaleOrder *order,
                                   const SteadSaleGood  *good);

@@ -159,6 +159,18 @@ next_cb (SteadTallyView *self)
 
 /* --- goods and orders -------------------------------------------------------------------- */
 
+/* FALSE: the cards are not of these products, in this order. */
+static gboolean
+show_on_cards (SteadTallyView *self)
+{
+  GtkWidget *card = gtk_widget_get_first_child (self->goods);
+
+  for (guint i = 0; i < self->answer->lines->len; i++, card = gtk_widget_get_next_sibling (card))
+    if (card == NULL || !stead_tally_good_show (card, self->answer->farm, self->answer->lines->pdata[i]))
+      return FALSE;
+  return card == NULL;
+}
+
 static void
 show_goods (SteadTallyView *self)
 {
@@ -166,6 +178,8 @@ show_goods (SteadTallyView *self)
   GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
   gint64 focused = focus != NULL && gtk_widget_is_ancestor (focus, self->goods) ? stead_tally_button_get_id (focus) : 0;
 
+  if (show_on_cards (self))
+    return;
   stead_make_clear (self->goods);
   for (guint i = 0; i < self->answer->lines->len; i++)
     {
