@@ -589,11 +589,36 @@ test_crashed_read_only (Room          *room,
 
 #define ADD(name, test) g_test_add ("/store/open/" name, Room, NULL, set_up, test, tear_down)
 
+/* Another SQLite takes more steps for the same check: there is room for several times as many. */
+static void
+test_room_for_checks (Room          *room,
+                      gconstpointer  data)
+{
+  static const char * const checks[] = { "EXPLAIN PRAGMA quick_check", "EXPLAIN PRAGMA integrity_check" };
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadStore) store = stead_store_open (room->path, STEAD_STORE_OPEN_DEFAULT, &error);
+
+  g_assert_no_error (error);
+  for (gsize i = 0; i < G_N_ELEMENTS (checks); i++)
+    {
+      sqlite3_stmt *stmt = NULL;
+      int steps = 0;
+
+      g_assert_cmpint (sqlite3_prepare_v2 (stead_store_get_db (store), checks[i], -1, &stmt, NULL), ==, SQLITE_OK);
+      while (sqlite3_step (stmt) == SQLITE_ROW)
+        steps++;
+      sqlite3_finalize (stmt);
+      g_assert_cmpint (steps, >, 1000);
+      g_assert_cmpint (5 * steps, <, sqlite3_limit (stead_store_get_db (store), SQLITE_LIMIT_VDBE_OP, -1));
+    }
+}
+
 int
 main (int    argc,
       char **argv)
 {
   g_test_init (&argc, &argv, NULL);
+  ADD ("room-for-checks", test_room_for_checks);
   ADD ("missing", test_missing);
   ADD ("not-a-file", test_not_a_file);
   ADD ("odd-names", test_odd_names);
