@@ -24,8 +24,10 @@ if [ ! -f "$root/root.ready" ]; then
   : > "$root/root.ready"
 fi
 
-rm -rf "$root/srv/steading"
-git clone --quiet --no-hardlinks "$top" "$root/srv/steading" || exit 1
+# What was built there before is built on.
+[ -d "$root/srv/steading/.git" ] || git init --quiet "$root/srv/steading" || exit 1
+git -C "$root/srv/steading" fetch --quiet "$top" HEAD &&
+  git -C "$root/srv/steading" reset --quiet --hard FETCH_HEAD || exit 1
 
 cat > "$root/srv/build.sh" <<'BUILD'
 set -u

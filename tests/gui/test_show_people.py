@@ -200,5 +200,31 @@ def test_names_in_any_script():
     farm.verify()
 
 
-run_cases(test_timer_past_midnight, test_consent_given_and_ended, test_role_takes_the_place_of_a_name,
+def written(farm, name, text):
+    path = os.path.join(farm.folder.name, name)
+    with open(path, 'w', encoding='utf-8') as out:
+        out.write(text)
+    return path
+
+
+def test_files_that_are_not_what_they_should_be():
+    """A class list without names and a picture that is text: said so, and nothing is taken."""
+    farm = Farm()
+    before = farm.rows('SELECT (SELECT count (*) FROM person), (SELECT count (*) FROM picture)')
+    w = opened(farm)
+    w.press('push button', 'Import a class list')
+    w.choose_file('Import a class list', written(farm, 'class.csv', 'Class of,Group\n2028,Early birds\n'))
+    w.wait_words('The first row must name the columns: Name')
+    w.keys('Escape')
+    w.press_for('Journal', 'push button', 'Picture…')
+    w.press('push button', 'Picture…')
+    w.choose_file('Choose a picture', written(farm, 'pen.png', 'A text that was named a picture.'))
+    w.wait_words('This file is no picture that can be read')
+    assert farm.rows('SELECT (SELECT count (*) FROM person), (SELECT count (*) FROM picture)') == before
+    assert w.close() == 0
+    farm.verify()
+
+
+run_cases(test_files_that_are_not_what_they_should_be,
+          test_timer_past_midnight, test_consent_given_and_ended, test_role_takes_the_place_of_a_name,
           test_names_in_any_script)
