@@ -242,7 +242,6 @@ stead_form_add_lines (SteadForm  *form,
   gtk_text_buffer_set_text (gtk_text_view_get_buffer (GTK_TEXT_VIEW (lines)), text != NULL ? text : "", -1);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (frame), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (frame), 84);
-  gtk_scrolled_window_set_has_frame (GTK_SCROLLED_WINDOW (frame), TRUE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (frame), lines);
   gtk_box_append (GTK_BOX (box), name);
   gtk_box_append (GTK_BOX (box), frame);
