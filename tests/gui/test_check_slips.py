@@ -38,8 +38,9 @@ def make_list(farm):
 
 
 def age(farm):
-    """The list is of yesterday, so that its times are over; since then a recipe was changed, and the farm has °C."""
-    farm.rows(f"UPDATE checklist SET day = day - 1, name = 'Slips' WHERE id = {LIST}")
+    """The list is of the day before yesterday: its times are over, at night too, when a pot of yesterday may still
+    be read.  Since then a recipe was changed, and the farm has °C."""
+    farm.rows(f"UPDATE checklist SET day = day - 2, name = 'Slips' WHERE id = {LIST}")
     farm.rows("UPDATE recipe_step SET text = text || ' Stir.'")
     farm.rows("UPDATE farm SET units = 'metric'")
 
@@ -75,7 +76,7 @@ def add_pot(w):
 
 
 def slips_at_a_pot(w, farm):
-    read(w, '57')                                       # of yesterday: when?
+    read(w, '57')                                       # of an earlier day: when?
     until(lambda: 'at what time' in said_at(w, 'Time of the reading of Big pot'))
     read(w, '212', '10:00')                             # typed as °F: asked, nothing is kept
     w.wait_words('Which scale was it?')
