@@ -8,6 +8,7 @@
 #include <math.h>
 
 #include "app/check/stead-cooler-entry.h"
+#include "app/check/stead-shown-act.h"
 
 #include "app/make/stead-make-parts.h"
 #include "app/stead-field.h"
@@ -138,31 +139,6 @@ is_plain (SteadCoolerEntry *self,
   return verdict != NULL && verdict->question == NULL;
 }
 
-static gboolean
-shown_act (SteadStore *store,
-           gpointer    data,
-           GError    **error)
-{
-  return stead_shown_repo_add (store, data, error);
-}
-
-/* The wrong one stays beside the right one. */
-static gboolean
-correct_act (SteadStore *store,
-             gpointer    data,
-             GError    **error)
-{
-  const SteadShown *typed = data;
-  SteadShown right = *typed;
-  gboolean corrected;
-
-  right.corrects_id = 0;
-  right.kind = NULL;           /* that of the wrong one is put there */
-  corrected = stead_shown_repo_correct (store, typed->corrects_id, &right, error);
-  g_free (right.kind);
-  return corrected;
-}
-
 static void
 keep (SteadCoolerEntry *self,
       SteadShown       *shown)
@@ -175,7 +151,7 @@ keep (SteadCoolerEntry *self,
   g_autoptr(GError) error = NULL;
 
   shown->corrects_id = self->wrong_id;
-  if (!stead_desk_act (self->desk, corrects ? correct : read, corrects ? correct_act : shown_act, shown, &error))
+  if (!stead_desk_act (self->desk, corrects ? correct : read, stead_shown_act, shown, &error))
     {
       stead_field_set_error (self->shown, error->message);
       return;

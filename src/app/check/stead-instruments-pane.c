@@ -8,6 +8,7 @@
 #include <math.h>
 
 #include "app/check/stead-instruments-pane.h"
+#include "app/check/stead-shown-act.h"
 
 #include "answer/stead-instruments-answer.h"
 #include "app/keep/stead-pick.h"
@@ -38,14 +39,6 @@ static const char * const scales[] = { "dual", "F_only", "C_only" };
 /* --- writing down ------------------------------------------------------------------------------ */
 
 static gboolean
-shown_act (SteadStore *store,
-           gpointer    data,
-           GError    **error)
-{
-  return stead_shown_repo_add (store, data, error);
-}
-
-static gboolean
 instrument_act (SteadStore *store,
                 gpointer    data,
                 GError    **error)
@@ -73,7 +66,7 @@ try_cb (SteadInstrumentsPane *self)
   shown.scale = g_str_equal (unit->id, "degC") ? 'C' : 'F';
   /* Translators: a step that can be undone; the name of a thermometer follows. */
   step = g_strdup_printf (_("trying “%s”"), stead_pick_get_text (self->which));
-  if (!stead_desk_act (self->desk, step, shown_act, &shown, &error))
+  if (!stead_desk_act (self->desk, step, stead_shown_act, &shown, &error))
     {
       stead_field_set_error (self->shown, error->message);
       return;

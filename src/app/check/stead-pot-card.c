@@ -7,6 +7,7 @@
 #include "app/check/stead-pot-card.h"
 
 #include "app/check/stead-check-entry.h"
+#include "app/check/stead-shown-act.h"
 #include "app/make/stead-make-parts.h"
 #include "app/stead-chart-area.h"
 #include "app/stead-import-dialog.h"
@@ -269,31 +270,6 @@ show_reads (SteadPotCard *self)
 
 /* --- writing down ----------------------------------------------------------------------- */
 
-static gboolean
-reading_act (SteadStore *store,
-             gpointer    data,
-             GError    **error)
-{
-  return stead_shown_repo_add (store, data, error);
-}
-
-/* The wrong one stays beside the right one. */
-static gboolean
-correct_act (SteadStore *store,
-             gpointer    data,
-             GError    **error)
-{
-  const SteadShown *typed = data;
-  SteadShown right = *typed;
-  gboolean corrected;
-
-  right.corrects_id = 0;
-  right.kind = NULL;           /* that of the wrong one is put there */
-  corrected = stead_shown_repo_correct (store, typed->corrects_id, &right, error);
-  g_free (right.kind);
-  return corrected;
-}
-
 static void
 show_entry (SteadPotCard *self)
 {
@@ -322,7 +298,7 @@ read_cb (SteadPotCard *self)
   value = stead_check_value_text (&shown, self->line->line->unit, self->answer->farm->units);
   /* Translators: a step that can be undone: a reading "92 °F", the name of a pot. */
   step = g_strdup_printf (_("%s in “%s”"), value, self->pot->name);
-  if (!stead_desk_act (self->desk, step, shown.corrects_id != 0 ? correct_act : reading_act, &shown, &error))
+  if (!stead_desk_act (self->desk, step, stead_shown_act, &shown, &error))
     stead_check_entry_complain (self->entry, error->message);
   else
     {
