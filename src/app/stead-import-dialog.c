@@ -47,7 +47,7 @@ typedef struct
   gint64           batch_id;
   char            *path;         /* of the table */
   char            *farm_path;
-  SteadDay         today;
+  SteadDay         today;        /* that was set, or STEAD_DAY_NONE */
   SteadDateOrder   order;
   SteadImport     *import;       /* taken, not read, if set */
   GWeakRef         progress_of;  /* the dialog */
@@ -258,7 +258,7 @@ start_work (SteadImportDialog   *self,
   work->batch_id = self->batch_id;
   work->path = g_strdup (self->path);
   work->farm_path = g_strdup (stead_store_get_path (store));
-  work->today = stead_store_get_today (store);
+  work->today = stead_store_get_set_day (store);
   work->order = order;
   work->import = import != NULL ? g_object_ref (import) : NULL;
   g_weak_ref_init (&work->progress_of, self);

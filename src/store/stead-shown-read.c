@@ -47,21 +47,19 @@ stead_time_midnight (SteadDay day)
 gint64
 stead_time_now (SteadStore *store)
 {
-  gint64 now = g_get_real_time () / G_USEC_PER_SEC;
-  SteadDay today = stead_store_get_today (store);
+  SteadDay day = stead_store_get_set_day (store);
 
-  return stead_time_day (now) == today ? now : stead_time_midnight (today) + DAY_S / 2;
+  return day == STEAD_DAY_NONE ? g_get_real_time () / G_USEC_PER_SEC : stead_time_midnight (day) + DAY_S / 2;
 }
 
-/* On a day that was set, the clock on the wall says nothing. */
+/* On a day that was set, be it the present one, the clock on the wall says nothing. */
 gboolean
 stead_shown_check_time (SteadStore  *store,
                         gint64       at,
                         GError     **error)
 {
-  gint64 now = g_get_real_time () / G_USEC_PER_SEC;
-  SteadDay today = stead_store_get_today (store);
-  gint64 latest = stead_time_day (now) == today ? now + CLOCK_S : stead_time_midnight (today + 1);
+  SteadDay day = stead_store_get_set_day (store);
+  gint64 latest = day == STEAD_DAY_NONE ? stead_time_now (store) + CLOCK_S : stead_time_midnight (day + 1);
 
   if (at > latest)
     return stead_repo_refuse (error, _("That time is still to come. Check the clock."));

@@ -150,6 +150,13 @@ stead_store_get_today (SteadStore *self)
   return self->today != STEAD_DAY_NONE ? self->today : stead_store_clock_day ();
 }
 
+SteadDay
+stead_store_get_set_day (SteadStore *self)
+{
+  g_return_val_if_fail (STEAD_IS_STORE (self), STEAD_DAY_NONE);
+  return self->today;
+}
+
 void
 stead_store_set_today (SteadStore *self,
                        SteadDay    today)

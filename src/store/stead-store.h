@@ -103,9 +103,11 @@ gint64       stead_store_get_change_no (SteadStore *self);
  * Returns: the present day in the person's time zone, or the day set by
  *   stead_store_set_today() (tests, demo farm, documents made for another day)
  */
-SteadDay stead_store_get_today (SteadStore *self);
-void     stead_store_set_today (SteadStore *self,
-                                SteadDay    today);
+SteadDay stead_store_get_today   (SteadStore *self);
+/* Returns: the day that was set, or %STEAD_DAY_NONE while the clock is asked */
+SteadDay stead_store_get_set_day (SteadStore *self);
+void     stead_store_set_today   (SteadStore *self,
+                                  SteadDay    today);
 
 /**
  * stead_store_begin:

@@ -232,6 +232,33 @@ test_readings (void)
   farm_assert_undo (farm);
 }
 
+/* The last minute of the day: to come by the clock, but not on a day that was set. */
+static void
+test_set_day (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  SteadPlaceFacts cooler = { .kind = STEAD_PLACE_STORE_ROOM, .name = (char *) "Milk room", .area_m2 = NAN };
+  SteadShown late = { .kind = (char *) "air_temp", .value = 3, .held_s = NAN };
+  gint64 now = g_get_real_time () / G_USEC_PER_SEC;
+  SteadDay today;
+
+  stead_store_set_today (farm->store, STEAD_DAY_NONE);
+  today = stead_store_get_today (farm->store);
+  ACT (farm, stead_place_repo_save (farm->store, &cooler, err));
+  late.place_id = cooler.id;
+  late.at = now + 3600;
+  INVALID (farm, stead_shown_repo_add (farm->store, &late, err), "still to come");
+  g_assert_cmpint (ABS (stead_time_now (farm->store) - now), <=, 5);
+
+  stead_store_set_today (farm->store, today);
+  g_assert_cmpint (stead_store_get_set_day (farm->store), ==, today);
+  g_assert_cmpint (stead_time_now (farm->store), ==, stead_time_midnight (today) + 86400 / 2);
+  late.at = stead_time_midnight (today + 1) + 60;
+  INVALID (farm, stead_shown_repo_add (farm->store, &late, err), "still to come");
+  late.at = stead_time_midnight (today + 1) - 60;
+  ACT (farm, stead_shown_repo_add (farm->store, &late, err));
+}
+
 static void
 test_pots (void)
 {
@@ -663,6 +690,7 @@ main (int    argc,
   g_test_add_func ("/store/check-repo/judge", test_judge);
   g_test_add_func ("/store/check-repo/judge-ice", test_judge_ice);
   g_test_add_func ("/store/check-repo/readings", test_readings);
+  g_test_add_func ("/store/check-repo/set-day", test_set_day);
   g_test_add_func ("/store/check-repo/pots", test_pots);
   g_test_add_func ("/store/check-repo/run-sheet", test_run_sheet);
   g_test_add_func ("/store/check-repo/stale", test_stale);

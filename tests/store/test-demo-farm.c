@@ -444,6 +444,23 @@ test_story (void)
     }
 }
 
+/* A farm whose story goes over the clock's own day: no hour of that day is to come. */
+static void
+test_over_the_clock (void)
+{
+  g_autoptr(FixtureFolder) folder = fixture_folder ();
+  g_autofree char *path = g_build_filename (folder, "demo.steading", NULL);
+  g_autoptr(GDateTime) now = g_date_time_new_now_local ();
+  int year, month, mday;
+
+  g_date_time_get_ymd (now, &year, &month, &mday);
+  for (int later = 0; later <= 40; later += 20)
+    {
+      assert_sound (make (folder, "demo.steading", stead_day_new (year, month, mday) + later), path);
+      g_assert_cmpint (g_unlink (path), ==, 0);
+    }
+}
+
 /* What came last can be undone, up to the hours that an advisor checked. */
 static void
 test_undo (void)
@@ -621,6 +638,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/store/demo/same", test_same);
   g_test_add_func ("/store/demo/story", test_story);
+  g_test_add_func ("/store/demo/over-the-clock", test_over_the_clock);
   g_test_add_func ("/store/demo/undo", test_undo);
   g_test_add_func ("/store/demo/lives-on", test_lives_on);
   g_test_add_func ("/store/demo/descriptions", test_descriptions);

@@ -168,7 +168,7 @@ typedef struct
   SteadFolderOptions  options;
   gboolean            is_logged;
   char               *farm, *path, *sentence, *whom, *ground;
-  SteadDay            today;
+  SteadDay            today;        /* that was set, or STEAD_DAY_NONE */
 } Going;
 
 static void
@@ -323,7 +323,7 @@ stead_export_dialog_save (SteadDialog  *dialog,
   going->sentence = plain_leaving (self);
   going->whom = g_strdup (whom);
   going->ground = g_strdup (stead_pick_get_text (self->ground));
-  going->today = stead_store_get_today (store);
+  going->today = stead_store_get_set_day (store);
   name = name_of (self, stead_desk_get_farm (desk)->name);
   g_strdelimit (name, "/", '-');
   stead_files_save (going->over, _("Where to export to"), name, place_chosen_cb, going);
