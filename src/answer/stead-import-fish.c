@@ -5,7 +5,6 @@
  */
 #include "config.h"
 
-#include "answer/stead-answer-error.h"
 #include "answer/stead-fish-answer.h"
 #include "answer/stead-import-private.h"
 #include "answer/stead-words-private.h"
@@ -95,22 +94,6 @@ same_entry (gconstpointer a,
   return numbers || g_strcmp0 (x->note, y->note) == 0;
 }
 
-/* In the farm already, or earlier in this file. */
-static gboolean
-is_double (GHashTable     *seen,
-           SteadImportRow *row)
-{
-  gpointer line;
-
-  if (!g_hash_table_lookup_extended (seen, row->fact, NULL, &line))
-    return FALSE;
-  if (line == NULL)
-    stead_import_skip (row, g_strdup (_("The farm already has an entry of this day with these numbers.")));
-  else
-    stead_import_skip (row, g_strdup_printf (_("Line %u already says the same."), GPOINTER_TO_UINT (line)));
-  return TRUE;
-}
-
 /* --- judging --------------------------------------------------------------------------- */
 
 static SteadColumn
@@ -163,7 +146,7 @@ judge_row (const SteadImportJudge  *judge,
   g_autoptr(GError) problem = NULL;
   SteadFishStand stand = { 0 };
 
-  if (is_double (seen, row))
+  if (stead_import_is_double (seen, row))
     return TRUE;
   if (!stead_fish_repo_stand (judge->store, entry->fish_id, entry->day, 0, &stand, error))
     return FALSE;
@@ -179,16 +162,10 @@ judge_row (const SteadImportJudge  *judge,
   return TRUE;
 }
 
-static int
-compare_days (gconstpointer a,
-              gconstpointer b)
+static SteadDay
+day_of (gconstpointer fact)
 {
-  const SteadImportRow *x = *(SteadImportRow * const *) a, *y = *(SteadImportRow * const *) b;
-  SteadDay x_day = ((const SteadFishEntry *) x->fact)->day, y_day = ((const SteadFishEntry *) y->fact)->day;
-
-  if (x_day != y_day)
-    return x_day < y_day ? -1 : 1;
-  return (x->line > y->line) - (x->line < y->line);
+  return ((const SteadFishEntry *) fact)->day;
 }
 
 static gboolean
@@ -209,33 +186,29 @@ judge_sorted (SteadImportJudge  *judge,
   return log != NULL;
 }
 
+static void
+free_entry (gpointer fact)
+{
+  stead_fish_entry_free (fact);
+}
+
 static gboolean
 judge_log (SteadImportJudge  *judge,
            GPtrArray         *rows,
            GError           **error)
 {
-  g_autoptr(GPtrArray) sorted = g_ptr_array_new ();
+  g_autoptr(GPtrArray) sorted = NULL;
 
   for (guint i = 0; i < rows->len; i++)
     {
-      SteadImportRow *row = rows->pdata[i];
-
       if (!stead_import_go_on (judge, i, rows->len, error))
         return FALSE;
-      read_row (judge, row);
-      if (row->fact != NULL)
-        g_ptr_array_add (sorted, row);
+      read_row (judge, rows->pdata[i]);
     }
-  g_ptr_array_sort (sorted, compare_days);
+  sorted = stead_import_rows_by_day (rows, day_of);
   if (!judge_sorted (judge, sorted, error))
     return FALSE;
-  for (guint i = 0; i < sorted->len; i++)
-    {
-      SteadImportRow *row = sorted->pdata[i];
-
-      if (row->state != STEAD_ROW_TAKE)
-        g_clear_pointer ((SteadFishEntry **) &row->fact, stead_fish_entry_free);
-    }
+  stead_import_drop_facts (rows, free_entry);
   return TRUE;
 }
 
@@ -280,31 +253,6 @@ understood (const SteadFarm *farm,
 
 /* --- the kind ------------------------------------------------------------------------------ */
 
-SteadFish *
-stead_import_find_fish (SteadStore  *store,
-                        gint64       fish_id,
-                        GError     **error)
-{
-  g_autoptr(GPtrArray) groups = NULL;
-
-  if (fish_id != 0)
-    return stead_fish_repo_get (store, fish_id, error);
-  groups = stead_fish_repo_list (store, FALSE, error);
-  if (groups != NULL && groups->len == 0)
-    {
-      g_ptr_array_unref (groups);
-      groups = stead_fish_repo_list (store, TRUE, error);
-    }
-  if (groups == NULL)
-    return NULL;
-  if (groups->len == 1)
-    return g_ptr_array_steal_index (groups, 0);
-  g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                       groups->len == 0 ? _("There are no fish yet. Set up a group in Raise first.")
-                                        : _("There are several groups of fish. Say which one the file is of."));
-  return NULL;
-}
-
 static gboolean
 prepare (SteadImportJudge  *judge,
          gint64             batch_id,
@@ -321,12 +269,6 @@ is_complete (const SteadColumns *columns)
 
   return at[STEAD_COLUMN_FEED] >= 0 || at[STEAD_COLUMN_TEMPERATURE] >= 0 || at[STEAD_COLUMN_DEATHS] >= 0
          || at[STEAD_COLUMN_CULLED] >= 0 || at[STEAD_COLUMN_REFUSED] >= 0 || at[STEAD_COLUMN_NOTE] >= 0;
-}
-
-static void
-free_entry (gpointer fact)
-{
-  stead_fish_entry_free (fact);
 }
 
 static gboolean

@@ -6,7 +6,6 @@
  */
 #include "config.h"
 
-#include "answer/stead-answer-error.h"
 #include "answer/stead-import-private.h"
 #include "answer/stead-words-private.h"
 
@@ -91,31 +90,10 @@ read_row (SteadImportJudge *judge,
   row->fact = entry;
 }
 
-static int
-compare_days (gconstpointer a,
-              gconstpointer b)
+static SteadDay
+day_of (gconstpointer fact)
 {
-  const SteadImportRow *x = *(SteadImportRow * const *) a;
-  const SteadImportRow *y = *(SteadImportRow * const *) b;
-  SteadDay x_day = ((const SteadFlockEntry *) x->fact)->day;
-  SteadDay y_day = ((const SteadFlockEntry *) y->fact)->day;
-
-  if (x_day != y_day)
-    return x_day < y_day ? -1 : 1;
-  return (x->line > y->line) - (x->line < y->line);
-}
-
-/* Rows that could be read, by day. */
-static GPtrArray *
-rows_by_day (GPtrArray *rows)
-{
-  GPtrArray *sorted = g_ptr_array_sized_new (rows->len);
-
-  for (guint i = 0; i < rows->len; i++)
-    if (((const SteadImportRow *) rows->pdata[i])->fact != NULL)
-      g_ptr_array_add (sorted, rows->pdata[i]);
-  g_ptr_array_sort (sorted, compare_days);
-  return sorted;
+  return ((const SteadFlockEntry *) fact)->day;
 }
 
 /* Two entries of one day with the same numbers are the same entry. */
@@ -243,22 +221,6 @@ check_entry (const SteadImportJudge *judge,
   return TRUE;
 }
 
-/* In the farm already, or earlier in this file. */
-static gboolean
-is_double (const Tally    *tally,
-           SteadImportRow *row)
-{
-  gpointer line;
-
-  if (!g_hash_table_lookup_extended (tally->seen, row->fact, NULL, &line))
-    return FALSE;
-  if (line == NULL)
-    stead_import_skip (row, g_strdup (_("The farm already has an entry of this day with these numbers.")));
-  else
-    stead_import_skip (row, g_strdup_printf (_("Line %u already says the same."), GPOINTER_TO_UINT (line)));
-  return TRUE;
-}
-
 static void
 judge_row (const SteadImportJudge *judge,
            Tally                  *tally,
@@ -267,7 +229,7 @@ judge_row (const SteadImportJudge *judge,
   const SteadFlockEntry *entry = row->fact;
 
   tally_go_to (tally, entry->day);
-  if (is_double (tally, row) || !check_entry (judge, tally, row))
+  if (stead_import_is_double (tally->seen, row) || !check_entry (judge, tally, row))
     return;
   row->state = STEAD_ROW_TAKE;
   g_hash_table_insert (tally->seen, row->fact, GUINT_TO_POINTER (row->line));
@@ -276,17 +238,10 @@ judge_row (const SteadImportJudge *judge,
   tally->eggs_today += MAX (0, entry->eggs);
 }
 
-/* Only rows that are taken keep their fact. */
 static void
-drop_facts (GPtrArray *rows)
+free_entry (gpointer fact)
 {
-  for (guint i = 0; i < rows->len; i++)
-    {
-      SteadImportRow *row = rows->pdata[i];
-
-      if (row->state != STEAD_ROW_TAKE)
-        g_clear_pointer ((SteadFlockEntry **) &row->fact, stead_flock_entry_free);
-    }
+  stead_flock_entry_free (fact);
 }
 
 static gboolean
@@ -303,12 +258,12 @@ judge_log (SteadImportJudge  *judge,
         return FALSE;
       read_row (judge, rows->pdata[i]);
     }
-  sorted = rows_by_day (rows);
+  sorted = stead_import_rows_by_day (rows, day_of);
   if (sorted->len > 0 && !tally_start (judge, sorted, &tally, error))
     return FALSE;
   for (guint i = 0; i < sorted->len; i++)
     judge_row (judge, &tally, sorted->pdata[i]);
-  drop_facts (rows);
+  stead_import_drop_facts (rows, free_entry);
   return TRUE;
 }
 
@@ -358,38 +313,12 @@ understood (const SteadFarm *farm,
 
 /* --- the kind -------------------------------------------------------------------- */
 
-/* The flock asked for, or the only one under way, or the only one there ever was. */
-static SteadFlock *
-find_flock (SteadStore  *store,
-            gint64       flock_id,
-            GError     **error)
-{
-  g_autoptr(GPtrArray) flocks = NULL;
-
-  if (flock_id != 0)
-    return stead_flock_repo_get (store, flock_id, error);
-  flocks = stead_flock_repo_list (store, FALSE, error);
-  if (flocks != NULL && flocks->len == 0)
-    {
-      g_ptr_array_unref (flocks);
-      flocks = stead_flock_repo_list (store, TRUE, error);
-    }
-  if (flocks == NULL)
-    return NULL;
-  if (flocks->len == 1)
-    return g_ptr_array_steal_index (flocks, 0);
-  g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                       flocks->len == 0 ? _("There is no flock yet. Set one up in Raise first.")
-                                        : _("There are several flocks. Say which one the file is of."));
-  return NULL;
-}
-
 static gboolean
 prepare (SteadImportJudge  *judge,
          gint64             batch_id,
          GError           **error)
 {
-  judge->flock = find_flock (judge->store, batch_id, error);
+  judge->flock = stead_import_find_flock (judge->store, batch_id, error);
   return judge->flock != NULL;
 }
 
@@ -400,12 +329,6 @@ is_complete (const SteadColumns *columns)
 
   return at[STEAD_COLUMN_EGGS] >= 0 || at[STEAD_COLUMN_FEED] >= 0 || at[STEAD_COLUMN_DEATHS] >= 0
          || at[STEAD_COLUMN_CULLED] >= 0 || at[STEAD_COLUMN_NOTE] >= 0;
-}
-
-static void
-free_entry (gpointer fact)
-{
-  stead_flock_entry_free (fact);
 }
 
 static gboolean

@@ -161,16 +161,10 @@ is_complete (const SteadColumns *columns)
   return columns->at[STEAD_COLUMN_PICKED] >= 0;
 }
 
-static int
-compare_days (gconstpointer a,
-              gconstpointer b)
+static SteadDay
+day_of (gconstpointer fact)
 {
-  const SteadImportRow *x = *(SteadImportRow * const *) a, *y = *(SteadImportRow * const *) b;
-  SteadDay x_day = ((const Fact *) x->fact)->pick.day, y_day = ((const Fact *) y->fact)->pick.day;
-
-  if (x_day != y_day)
-    return x_day < y_day ? -1 : 1;
-  return (x->line > y->line) - (x->line < y->line);
+  return ((const Fact *) fact)->pick.day;
 }
 
 /* Oldest first, so that each lot carries its share of what the earlier ones left. */
@@ -182,12 +176,8 @@ write_picks (GPtrArray            *rows,
              gpointer              data,
              GError              **error)
 {
-  g_autoptr(GPtrArray) sorted = g_ptr_array_new ();
+  g_autoptr(GPtrArray) sorted = stead_import_rows_by_day (rows, day_of);
 
-  for (guint i = 0; i < rows->len; i++)
-    if (((const SteadImportRow *) rows->pdata[i])->state == STEAD_ROW_TAKE)
-      g_ptr_array_add (sorted, rows->pdata[i]);
-  g_ptr_array_sort (sorted, compare_days);
   for (guint i = 0; i < sorted->len; i++)
     {
       const Fact *fact = ((const SteadImportRow *) sorted->pdata[i])->fact;

@@ -263,15 +263,28 @@ extern const SteadImportMethods stead_import_flock_log, stead_import_receipts, s
 
 const SteadImportMethods *stead_import_methods (SteadImportKind kind);
 
-/* The crop asked for, or the only one under way, or the only one there ever was. */
-SteadCrop *stead_import_find_crop (SteadStore  *store,
-                                   gint64       crop_id,
-                                   GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+/* --- dated rows -------------------------------------------------------------------- */
 
-/* The group of fish asked for, or the only one under way, or the only one there ever was. */
-SteadFish *stead_import_find_fish (SteadStore  *store,
-                                   gint64       fish_id,
-                                   GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+typedef SteadDay (*SteadImportDayOf) (gconstpointer fact);
+
+/* (transfer container) (element-type SteadImportRow): rows that have a fact, by its day, then
+ * by their lines. */
+GPtrArray *stead_import_rows_by_day (GPtrArray        *rows,
+                                     SteadImportDayOf  day_of) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Whether the farm, or an earlier line, says what @row says; it is skipped then.
+ * @seen: facts to the lines that they stand in, NULL for the farm's own */
+gboolean stead_import_is_double (GHashTable     *seen,
+                                 SteadImportRow *row);
+
+/* Only rows that are taken keep their fact. */
+void stead_import_drop_facts (GPtrArray      *rows,
+                              GDestroyNotify  free_fact);
+
+/* The one asked for, or with an id of 0 the only one under way, or the only one there ever was. */
+SteadFlock *stead_import_find_flock (SteadStore *store, gint64 flock_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadFish  *stead_import_find_fish  (SteadStore *store, gint64 fish_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+SteadCrop  *stead_import_find_crop  (SteadStore *store, gint64 crop_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* --- things of the store room ---------------------------------------------------- */
 

@@ -5,7 +5,6 @@
  */
 #include "config.h"
 
-#include "answer/stead-answer-error.h"
 #include "answer/stead-crop-answer.h"
 #include "answer/stead-import-private.h"
 
@@ -194,31 +193,6 @@ understood (const SteadFarm *farm,
 }
 
 /* --- the kind --------------------------------------------------------------------- */
-
-SteadCrop *
-stead_import_find_crop (SteadStore  *store,
-                        gint64       crop_id,
-                        GError     **error)
-{
-  g_autoptr(GPtrArray) crops = NULL;
-
-  if (crop_id != 0)
-    return stead_crop_repo_get (store, crop_id, error);
-  crops = stead_crop_repo_list (store, FALSE, error);
-  if (crops != NULL && crops->len == 0)
-    {
-      g_ptr_array_unref (crops);
-      crops = stead_crop_repo_list (store, TRUE, error);
-    }
-  if (crops == NULL)
-    return NULL;
-  if (crops->len == 1)
-    return g_ptr_array_steal_index (crops, 0);
-  g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING,
-                       crops->len == 0 ? _("There is no crop yet. Add one in Raise.")
-                                       : _("There are several crops. Say which one the file is of."));
-  return NULL;
-}
 
 static gboolean
 prepare (SteadImportJudge  *judge,

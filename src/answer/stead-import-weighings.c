@@ -370,13 +370,7 @@ judge_weighings (SteadImportJudge  *judge,
   for (guint i = 0; i < days->len; i++)
     if (!judge_day (judge, days->pdata[i], error))
       return FALSE;
-  for (guint i = 0; i < rows->len; i++)
-    {
-      SteadImportRow *row = rows->pdata[i];
-
-      if (row->state != STEAD_ROW_TAKE)
-        g_clear_pointer (&row->fact, free_sample);
-    }
+  stead_import_drop_facts (rows, free_sample);
   return TRUE;
 }
 
