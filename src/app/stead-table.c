@@ -3,7 +3,9 @@
  * Invariants:
  *  1. A list store is filtered and sorted here; any other model is taken to be
  *     lazy: it is shown as it is, and only the rows that can be seen are read.
- *  2. One Tab goes in, one Tab goes out; arrows move inside, Left and Right
+ *  2. Its rows are made when it is first shown, not before: a column view makes two
+ *     hundred of them at once, and a place has tables that nobody may look at.
+ *  3. One Tab goes in, one Tab goes out; arrows move inside, Left and Right
  *     between the columns that can be edited.
  */
 #include "config.h"
@@ -201,6 +203,16 @@ stead_table_finalize (GObject *object)
 }
 
 static void
+stead_table_map (GtkWidget *widget)
+{
+  SteadTable *self = STEAD_TABLE (widget);
+
+  if (gtk_column_view_get_model (self->view) == NULL)
+    gtk_column_view_set_model (self->view, GTK_SELECTION_MODEL (self->selection));
+  GTK_WIDGET_CLASS (stead_table_parent_class)->map (widget);
+}
+
+static void
 stead_table_class_init (SteadTableClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
@@ -208,6 +220,7 @@ stead_table_class_init (SteadTableClass *klass)
 
   object_class->dispose = stead_table_dispose;
   object_class->finalize = stead_table_finalize;
+  widget_class->map = stead_table_map;
   widget_class->focus = stead_table_focus;
 
   stead_table_menu_install (widget_class);
@@ -231,7 +244,7 @@ make_models (SteadTable *self)
 static void
 make_view (SteadTable *self)
 {
-  self->view = GTK_COLUMN_VIEW (gtk_column_view_new (GTK_SELECTION_MODEL (g_object_ref (self->selection))));
+  self->view = GTK_COLUMN_VIEW (gtk_column_view_new (NULL));
   gtk_sort_list_model_set_sorter (self->sorted, gtk_column_view_get_sorter (self->view));
   g_signal_connect_swapped (self->view, "activate", G_CALLBACK (activated_cb), self);
   self->scrolled = gtk_scrolled_window_new ();
