@@ -5,23 +5,21 @@
 #include "answer/stead-words.h"
 #include "data/limits/steading-limits.h"
 
-#include <gio/gio.h>
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define LIMITS "/farm/steading/Steading/limits/"
 
-/* They are part of the program: one that cannot be read is a bug, found by the tests. */
-static SteadLimitTable *
-read_all (void)
+SteadLimitTable *
+stead_limits_read (GResource  *resource,
+                   const char *folder)
 {
-  GResource *resource = steading_limits_get_resource ();
   g_autoptr(SteadLimitTable) table = stead_limit_table_new ();
-  g_auto(GStrv) names = g_resource_enumerate_children (resource, LIMITS, G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
+  g_auto(GStrv) names = g_resource_enumerate_children (resource, folder, G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
 
   for (gsize i = 0; names != NULL && names[i] != NULL; i++)
     {
-      g_autofree char *path = g_strconcat (LIMITS, names[i], NULL);
+      g_autofree char *path = g_strconcat (folder, names[i], NULL);
       g_autoptr(GBytes) csv = g_resource_lookup_data (resource, path, G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
       g_autoptr(GError) error = NULL;
 
@@ -37,7 +35,7 @@ stead_limits_get (void)
   static SteadLimitTable *table;
 
   if (g_once_init_enter (&table))
-    g_once_init_leave (&table, read_all ());
+    g_once_init_leave (&table, stead_limits_read (steading_limits_get_resource (), LIMITS));
   return table;
 }
 

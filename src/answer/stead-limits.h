@@ -3,7 +3,19 @@
 
 #include "core/stead-limit.h"
 
+#include <gio/gio.h>
+
 G_BEGIN_DECLS
+
+/**
+ * stead_limits_read:
+ * @resource: part of the program: a table in it that cannot be read is a bug
+ * @folder: of tables, with a slash at its end
+ *
+ * Returns: (transfer full): all tables of @folder together
+ */
+SteadLimitTable *stead_limits_read (GResource  *resource,
+                                    const char *folder) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * stead_limits_get:
