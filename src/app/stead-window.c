@@ -2,8 +2,7 @@
  *
  * Invariants:
  *  1. A place is made when it is first shown, and refreshed only while it is shown.
- *  2. What the strip says follows from the same answers as the places.  Of a change it
- *     tells after the frame in which the place shows it.
+ *  2. What the strip says follows from the same answers as the places.
  */
 #include "config.h"
 
@@ -21,6 +20,7 @@
 #include "app/stead-jump.h"
 #include "app/stead-said.h"
 #include "app/stead-settings.h"
+#include "app/stead-strip-news.h"
 #include "app/stead-strip.h"
 #include "app/stead-typing.h"
 #include "app/stead-ui.h"
@@ -95,11 +95,9 @@ struct _SteadWindow
   GtkWidget            *said;
 
   SteadDesk            *desk;
+  SteadStripNews       *news;
   char                 *path;     /* (nullable) */
   GQueue                been;     /* of names of places, not owned: where "back" leads */
-  const SteadStore     *told;     /* not owned, may be gone: the farm that the strip tells of */
-  guint                 strip_tick;   /* 0: the strip waits for no frame */
-  guint                 strip_idle;   /* 0: nor for what comes after it */
 };
 
 G_DEFINE_FINAL_TYPE (SteadWindow, stead_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -114,90 +112,6 @@ find_place (const char *name)
 }
 
 /* --- what stands around the place --------------------------------------------------- */
-
-static void
-show_figures (SteadWindow            *self,
-              const SteadStripAnswer *answer)
-{
-  SteadStrip *strip = STEAD_STRIP (self->strip);
-
-  stead_strip_set_figure (strip, "today", answer->today, answer->today_warns);
-  stead_strip_set_figure (strip, "raise", answer->raise, FALSE);
-  stead_strip_set_figure (strip, "make", answer->make, FALSE);
-  stead_strip_set_figure (strip, "check", answer->check, answer->check_warns);
-  stead_strip_set_figure (strip, "price", answer->price, FALSE);
-  stead_strip_set_figure (strip, "sell", answer->sell, FALSE);
-  stead_strip_set_figure (strip, "fund", answer->fund, FALSE);
-  stead_strip_set_figure (strip, "keep", answer->keep, FALSE);
-  stead_strip_set_figure (strip, "show", answer->show, FALSE);
-  stead_strip_set_brief (strip, "today", answer->today_brief);
-  stead_strip_set_brief (strip, "make", answer->make_brief);
-  stead_strip_set_brief (strip, "check", answer->check_brief);
-  stead_strip_set_brief (strip, "price", answer->price_brief);
-  stead_strip_set_brief (strip, "sell", answer->sell_brief);
-  stead_strip_set_brief (strip, "fund", answer->fund_brief);
-  stead_strip_set_brief (strip, "keep", answer->keep_brief);
-  stead_strip_set_brief (strip, "show", answer->show_brief);
-}
-
-static void
-forget_strip (SteadWindow *self)
-{
-  if (self->strip_tick != 0)
-    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->strip_tick);
-  self->strip_tick = 0;
-  g_clear_handle_id (&self->strip_idle, g_source_remove);
-}
-
-static void
-update_strip (SteadWindow *self)
-{
-  SteadStore *store = stead_desk_get_store (self->desk);
-  g_autoptr(SteadStripAnswer) answer = NULL;
-
-  forget_strip (self);
-  self->told = store;
-  if (store == NULL)
-    return;
-  answer = stead_strip_answer_new (store, stead_desk_get_due (self->desk, NULL),
-                                   stead_desk_get_product (self->desk), NULL);
-  if (answer != NULL)
-    show_figures (self, answer);
-}
-
-static gboolean
-strip_idle_cb (gpointer data)
-{
-  SteadWindow *self = data;
-
-  self->strip_idle = 0;
-  update_strip (self);
-  return G_SOURCE_REMOVE;
-}
-
-/* Ticks come before the frame is painted, idle work after it. */
-static gboolean
-strip_tick_cb (GtkWidget     *widget,
-               GdkFrameClock *clock,
-               gpointer       data)
-{
-  SteadWindow *self = STEAD_WINDOW (widget);
-
-  self->strip_tick = 0;
-  self->strip_idle = g_idle_add (strip_idle_cb, self);
-  return G_SOURCE_REMOVE;
-}
-
-/* What is due takes longer to work out than a tap may take to be seen.  A farm that was just
- * opened is told of at once. */
-static void
-update_strip_soon (SteadWindow *self)
-{
-  if (stead_desk_get_store (self->desk) != self->told || !gtk_widget_get_mapped (GTK_WIDGET (self)))
-    update_strip (self);
-  else if (self->strip_tick == 0 && self->strip_idle == 0)
-    self->strip_tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), strip_tick_cb, NULL, NULL);
-}
 
 static void
 update_step (SteadWindow *self,
@@ -265,7 +179,6 @@ update_frame (SteadWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.backups", self->path != NULL);
   update_title (self);
   update_steps (self);
-  update_strip_soon (self);
 }
 
 /* --- places ----------------------------------------------------------------------------- */
@@ -486,7 +399,7 @@ stead_window_dispose (GObject *object)
 {
   SteadWindow *self = STEAD_WINDOW (object);
 
-  forget_strip (self);
+  g_clear_object (&self->news);
   if (self->stack != NULL)
     drop_pages (self);
   gtk_widget_dispose_template (GTK_WIDGET (self), STEAD_TYPE_WINDOW);
@@ -543,7 +456,7 @@ stead_window_init (SteadWindow *self)
                      g_dpgettext2 (GETTEXT_PACKAGE, "place", places[i].label));
   g_signal_connect_swapped (self->strip, "chosen", G_CALLBACK (stead_window_go), self);
   g_signal_connect_object (self->desk, "changed", G_CALLBACK (update_frame), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->desk, "selected", G_CALLBACK (update_strip), self, G_CONNECT_SWAPPED);
+  self->news = stead_strip_news_new (STEAD_STRIP (self->strip), self->desk);
   g_signal_connect_object (self->desk, "jump", G_CALLBACK (jump_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->desk, "said", G_CALLBACK (said_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect (self, "notify::is-active", G_CALLBACK (active_cb), NULL);
