@@ -1,10 +1,13 @@
-/* stead-limit-card-paper.c - a poster for the kitchen's wall: its own foods and their limits, in large type, in one language or in two. */
+/* stead-limit-card-paper.c - a poster for the kitchen's wall: its own foods and their limits,
+ * in large type, in one language or in two.
+ */
 #include "config.h"
 
 #include "answer/stead-language.h"
 #include "answer/stead-limit-card-answer.h"
 #include "paper/stead-paper-private.h"
 
+#include <math.h>
 #include <pango/pangocairo.h>
 
 /* Tabloid, 11 × 17 in; A3 on a metric farm: points. */
@@ -17,6 +20,7 @@
 #define TITLE_SIZE 44.0
 #define LIMIT_MOST 40.0
 #define LIMIT_LEAST 14.0
+#define WORK_SHARE 0.75      /* size of the left column's letters beside those of the limits */
 
 typedef struct
 {
@@ -78,6 +82,24 @@ bind_degrees (const char *text)
   return g_strjoinv ("\302\240°", parts);
 }
 
+static PangoLayout *
+lay_text (cairo_t    *cr,
+          const char *text,
+          double      size,
+          gboolean    bold)
+{
+  PangoLayout *layout = pango_cairo_create_layout (cr);
+  PangoFontDescription *font = pango_font_description_from_string ("Sans");
+  g_autofree char *bound = bind_degrees (text);
+
+  pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
+  pango_font_description_set_weight (font, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  pango_layout_set_font_description (layout, font);
+  pango_font_description_free (font);
+  pango_layout_set_text (layout, bound, -1);
+  return layout;
+}
+
 /* Draws, or (with @paint unset) only measures. Returns: the height */
 static double
 put_text (cairo_t    *cr,
@@ -89,18 +111,11 @@ put_text (cairo_t    *cr,
           double      width,
           gboolean    paint)
 {
-  g_autoptr(PangoLayout) layout = pango_cairo_create_layout (cr);
-  PangoFontDescription *font = pango_font_description_from_string ("Sans");
-  g_autofree char *bound = bind_degrees (text);
+  g_autoptr(PangoLayout) layout = lay_text (cr, text, size, bold);
   int height;
 
-  pango_font_description_set_absolute_size (font, size * PANGO_SCALE);
-  pango_font_description_set_weight (font, bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-  pango_layout_set_font_description (layout, font);
-  pango_font_description_free (font);
   pango_layout_set_width (layout, (int) (width * PANGO_SCALE));
   pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
-  pango_layout_set_text (layout, bound, -1);
   pango_layout_get_size (layout, NULL, &height);
   if (paint)
     {
@@ -127,18 +142,46 @@ put_texts (cairo_t         *cr,
   return at - y;
 }
 
+/* What is done stands left of its limits, in a column that its longest word fits into. */
+static double
+left_width (cairo_t    *cr,
+            const Card *card,
+            double      size)
+{
+  double all = card->width - 2 * MARGIN;
+  double widest = 0;
+
+  for (guint i = 0; i < card->answer->entries->len; i++)
+    {
+      const SteadLimitCardEntry *entry = card->answer->entries->pdata[i];
+
+      for (guint j = 0; j < entry->works->len; j++)
+        {
+          g_autoptr(PangoLayout) layout = lay_text (cr, entry->works->pdata[j], size * WORK_SHARE, TRUE);
+          int width;
+
+          /* A line for each word. */
+          pango_layout_set_width (layout, 0);
+          pango_layout_set_wrap (layout, PANGO_WRAP_WORD);
+          pango_layout_get_size (layout, &width, NULL);
+          widest = MAX (widest, (double) width / PANGO_SCALE);
+        }
+    }
+  return CLAMP (ceil (widest) + 1, all * 0.27, all * 0.4);
+}
+
 static double
 put_entry (cairo_t                   *cr,
            const Card                *card,
            const SteadLimitCardEntry *entry,
            double                     size,
+           double                     left,
            double                     y,
            gboolean                   paint)
 {
-  double left = (card->width - 2 * MARGIN) * 0.27;
   double x = MARGIN + left + 16;
   double width = card->width - MARGIN - x;
-  double work = put_texts (cr, entry->works, size * 0.75, MARGIN, y, left, paint);
+  double work = put_texts (cr, entry->works, size * WORK_SHARE, MARGIN, y, left, paint);
   g_autofree char *foods = join (entry->foods, ", ");
   double at = y;
 
@@ -163,11 +206,12 @@ put_all (cairo_t    *cr,
          double      size,
          gboolean    paint)
 {
+  double left = left_width (cr, card, size);
   double y = MARGIN;
 
   y += put_text (cr, card->title, TITLE_SIZE, TRUE, MARGIN, y, card->width - 2 * MARGIN, paint) + 14;
   for (guint i = 0; i < card->answer->entries->len; i++)
-    y = put_entry (cr, card, card->answer->entries->pdata[i], size, y, paint);
+    y = put_entry (cr, card, card->answer->entries->pdata[i], size, left, y, paint);
   return y + put_text (cr, card->caution, 13, FALSE, MARGIN, y + 6, card->width - 2 * MARGIN, paint) + 6;
 }
 

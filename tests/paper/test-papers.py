@@ -104,6 +104,15 @@ def amounts(line):
 
 
 @case
+def no_word_is_cut_from_its_comma(a, b):
+    pdfs = [name for name in sorted(os.listdir(a)) if name.endswith('.pdf')]
+    assert 'limit-card-english.pdf' in pdfs, pdfs
+    for name in pdfs:
+        lines = run('pdftotext', '-raw', f'{a}/{name}', '-').decode().splitlines()
+        assert lines and not [line for line in lines if re.match(r'[,.;:!?)]', line)], name
+
+
+@case
 def cost_sheet_adds_up(a, b):
     lines = text_of(f'{a}/cost-sheet.pdf').splitlines()
     first = next(i for i, line in enumerate(lines) if re.match(r'\s*Part\s', line))
