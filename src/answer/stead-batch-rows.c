@@ -135,10 +135,10 @@ stead_batch_harvest_text (const SteadBatchAnswer *self,
     /* Translators: an amount and why it was lost. */
     return g_strdup_printf (_("%s lost: %s"), lost, reason);
   if (harvest->lost_base > 0)
-    /* Translators: an amount, what it is, an amount lost and why. */
-    return g_strdup_printf (_("%s of %s; %s lost: %s"), good, named, lost, reason);
-  /* Translators: an amount and what it is: "20 kg of Catfish, dressed". */
-  return g_strdup_printf (_("%s of %s"), good, named);
+    /* Translators: what it is, an amount, an amount lost and why: "Eggs: 168; 5 lost: cracked". */
+    return g_strdup_printf (_("%s: %s; %s lost: %s"), named, good, lost, reason);
+  /* Translators: what it is and an amount: "Catfish, dressed: 20 kg". */
+  return g_strdup_printf (C_("harvest", "%s: %s"), named, good);
 }
 
 const char *

@@ -285,9 +285,9 @@ stead_kitchen_repo_take_proposed (SteadStore  *store,
       g_autofree char *amount = stead_quantity_format (take->base, take->unit);
 
       if (take->lot_id == 0)
-        /* Translators: "1.2 lb", name of an item. */
-        return stead_repo_refuse (error, _("%s of %s is missing in the store room. Enter the missing receipt first, "
-                                           "or change the amount."), amount, take->item_name);
+        /* Translators: name of an item, "1.2 lb". */
+        return stead_repo_refuse (error, _("%s: the store room is short by %s. Enter the missing receipt first, "
+                                           "or change the amount."), take->item_name, amount);
     }
   for (guint i = 0; i < takes->len; i++)
     {

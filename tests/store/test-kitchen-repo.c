@@ -223,7 +223,7 @@ test_propose (Kitchen       *kitchen,
   take = lots->pdata[3];
   g_assert_cmpint (take->lot_id, ==, past);
   g_assert_true (take->past);
-  INVALID (farm, stead_kitchen_repo_take_proposed (farm->store, id, TODAY, 0, err), "13 of Eggs is missing");
+  INVALID (farm, stead_kitchen_repo_take_proposed (farm->store, id, TODAY, 0, err), "Eggs: the store room is short by 13.");
   /* Not even where it is short: 100 bowls want 10 kg, and 7 of the 9 are good. */
   more = stead_kitchen_repo_propose (farm->store, plan (kitchen, 100, TODAY), TODAY, &error);
   take = more->pdata[3];
