@@ -20,9 +20,32 @@ typedef enum
   STEAD_TONE_POOR,
 } SteadTone;
 
+/* Which line of the table it is; each is there at most once. */
+typedef enum
+{
+  STEAD_BATCH_LINE_OUTPUT,
+  STEAD_BATCH_LINE_PRICE,
+  STEAD_BATCH_LINE_WORTH,
+  STEAD_BATCH_LINE_FEED,
+  STEAD_BATCH_LINE_FEED_PRICE,
+  STEAD_BATCH_LINE_FEED_COST,
+  STEAD_BATCH_LINE_START,
+  STEAD_BATCH_LINE_SALVAGE,
+  STEAD_BATCH_LINE_OTHER,
+  STEAD_BATCH_LINE_ALL,
+  STEAD_BATCH_LINE_LEFT,
+  STEAD_BATCH_LINE_UNIT,
+  STEAD_BATCH_LINE_CARE,
+  STEAD_BATCH_LINE_LOST,
+  STEAD_BATCH_LINE_END,
+} SteadBatchLine;
+
+#define STEAD_N_BATCH_LINES (STEAD_BATCH_LINE_END + 1)
+
 /* One line of the table; a text that is not there is NULL. */
 typedef struct
 {
+  SteadBatchLine line;
   char      *what;      /* "Feed" */
   char      *planned;
   char      *actual;    /* so far */

@@ -154,10 +154,12 @@ typedef char *(*TextFunc) (const SteadBatchAnswer *self, double value);
 
 static SteadBatchRow *
 add_row (SteadBatchAnswer *self,
+         SteadBatchLine    line,
          const char       *what)
 {
   SteadBatchRow *row = g_new0 (SteadBatchRow, 1);
 
+  row->line = line;
   row->what = g_strdup (what);
   g_ptr_array_add (self->rows, row);
   return row;
@@ -204,6 +206,7 @@ tone_of (double planned,
  * known of has no line. */
 static void
 add_figure (SteadBatchAnswer *self,
+            SteadBatchLine    line,
             const char       *what,
             double            planned,
             double            so_far,
@@ -215,7 +218,7 @@ add_figure (SteadBatchAnswer *self,
 
   if (!isfinite (planned) && !isfinite (so_far) && !isfinite (end))
     return;
-  row = add_row (self, what);
+  row = add_row (self, line, what);
   row->planned = text_or_none (self, planned, text);
   row->actual = text_or_none (self, so_far, text);
   row->end = self->is_over ? difference_text (self, so_far - planned, planned, text) : text_or_none (self, end, text);
@@ -261,11 +264,13 @@ add_output (SteadBatchAnswer        *self,
             const SteadBatchFigures *so_far,
             const SteadBatchFigures *end)
 {
-  add_figure (self, output_name (self->money.batch->kind), planned->output, so_far->output, end->output,
+  add_figure (self, STEAD_BATCH_LINE_OUTPUT,
+              output_name (self->money.batch->kind), planned->output, so_far->output, end->output,
               stead_batch_answer_output, 1);
-  add_figure (self, C_("line of a plan", "Price"), self->money.plan.price_cents,
+  add_figure (self, STEAD_BATCH_LINE_PRICE, C_("line of a plan", "Price"), self->money.plan.price_cents,
               self->price_cents, over_or_none (end->value_cents, end->output), stead_batch_unit_text, 1);
-  add_figure (self, C_("line of a plan", "Worth at that price"), planned->value_cents, so_far->value_cents,
+  add_figure (self, STEAD_BATCH_LINE_WORTH,
+              C_("line of a plan", "Worth at that price"), planned->value_cents, so_far->value_cents,
               end->value_cents, stead_batch_money_text, 1);
 }
 
@@ -277,12 +282,15 @@ add_feed (SteadBatchAnswer        *self,
 {
   if (!(end->feed_kg > 0) && !(end->feed_cents > 0) && isnan (planned->feed_kg))
     return;
-  add_figure (self, C_("line of a plan", "Feed"), planned->feed_kg, so_far->feed_kg, end->feed_kg,
+  add_figure (self, STEAD_BATCH_LINE_FEED,
+              C_("line of a plan", "Feed"), planned->feed_kg, so_far->feed_kg, end->feed_kg,
               stead_batch_feed_text, -1);
-  add_figure (self, C_("line of a plan", "Price of feed"), self->money.plan.feed_cents_kg,
+  add_figure (self, STEAD_BATCH_LINE_FEED_PRICE,
+              C_("line of a plan", "Price of feed"), self->money.plan.feed_cents_kg,
               over_or_none (so_far->feed_cents, so_far->feed_kg), over_or_none (end->feed_cents, end->feed_kg),
               feed_price_text, -1);
-  add_figure (self, C_("line of a plan", "Cost of feed"), planned->feed_cents, so_far->feed_cents, end->feed_cents,
+  add_figure (self, STEAD_BATCH_LINE_FEED_COST,
+              C_("line of a plan", "Cost of feed"), planned->feed_cents, so_far->feed_cents, end->feed_cents,
               stead_batch_money_text, -1);
 }
 
@@ -296,19 +304,24 @@ add_costs (SteadBatchAnswer        *self,
   double salvage = self->money.salvage_cents;
 
   if (start > 0)
-    add_figure (self, stead_batch_start_name (self->money.batch->kind), start, start, isfinite (end->cost_cents) ? start : NAN,
+    add_figure (self, STEAD_BATCH_LINE_START,
+                stead_batch_start_name (self->money.batch->kind), start, start, isfinite (end->cost_cents) ? start : NAN,
                 stead_batch_money_text, 0);
   if (salvage > 0)
-    add_figure (self, C_("line of a plan", "Worth of the birds at the end"), -salvage, self->is_over ? -salvage : 0,
+    add_figure (self, STEAD_BATCH_LINE_SALVAGE,
+                C_("line of a plan", "Worth of the birds at the end"), -salvage, self->is_over ? -salvage : 0,
                 isfinite (end->cost_cents) ? -salvage : NAN, stead_batch_money_text, 0);
-  add_figure (self, C_("line of a plan", "Other costs"), self->money.plan.other_cents,
+  add_figure (self, STEAD_BATCH_LINE_OTHER, C_("line of a plan", "Other costs"), self->money.plan.other_cents,
               so_far->other_cents - start + (self->is_over ? salvage : 0), end->other_cents - start + salvage,
               stead_batch_money_text, -1);
-  add_figure (self, C_("line of a plan", "All costs"), planned->cost_cents, so_far->cost_cents, end->cost_cents,
+  add_figure (self, STEAD_BATCH_LINE_ALL,
+              C_("line of a plan", "All costs"), planned->cost_cents, so_far->cost_cents, end->cost_cents,
               stead_batch_money_text, -1);
-  add_figure (self, C_("line of a plan", "Left over"), planned->value_cents - planned->cost_cents,
+  add_figure (self, STEAD_BATCH_LINE_LEFT,
+              C_("line of a plan", "Left over"), planned->value_cents - planned->cost_cents,
               so_far->value_cents - so_far->cost_cents, end->value_cents - end->cost_cents, stead_batch_money_text, 1);
-  add_figure (self, C_("line of a plan", "Cost of one"), over_or_none (planned->cost_cents, planned->output),
+  add_figure (self, STEAD_BATCH_LINE_UNIT,
+              C_("line of a plan", "Cost of one"), over_or_none (planned->cost_cents, planned->output),
               self->is_over ? self->unit_cents : NAN, isfinite (end->cost_cents) ? self->unit_cents : NAN,
               stead_batch_unit_text, -1);
 }
@@ -322,9 +335,11 @@ add_care (SteadBatchAnswer        *self,
   double lost = self->started > 0 ? (double) self->lost / (double) self->started : NAN;
 
   if (end->care_minutes > 0 || planned->care_minutes > 0)
-    add_figure (self, C_("line of a plan", "Work, unpaid"), planned->care_minutes, so_far->care_minutes,
+    add_figure (self, STEAD_BATCH_LINE_CARE,
+                C_("line of a plan", "Work, unpaid"), planned->care_minutes, so_far->care_minutes,
                 end->care_minutes, hours_text, -1);
-  add_figure (self, C_("line of a plan", "Lost of all"), self->money.plan.lost_frac, lost, NAN, percent_text, -1);
+  add_figure (self, STEAD_BATCH_LINE_LOST,
+              C_("line of a plan", "Lost of all"), self->money.plan.lost_frac, lost, NAN, percent_text, -1);
 }
 
 /* The last day of what came, or of what is expected. */
@@ -348,7 +363,7 @@ add_end (SteadBatchAnswer *self)
 
   if (planned == STEAD_DAY_NONE && last == STEAD_DAY_NONE)
     return;
-  row = add_row (self, C_("line of a plan", "End"));
+  row = add_row (self, STEAD_BATCH_LINE_END, C_("line of a plan", "End"));
   row->planned = planned != STEAD_DAY_NONE ? stead_day_format (planned, STEAD_DAY_STYLE_MEDIUM) : NULL;
   if (self->is_over)
     {

@@ -129,6 +129,7 @@ stead_event_answer_free (SteadEventAnswer *self)
   g_clear_pointer (&self->scores, g_ptr_array_unref);
   g_clear_pointer (&self->items, g_ptr_array_unref);
   g_free (self->sentence);
+  g_free (self->when);
   stead_event_scores_free (self->lines);
   g_free (self);
 }
@@ -227,7 +228,7 @@ check (SteadEventAnswer        *self,
   add_item (self, _("Preparation hours"), self->prepared_minutes > 0, _("Enter hours that belong to this event."),
             STEAD_TARGET_HOURS, self->team->len > 0 ? ((const SteadEventPerson *) self->team->pdata[0])->person_id : 0);
   add_item (self, _("A practice score"), self->scores->len > 0, _("Enter how a practice went."), STEAD_TARGET_NONE, 0);
-  if (self->event->day > today)
+  if (self->event->day >= today)
     return;
   add_item (self, _("The result"), self->event->result != NULL, _("Enter how it went."), STEAD_TARGET_NONE, 0);
   add_item (self, _("What was learned"), self->event->learned != NULL, _("Write it in the team's own words."),
@@ -266,6 +267,21 @@ read_minutes (SteadStore        *store,
   return stead_event_repo_minutes (store, self->event->id, 0, &self->prepared_minutes, error);
 }
 
+/* In the morning what is lacking still counts; how it went is asked from the next day on. */
+static char *
+say_today (const SteadEventAnswer *self,
+           const char             *name,
+           const char             *hours)
+{
+  if (self->n_lacking == 0)
+    /* Translators: an event; "12:30" hours. */
+    return g_strdup_printf (_("<b>All is there</b> for %1$s today; %2$s h prepared."), name, hours);
+  /* Translators: how many things; an event; "12:30" hours. */
+  return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "<b>%1$d thing is lacking</b> for %2$s today; %3$s h prepared.",
+                                       "<b>%1$d things are lacking</b> for %2$s today; %3$s h prepared.",
+                                       (gulong) self->n_lacking), self->n_lacking, name, hours);
+}
+
 static char *
 say (const SteadEventAnswer *self,
      SteadDay                today)
@@ -275,6 +291,8 @@ say (const SteadEventAnswer *self,
   g_autofree char *day = stead_day_format (self->event->day, STEAD_DAY_STYLE_MEDIUM);
   g_autofree char *days = stead_words_days (self->event->day - today);
 
+  if (self->event->day == today && self->event->result == NULL)
+    return say_today (self, name, hours);
   if (self->event->day > today && self->n_lacking > 0)
     /* Translators: how many things; an event; "9 days"; "12:30" hours. */
     return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "<b>%1$d thing is lacking</b> for %2$s in %3$s; %4$s h prepared.",
@@ -290,6 +308,18 @@ say (const SteadEventAnswer *self,
       return g_strdup_printf (_("%1$s on %2$s: <b>%3$s</b>, after %4$s h of preparation."), name, day, result, hours);
     }
   return g_strdup_printf (_("%1$s was on %2$s. Enter how it went."), name, day);
+}
+
+static char *
+say_when (const SteadEvent *event,
+          SteadDay          today)
+{
+  g_autofree char *day = stead_day_format (event->day, event->day >= today ? STEAD_DAY_STYLE_LONG : STEAD_DAY_STYLE_MEDIUM);
+
+  if (event->place == NULL)
+    return g_steal_pointer (&day);
+  /* Translators: a day, a place. */
+  return g_strdup_printf (_("%1$s, %2$s"), day, event->place);
 }
 
 SteadEventAnswer *
@@ -319,5 +349,6 @@ stead_event_answer_new (SteadStore  *store,
   check (self, packet, today);
   g_ptr_array_sort (self->items, compare_items);
   self->sentence = say (self, today);
+  self->when = say_when (self->event, today);
   return g_steal_pointer (&self);
 }

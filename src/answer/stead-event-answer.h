@@ -47,6 +47,7 @@ typedef struct
   int         n_lacking;
   double      prepared_minutes;
   char       *sentence;     /* markup */
+  char       *when;         /* plain: "Wednesday, December 16, Fairground hall" */
   SteadEventScores *lines;  /* the same scores, as the chart draws them */
 } SteadEventAnswer;
 

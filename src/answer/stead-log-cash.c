@@ -184,13 +184,14 @@ enum
 };
 
 static void
-add_entry_rows (SteadLogAnswer           *self,
+add_entry_rows (SteadStore               *store,
+                SteadLogAnswer           *self,
                 const SteadStatementLine *line)
 {
   for (guint i = 0; i < line->entries->len; i++)
     {
       const SteadStatementEntry *entry = &g_array_index (line->entries, SteadStatementEntry, i);
-      g_autofree char *what = stead_statement_entry_text (entry);
+      g_autofree char *what = stead_statement_entry_text (store, entry);
       SteadLogCell *row = stead_log_add_row (self);
 
       row[ENTRY_PART] = stead_log_text (stead_statement_part_title (line->part));
@@ -218,6 +219,6 @@ stead_log_answer_statement (SteadStore                  *store,
   add_text_column (self, C_("column of statements", "Entry"));
   add_money_column (self, C_("column of statements", "Amount"), FALSE);
   for (guint i = 0; i < statement->lines->len; i++)
-    add_entry_rows (self, statement->lines->pdata[i]);
+    add_entry_rows (store, self, statement->lines->pdata[i]);
   return g_steal_pointer (&self);
 }

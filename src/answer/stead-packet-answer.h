@@ -27,6 +27,7 @@ typedef enum
   STEAD_BLOCK_NOTE,
   STEAD_BLOCK_CAUTION,
   STEAD_BLOCK_TABLE,
+  STEAD_BLOCK_CONTENTS,     /* a table: number and title of each section; paper adds the page */
   STEAD_BLOCK_PICTURE,      /* @text: its caption */
   STEAD_BLOCK_MONTHS,       /* a chart; @text: what it shows, plain */
   STEAD_BLOCK_SCORES,       /* likewise */

@@ -43,6 +43,43 @@ lead (SteadPacketMaking         *making,
     }
 }
 
+/* "Nov 3, 2026: Cash book: Sales, Winter market: $48.00".  What an entry is called is found out once a source: a
+ * class has the same statements in all of its packets. */
+char *
+stead_packet_posting_text (SteadPacketMaking         *making,
+                           const SteadStatementEntry *entry)
+{
+  g_autofree char *key = g_strdup_printf ("%d %" G_GINT64_FORMAT, entry->fact, entry->fact_id);
+  g_autofree char *cents = stead_packet_money (making, entry->cents), *day = NULL;
+  const char *name = g_hash_table_lookup (making->source->entries, key);
+
+  if (name == NULL)
+    {
+      char *text = stead_statement_entry_text (making->store, entry);
+
+      name = text;
+      g_hash_table_insert (making->source->entries, g_steal_pointer (&key), text);
+    }
+  if (entry->fact == STEAD_FACT_BEFORE)
+    return g_strdup_printf (_("%1$s: %2$s"), name, cents);
+  day = stead_day_format (entry->day, STEAD_DAY_STYLE_MEDIUM);
+  /* Translators: a day, what was entered, and a sum of money. */
+  return g_strdup_printf (_("%1$s: %2$s: %3$s"), day, name, cents);
+}
+
+void
+stead_packet_add_posting (SteadPacketMaking         *making,
+                          SteadPacketFigure         *figure,
+                          const SteadStatementEntry *entry)
+{
+  SteadPacketEntry *added = stead_packet_add_entry (figure, NULL, STEAD_TARGET_NONE, 0);
+
+  if (added == NULL)
+    return;
+  added->text = stead_packet_posting_text (making, entry);
+  lead (making, entry, added);
+}
+
 static char *
 marked_line (SteadPacketMaking        *making,
              const SteadStatementLine *line)
@@ -54,17 +91,29 @@ marked_line (SteadPacketMaking        *making,
     return g_steal_pointer (&cents);
   /* Translators: a line of a statement, and its sum. */
   figure = stead_packet_add_figure (making, g_strdup_printf (_("%1$s: %2$s"), line->label, cents));
-  for (guint i = 0; i < MIN (line->entries->len, STEAD_PACKET_MOST_ENTRIES); i++)
-    {
-      const SteadStatementEntry *entry = &g_array_index (line->entries, SteadStatementEntry, i);
-      g_autofree char *text = stead_statement_entry_text (entry);
-      g_autofree char *share = stead_packet_money (making, entry->cents);
-
-      stead_packet_add_entry (figure, g_strdup_printf (_("%1$s: %2$s"), text, share), STEAD_TARGET_NONE, 0);
-      lead (making, entry, figure->entries->pdata[i]);
-    }
-  figure->n_entries = line->entries->len;
+  for (guint i = 0; i < line->entries->len; i++)
+    stead_packet_add_posting (making, figure, &g_array_index (line->entries, SteadStatementEntry, i));
   return stead_packet_marked (cents, figure);
+}
+
+char *
+stead_packet_marked_net (SteadPacketMaking          *making,
+                         const SteadStatementAnswer *statement)
+{
+  g_autofree char *net = stead_packet_money (making, statement->net);
+  /* Translators: a sum of money. */
+  SteadPacketFigure *figure = stead_packet_add_figure (making, g_strdup_printf (_("Earned by the whole farm: %s"), net));
+
+  for (guint i = 0; i < statement->lines->len; i++)
+    {
+      const SteadStatementLine *line = statement->lines->pdata[i];
+
+      if (line->part != STEAD_STATEMENT_INCOME || line->is_total || line->is_apart || line->entries == NULL)
+        continue;
+      for (guint k = 0; k < line->entries->len; k++)
+        stead_packet_add_posting (making, figure, &g_array_index (line->entries, SteadStatementEntry, k));
+    }
+  return stead_packet_marked (net, figure);
 }
 
 static guint

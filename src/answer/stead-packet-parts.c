@@ -7,9 +7,11 @@
 #include "core/stead-hours.h"
 #include "core/stead-money.h"
 
-static void
-entry_free (SteadPacketEntry *entry)
+void
+stead_packet_entry_free (SteadPacketEntry *entry)
 {
+  if (entry == NULL)
+    return;
   g_free (entry->text);
   g_free (entry);
 }
@@ -93,12 +95,12 @@ stead_packet_add_figure (SteadPacketMaking *making,
 
   figure->mark = ++making->answer->n_marks;
   figure->text = text;
-  figure->entries = g_ptr_array_new_with_free_func ((GDestroyNotify) entry_free);
+  figure->entries = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_packet_entry_free);
   g_ptr_array_add (making->part->figures, figure);
   return figure;
 }
 
-void
+SteadPacketEntry *
 stead_packet_add_entry (SteadPacketFigure *figure,
                         char              *text,
                         SteadTarget        target,
@@ -109,13 +111,14 @@ stead_packet_add_entry (SteadPacketFigure *figure,
   if (figure->n_entries++ >= STEAD_PACKET_MOST_ENTRIES)
     {
       g_free (text);
-      return;
+      return NULL;
     }
   entry = g_new0 (SteadPacketEntry, 1);
   entry->text = text;
   entry->target = target;
   entry->id = id;
   g_ptr_array_add (figure->entries, entry);
+  return entry;
 }
 
 char *
@@ -187,4 +190,33 @@ stead_packet_money (const SteadPacketMaking *making,
                     gint64                   cents)
 {
   return stead_money_format (cents, making->answer->farm->currency);
+}
+
+GArray *
+stead_packet_ids_of_all (SteadPacketMaking  *making,
+                         SteadPacketReadIds  read,
+                         GError            **error)
+{
+  const SteadPacket *packet = making->answer->packet;
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (gint64));
+
+  for (guint i = 0; i < making->answer->people->len; i++)
+    {
+      g_autoptr(GArray) ids = read (making->store, stead_packet_person_id (making, i), packet->from_on, packet->to_on,
+                                    error);
+
+      if (ids == NULL)
+        return NULL;
+      for (guint k = 0; k < ids->len; k++)
+        {
+          gint64 id = g_array_index (ids, gint64, k);
+          gboolean known = FALSE;
+
+          for (guint j = 0; j < all->len; j++)
+            known = known || g_array_index (all, gint64, j) == id;
+          if (!known)
+            g_array_append_val (all, id);
+        }
+    }
+  return g_steal_pointer (&all);
 }

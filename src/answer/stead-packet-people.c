@@ -20,6 +20,27 @@ add_name (SteadPacketMaking *making,
 
 /* --- cover and brief ---------------------------------------------------------------- */
 
+/* Whoever signs is named on the cover. */
+static gboolean
+add_advisors (SteadPacketMaking  *making,
+              SteadCardTable     *table,
+              GError            **error)
+{
+  g_autoptr(GPtrArray) people = stead_packet_people (making->store, error);
+  g_autoptr(GString) names = g_string_new (NULL);
+
+  for (guint i = 0; people != NULL && i < people->len; i++)
+    {
+      const SteadPerson *person = people->pdata[i];
+
+      if (person->role == STEAD_PERSON_ADVISOR)
+        g_string_append_printf (names, "%s%s", names->len > 0 ? C_("between items of a list", ", ") : "", person->name);
+    }
+  if (names->len > 0)
+    stead_packet_add_row (table, g_strdup (C_("who signs", "Advisor")), g_strdup (names->str));
+  return people != NULL;
+}
+
 gboolean
 stead_packet_make_cover (SteadPacketMaking  *making,
                          GError            **error)
@@ -35,11 +56,14 @@ stead_packet_make_cover (SteadPacketMaking  *making,
                         stead_packet_days (answer->packet->from_on, answer->packet->to_on));
   if (answer->event != NULL)
     stead_packet_add_row (table, g_strdup (C_("cover of a packet", "Event")), g_strdup (answer->event->name));
+  if (!add_advisors (making, table, error))
+    return FALSE;
   table = stead_packet_add_table (making, 2, C_("contents of a packet", "No."), C_("contents of a packet", "Section"),
                                   NULL);
   for (guint i = 0; i < answer->packet->sections->len; i++)
     stead_packet_add_row (table, g_strdup_printf ("%u", i + 1),
                           g_strdup (stead_packet_section_title (answer->packet->sections->pdata[i])));
+  ((SteadPacketBlock *) making->part->blocks->pdata[making->part->blocks->len - 1])->kind = STEAD_BLOCK_CONTENTS;
   return TRUE;
 }
 
@@ -49,8 +73,8 @@ stead_packet_make_brief (SteadPacketMaking  *making,
 {
   const SteadPacketAnswer *answer = making->answer;
   const SteadStatementAnswer *statement = stead_packet_statement (making, error);
-  g_autofree char *sum = NULL, *net = NULL;
-  SteadPacketFigure *figure;
+  g_autofree char *sum = NULL, *skills = NULL;
+  SteadPacketFigure *figure, *tried;
   SteadCardTable *table;
   double minutes = 0;
   int n_tried = 0;
@@ -64,16 +88,18 @@ stead_packet_make_brief (SteadPacketMaking  *making,
                         STEAD_TARGET_NONE, 0);
   table = stead_packet_add_table (making, 1, C_("column of a packet", "Figure"), C_("column of a packet", "Value"), NULL);
   figure = stead_packet_add_figure (making, NULL);
+  tried = stead_packet_add_figure (making, NULL);
   for (guint i = 0; i < answer->people->len; i++)
     {
       gint64 person = stead_packet_person_id (making, i);
       g_autoptr(GPtrArray) hours = stead_packet_repo_hours (making->store, person, answer->packet->from_on,
                                                             answer->packet->to_on, error);
-      g_autoptr(SteadSkillAnswer) skills = hours != NULL ? stead_skill_answer_new (making->store, person, error) : NULL;
+      g_autoptr(SteadSkillAnswer) known = hours != NULL ? stead_skill_answer_new (making->store, person, error) : NULL;
 
-      if (skills == NULL)
+      if (known == NULL)
         return FALSE;
-      n_tried += skills->n_tried;
+      n_tried += known->n_tried;
+      stead_packet_add_entry (tried, g_strdup (stead_packet_person_name (making, i)), STEAD_TARGET_SKILLS, person);
       for (guint k = 0; k < hours->len; k++)
         minutes += ((const SteadPacketHours *) hours->pdata[k])->minutes;
       stead_packet_add_entry (figure, g_strdup (stead_packet_person_name (making, i)), STEAD_TARGET_HOURS, person);
@@ -81,9 +107,11 @@ stead_packet_make_brief (SteadPacketMaking  *making,
   sum = stead_packet_hm (minutes);
   figure->text = g_strdup_printf (_("Hours worked: %s"), sum);
   stead_packet_add_row (table, g_strdup (C_("figure of a packet", "Hours worked")), stead_packet_marked (sum, figure));
-  stead_packet_add_row (table, g_strdup (C_("figure of a packet", "Skills tried")), g_strdup_printf ("%d", n_tried));
-  net = stead_packet_money (making, statement->net);
-  stead_packet_add_row (table, g_strdup (C_("figure of a packet", "Earned by the whole farm")), g_strdup (net));
+  skills = g_strdup_printf ("%d", n_tried);
+  tried->text = g_strdup_printf (_("Skills tried: %s"), skills);
+  stead_packet_add_row (table, g_strdup (C_("figure of a packet", "Skills tried")), stead_packet_marked (skills, tried));
+  stead_packet_add_row (table, g_strdup (C_("figure of a packet", "Earned by the whole farm")),
+                        stead_packet_marked_net (making, statement));
   return TRUE;
 }
 
@@ -160,6 +188,26 @@ stead_packet_make_plan (SteadPacketMaking  *making,
 
 /* --- skills, roles ------------------------------------------------------------------------ */
 
+/* What has no place of its own is seen among the person's hours, pictures or skills. */
+static void
+add_evidence (SteadPacketMaking   *making,
+              SteadPacketFigure   *figure,
+              const SteadEvidence *evidence,
+              gint64               person_id)
+{
+  SteadTarget target = stead_evidence_target (evidence), own = STEAD_TARGET_SKILLS;
+  char *text = stead_evidence_text (evidence, making->answer->farm);
+
+  if (!evidence->is_gone && evidence->what == STEAD_EVIDENCE_WORK)
+    own = STEAD_TARGET_HOURS;
+  else if (!evidence->is_gone && evidence->what == STEAD_EVIDENCE_SHOT)
+    own = STEAD_TARGET_JOURNAL;
+  if (target != STEAD_TARGET_NONE)
+    stead_packet_add_entry (figure, text, target, evidence->target_id);
+  else
+    stead_packet_add_entry (figure, text, own, person_id);
+}
+
 static gboolean
 add_skills (SteadPacketMaking  *making,
             guint               n,
@@ -192,8 +240,7 @@ add_skills (SteadPacketMaking  *making,
 
           if (figure == NULL)
             figure = stead_packet_add_figure (making, g_strdup (row->skill->words));
-          stead_packet_add_entry (figure, stead_evidence_text (evidence, making->answer->farm),
-                                  stead_evidence_target (evidence), evidence->target_id);
+          add_evidence (making, figure, evidence, stead_packet_person_id (making, n));
         }
       if (figure != NULL)
         shown = figure->n_entries == 1
@@ -307,21 +354,45 @@ stead_packet_make_journal (SteadPacketMaking  *making,
   return TRUE;
 }
 
+/* Scores of the whole team and of whose packet it is; those of others in the team are not theirs to show. */
+static GPtrArray *
+scores_of (SteadPacketMaking  *making,
+           GError            **error)
+{
+  GPtrArray *list = stead_event_repo_scores (making->store, making->answer->event->id, error);
+
+  for (guint i = list != NULL ? list->len : 0; i > 0; i--)
+    {
+      gint64 person_id = ((const SteadEventScore *) list->pdata[i - 1])->person_id;
+      gboolean is_ours = person_id == 0;
+
+      for (guint k = 0; k < making->answer->people->len; k++)
+        is_ours |= stead_packet_person_id (making, k) == person_id;
+      if (!is_ours)
+        g_ptr_array_remove_index (list, i - 1);
+    }
+  return list;
+}
+
 static gboolean
 add_scores (SteadPacketMaking  *making,
             GError            **error)
 {
   const SteadEvent *event = making->answer->event;
-  g_autoptr(GPtrArray) list = stead_event_repo_scores (making->store, event->id, error);
+  g_autoptr(GPtrArray) list = scores_of (making, error);
   g_autoptr(SteadEventScores) scores = list != NULL ? stead_event_scores_new (list, event->day) : NULL;
   g_autofree char *text = NULL;
+  SteadPacketFigure *figure;
 
   if (scores == NULL)
     return FALSE;
   if (scores->text == NULL)
     return TRUE;
+  figure = stead_packet_add_figure (making, g_strdup (_("How practice went")));
+  for (guint i = 0; i < list->len; i++)
+    stead_packet_add_entry (figure, stead_event_score_text (list->pdata[i]), STEAD_TARGET_EVENT, event->id);
   text = g_strdup (scores->text);
-  stead_packet_add_text (making, STEAD_BLOCK_SUBHEADING, g_strdup (_("How practice went")));
+  stead_packet_add_text (making, STEAD_BLOCK_SUBHEADING, stead_packet_marked (figure->text, figure));
   stead_packet_add_scores (making, g_steal_pointer (&scores), g_steal_pointer (&text));
   return TRUE;
 }

@@ -11,6 +11,25 @@
 
 G_BEGIN_DECLS
 
+struct _SteadPacketSource
+{
+  GHashTable *statements;   /* of "FROM TO" */
+  GHashTable *months;       /* likewise */
+  GHashTable *batches;      /* of their id */
+  GHashTable *kitchens;
+  GHashTable *builds;
+  GHashTable *lines;        /* of a batch: SteadPacketLines */
+  GHashTable *entries;      /* of "FACT ID": what it is called */
+};
+
+/* What the lines of a batch's table are made of: of SteadPacketEntry, each %NULL until something is known. */
+typedef struct
+{
+  GPtrArray *of[STEAD_N_BATCH_LINES];
+} SteadPacketLines;
+
+void stead_packet_lines_free (SteadPacketLines *lines);
+
 /* The one that is being made, and its part. */
 typedef struct
 {
@@ -52,7 +71,19 @@ void            stead_packet_add_scores (SteadPacketMaking *making, SteadEventSc
 
 /* A figure of the part; @text: (transfer full) */
 SteadPacketFigure *stead_packet_add_figure (SteadPacketMaking *making, char *text);
-void               stead_packet_add_entry  (SteadPacketFigure *figure, char *text, SteadTarget target, gint64 id);
+/* Returns: (transfer none) (nullable): %NULL once there are too many to be listed; those are counted alone */
+SteadPacketEntry  *stead_packet_add_entry  (SteadPacketFigure *figure, char *text, SteadTarget target, gint64 id);
+/* An entry behind a statement, which leads to its place or its card. */
+void               stead_packet_add_posting (SteadPacketMaking *making, SteadPacketFigure *figure,
+                                             const SteadStatementEntry *entry);
+/* What the farm earned, with the mark of all that it is made of. */
+char              *stead_packet_marked_net  (SteadPacketMaking *making, const SteadStatementAnswer *statement) G_GNUC_WARN_UNUSED_RESULT;
+/* "Nov 3, 2026: Cash book: Sales, Winter market: $48.00" */
+char              *stead_packet_posting_text (SteadPacketMaking *making, const SteadStatementEntry *entry) G_GNUC_WARN_UNUSED_RESULT;
+void               stead_packet_entry_free  (SteadPacketEntry *entry);
+/* The name of @row with the mark of what it is made of; %NULL with @error. */
+char              *stead_packet_batch_line  (SteadPacketMaking *making, const SteadBatchAnswer *batch,
+                                             const SteadBatchRow *row, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* @text with the raised mark of @figure: "41:30 ¹²". */
 char              *stead_packet_marked     (const char *text, const SteadPacketFigure *figure) G_GNUC_WARN_UNUSED_RESULT;
 
@@ -63,6 +94,11 @@ void stead_packet_blank (SteadPacketMaking *making, char *lack, SteadTarget targ
 gint64      stead_packet_person_id   (const SteadPacketMaking *making, guint n);
 const char *stead_packet_person_name (const SteadPacketMaking *making, guint n);
 gboolean    stead_packet_is_team     (const SteadPacketMaking *making);
+
+typedef GArray *(*SteadPacketReadIds) (SteadStore *store, gint64 person_id, SteadDay from, SteadDay to, GError **error);
+
+/* (transfer full): ids (gint64) of all people of the packet, each once; @read: as stead_packet_repo_batches() */
+GArray *stead_packet_ids_of_all (SteadPacketMaking *making, SteadPacketReadIds read, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* (transfer none): made once a source. */
 const SteadStatementAnswer *stead_packet_statement (SteadPacketMaking *making, GError **error);

@@ -1,4 +1,4 @@
-/* stead-packet-production.c - sections of a packet about batches and builds that people worked at. */
+/* stead-packet-production.c - the section of a packet about batches that people worked at. */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
@@ -62,6 +62,8 @@ add_batch (SteadPacketMaking  *making,
   stead_packet_add_entry (figure, g_strdup (name), STEAD_TARGET_BATCH, batch_id);
   stead_packet_add_text (making, STEAD_BLOCK_SUBHEADING, stead_packet_marked (name, figure));
   stead_packet_add_text (making, STEAD_BLOCK_TEXT, g_strdup (batch->sentence));
+  if (!add_mates (making, batch_id, stead_packet_person_id (making, 0), error))
+    return FALSE;
   if (batch->rows->len > 0)
     {
       table = stead_packet_add_table (making, 1, "", C_("column of a plan", "Planned"),
@@ -70,12 +72,34 @@ add_batch (SteadPacketMaking  *making,
       for (guint i = 0; i < batch->rows->len; i++)
         {
           const SteadBatchRow *row = batch->rows->pdata[i];
+          char *what = stead_packet_batch_line (making, batch, row, error);
 
-          stead_packet_add_row (table, g_strdup (row->what), g_strdup (row->planned), g_strdup (row->actual),
+          if (what == NULL)
+            return FALSE;
+          stead_packet_add_row (table, what, g_strdup (row->planned), g_strdup (row->actual),
                                 g_strdup (row->end));
         }
     }
-  return add_mates (making, batch_id, stead_packet_person_id (making, 0), error);
+  return TRUE;
+}
+
+/* What went into a batch of the kitchen. */
+static gboolean
+add_used (SteadPacketMaking  *making,
+          SteadPacketFigure  *figure,
+          gint64              batch_id,
+          GError            **error)
+{
+  g_autoptr(GPtrArray) moves = stead_lot_repo_batch_moves (making->store, batch_id, error);
+
+  for (guint i = 0; moves != NULL && i < moves->len; i++)
+    {
+      const SteadMove *move = moves->pdata[i];
+      SteadStatementEntry entry = { move->day, STEAD_FACT_MOVEMENT, move->id, -move->cost_cents };
+
+      stead_packet_add_posting (making, figure, &entry);
+    }
+  return moves != NULL;
 }
 
 /* Batches of the kitchen are many and short: a row each. */
@@ -100,6 +124,8 @@ add_kitchen (SteadPacketMaking  *making,
     }
   figure = stead_packet_add_figure (making, g_strdup (batch->batch.name));
   stead_packet_add_entry (figure, g_strdup (batch->batch.name), STEAD_TARGET_KITCHEN, batch_id);
+  if (!add_used (making, figure, batch_id, error))
+    return FALSE;
   stead_packet_add_row (*table, stead_packet_marked (batch->batch.name, figure),
                         stead_quantity_format (batch->wanted_base, batch->item_unit),
                         kitchen->harvest != NULL
@@ -117,36 +143,6 @@ kind_of (SteadPacketMaking  *making,
   g_autoptr(SteadBatch) batch = stead_batch_repo_get (making->store, batch_id, error);
 
   return batch != NULL ? (int) batch->kind : -1;
-}
-
-/* Ids of all people, each once; @read: as stead_packet_repo_batches() */
-static GArray *
-ids_of_all (SteadPacketMaking *making,
-            GArray          *(*read) (SteadStore *, gint64, SteadDay, SteadDay, GError **),
-            GError           **error)
-{
-  const SteadPacket *packet = making->answer->packet;
-  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (gint64));
-
-  for (guint i = 0; i < making->answer->people->len; i++)
-    {
-      g_autoptr(GArray) ids = read (making->store, stead_packet_person_id (making, i), packet->from_on, packet->to_on,
-                                    error);
-
-      if (ids == NULL)
-        return NULL;
-      for (guint k = 0; k < ids->len; k++)
-        {
-          gint64 id = g_array_index (ids, gint64, k);
-          gboolean known = FALSE;
-
-          for (guint j = 0; j < all->len; j++)
-            known = known || g_array_index (all, gint64, j) == id;
-          if (!known)
-            g_array_append_val (all, id);
-        }
-    }
-  return g_steal_pointer (&all);
 }
 
 /* --- what the farm gave, by month ----------------------------------------------------------- */
@@ -190,13 +186,38 @@ say_months (const SteadPacketMaking *making,
     }
 }
 
+/* The batches that a chart of the whole farm sums up. */
+static gboolean
+add_givers (SteadPacketMaking  *making,
+            SteadPacketFigure  *figure,
+            SteadBatchKind      kind,
+            GError            **error)
+{
+  g_autoptr(GPtrArray) batches = stead_batch_repo_list (making->store, TRUE, error);
+  const SteadPacket *packet = making->answer->packet;
+
+  for (guint i = 0; batches != NULL && i < batches->len; i++)
+    {
+      const SteadBatch *batch = batches->pdata[i];
+
+      if (batch->kind == kind && batch->started_on <= packet->to_on
+          && (batch->ended_on == STEAD_DAY_NONE || batch->ended_on >= packet->from_on))
+        stead_packet_add_entry (figure, g_strdup (batch->name),
+                                kind == STEAD_BATCH_KITCHEN ? STEAD_TARGET_KITCHEN : STEAD_TARGET_BATCH, batch->id);
+    }
+  return batches != NULL;
+}
+
 /* A chart says something once there is more than one month with anything in it. */
-static void
-add_months (SteadPacketMaking *making,
-            const GPtrArray   *months,
-            SteadBatchKind     kind)
+static gboolean
+add_months (SteadPacketMaking  *making,
+            const GPtrArray    *months,
+            SteadBatchKind      kind,
+            GError            **error)
 {
   const SteadUnit *unit = stead_unit_by_id (making->answer->farm->units == STEAD_UNITS_US ? "lb" : "kg");
+  g_autofree char *text = NULL;
+  SteadPacketFigure *figure;
   SteadPacketMonths *chart;
   double sum = 0;
   int filled = 0;
@@ -209,7 +230,7 @@ add_months (SteadPacketMaking *making,
       sum += value;
     }
   if (filled < 2)
-    return;
+    return TRUE;
   chart = g_new0 (SteadPacketMonths, 1);
   chart->kind = kind;
   chart->names = g_ptr_array_new_with_free_func (g_free);
@@ -222,7 +243,10 @@ add_months (SteadPacketMaking *making,
       g_ptr_array_add (chart->names, g_strdup (stead_month_short (month->month)));
       g_array_append_val (chart->values, value);
     }
-  stead_packet_add_months (making, chart, say_months (making, kind, sum));
+  text = say_months (making, kind, sum);
+  figure = stead_packet_add_figure (making, g_strdup (text));
+  stead_packet_add_months (making, chart, stead_packet_marked (text, figure));
+  return add_givers (making, figure, kind, error);
 }
 
 /* One chart for each kind of batch that the packet tells of. */
@@ -245,8 +269,8 @@ add_charts (SteadPacketMaking  *making,
       has_kind[kind] = TRUE;
     }
   for (int kind = 0; kind <= STEAD_BATCH_KITCHEN; kind++)
-    if (has_kind[kind])
-      add_months (making, months, (SteadBatchKind) kind);
+    if (has_kind[kind] && !add_months (making, months, (SteadBatchKind) kind, error))
+      return FALSE;
   return TRUE;
 }
 
@@ -277,7 +301,7 @@ gboolean
 stead_packet_make_production (SteadPacketMaking  *making,
                               GError            **error)
 {
-  g_autoptr(GArray) batches = ids_of_all (making, stead_packet_repo_batches, error);
+  g_autoptr(GArray) batches = stead_packet_ids_of_all (making, stead_packet_repo_batches, error);
 
   if (batches == NULL || !add_charts (making, batches, error))
     return FALSE;
@@ -286,90 +310,5 @@ stead_packet_make_production (SteadPacketMaking  *making,
   if (batches->len == 0)
     stead_packet_blank (making, g_strdup (_("Enter who did what in the log of a batch, or hours that belong to it.")),
                         STEAD_TARGET_HOURS, stead_packet_person_id (making, 0));
-  return TRUE;
-}
-
-/* --- builds --------------------------------------------------------------------------------- */
-
-/* What stands between a plan and the first hole. */
-static void
-add_permits (SteadPacketMaking *making,
-             const SteadBuild  *build)
-{
-  if (build->called_on != STEAD_DAY_NONE)
-    {
-      g_autofree char *day = stead_day_format (build->called_on, STEAD_DAY_STYLE_SHORT);
-
-      stead_packet_add_text (making, STEAD_BLOCK_TEXT,
-                             g_strdup_printf (_("Before digging, the notice about buried lines was given on %s."), day));
-    }
-  if (build->permit_on != STEAD_DAY_NONE)
-    {
-      g_autofree char *day = stead_day_format (build->permit_on, STEAD_DAY_STYLE_SHORT);
-
-      stead_packet_add_text (making, STEAD_BLOCK_TEXT,
-                             g_strdup_printf (_("The building office answered on %s."), day));
-    }
-}
-
-static gboolean
-add_build (SteadPacketMaking  *making,
-           gint64              build_id,
-           GError            **error)
-{
-  const SteadBuildAnswer *build = stead_packet_build (making, build_id, error);
-  SteadPacketFigure *figure;
-  SteadCardTable *table;
-
-  if (build == NULL)
-    return FALSE;
-  figure = stead_packet_add_figure (making, g_strdup (build->build->name));
-  stead_packet_add_entry (figure, g_strdup (build->build->name), STEAD_TARGET_BUILD, build_id);
-  stead_packet_add_text (making, STEAD_BLOCK_SUBHEADING, stead_packet_marked (build->build->name, figure));
-  stead_packet_add_text (making, STEAD_BLOCK_TEXT, g_strdup (build->sentence));
-  table = stead_packet_add_table (making, 1, C_("column of a build", "Material"), C_("column of a build", "Planned"),
-                                  C_("column of a build", "Bought"), C_("column of a build", "Cost"), NULL);
-  for (guint i = 0; i < build->rows->len; i++)
-    {
-      const SteadBuildRow *row = build->rows->pdata[i];
-
-      if (row->left_out)
-        continue;
-      stead_packet_add_row (table, g_strdup (row->name), stead_build_row_amount (row, row->packs),
-                            row->came > 0 ? stead_build_row_amount (row, row->came) : NULL,
-                            row->cents > 0 ? stead_packet_money (making, row->cents)
-                            : row->given ? g_strdup (C_("cost of a material", "given")) : NULL);
-    }
-  table = stead_packet_add_table (making, 1, C_("column of a build", "Task"), C_("column of a build", "Hours planned"),
-                                  C_("column of a build", "Hours of all"), C_("column of a build", "Done"), NULL);
-  for (guint i = 0; i < build->phases->len; i++)
-    {
-      const SteadBuildPhase *phase = build->phases->pdata[i];
-
-      stead_packet_add_row (table, g_strdup (phase->name), stead_number_format (phase->hours, 1),
-                            phase->worked_h > 0 ? stead_number_format (phase->worked_h, 1) : NULL,
-                            phase->done_on != STEAD_DAY_NONE ? stead_day_format (phase->done_on, STEAD_DAY_STYLE_SHORT)
-                                                             : NULL);
-    }
-  add_permits (making, build->build);
-  for (guint i = 0; i < build->cautions->len; i++)
-    stead_packet_add_text (making, STEAD_BLOCK_CAUTION, g_strdup (build->cautions->pdata[i]));
-  return TRUE;
-}
-
-gboolean
-stead_packet_make_build (SteadPacketMaking  *making,
-                         GError            **error)
-{
-  g_autoptr(GArray) builds = ids_of_all (making, stead_packet_repo_builds, error);
-
-  if (builds == NULL)
-    return FALSE;
-  for (guint i = 0; i < builds->len; i++)
-    if (!add_build (making, g_array_index (builds, gint64, i), error))
-      return FALSE;
-  if (builds->len == 0)
-    stead_packet_blank (making, g_strdup (_("Enter hours that belong to a build.")), STEAD_TARGET_HOURS,
-                        stead_packet_person_id (making, 0));
   return TRUE;
 }

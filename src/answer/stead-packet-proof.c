@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "answer/stead-packet-private.h"
+#include "answer/stead-skill-answer.h"
 #include "core/stead-hours.h"
 #include "store/stead-shot-repo.h"
 
@@ -99,6 +100,41 @@ fix_name (SteadFixKind what)
     }
 }
 
+/* What was wrong, what stands in its place, and where that is seen.
+ * @before, @after: in words */
+static char *
+marked_fix (SteadPacketMaking    *making,
+            gint64                person_id,
+            const SteadPacketFix *fix,
+            const char           *before,
+            const char           *after)
+{
+  g_autofree char *day = stead_day_format (fix->day, STEAD_DAY_STYLE_MEDIUM);
+  g_autoptr(SteadEvidence) reading = fix->what == STEAD_FIX_READING
+                                     ? stead_skill_repo_row (making->store, STEAD_EVIDENCE_READING, fix->id, NULL) : NULL;
+  /* Translators: what was corrected, its day, and its value before and after. */
+  SteadPacketFigure *figure = stead_packet_add_figure (making, g_strdup_printf (_("%1$s, %2$s: %3$s before, %4$s after"),
+                                                                                fix_name (fix->what), day, before, after));
+  SteadPacketEntry *entry = stead_packet_add_entry (figure, g_strdup (figure->text), STEAD_TARGET_HOURS, person_id);
+
+  if (fix->what == STEAD_FIX_CASH)
+    {
+      entry->target = STEAD_TARGET_NONE;
+      entry->line_id = fix->id;
+    }
+  else if (fix->what == STEAD_FIX_RECEIPT)
+    {
+      entry->target = STEAD_TARGET_RECEIPT;
+      entry->id = fix->id;
+    }
+  else if (reading != NULL && !reading->is_gone && reading->target_id != 0)
+    {
+      entry->target = stead_evidence_target (reading);
+      entry->id = reading->target_id;
+    }
+  return stead_packet_marked (after, figure);
+}
+
 static gboolean
 add_fixes (SteadPacketMaking  *making,
            gint64              person_id,
@@ -111,14 +147,15 @@ add_fixes (SteadPacketMaking  *making,
   for (guint i = 0; fixes != NULL && i < fixes->len; i++)
     {
       const SteadPacketFix *fix = fixes->pdata[i];
+      char *before = fix_value (making, fix->what, fix->before);
+      g_autofree char *after = fix_value (making, fix->what, fix->after);
 
       if (*table == NULL)
         *table = stead_packet_add_table (making, 5, C_("column of corrections", "Of day"),
                                          C_("column of corrections", "What"), C_("column of corrections", "Before"),
                                          C_("column of corrections", "After"), C_("column of corrections", "Reason"), NULL);
       stead_packet_add_row (*table, stead_day_format (fix->day, STEAD_DAY_STYLE_MEDIUM), g_strdup (fix_name (fix->what)),
-                            fix_value (making, fix->what, fix->before), fix_value (making, fix->what, fix->after),
-                            g_strdup (fix->note));
+                            before, marked_fix (making, person_id, fix, before, after), g_strdup (fix->note));
     }
   return fixes != NULL;
 }
@@ -183,16 +220,16 @@ gboolean
 stead_packet_make_signs (SteadPacketMaking  *making,
                          GError            **error)
 {
-  SteadCardTable *table = stead_packet_add_table (making, 3, C_("column of signatures", "Who"),
-                                                  C_("column of signatures", "Signature"),
-                                                  C_("column of signatures", "Day"), NULL);
+  SteadCardTable *table;
 
+  stead_packet_add_text (making, STEAD_BLOCK_NOTE,
+                         g_strdup (_("With my name I say that the records are mine, and true as far as I know.")));
+  table = stead_packet_add_table (making, 3, C_("column of signatures", "Who"), C_("column of signatures", "Signature"),
+                                  C_("column of signatures", "Day"), NULL);
   for (guint i = 0; i < making->answer->people->len; i++)
     stead_packet_add_row (table, g_strdup (stead_packet_person_name (making, i)), g_strdup ("______________________"),
                           g_strdup ("____________"));
   stead_packet_add_row (table, g_strdup (C_("who signs", "Advisor")), g_strdup ("______________________"),
                         g_strdup ("____________"));
-  stead_packet_add_text (making, STEAD_BLOCK_NOTE,
-                         g_strdup (_("With my name I say that the records are mine, and true as far as I know.")));
   return TRUE;
 }

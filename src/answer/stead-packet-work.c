@@ -168,16 +168,16 @@ add_memo (SteadPacketMaking *making,
           const HoursOf     *all)
 {
   const SteadFarm *farm = making->answer->farm;
-  g_autofree char *rate = NULL, *value = NULL;
+  g_autofree char *rate = NULL, *value = NULL, *text = NULL;
 
   if (farm->labor_cents_hour == 0 || all->unpaid <= 0)
     return;
   rate = stead_packet_money (making, farm->labor_cents_hour);
   value = stead_packet_money (making, stead_money_round (all->unpaid / 60 * (double) farm->labor_cents_hour));
   /* Translators: a sum of money for an hour; another sum. */
-  stead_packet_add_text (making, STEAD_BLOCK_NOTE, g_strdup_printf (_("Memo: at %1$s an hour, the rate that the farm "
-                                                                      "entered, the unpaid hours would be worth %2$s. "
-                                                                      "They are no income."), rate, value));
+  text = g_strdup_printf (_("Memo: at %1$s an hour, the rate that the farm entered, the unpaid hours would be worth %2$s. "
+                            "They are no income."), rate, value);
+  stead_packet_add_text (making, STEAD_BLOCK_NOTE, stead_packet_marked (text, all->figure));
 }
 
 gboolean
@@ -188,8 +188,7 @@ stead_packet_make_hours (SteadPacketMaking  *making,
   g_autoptr(GPtrArray) months = g_ptr_array_new_with_free_func ((GDestroyNotify) sum_free);
   g_autoptr(GPtrArray) duties = g_ptr_array_new_with_free_func ((GDestroyNotify) sum_free);
   HoursOf all = { .months = months, .duties = duties, .figure = stead_packet_add_figure (making, NULL) };
-  g_autofree char *total = NULL;
-  g_autofree char *decimal = NULL;
+  g_autofree char *total = NULL, *decimal = NULL, *text = NULL;
 
   for (guint i = 0; i < making->answer->people->len; i++)
     {
@@ -212,8 +211,8 @@ stead_packet_make_hours (SteadPacketMaking  *making,
       return TRUE;
     }
   /* Translators: "41:30" hours and minutes, and the same as "41.50" hours. */
-  stead_packet_add_text (making, STEAD_BLOCK_TEXT, g_strdup_printf (_("<b>%1$s</b> hours and minutes, or %2$s hours."),
-                                                                    total, decimal));
+  text = g_strdup_printf (_("<b>%1$s</b> hours and minutes, or %2$s hours."), total, decimal);
+  stead_packet_add_text (making, STEAD_BLOCK_TEXT, stead_packet_marked (text, all.figure));
   g_ptr_array_sort (months, compare_months);
   g_ptr_array_sort (duties, compare_most);
   add_sums (making, C_("column of hours", "Month"), months, TRUE, &all);
@@ -224,13 +223,43 @@ stead_packet_make_hours (SteadPacketMaking  *making,
 
 /* --- how figures were made ------------------------------------------------------------------------ */
 
+/* Two marks a row: there are many, and each is short. */
+static void
+add_marks (SteadPacketMaking *making)
+{
+  SteadCardTable *table = stead_packet_add_table (making, 6, C_("column of marks", "Mark"), C_("column of marks", "Figure"),
+                                                  C_("column of marks", "Entries"), C_("column of marks", "Mark"),
+                                                  C_("column of marks", "Figure"), C_("column of marks", "Entries"), NULL);
+  SteadCardRow *row = NULL;
+  int at = 0;
+
+  table->is_figure[0] = table->is_figure[2] = table->is_figure[3] = table->is_figure[5] = TRUE;
+  for (guint i = 0; i < making->answer->parts->len; i++)
+    {
+      const SteadPacketPart *part = making->answer->parts->pdata[i];
+
+      for (guint k = 0; k < part->figures->len; k++)
+        {
+          const SteadPacketFigure *figure = part->figures->pdata[k];
+
+          row = at == 0 ? stead_card_table_add_row (table) : row;
+          row->cells[at++] = g_strdup_printf ("%d", figure->mark);
+          row->cells[at++] = g_strdup (figure->text);
+          row->cells[at++] = g_strdup_printf ("%u", figure->n_entries);
+          at %= 6;
+        }
+    }
+  /* The last row may have room left, which is no missing figure. */
+  for (; at > 0 && at < 6; at++)
+    row->cells[at] = g_strdup ("");
+}
+
 gboolean
 stead_packet_make_how (SteadPacketMaking  *making,
                        GError            **error)
 {
   SteadCardTable *table = stead_packet_add_table (making, 1, C_("column of figures", "Figure"),
                                                   C_("column of figures", "How"), NULL);
-  const SteadPacketAnswer *answer = making->answer;
 
   table->is_figure[1] = FALSE;
   stead_packet_add_row (table, g_strdup (_("Hours")),
@@ -251,19 +280,6 @@ stead_packet_make_how (SteadPacketMaking  *making,
   stead_packet_add_text (making, STEAD_BLOCK_NOTE,
                          g_strdup (_("A small raised number at a figure is its mark. In the program, the packets in Show "
                                      "lead from the mark to the entries that make the figure.")));
-  table = stead_packet_add_table (making, 2, C_("column of marks", "Mark"), C_("column of marks", "Figure"),
-                                  C_("column of marks", "Entries"), NULL);
-  for (guint i = 0; i < answer->parts->len; i++)
-    {
-      const SteadPacketPart *part = answer->parts->pdata[i];
-
-      for (guint k = 0; k < part->figures->len; k++)
-        {
-          const SteadPacketFigure *figure = part->figures->pdata[k];
-
-          stead_packet_add_row (table, g_strdup_printf ("%d", figure->mark), g_strdup (figure->text),
-                                g_strdup_printf ("%u", figure->n_entries));
-        }
-    }
+  add_marks (making);
   return TRUE;
 }

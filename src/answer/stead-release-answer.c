@@ -16,6 +16,20 @@ stead_release_answer_free (SteadReleaseAnswer *self)
   g_free (self);
 }
 
+const char * const *
+stead_release_grounds (void)
+{
+  static const char * const grounds[] = {
+    N_("For the school's own use"),
+    N_("The students, or their parents, agreed"),
+    N_("The student asked for his or her own records"),
+    N_("The law or a court asks for it"),
+    NULL
+  };
+
+  return grounds;
+}
+
 static char *
 say (const SteadReleaseAnswer *self)
 {

@@ -15,6 +15,9 @@ typedef struct
 void stead_release_answer_free (SteadReleaseAnswer *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadReleaseAnswer, stead_release_answer_free)
 
+/* (transfer none): why records may leave, as they are chosen; %NULL-terminated, to be translated. */
+const char * const *stead_release_grounds (void);
+
 SteadReleaseAnswer *stead_release_answer_new (SteadStore  *store,
                                               GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -260,6 +260,15 @@ SteadSeasonAnswer *
 stead_season_answer_new (SteadStore  *store,
                          GError     **error)
 {
+  return stead_season_answer_between (store, G_MININT32, G_MAXINT32, error);
+}
+
+SteadSeasonAnswer *
+stead_season_answer_between (SteadStore  *store,
+                             SteadDay     from,
+                             SteadDay     to,
+                             GError     **error)
+{
   g_autoptr(SteadSeasonAnswer) self = g_new0 (SteadSeasonAnswer, 1);
   g_autoptr(GPtrArray) sales = NULL;
 
@@ -274,11 +283,14 @@ stead_season_answer_new (SteadStore  *store,
   sales = self->farm != NULL ? stead_sale_repo_list (store, error) : NULL;
   if (sales == NULL)
     return NULL;
-  while (sales->len > 0)
+  for (guint i = 0; i < sales->len; i++)
     {
-      SteadSeasonDay *day = g_new0 (SteadSeasonDay, 1);
+      SteadSeasonDay *day;
 
-      day->sale = g_ptr_array_steal_index (sales, 0);
+      if (((const SteadSale *) sales->pdata[i])->day < from || ((const SteadSale *) sales->pdata[i])->day > to)
+        continue;
+      day = g_new0 (SteadSeasonDay, 1);
+      day->sale = g_steal_pointer (&sales->pdata[i]);
       day->stage = stage_of (day->sale, self->today);
       g_ptr_array_add (self->days, day);
     }

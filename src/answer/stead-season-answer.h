@@ -62,6 +62,12 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadSeasonAnswer, stead_season_answer_free)
 SteadSeasonAnswer *stead_season_answer_new (SteadStore  *store,
                                             GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Sale days from @from to @to alone, both included. */
+SteadSeasonAnswer *stead_season_answer_between (SteadStore  *store,
+                                                SteadDay     from,
+                                                SteadDay     to,
+                                                GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* "planned", "today", "to be cashed up", "done" */
 const char *stead_sale_stage_name (SteadSaleStage stage);
 

@@ -52,25 +52,6 @@ stead_statement_part_title (SteadStatementPart part)
     }
 }
 
-char *
-stead_statement_entry_text (const SteadStatementEntry *entry)
-{
-  g_return_val_if_fail (entry != NULL, NULL);
-  switch (entry->fact)
-    {
-    /* Translators: in each of these %d is the number of something in the farm file. */
-    case STEAD_FACT_ACCOUNT: return g_strdup_printf (_("Account %d, when it was opened"), (int) entry->fact_id);
-    case STEAD_FACT_CASH_LINE: return g_strdup_printf (_("Cash book, line %d"), (int) entry->fact_id);
-    case STEAD_FACT_MOVEMENT: return g_strdup_printf (_("Store room, movement %d"), (int) entry->fact_id);
-    case STEAD_FACT_RECEIPT: return g_strdup_printf (_("Receipt %d, corrected"), (int) entry->fact_id);
-    case STEAD_FACT_BATCH: return g_strdup_printf (_("Batch %d"), (int) entry->fact_id);
-    case STEAD_FACT_FISH_MOVE: return g_strdup_printf (_("Fish moved, entry %d"), (int) entry->fact_id);
-    case STEAD_FACT_ASSET: return g_strdup_printf (_("Thing that lasts, number %d"), (int) entry->fact_id);
-    case STEAD_FACT_BEFORE: return g_strdup (_("All before these days"));
-    default: g_return_val_if_reached (NULL);
-    }
-}
-
 /* --- in words ------------------------------------------------------------------------ */
 
 static char *

@@ -120,7 +120,9 @@ const SteadStatementLine *stead_statement_answer_line (const SteadStatementAnswe
 /* Title of a part: "Cash flow". */
 const char *stead_statement_part_title (SteadStatementPart part);
 
-/* What an entry is, for a list: "Cash book, line 12", "Store room, movement 45". */
-char *stead_statement_entry_text (const SteadStatementEntry *entry) G_GNUC_WARN_UNUSED_RESULT;
+/* What an entry is, for a list: "Cash book: Sales, Winter market", "Store room: Layer feed, 50 lb used
+ * by Brown hens, lot F26062-1". */
+char *stead_statement_entry_text (SteadStore                *store,
+                                  const SteadStatementEntry *entry) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -116,6 +116,7 @@ add_block (SteadPages             *pages,
     case STEAD_BLOCK_SUBHEADING: stead_pages_add_subheading (pages, block->text); break;
     case STEAD_BLOCK_NOTE:       stead_pages_add_note (pages, block->text); break;
     case STEAD_BLOCK_CAUTION:    stead_pages_add_caution (pages, block->text); break;
+    case STEAD_BLOCK_CONTENTS:
     case STEAD_BLOCK_TABLE:      add_table (pages, block->table); break;
     case STEAD_BLOCK_PICTURE:    add_picture (pages, block); break;
     case STEAD_BLOCK_MONTHS:
@@ -125,24 +126,90 @@ add_block (SteadPages             *pages,
     }
 }
 
-static SteadPages *
-pages_of (SteadStore               *store,
-          const SteadPacketAnswer  *answer,
-          GError                  **error)
+/* --- the contents -------------------------------------------------------------------- */
+
+/* On which page each section begins, from 1; 0: not known yet. */
+typedef struct
 {
-  g_autoptr(SteadImprint) imprint = stead_imprint_new (store, error);
+  const SteadPacketAnswer *answer;
+  GArray                  *pages;   /* of int, as the parts */
+  guint                    next;
+} Contents;
+
+static void
+find_page (const char *text,
+           int         page,
+           double      y,
+           gpointer    data)
+{
+  Contents *contents = data;
+  const GPtrArray *parts = contents->answer->parts;
+
+  if (contents->next >= parts->len
+      || g_strcmp0 (((const SteadPacketPart *) parts->pdata[contents->next])->title, text) != 0)
+    return;
+  g_array_index (contents->pages, int, contents->next) = page + 1;
+  contents->next++;
+}
+
+static void
+add_contents (SteadPages             *pages,
+              const SteadPacketBlock *block,
+              const GArray           *numbers)
+{
+  const SteadCardTable *table = block->table;
+  const SteadPagesColumn columns[] = {
+    { table->titles[0], STEAD_ALIGN_RIGHT, 0 },
+    { table->titles[1], STEAD_ALIGN_LEFT, 1 },
+    { C_("contents of a packet", "Page"), STEAD_ALIGN_RIGHT, 0 },
+  };
+
+  stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
+  for (guint i = 0; i < table->rows->len; i++)
+    {
+      const SteadCardRow *row = table->rows->pdata[i];
+      int page = i < numbers->len ? g_array_index (numbers, int, i) : 0;
+      g_autofree char *number = page > 0 ? g_strdup_printf ("%d", page) : g_strdup ("–");
+
+      stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char *[]) { row->cells[0], row->cells[1], number });
+    }
+}
+
+/* --- the packet ---------------------------------------------------------------------- */
+
+/* Words that lead to a table go to its page, and so does a note with the words before it. */
+static void
+add_next (SteadPages      *pages,
+          const GPtrArray *blocks,
+          guint            at,
+          const GArray    *numbers)
+{
+  const SteadPacketBlock *block = blocks->pdata[at];
+  const SteadPacketBlock *next = at + 1 < blocks->len ? blocks->pdata[at + 1] : NULL;
+  gboolean leads = next != NULL && (next->kind == STEAD_BLOCK_NOTE
+                                    || (next->kind == STEAD_BLOCK_TABLE && next->table->rows->len > 0));
+
+  if (block->kind == STEAD_BLOCK_CONTENTS)
+    add_contents (pages, block, numbers);
+  else
+    add_block (pages, block);
+  if (leads && (block->kind == STEAD_BLOCK_TEXT || block->kind == STEAD_BLOCK_NOTE))
+    stead_pages_keep_last (pages);
+}
+
+static SteadPages *
+flow (const SteadImprint      *imprint,
+      const SteadPacketAnswer *answer,
+      const GArray            *numbers)
+{
   g_autofree char *from = stead_day_format (answer->packet->from_on, STEAD_DAY_STYLE_MEDIUM);
   g_autofree char *to = stead_day_format (answer->packet->to_on, STEAD_DAY_STYLE_MEDIUM);
-  g_autofree char *period = NULL, *title = NULL;
-  SteadPages *pages;
-
-  if (imprint == NULL)
-    return NULL;
   /* Translators: the first and the last day of a period. */
-  period = g_strdup_printf (_("%s to %s"), from, to);
+  g_autofree char *period = g_strdup_printf (_("%s to %s"), from, to);
   /* Translators: title of a document; a name, or the names of a team. */
-  title = g_strdup_printf (_("Packet of %s"), answer->whose);
-  pages = stead_pages_new (imprint, title, period);
+  g_autofree char *title = g_strdup_printf (_("Packet of %s"), answer->whose);
+  SteadPages *pages = stead_pages_new (imprint, title, period);
+
   stead_pages_add_title (pages, title);
   if (g_strcmp0 (answer->packet->name, answer->whose) != 0 && answer->packet->name != NULL)
     {
@@ -156,10 +223,42 @@ pages_of (SteadStore               *store,
 
       stead_pages_add_heading (pages, part->title);
       for (guint k = 0; k < part->blocks->len; k++)
-        add_block (pages, part->blocks->pdata[k]);
+        add_next (pages, part->blocks, k, numbers);
     }
   stead_pages_settle (pages);
   return pages;
+}
+
+static gboolean
+has_contents (const SteadPacketAnswer *answer)
+{
+  for (guint i = 0; i < answer->parts->len; i++)
+    if (g_strcmp0 (((const SteadPacketPart *) answer->parts->pdata[i])->key, "cover") == 0)
+      return TRUE;
+  return FALSE;
+}
+
+/* The contents name pages that are known only once all of it is laid out: then it is laid out again.  A number takes
+ * no other room than the dash before, so that nothing moves. */
+static SteadPages *
+pages_of (SteadStore               *store,
+          const SteadPacketAnswer  *answer,
+          GError                  **error)
+{
+  g_autoptr(SteadImprint) imprint = stead_imprint_new (store, error);
+  g_autoptr(GArray) numbers = g_array_new (FALSE, TRUE, sizeof (int));
+  Contents contents = { answer, numbers, 0 };
+  SteadPages *pages;
+
+  if (imprint == NULL)
+    return NULL;
+  g_array_set_size (numbers, answer->parts->len);
+  pages = flow (imprint, answer, numbers);
+  if (!has_contents (answer))
+    return pages;
+  stead_pages_headings (pages, find_page, &contents);
+  stead_pages_free (pages);
+  return flow (imprint, answer, numbers);
 }
 
 SteadPages *

@@ -19,6 +19,7 @@ typedef struct
   SteadFarm  *farm;
   GPtrArray  *months;     /* of SteadMonth */
   SteadMonth  sum;
+  SteadDay    from, to;
 } Season;
 
 /* --- a chart ------------------------------------------------------------------- */
@@ -170,33 +171,51 @@ add_production (SteadPages   *pages,
             STEAD_PATTERN_CROSS);
 }
 
-static gboolean
-add_sales (SteadPages   *pages,
-           const Season *season,
-           GError      **error)
+/* Those that are over, newest first, and their sum. */
+static void
+add_sale_days (SteadPages              *pages,
+               const Season            *season,
+               const SteadSeasonAnswer *sales)
 {
-  static const SteadPagesColumn columns[] = {
-    { NULL, STEAD_ALIGN_LEFT, 1 }, { NULL, STEAD_ALIGN_LEFT, 2 }, { NULL, STEAD_ALIGN_RIGHT, 0 },
+  const SteadPagesColumn columns[] = {
+    { C_("column of sales", "Day"), STEAD_ALIGN_LEFT, 1 },
+    { C_("column of sales", "Sale"), STEAD_ALIGN_LEFT, 2 },
+    { C_("column of sales", "Taken"), STEAD_ALIGN_RIGHT, 0 },
   };
-  g_autoptr(SteadSeasonAnswer) sales = stead_season_answer_new (season->store, error);
-  guint shown = 0;
+  g_autofree char *sum = stead_money_format (sales->takings_cents, season->farm->currency);
 
-  if (sales == NULL)
-    return FALSE;
-  stead_pages_add_heading (pages, _("Sales"));
-  stead_pages_add_text (pages, sales->sentence);
-  for (guint i = 0; i < sales->days->len && shown < 8; i++)
+  stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
+  for (guint i = 0; i < sales->days->len; i++)
     {
       const SteadSeasonDay *day = sales->days->pdata[i];
       g_autofree char *when = stead_day_format (day->sale->day, STEAD_DAY_STYLE_MEDIUM);
       g_autofree char *money = stead_money_format (day->takings_cents, season->farm->currency);
 
-      if (day->stage == STEAD_SALE_PLANNED)
-        continue;
-      if (shown++ == 0)
-        stead_pages_add_table (pages, columns, G_N_ELEMENTS (columns));
-      stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char *[]) { when, day->sale->name, money });
+      if (day->stage == STEAD_SALE_DONE)
+        stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char *[]) { when, day->sale->name, money });
     }
+  stead_pages_add_row (pages, STEAD_ROW_TOTAL, STEAD_PAGES_NO_KEY,
+                       (const char *[]) { C_("last line of a table", "Together"), NULL, sum });
+}
+
+static gboolean
+add_sales (SteadPages   *pages,
+           const Season *season,
+           GError      **error)
+{
+  g_autoptr(SteadSeasonAnswer) sales = stead_season_answer_between (season->store, season->from, season->to, error);
+
+  if (sales == NULL)
+    return FALSE;
+  stead_pages_add_heading (pages, _("Sales"));
+  if (sales->n_done == 0)
+    {
+      stead_pages_add_text (pages, _("Nothing recorded."));
+      return TRUE;
+    }
+  stead_pages_add_text (pages, sales->sentence);
+  stead_pages_keep_last (pages);
+  add_sale_days (pages, season, sales);
   return TRUE;
 }
 
@@ -263,8 +282,8 @@ stead_season_paper_new (SteadStore               *store,
   g_autofree char *first = NULL;
   g_autofree char *last = NULL;
   g_autofree char *period = NULL;
-  Season season = { .store = store, .farm = farm };
   SteadDay from, to = stead_store_get_today (store);
+  Season season;
 
   if (farm == NULL || !stead_workbook_school_year (store, &from, error))
     return NULL;
@@ -273,6 +292,7 @@ stead_season_paper_new (SteadStore               *store,
       from = options->from;
       to = options->to;
     }
+  season = (Season) { .store = store, .farm = farm, .from = from, .to = to };
   months = season.months = stead_months_repo_list (store, from, to, error);
   if (months == NULL)
     return NULL;

@@ -424,7 +424,7 @@ stead_journal_repo_holder (SteadStore *store,
   if (fact == STEAD_FACT_MOVEMENT)
     return MAX (0, stead_repo_count_id (store, "SELECT lot_id FROM movement WHERE id = ?1", fact_id, NULL));
   if (fact == STEAD_FACT_FISH_MOVE)
-    return MAX (0, stead_repo_count_id (store, "SELECT batch_id FROM fish_move WHERE id = ?1", fact_id, NULL));
+    return MAX (0, stead_repo_count_id (store, "SELECT to_id FROM fish_move WHERE id = ?1", fact_id, NULL));
   return 0;
 }
 

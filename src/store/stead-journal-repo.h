@@ -91,7 +91,7 @@ GArray *stead_journal_repo_read (SteadStore  *store,
                                  SteadDay     to,
                                  GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* The lot of a movement, the batch of a move of fish: where it is seen.  0: there is none,
+/* The lot of a movement, the group that fish moved to: where it is seen.  0: there is none,
  * or @fact is of another kind. */
 gint64 stead_journal_repo_holder (SteadStore *store, SteadFact fact, gint64 fact_id);
 

@@ -198,6 +198,17 @@ stead_lot_repo_moves (SteadStore  *store,
   return stead_repo_rows_of (store, sql, lot_id, move_from_row, (GDestroyNotify) stead_move_free, error);
 }
 
+SteadMove *
+stead_lot_repo_get_move (SteadStore  *store,
+                         gint64       id,
+                         GError     **error)
+{
+  static const char sql[] = MOVE_SELECT " WHERE m.id = ?1";
+
+  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
+  return stead_repo_row_of (store, sql, id, move_from_row, error);
+}
+
 GPtrArray *
 stead_lot_repo_batch_moves (SteadStore  *store,
                             gint64       batch_id,

@@ -82,6 +82,9 @@ SteadLot  *stead_lot_repo_get (SteadStore *store, gint64 id, GError **error) G_G
 /* The movements of one lot, oldest first. */
 GPtrArray *stead_lot_repo_moves (SteadStore *store, gint64 lot_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Returns: (transfer full): or %NULL with @error NOT_FOUND */
+SteadMove *stead_lot_repo_get_move (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /**
  * stead_lot_repo_use:
  * @item_id: what is taken

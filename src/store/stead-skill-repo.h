@@ -74,7 +74,7 @@ typedef struct
   SteadDay           day;         /* STEAD_DAY_NONE: of a product */
   char              *name;        /* of the batch, list, supplier, duty, …; the caption of a picture */
   char              *detail;      /* (nullable): kind of a reading, kind of a batch */
-  double             a, b;        /* NAN: not known */
+  double             a, b;        /* NAN: not known; @b of a reading: 1 if it is of a kitchen batch and in no list */
   gint64             target_id;   /* of what a jump leads to: batch, water, list, … */
 } SteadEvidence;
 

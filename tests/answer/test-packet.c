@@ -4,12 +4,14 @@
 #include <math.h>
 #include <string.h>
 
+#include "answer/stead-batch-answer.h"
 #include "answer/stead-event-answer.h"
 #include "answer/stead-packet-state.h"
 #include "answer/stead-packet-answer.h"
 #include "answer/stead-reflect-answer.h"
 #include "answer/stead-skill-answer.h"
 #include "farm.h"
+#include "store/stead-asset-repo.h"
 #include "store/stead-build-bill-repo.h"
 #include "store/stead-cash-repo.h"
 #include "store/stead-lot-repo.h"
@@ -209,8 +211,9 @@ test_build (Farm          *farm,
   g_assert_false (part (answer, "build")->is_blank);
   all = texts (answer);
   g_assert_nonnull (strstr (all, "New gate"));
-  /* 150 minutes of the 4 hours that were planned. */
-  g_assert_nonnull (strstr (all, "Paint the gate\n4\n2.5\n"));
+  /* 150 minutes of the 4 hours that were planned, with the mark of the row. */
+  g_assert_nonnull (strstr (all, "\n4\n2.5\n"));
+  g_assert_nonnull (strstr (all, "Paint the gate\u00a0"));
   offers = stead_skill_repo_offer (farm->store, maya, farm->today - 9, farm->today, NULL);
   for (guint i = 0; i < offers->len; i++)
     offered |= stead_evidence_target (offers->pdata[i]) == STEAD_TARGET_BUILD;
@@ -275,6 +278,8 @@ assert_leads (Farm                    *farm,
   g_autoptr(SteadCashLine) line = NULL;
   g_autoptr(SteadLot) lot = NULL;
   g_autoptr(SteadBatch) batch = NULL;
+  g_autoptr(SteadAsset) asset = NULL;
+  g_autoptr(SteadProduct) product = NULL;
 
   g_test_message ("“%s” leads to %d, %d", entry->text, entry->target, (int) entry->id);
   if (entry->target == STEAD_TARGET_NONE && entry->line_id != 0)
@@ -283,6 +288,10 @@ assert_leads (Farm                    *farm,
     g_assert_true (entry->account_id != 0 || g_str_has_prefix (entry->text, "All before these days"));
   else if (entry->target == STEAD_TARGET_LOT)
     g_assert_nonnull (lot = stead_lot_repo_get (farm->store, entry->id, NULL));
+  else if (entry->target == STEAD_TARGET_ASSET)
+    g_assert_nonnull (asset = stead_asset_repo_get (farm->store, entry->id, NULL));
+  else if (entry->target == STEAD_TARGET_PRODUCT)
+    g_assert_nonnull (product = stead_product_repo_get (farm->store, entry->id, NULL));
   else if (entry->target == STEAD_TARGET_BATCH || entry->target == STEAD_TARGET_KITCHEN)
     g_assert_nonnull (batch = stead_batch_repo_get (farm->store, entry->id, NULL));
   else
@@ -314,6 +323,87 @@ test_marks (Farm          *farm,
       }
   g_assert_cmpint (answer->n_marks, ==, next - 1);
   g_assert_cmpint (answer->n_marks, >, 4);
+}
+
+/* The mark behind a name or a figure of the packet; 0: none. */
+static int
+mark_of (const char *cell)
+{
+  static const char * const raised[] = { "⁰", "¹", "²", "³", "⁴", "⁵", "⁶", "⁷", "⁸", "⁹" };
+  const char *at = cell != NULL ? strstr (cell, "\u00a0") : NULL;
+  int mark = 0;
+
+  for (at = at != NULL ? at + strlen ("\u00a0") : ""; *at != '\0';)
+    for (int digit = 0; digit < 10; digit++)
+      if (g_str_has_prefix (at, raised[digit]))
+        {
+          mark = mark * 10 + digit;
+          at += strlen (raised[digit]);
+          break;
+        }
+  return mark;
+}
+
+static const SteadPacketFigure *
+figure_of (const SteadPacketPart *one,
+           int                    mark)
+{
+  for (guint i = 0; i < one->figures->len; i++)
+    if (((SteadPacketFigure *) one->figures->pdata[i])->mark == mark)
+      return one->figures->pdata[i];
+  return NULL;
+}
+
+/* Each row of a batch's table has a mark of its own, and leads to what that row is made of. */
+static void
+test_rows (Farm          *farm,
+           gconstpointer  data)
+{
+  gint64 maya = person (farm, "Maya", STEAD_PERSON_STUDENT);
+  g_autoptr(SteadPacketAnswer) answer = NULL;
+  const SteadPacketPart *production;
+  const SteadPacketFigure *of[STEAD_N_BATCH_LINES] = { NULL };
+  const SteadCardTable *table = NULL;
+  g_autoptr(SteadBatchAnswer) batch = NULL;
+
+  farm_stock (farm);
+  farm_log (farm);
+  farm_entry (farm, farm->today, 8, 0, 1, 1);
+  batch = stead_batch_answer_new (farm->store, farm->flock, NULL);
+  work (farm, maya, 1, 90, 0);
+  answer = stead_packet_answer_new (farm->store, packet_of (farm, maya, 0), NULL, NULL);
+  production = part (answer, "production");
+  for (guint i = 0; i < production->blocks->len && table == NULL; i++)
+    table = ((const SteadPacketBlock *) production->blocks->pdata[i])->table;
+  g_assert_nonnull (table);
+  g_assert_cmpuint (table->rows->len, ==, batch->rows->len);
+  for (guint i = 0; i < batch->rows->len; i++)
+    {
+      const SteadBatchRow *row = batch->rows->pdata[i];
+      const char *name = ((const SteadCardRow *) table->rows->pdata[i])->cells[0];
+
+      g_assert_true (g_str_has_prefix (name, row->what));
+      of[row->line] = figure_of (production, mark_of (name));
+      g_assert_nonnull (of[row->line]);
+      g_assert_cmpuint (of[row->line]->n_entries, >, 0);
+    }
+  /* Eggs of each of the ninety days and of the one more entry; of many, sixty are listed and all are counted. */
+  g_assert_cmpuint (of[STEAD_BATCH_LINE_OUTPUT]->n_entries, ==, 91);
+  g_assert_cmpuint (of[STEAD_BATCH_LINE_OUTPUT]->entries->len, ==, STEAD_PACKET_MOST_ENTRIES);
+  g_assert_cmpuint (of[STEAD_BATCH_LINE_FEED]->n_entries, ==, 91);
+  g_assert_cmpuint (of[STEAD_BATCH_LINE_LOST]->n_entries, ==, 1);
+  /* What the feed cost leads to the lots that it was taken out of, and says of what. */
+  for (guint i = 0; i < of[STEAD_BATCH_LINE_FEED_COST]->entries->len; i++)
+    {
+      const SteadPacketEntry *entry = of[STEAD_BATCH_LINE_FEED_COST]->entries->pdata[i];
+      g_autoptr(SteadLot) lot = NULL;
+
+      g_assert_cmpint (entry->target, ==, STEAD_TARGET_LOT);
+      lot = stead_lot_repo_get (farm->store, entry->id, NULL);
+      g_assert_cmpint (lot->item_id, ==, farm->feed);
+      g_assert_nonnull (strstr (entry->text, lot->item_name));
+      g_assert_nonnull (strstr (entry->text, lot->code));
+    }
 }
 
 static void
@@ -400,6 +490,54 @@ test_scores (Farm          *farm,
   g_assert_nonnull (strstr (choice, "Placing, Maya, 25 "));
 }
 
+/* The packet of one of a team shows the scores of the team and its own, and names nobody else. */
+static void
+test_scores_of_others (Farm          *farm,
+                       gconstpointer  data)
+{
+  gint64 maya = person (farm, "Maya", STEAD_PERSON_STUDENT), devon = person (farm, "Devon", STEAD_PERSON_STUDENT);
+  SteadEvent event = { .name = (char *) "Contest", .kind = (char *) "poultry", .day = farm->today + 9 };
+  g_autoptr(SteadPacketAnswer) hers = NULL, team = NULL;
+  g_autofree char *of_hers = NULL, *of_team = NULL;
+
+  FARM_DO (farm, stead_event_repo_save (farm->store, &event, &farm_error));
+  FARM_DO (farm, stead_event_repo_join (farm->store, event.id, maya, NULL, &farm_error));
+  FARM_DO (farm, stead_event_repo_join (farm->store, event.id, devon, NULL, &farm_error));
+  add_score (farm, event.id, maya, "Placing", 20, 25);
+  add_score (farm, event.id, devon, "Placing", 20, 10);
+  add_score (farm, event.id, 0, "Written test", 5, 45);
+  hers = stead_packet_answer_new (farm->store, packet_of (farm, maya, event.id), NULL, NULL);
+  of_hers = texts (hers);
+  g_assert_nonnull (strstr (of_hers, "Placing, Maya"));
+  g_assert_nonnull (strstr (of_hers, "Written test"));
+  g_assert_null (strstr (of_hers, "Devon"));
+  team = stead_packet_answer_new (farm->store, packet_of (farm, 0, event.id), NULL, NULL);
+  of_team = texts (team);
+  g_assert_nonnull (strstr (of_team, "Placing, Devon"));
+}
+
+/* Until the evening of the event what is lacking is told; from the next day on, how it went is asked. */
+static void
+test_event_today (Farm          *farm,
+                  gconstpointer  data)
+{
+  SteadEvent event = { .name = (char *) "Contest", .kind = (char *) "sales", .day = farm->today };
+  g_autoptr(SteadEventAnswer) on_the_day = NULL, after = NULL;
+
+  FARM_DO (farm, stead_event_repo_save (farm->store, &event, &farm_error));
+  FARM_DO (farm, stead_event_fill_needs (farm->store, event.id, "sales", &farm_error));
+  on_the_day = stead_event_answer_new (farm->store, event.id, NULL);
+  event.day = farm->today - 1;
+  FARM_DO (farm, stead_event_repo_save (farm->store, &event, &farm_error));
+  after = stead_event_answer_new (farm->store, event.id, NULL);
+  g_assert_cmpint (after->n_lacking, ==, on_the_day->n_lacking + 2);
+  if (farm_in_english ())
+    {
+      g_assert_nonnull (strstr (on_the_day->sentence, "are lacking</b> for Contest today"));
+      g_assert_nonnull (strstr (after->sentence, "Enter how it went"));
+    }
+}
+
 /* Of more lines than can be told apart, those that were begun last are drawn; all are said. */
 static void
 test_many_scores (Farm          *farm,
@@ -435,10 +573,13 @@ main (int    argc,
   ADD ("/answer/packet/packet", test_packet);
   ADD ("/answer/packet/build", test_build);
   ADD ("/answer/packet/marks", test_marks);
+  ADD ("/answer/packet/rows", test_rows);
   ADD ("/answer/packet/event", test_event);
+  ADD ("/answer/packet/event-today", test_event_today);
   ADD ("/answer/packet/state", test_state);
   ADD ("/answer/packet/chart", test_chart);
   ADD ("/answer/packet/scores", test_scores);
   ADD ("/answer/packet/many-scores", test_many_scores);
+  ADD ("/answer/packet/scores-of-others", test_scores_of_others);
   return g_test_run ();
 }

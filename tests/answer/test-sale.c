@@ -548,7 +548,7 @@ test_season (Farm *farm, gconstpointer data)
   g_autoptr(SteadSale) first = sale_new (farm, &money, farm->today - 14, 20);
   g_autoptr(SteadSale) second = sale_new (farm, &money, farm->today - 7, 20);
   g_autoptr(SteadSale) next = sale_new (farm, &money, farm->today + 7, 20);
-  g_autoptr(SteadSeasonAnswer) answer = NULL;
+  g_autoptr(SteadSeasonAnswer) answer = NULL, some = NULL;
   g_autoptr(GError) error = NULL;
   g_autofree char *text = NULL;
   const SteadSeasonSum *place;
@@ -569,6 +569,13 @@ test_season (Farm *farm, gconstpointer data)
   text = stead_words_plain (answer->sentence);
   NUMBERS_ARE (text, 2, 108.00, 13.50);
   NUMBERS_ARE (answer->run_text, 2.00);
+  /* Of the last ten days it is the second sale alone. */
+  some = stead_season_answer_between (farm->store, farm->today - 10, farm->today, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (some->days->len, ==, 1);
+  g_assert_cmpuint (some->n_done, ==, 1);
+  g_assert_cmpint (some->takings_cents, ==, 6300);
+  g_assert_cmpint (some->over_cents, ==, -300);
 }
 
 #define CASE(name, test) g_test_add (name, Farm, NULL, farm_set_up, test, farm_tear_down)

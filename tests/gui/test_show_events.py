@@ -1,6 +1,5 @@
 """An event entered, its list of what is lacking, its packet looked at and saved, and all of it there again."""
 import os
-import sqlite3
 import subprocess
 import tempfile
 
@@ -59,18 +58,23 @@ def test_event_to_packet():
 def test_marks_lead_to_their_entries():
     """From a figure to a line of the cash book, and to the lot of a movement."""
     farm = Farm()
-    with sqlite3.connect(farm.path) as db:         # a screen reader is told some 200 rows at a time
-        db.execute("DELETE FROM packet_section WHERE section IN ('brief', 'hours')")
     w = opened(farm)
-    for words, place in (('Cash book, line', 'Show'), ('Store room, movement', 'Keep')):
+    for words, place in (('Cash book: ', 'Show'), ('Store room: ', 'Keep')):
         w.place('Show')
         w.press('push button', 'Packets')
         w.press('push button', 'Figures and entries')
         table = w.wait('tree table', 'Figures and their entries')
-        rows = until(lambda: [n.name for n in w.walk(table, rows=True) if n.getRoleName() == 'table row'])
-        at = next(i for i, row in enumerate(rows) if words in row)
         until(lambda: len(w.windows()) == 2)
-        w.keys('Home', *['Down'] * at, 'Return')
+
+        def rows():
+            return [n.name for n in w.walk(table, rows=True) if n.getRoleName() == 'table row' and n.name.startswith('Mark ')]
+
+        w.type('7')                                # a number is a mark
+        until(lambda: rows() and all(row.startswith('Mark 7, ') for row in rows()))
+        w.keys('ctrl+a')
+        w.type(words)
+        until(lambda: rows() and all(words in row for row in rows()))
+        w.keys('Tab', 'Home', 'Return')
         until(lambda: w.is_at(place))
         if place == 'Show':                        # its card, over the list
             until(lambda: len(w.windows()) == 3)
@@ -98,6 +102,47 @@ def test_section_moved():
     w.press('push button', 'Save packet')
     until(lambda: farm.rows(order) == ['brief', 'cover'])
     assert w.nameless() == []
+    assert w.close() == 0
+
+
+def test_section_moved_by_keys():
+    """By the keyboard alone: the list is one stop, Alt with an arrow moves a row and stays on it, Space leaves it out."""
+    farm = Farm()
+    order = "SELECT section FROM packet_section WHERE packet_id = 1 ORDER BY position LIMIT 2"
+    w = opened(farm)
+    w.press('push button', 'Packets')
+    w.press('push button', 'Change the packet')
+    w.wait('text', 'The work in brief')
+    until(lambda: w.focused() is not None)
+
+    def row():
+        node = w.focused()
+        return node.name if node is not None and node.getRoleName() == 'list item' else None
+
+    stops = 0
+    while row() is None:
+        before = w.focused()
+        w.keys('Tab')
+        until(lambda: w.focused() not in (None, before))
+        stops += 1
+        assert stops < 30, 'Tab does not come to the list of sections'
+    assert row() == 'In the packet: Cover and contents'
+    w.keys('alt+Down')
+    w.keys('Up')                                   # the one that it changed places with
+    until(lambda: row() == 'In the packet: The work in brief')
+    w.keys('Down')
+    until(lambda: row() == 'In the packet: Cover and contents')
+    w.keys('alt+Up', 'alt+Up')                     # there is nothing above the first
+    w.keys('Down')
+    until(lambda: row() == 'In the packet: The work in brief')
+    w.keys('space')
+    until(lambda: row() == 'Left out: The work in brief')
+    before = w.focused()
+    w.keys('Tab')
+    until(lambda: w.focused() not in (None, before))
+    assert row() is None, 'the list is more than one stop'
+    w.press('push button', 'Save packet')
+    until(lambda: farm.rows(order) == ['cover', 'plan'])
     assert w.close() == 0
 
 
@@ -130,5 +175,5 @@ def test_score_mended_and_removed():
     farm.verify()
 
 
-run_cases(test_event_to_packet, test_marks_lead_to_their_entries, test_section_moved,
+run_cases(test_event_to_packet, test_marks_lead_to_their_entries, test_section_moved, test_section_moved_by_keys,
           test_score_mended_and_removed)

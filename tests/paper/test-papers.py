@@ -423,6 +423,16 @@ def season_says_what_the_farm_file_holds(a, b):
     assert f'${came / 100:,.2f} came in' in text, came
     for heading in ('Eggs', 'Fish', 'Sales', 'Money', 'Work', 'Builds'):
         assert heading in text, heading
+    # Each sale of these days that was counted, none of the days before; and the sum of them.
+    lines = text_of(f'{a}/season.pdf').splitlines()
+    first = next(i for i, line in enumerate(lines) if line.split() == ['Day', 'Sale', 'Taken'])
+    last = next(i for i in range(first, len(lines)) if lines[i].split()[:1] == ['Together'])
+    days = [line for line in lines[first + 1:last] if re.match(r'\s*[A-Z][a-z]{2} \d+, \d{4} ', line)]
+    held = asked(a, 'SELECT count(*) FROM sale_day WHERE day BETWEEN ? AND ? AND id IN (SELECT sale_id FROM cash_count)',
+                 *SCHOOL_YEAR)
+    assert len(days) == held > 0, (len(days), held)
+    sums = [round(100 * float(line.split('$')[1].replace(',', ''))) for line in [*days, lines[last]]]
+    assert sum(sums[:-1]) == sums[-1], sums
 
 
 @case
@@ -433,6 +443,20 @@ def packet_says_the_hours_of_its_student(a, b):
                        ' (SELECT id FROM person WHERE name = ?)' + NOT_CORRECTED, *SCHOOL_YEAR, name)
     assert f'{int(minutes) // 60}:{int(minutes) % 60:02} hours and minutes' in text, (name, minutes)
     assert 'Eggs of the whole farm, by month' in text
+
+
+@case
+def packet_contents_name_their_pages(a, b):
+    """The number beside a section is the page on which it stands."""
+    whole = text_of(f'{a}/packet.pdf')
+    pages = whole.split('\f')
+    rows = re.findall(r'^\s*(\d+)\s{2,}(\S.*?\S)\s{2,}(\d+)\s*$', pages[0], re.M)
+    assert [int(number) for number, _, _ in rows] == list(range(1, len(rows) + 1)) and len(rows) > 8, rows
+    assert [int(page) for _, _, page in rows] == sorted(int(page) for _, _, page in rows), rows
+    for number, title, page in rows:
+        heads = [line.strip() for line in pages[int(page) - 1].splitlines()]
+        assert title in heads, (number, title, page)
+    assert 1 < int(rows[-1][2]) <= len(pages)
 
 
 @case

@@ -47,7 +47,7 @@ static char *
 what_text (gpointer item,
            gpointer data)
 {
-  return stead_statement_entry_text (entry_of (item));
+  return stead_statement_entry_text (stead_desk_get_store (STEAD_ENTRIES_DIALOG (data)->desk), entry_of (item));
 }
 
 static char *

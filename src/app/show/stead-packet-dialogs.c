@@ -10,6 +10,7 @@
 #include "app/show/stead-learn-dialogs.h"
 #include "app/show/stead-section-list.h"
 #include "app/stead-table.h"
+#include "app/stead-ui.h"
 
 /* --- a packet ------------------------------------------------------------------------- */
 
@@ -165,6 +166,7 @@ typedef struct
   char        *figure, *entry;
   SteadTarget  target;
   gint64       id, line_id, account_id;
+  gboolean     is_more;      /* stands for entries that are not listed */
 } Line;
 
 static void
@@ -196,18 +198,28 @@ open_cash_line (GtkWidget *window,
     stead_cash_dialog_show (window, desk, id);
 }
 
+typedef struct
+{
+  SteadPacketAnswer *answer;
+  SteadDesk         *desk;
+  SteadTable        *table;
+  int                mark;     /* whose entries are shown; 0: of all */
+} Figures;
+
 /* What has a card of its own opens over the list; for the rest we go to its place. */
 static void
 row_cb (gpointer item,
         gpointer data)
 {
   const Line *line = line_of (item);
-  SteadDesk *desk = g_object_get_data (G_OBJECT (data), "desk");
+  SteadDesk *desk = ((Figures *) g_object_get_data (G_OBJECT (data), "figures"))->desk;
 
   if (line->line_id != 0)
     open_cash_line (data, desk, line->line_id);
   else if (line->account_id != 0)
     stead_account_dialog_show (data, desk, line->account_id, STEAD_ACCOUNT_TILL);
+  else if (line->target == STEAD_TARGET_NONE && line->is_more)
+    stead_dialog_show_error (data, _("These are too many to list here. The statements in Keep have them all."));
   else if (line->target == STEAD_TARGET_NONE)
     stead_dialog_show_error (data, _("This is the sum of all the days before. The statements in Keep have its entries."));
   if (line->target == STEAD_TARGET_NONE)
@@ -216,8 +228,58 @@ row_cb (gpointer item,
   gtk_window_close (GTK_WINDOW (data));
 }
 
+static Line *
+line_new (const SteadPacketFigure *figure,
+          char                    *entry)
+{
+  Line *line = g_new0 (Line, 1);
+
+  line->mark = figure->mark;
+  line->figure = g_strdup (figure->text);
+  line->entry = entry;
+  return line;
+}
+
+/* What is not listed is counted, and leads to where it is. */
+static Line *
+line_of_more (const SteadPacketFigure *figure)
+{
+  const SteadPacketEntry *last = figure->entries->pdata[figure->entries->len - 1];
+  guint n = figure->n_entries - figure->entries->len;
+  Line *line = line_new (figure, g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "and %u more", "and %u more", n), n));
+
+  line->is_more = TRUE;
+  if (last->target == STEAD_TARGET_BATCH || last->target == STEAD_TARGET_HOURS)
+    {
+      line->target = last->target;
+      line->id = last->id;
+    }
+  return line;
+}
+
+static void
+add_lines (GPtrArray               *lines,
+           const SteadPacketFigure *figure)
+{
+  for (guint i = 0; i < figure->entries->len; i++)
+    {
+      const SteadPacketEntry *entry = figure->entries->pdata[i];
+      Line *line = line_new (figure, g_strdup (entry->text));
+
+      line->target = entry->target;
+      line->id = entry->id;
+      line->line_id = entry->line_id;
+      line->account_id = entry->account_id;
+      g_ptr_array_add (lines, line);
+    }
+  if (figure->n_entries > figure->entries->len && figure->entries->len > 0)
+    g_ptr_array_add (lines, line_of_more (figure));
+}
+
+/* @mark: 0: all of them */
 static GListModel *
-figures_of (const SteadPacketAnswer *answer)
+figures_of (const SteadPacketAnswer *answer,
+            int                      mark)
 {
   GPtrArray *lines = g_ptr_array_new ();
 
@@ -226,23 +288,44 @@ figures_of (const SteadPacketAnswer *answer)
       const SteadPacketPart *part = answer->parts->pdata[i];
 
       for (guint k = 0; k < part->figures->len; k++)
-        for (guint j = 0; j < ((SteadPacketFigure *) part->figures->pdata[k])->entries->len; j++)
-          {
-            const SteadPacketFigure *figure = part->figures->pdata[k];
-            const SteadPacketEntry *entry = figure->entries->pdata[j];
-            Line *line = g_new0 (Line, 1);
-
-            line->mark = figure->mark;
-            line->figure = g_strdup (figure->text);
-            line->entry = g_strdup (entry->text);
-            line->target = entry->target;
-            line->id = entry->id;
-            line->line_id = entry->line_id;
-            line->account_id = entry->account_id;
-            g_ptr_array_add (lines, line);
-          }
+        if (mark == 0 || ((const SteadPacketFigure *) part->figures->pdata[k])->mark == mark)
+          add_lines (lines, part->figures->pdata[k]);
     }
   return stead_rows_from_array (lines, line_free);
+}
+
+static void
+figures_free (gpointer data)
+{
+  Figures *self = data;
+
+  stead_packet_answer_free (self->answer);
+  g_object_unref (self->desk);
+  g_free (self);
+}
+
+static void
+show_figures (Figures *self,
+              int      mark)
+{
+  g_autoptr(GListModel) rows = figures_of (self->answer, mark);
+
+  self->mark = mark;
+  stead_table_set_model (self->table, rows);
+}
+
+/* A number is a mark, as it stands on the paper; anything else is looked for in all cells. */
+static void
+sought_cb (GtkEditable *entry,
+           Figures     *self)
+{
+  const char *text = gtk_editable_get_text (entry);
+  gint64 mark = 0;
+  gboolean is_mark = g_ascii_string_to_signed (text, 10, 1, G_MAXINT, &mark, NULL);
+
+  if (self->mark != (is_mark ? (int) mark : 0))
+    show_figures (self, is_mark ? (int) mark : 0);
+  stead_table_set_filter (self->table, is_mark || *text == '\0' ? NULL : text);
 }
 
 /* There is nothing to save. */
@@ -254,6 +337,30 @@ look_only (SteadForm  *form,
   return TRUE;
 }
 
+static GtkWidget *
+make_figures (Figures   *self,
+              GtkWidget *window)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12), *entry = gtk_search_entry_new ();
+
+  stead_ui_name (entry, _("Find a mark or a figure"));
+  g_object_set (entry, "placeholder-text", _("The number of a mark, or words"), NULL);
+  gtk_widget_set_halign (entry, GTK_ALIGN_START);
+  gtk_widget_set_size_request (entry, 280, -1);
+  g_signal_connect (entry, "search-changed", G_CALLBACK (sought_cb), self);
+  self->table = STEAD_TABLE (stead_table_new (_("Figures and their entries")));
+  stead_table_add_column (self->table, C_("column of marks", "Mark"), TRUE, FALSE, mark_text, NULL, NULL, NULL);
+  stead_table_add_column (self->table, C_("column of marks", "Figure"), FALSE, TRUE, figure_text, NULL, NULL, NULL);
+  stead_table_add_column (self->table, C_("column of marks", "Entry"), FALSE, TRUE, entry_text, NULL, NULL, NULL);
+  stead_table_set_empty (self->table, _("This packet has no such figure."));
+  stead_table_set_activate (self->table, row_cb, window);
+  gtk_widget_set_size_request (GTK_WIDGET (self->table), -1, 300);
+  gtk_widget_set_vexpand (GTK_WIDGET (self->table), TRUE);
+  gtk_box_append (GTK_BOX (box), entry);
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->table));
+  return box;
+}
+
 void
 stead_figures_window_show (GtkWidget *parent,
                            SteadDesk *desk,
@@ -261,27 +368,21 @@ stead_figures_window_show (GtkWidget *parent,
 {
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadPacketAnswer) answer = stead_packet_answer_new (stead_desk_get_store (desk), packet_id, NULL, &error);
-  g_autoptr(GListModel) rows = NULL;
-  GtkWidget *window, *table;
+  GtkWidget *window;
+  Figures *self;
 
   if (answer == NULL)
     {
       stead_desk_say (desk, error->message, FALSE);
       return;
     }
-  window = GTK_WIDGET (stead_form_new (_("Figures of the packet"), NULL, NULL, look_only, NULL, NULL, NULL));
-  gtk_window_set_default_size (GTK_WINDOW (window), 760, 520);
-  table = stead_table_new (_("Figures and their entries"));
-  stead_table_add_column (STEAD_TABLE (table), C_("column of marks", "Mark"), TRUE, FALSE, mark_text, NULL, NULL, NULL);
-  stead_table_add_column (STEAD_TABLE (table), C_("column of marks", "Figure"), FALSE, TRUE, figure_text, NULL, NULL, NULL);
-  stead_table_add_column (STEAD_TABLE (table), C_("column of marks", "Entry"), FALSE, TRUE, entry_text, NULL, NULL, NULL);
-  stead_table_set_empty (STEAD_TABLE (table), _("This packet has no figure yet."));
-  rows = figures_of (answer);
-  stead_table_set_model (STEAD_TABLE (table), rows);
-  gtk_widget_set_size_request (table, -1, 360);
-  gtk_widget_set_vexpand (table, TRUE);
-  g_object_set_data_full (G_OBJECT (window), "desk", g_object_ref (desk), g_object_unref);
-  stead_table_set_activate (STEAD_TABLE (table), row_cb, window);
-  g_object_set (window, "content", table, NULL);
+  self = g_new0 (Figures, 1);
+  self->answer = g_steal_pointer (&answer);
+  self->desk = g_object_ref (desk);
+  window = GTK_WIDGET (stead_form_new (_("Figures of the packet"), NULL, NULL, look_only, NULL, self, figures_free));
+  g_object_set_data (G_OBJECT (window), "figures", self);
+  gtk_window_set_default_size (GTK_WINDOW (window), 960, 540);
+  g_object_set (window, "content", make_figures (self, window), NULL);
+  show_figures (self, 0);
   stead_dialog_present (STEAD_DIALOG (window), parent, desk);
 }
