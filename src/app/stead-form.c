@@ -225,6 +225,17 @@ stead_form_add_text (SteadForm  *form,
   stead_form_add_widget (form, stead_make_label (text, css));
 }
 
+void
+stead_form_add_markup (SteadForm  *form,
+                       const char *markup,
+                       const char *css)
+{
+  GtkWidget *label = stead_make_label ("", css);
+
+  gtk_label_set_markup (GTK_LABEL (label), markup);
+  stead_form_add_widget (form, label);
+}
+
 GtkTextView *
 stead_form_add_lines (SteadForm  *form,
                       const char *label,

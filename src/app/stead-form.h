@@ -34,6 +34,8 @@ SteadPick      *stead_form_add_pick   (SteadForm *form, const char *label);
 /* Over the whole width; @css: (nullable): "caution", "soft" */
 GtkCheckButton *stead_form_add_check  (SteadForm *form, const char *label, gboolean is_on);
 void            stead_form_add_text   (SteadForm *form, const char *text, const char *css);
+/* The same with markup. */
+void            stead_form_add_markup (SteadForm *form, const char *markup, const char *css);
 /* Room for several lines, over the whole width; @text: (nullable) */
 GtkTextView    *stead_form_add_lines  (SteadForm *form, const char *label, const char *text);
 /* (transfer full) */

@@ -1,6 +1,7 @@
 """Show, Exports: a whole farm out and in again is the same; names stay in unless asked for; removing is for good."""
 import pathlib
 import sqlite3
+import subprocess
 
 from drive import Window, run_cases, until
 from farm import Farm, PROGRAM
@@ -36,6 +37,9 @@ def test_whole_farm_out_and_in():
     before = rows_of(farm.path)
     w = opened(farm)
     w.press('push button', 'Export…')
+    w.wait_words('by role and number')             # what is put forward names nobody
+    w.click('combo box', 'What to export')
+    w.keys('Down', 'Down', 'Down', 'Down', 'Return')
     w.wait_words('by name')
     w.fill('Who gets it', 'District office')
     w.press('push button', 'Choose a place…')
@@ -63,7 +67,7 @@ def test_calendar_names_nobody():
     w.press('push button', 'Export…')
     w.wait('push button', 'Choose a place…')
     w.click('combo box', 'What to export')
-    w.keys('Down', 'Down', 'Down', 'Down', 'Return')
+    w.keys('Down', 'Down', 'Return')
     w.wait_words('of the next twelve weeks leave')
     w.press('push button', 'Choose a place…')
     w.save_file('Where to export to', str(path))
@@ -71,6 +75,52 @@ def test_calendar_names_nobody():
     assert path.read_bytes().startswith(b'BEGIN:VCALENDAR\r\nVERSION:2.0\r\n')
     assert rows_of(farm.path)['release'] == []
     assert w.close() == 0
+
+
+def test_packets_of_the_class():
+    """All in one run: told beforehand, asked who gets them, written into the log; each names its own student alone."""
+    farm = Farm()
+    folder = beside(farm, 'Packets out')
+    students = farm.rows("SELECT name FROM person WHERE role = 'student' AND left_on IS NULL ORDER BY name")
+    others = int(farm.rows('SELECT count (*) FROM packet WHERE person_id IS NULL')[0])
+    w = opened(farm)
+    w.press('push button', 'Packets')
+    w.press_for('Packets of the class…', 'push button', 'Choose a place…')
+    w.wait_words(f'{len(students) + others} packets leave the farm, each with a name')
+    w.press('push button', 'Choose a place…')      # who gets them is not said
+    until(lambda: w.focused() is not None and w.focused().name.startswith('Who gets them'))
+    assert rows_of(farm.path)['release'] == []
+    w.fill('Who gets them', 'The judges')
+    assert w.nameless() == []
+    w.press('push button', 'Choose a place…')
+    w.save_file('Folder for the packets of the class', str(folder))
+    until(lambda: len(list(folder.glob('*.pdf'))) == len(students) + others, 120)
+    w.wait_words('packets are in the folder')
+    assert farm.rows('SELECT to_whom FROM release') == ['The judges']
+    assert farm.rows('SELECT count (*) FROM release_person') == [str(len(students))]
+    assert {path.stat().st_mode & 0o777 for path in folder.glob('*.pdf')} == {0o600}
+    chosen = 'Kai N.'                              # who has no packet that was made beforehand
+    text = subprocess.check_output(['pdftotext', folder / f"{chosen.rstrip('.')}.pdf", '-'], text=True)
+    assert chosen in text
+    assert [name for name in students if name != chosen and name in text] == []
+    assert w.close() == 0
+
+
+def test_what_was_handed_out():
+    """A packet on paper leaves the farm, too: who got it is written down by hand."""
+    farm = Farm()
+    w = opened(farm)
+    w.press_for('Note what was handed out…', 'push button', 'Write it down')
+    w.press('push button', 'Write it down')
+    until(lambda: w.focused() is not None and w.focused().name.startswith('What was handed out'))
+    w.fill('What was handed out', 'Packet of Maya R., on paper')
+    w.fill('Who gets it', 'Her mother')
+    assert w.nameless() == []
+    w.press('push button', 'Write it down')
+    until(lambda: farm.rows('SELECT what, to_whom FROM release') == ['Packet of Maya R., on paper|Her mother'])
+    w.wait_words('Her mother', rows=True)
+    assert w.close() == 0
+    farm.verify()
 
 
 def test_removing_names_the_copies():
@@ -94,4 +144,5 @@ def test_removing_names_the_copies():
     assert w.close() == 0
 
 
-run_cases(test_whole_farm_out_and_in, test_calendar_names_nobody, test_removing_names_the_copies)
+run_cases(test_whole_farm_out_and_in, test_calendar_names_nobody, test_packets_of_the_class,
+          test_what_was_handed_out, test_removing_names_the_copies)

@@ -13,7 +13,9 @@ typedef struct
 {
   SteadEvent  *old;      /* (nullable): as it is saved */
   GtkDropDown *kind;
-  SteadField  *name, *day, *place, *own_kind, *result, *learned;
+  SteadField  *name, *day, *place, *own_kind;
+  SteadField  *result;      /* (nullable): a new event has none yet, nor the next */
+  GtkTextView *learned;     /* (nullable) */
   SteadEvent   event;
 } EventForm;
 
@@ -45,6 +47,8 @@ event_save (SteadForm  *form,
   guint chosen = gtk_drop_down_get_selected (fields->kind);
   gsize n;
   const SteadEventKind *kinds = stead_event_kinds (&n);
+  g_autofree char *learned = fields->learned != NULL ? stead_form_read_lines (fields->learned) : NULL;
+  gboolean good;
 
   if (!stead_field_read_day (fields->day, STEAD_DAY_NONE, &fields->event.day))
     return FALSE;
@@ -52,9 +56,11 @@ event_save (SteadForm  *form,
   fields->event.name = (char *) stead_field_get_text (fields->name);
   fields->event.kind = (char *) (chosen < n ? kinds[chosen].key : stead_field_get_text (fields->own_kind));
   fields->event.place = (char *) stead_field_get_text (fields->place);
-  fields->event.result = (char *) stead_field_get_text (fields->result);
-  fields->event.learned = (char *) stead_field_get_text (fields->learned);
-  return stead_form_act (form, _("an event"), event_act, fields, error);
+  fields->event.result = fields->result != NULL ? (char *) stead_field_get_text (fields->result) : NULL;
+  fields->event.learned = learned;
+  good = stead_form_act (form, _("an event"), event_act, fields, error);
+  fields->event.learned = NULL;
+  return good;
 }
 
 static gboolean
@@ -85,6 +91,18 @@ kind_at (const char *kind)
   return (guint) n;
 }
 
+/* Only a kind of one's own needs words. */
+static void
+kind_cb (GtkDropDown *kind,
+         GParamSpec  *pspec,
+         EventForm   *fields)
+{
+  gsize n;
+
+  stead_event_kinds (&n);
+  gtk_widget_set_sensitive (GTK_WIDGET (fields->own_kind), gtk_drop_down_get_selected (kind) == n);
+}
+
 void
 stead_event_dialog_show (GtkWidget *parent,
                          SteadDesk *desk,
@@ -110,18 +128,19 @@ stead_event_dialog_show (GtkWidget *parent,
   fields->day = stead_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
   fields->place = stead_form_add (form, desk, _("Where (may be left out)"), STEAD_FIELD_TEXT);
   fields->own_kind = stead_form_add (form, desk, _("Another kind, in your words"), STEAD_FIELD_TEXT);
-  fields->result = stead_form_add (form, desk, _("Result, once it is known"), STEAD_FIELD_TEXT);
-  fields->learned = stead_form_add (form, desk, _("What was learned"), STEAD_FIELD_TEXT);
+  g_signal_connect (fields->kind, "notify::selected", G_CALLBACK (kind_cb), fields);
   if (fields->old != NULL)
     {
+      fields->result = stead_form_add (form, desk, _("Result, once it is known"), STEAD_FIELD_TEXT);
+      fields->learned = stead_form_add_lines (form, _("What was learned"), fields->old->learned);
       stead_field_set_text (fields->name, fields->old->name);
       stead_field_set_text (fields->place, fields->old->place);
       stead_field_set_text (fields->result, fields->old->result);
-      stead_field_set_text (fields->learned, fields->old->learned);
       stead_field_show_day (fields->day, fields->old->day);
       if (kind_at (fields->old->kind) == n)
         stead_field_set_text (fields->own_kind, fields->old->kind);
     }
+  kind_cb (fields->kind, NULL, fields);
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
 
@@ -130,6 +149,7 @@ stead_event_dialog_show (GtkWidget *parent,
 typedef struct
 {
   GPtrArray   *people;     /* of SteadPerson */
+  GPtrArray   *team;       /* of SteadEventPerson */
   GtkDropDown *who;
   SteadField  *role;
   gint64       event_id, person_id;
@@ -140,6 +160,7 @@ static void
 team_form_free (gpointer data)
 {
   g_ptr_array_unref (((TeamForm *) data)->people);
+  g_ptr_array_unref (((TeamForm *) data)->team);
   g_free (data);
 }
 
@@ -188,6 +209,46 @@ member_remove (SteadForm  *form,
   return stead_form_act (form, _("taking somebody out of a team"), leave_act, fields, error);
 }
 
+/* (nullable): as one of the team */
+static const SteadEventPerson *
+member_of (const TeamForm *form,
+           guint           who)
+{
+  const SteadPerson *person = who < form->people->len ? form->people->pdata[who] : NULL;
+
+  for (guint i = 0; person != NULL && i < form->team->len; i++)
+    if (((const SteadEventPerson *) form->team->pdata[i])->person_id == person->id)
+      return form->team->pdata[i];
+  return NULL;
+}
+
+static void
+who_cb (GtkDropDown *who,
+        GParamSpec  *pspec,
+        TeamForm    *form)
+{
+  const SteadEventPerson *member = member_of (form, gtk_drop_down_get_selected (who));
+
+  stead_field_set_text (form->role, member != NULL && member->role != NULL ? member->role : "");
+}
+
+static GPtrArray *
+names_of (const TeamForm *form)
+{
+  GPtrArray *names = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < form->people->len; i++)
+    {
+      const SteadPerson *person = form->people->pdata[i];
+
+      /* Translators: a name. */
+      g_ptr_array_add (names, member_of (form, i) != NULL ? g_strdup_printf (_("%s, in the team"), person->name)
+                                                         : g_strdup (person->name));
+    }
+  g_ptr_array_add (names, NULL);
+  return names;
+}
+
 void
 stead_member_dialog_show (GtkWidget *parent,
                           SteadDesk *desk,
@@ -195,25 +256,27 @@ stead_member_dialog_show (GtkWidget *parent,
 {
   g_autoptr(GError) error = NULL;
   g_autoptr(GPtrArray) people = stead_packet_people (stead_desk_get_store (desk), &error);
-  g_autoptr(GPtrArray) names = g_ptr_array_new ();
+  g_autoptr(GPtrArray) team = people != NULL ? stead_event_repo_team (stead_desk_get_store (desk), event_id, &error) : NULL;
+  g_autoptr(GPtrArray) names = NULL;
   TeamForm *fields;
   SteadForm *form;
 
-  if (people == NULL)
+  if (team == NULL)
     {
       stead_desk_say (desk, error->message, FALSE);
       return;
     }
   fields = g_new0 (TeamForm, 1);
   fields->people = g_steal_pointer (&people);
+  fields->team = g_steal_pointer (&team);
   fields->event_id = event_id;
-  for (guint i = 0; i < fields->people->len; i++)
-    g_ptr_array_add (names, ((SteadPerson *) fields->people->pdata[i])->name);
-  g_ptr_array_add (names, NULL);
+  names = names_of (fields);
   form = stead_form_new (_("Team"), _("Put into the team"), _("Take out of the team"), member_save, member_remove,
                          fields, team_form_free);
   fields->who = stead_form_add_choice (form, _("Person"), (const char * const *) names->pdata, 0);
   fields->role = stead_form_add (form, desk, _("Part in the team (may be left out)"), STEAD_FIELD_TEXT);
+  g_signal_connect (fields->who, "notify::selected", G_CALLBACK (who_cb), fields);
+  who_cb (fields->who, NULL, fields);
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
 

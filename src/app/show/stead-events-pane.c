@@ -77,12 +77,13 @@ row_cb (gpointer row,
     stead_desk_say (desk, item->lack, FALSE);
 }
 
-/* "Maya R. (Speaker): 3:30 h · Devon K.: 2:00 h prepared" */
+/* "Wednesday, December 16, 2026, Fairground hall", and under it who takes part:
+ * "Maya R. (Speaker): 3:30 h · Devon K.: 2:00 h prepared" */
 static void
 show_team (SteadEventsPane        *self,
            const SteadEventAnswer *answer)
 {
-  g_autoptr(GString) text = g_string_new (NULL);
+  g_autoptr(GString) text = g_string_new (answer->when);
 
   for (guint i = 0; i < answer->team->len; i++)
     {
@@ -93,10 +94,10 @@ show_team (SteadEventsPane        *self,
                              ? g_strdup_printf (_("%1$s (%2$s): %3$s h"), person->name, person->role, hours)
                              : g_strdup_printf (_("%1$s: %2$s h prepared"), person->name, hours);
 
-      g_string_append_printf (text, i == 0 ? "%s" : " · %s", one);
+      g_string_append_printf (text, i == 0 ? "\n%s" : " · %s", one);
     }
   gtk_label_set_text (GTK_LABEL (self->team), text->str);
-  gtk_widget_set_visible (self->team, text->len > 0);
+  gtk_widget_set_visible (self->team, TRUE);
 }
 
 /* --- the chart of scores --------------------------------------------------------------- */

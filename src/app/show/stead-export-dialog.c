@@ -10,6 +10,7 @@
 #include "app/show/stead-export-dialog.h"
 
 #include "answer/stead-folder-answer.h"
+#include "answer/stead-release-answer.h"
 #include "answer/stead-words.h"
 #include "app/keep/stead-pick.h"
 #include "app/stead-field.h"
@@ -19,13 +20,14 @@
 #include "paper/stead-workbook.h"
 #include "store/stead-release-repo.h"
 
+/* What tells least of people comes first, and is what is put forward. */
 typedef enum
 {
-  WHAT_WHOLE = 1,
-  WHAT_TABLES,
-  WHAT_WORKBOOK,
+  WHAT_WORKBOOK = 1,
   WHAT_SEASON,
   WHAT_CALENDAR,
+  WHAT_TABLES,
+  WHAT_WHOLE,
 } What;
 
 static const struct
@@ -34,18 +36,11 @@ static const struct
   const char *label;
   const char *ending;   /* of the file's name; none: a folder */
 } kinds[] = {
-  { WHAT_WHOLE, N_("The whole farm as a folder"), "" },
-  { WHAT_TABLES, N_("Tables with a description"), "" },
   { WHAT_WORKBOOK, N_("Workbook: hours, money, stock, production, sales, people"), ".xlsx" },
   { WHAT_SEASON, N_("Season summary (PDF)"), ".pdf" },
   { WHAT_CALENDAR, N_("Calendar of sale days and due work"), ".ics" },
-};
-
-static const char * const grounds[] = {
-  N_("For the school's own use"),
-  N_("The students, or their parents, agreed"),
-  N_("The student asked for his or her own records"),
-  N_("The law or a court asks for it"),
+  { WHAT_TABLES, N_("Tables with a description"), "" },
+  { WHAT_WHOLE, N_("The whole farm as a folder"), "" },
 };
 
 struct _SteadExportDialog
@@ -285,17 +280,17 @@ static char *
 name_of (SteadExportDialog *self,
          const char        *farm)
 {
-  static const char * const words[] = { NULL, N_("folder"), N_("tables"), N_("workbook"), N_("season"), N_("calendar") };
+  static const char * const words[] = { NULL, N_("workbook"), N_("season"), N_("calendar"), N_("tables"), N_("folder") };
   What what = what_of (self);
 
-  return g_strdup_printf ("%s %s%s", farm, _(words[what]), kinds[what - WHAT_WHOLE].ending);
+  return g_strdup_printf ("%s %s%s", farm, _(words[what]), kinds[what - 1].ending);
 }
 
 static char *
 plain_leaving (SteadExportDialog *self)
 {
   g_autofree char *plain = stead_words_plain (gtk_label_get_label (self->leaving));
-  g_autofree char *all = g_strdup_printf ("%s: %s", _(kinds[what_of (self) - WHAT_WHOLE].label), plain);
+  g_autofree char *all = g_strdup_printf ("%s: %s", _(kinds[what_of (self) - 1].label), plain);
 
   return g_utf8_substring (all, 0, MIN (g_utf8_strlen (all, -1), 400));
 }
@@ -370,9 +365,9 @@ stead_export_dialog_init (SteadExportDialog *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   for (gsize i = 0; i < G_N_ELEMENTS (kinds); i++)
     stead_pick_append (self->what, kinds[i].what, _(kinds[i].label));
-  stead_pick_show (self->what, WHAT_WHOLE);
-  for (gsize i = 0; i < G_N_ELEMENTS (grounds); i++)
-    stead_pick_append (self->ground, (gint64) i + 1, _(grounds[i]));
+  stead_pick_show (self->what, WHAT_WORKBOOK);
+  for (int i = 0; stead_release_grounds ()[i] != NULL; i++)
+    stead_pick_append (self->ground, i + 1, _(stead_release_grounds ()[i]));
   stead_pick_show (self->ground, 1);
 }
 

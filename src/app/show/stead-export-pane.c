@@ -8,6 +8,7 @@
 #include "answer/stead-release-answer.h"
 #include "app/show/stead-export-dialog.h"
 #include "app/show/stead-purge-dialog.h"
+#include "app/show/stead-release-dialogs.h"
 #include "app/stead-files.h"
 #include "app/stead-window.h"
 #include "store/stead-folder.h"
@@ -78,6 +79,12 @@ static void
 export_cb (SteadPane *pane)
 {
   stead_export_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane));
+}
+
+static void
+note_cb (SteadPane *pane)
+{
+  stead_release_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane));
 }
 
 static void
@@ -194,9 +201,10 @@ stead_export_pane_init (SteadExportPane *self)
   stead_table_add_column (self->table, _("What"), FALSE, TRUE, what_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("To whom"), FALSE, FALSE, whom_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Ground"), FALSE, FALSE, ground_text, NULL, NULL, self);
-  stead_table_set_empty (self->table, _("Nothing that names people has left the farm. What does is written down here: "
-                                        "what, to whom, and on which ground."));
+  stead_table_set_empty (self->table, _("Nothing that names people was exported. Exports are written down here by themselves: "
+                                        "what, to whom, and on which ground. Note what is printed and handed out."));
   stead_pane_add_button (pane, _("Export…"), G_CALLBACK (export_cb));
+  stead_pane_add_button (pane, _("Note what was handed out…"), G_CALLBACK (note_cb));
   stead_pane_add_button (pane, _("Take in a folder…"), G_CALLBACK (take_cb));
   stead_pane_add_button (pane, _("Remove people…"), G_CALLBACK (purge_cb));
 }

@@ -4,11 +4,15 @@
 #include <glib/gi18n-lib.h>
 
 #include "answer/stead-packet-answer.h"
+#include "answer/stead-packet-class.h"
+#include "answer/stead-words.h"
 #include "app/show/stead-learn-dialogs.h"
 #include "app/show/stead-packets-pane.h"
+#include "app/show/stead-release-dialogs.h"
 #include "app/stead-files.h"
 #include "app/stead-paper-dialog.h"
 #include "paper/stead-packet-paper.h"
+#include "store/stead-release-repo.h"
 
 struct _SteadPacketsPane
 {
@@ -18,6 +22,7 @@ struct _SteadPacketsPane
   GtkWidget      *stop;
   SteadTable     *table;
   SteadPacketRun *run;        /* (nullable) */
+  char           *whom, *ground;   /* (nullable): who gets them, until it is in the log */
   guint           source, failed;
 };
 
@@ -177,6 +182,34 @@ stop_cb (SteadPacketsPane *self)
   stead_desk_say (stead_pane_get_desk (STEAD_PANE (self)), _("Stopped. The packets made so far are in the folder."), FALSE);
 }
 
+static gboolean
+release_act (SteadStore  *store,
+             gpointer     data,
+             GError     **error)
+{
+  SteadPacketsPane *self = data;
+  g_autoptr(SteadPacketClass) leaving = stead_packet_class_new (store, error);
+  g_autofree char *what = leaving != NULL ? stead_words_plain (leaving->sentence) : NULL;
+  SteadRelease release = { .day = stead_store_get_today (store), .what = what, .to_whom = self->whom, .ground = self->ground };
+
+  return leaving != NULL && stead_release_repo_add (store, &release, leaving->people, error);
+}
+
+/* As soon as the first one is in the folder: a run that is stopped has let something out, too. */
+static void
+write_down (SteadPacketsPane *self)
+{
+  g_autoptr(GError) error = NULL;
+
+  if (self->whom == NULL)
+    return;
+  if (!stead_desk_act (stead_pane_get_desk (STEAD_PANE (self)), _("what left the farm"), release_act, self, &error))
+    stead_files_tell (GTK_WIDGET (self), _("The packets are written, but they could not be written into the log."),
+                      error->message);
+  g_clear_pointer (&self->whom, g_free);
+  g_clear_pointer (&self->ground, g_free);
+}
+
 /* One packet between two frames, so that the window goes on answering. */
 static gboolean
 step_cb (gpointer data)
@@ -192,6 +225,8 @@ step_cb (gpointer data)
 
       if (!stead_packet_run_step (self->run, &error))
         self->failed++;
+      else
+        write_down (self);
       /* Translators: how many packets are made, of how many. */
       text = g_strdup_printf (_("%1$u of %2$u packets"), done + 1, n);
       gtk_progress_bar_set_fraction (GTK_PROGRESS_BAR (self->progress), (double) (done + 1) / n);
@@ -228,11 +263,36 @@ folder_cb (const char *path,
   self->source = g_idle_add_full (G_PRIORITY_LOW, step_cb, self, NULL);
 }
 
+/* Who gets them is known now. */
+static void
+allowed_cb (const char *whom,
+            const char *ground,
+            gpointer    data)
+{
+  SteadPacketsPane *self = data;
+  SteadPane *pane = data;
+
+  g_free (self->whom);
+  self->whom = g_strdup (whom);
+  g_free (self->ground);
+  self->ground = g_strdup (ground);
+  stead_files_save (GTK_WIDGET (pane), _("Folder for the packets of the class"), _("Packets"), folder_cb,
+                    g_object_ref (pane));
+}
+
 static void
 class_cb (SteadPane *pane)
 {
-  stead_files_save (GTK_WIDGET (pane), _("Folder for the packets of the class"), _("Packets"), folder_cb,
-                    g_object_ref (pane));
+  stead_class_release_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane), allowed_cb, g_object_ref (pane),
+                                   g_object_unref);
+}
+
+static void
+stead_packets_pane_finalize (GObject *object)
+{
+  g_free (STEAD_PACKETS_PANE (object)->whom);
+  g_free (STEAD_PACKETS_PANE (object)->ground);
+  G_OBJECT_CLASS (stead_packets_pane_parent_class)->finalize (object);
 }
 
 static void
@@ -249,6 +309,7 @@ static void
 stead_packets_pane_class_init (SteadPacketsPaneClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = stead_packets_pane_dispose;
+  G_OBJECT_CLASS (klass)->finalize = stead_packets_pane_finalize;
   STEAD_PICK_PANE_CLASS (klass)->list = stead_packets_pane_list;
   STEAD_PICK_PANE_CLASS (klass)->show_chosen = stead_packets_pane_show_chosen;
   STEAD_PICK_PANE_CLASS (klass)->show_none = stead_packets_pane_show_none;

@@ -141,6 +141,7 @@ fill_copies (SteadPurgeDialog *self,
   g_autoptr(GString) names = g_string_new (NULL);
   g_autofree char *text = NULL;
 
+  gtk_widget_set_visible (GTK_WIDGET (self->with_copies), copies != NULL && copies->len > 0);
   gtk_widget_set_visible (GTK_WIDGET (self->copies), copies != NULL && copies->len > 0);
   if (copies == NULL || copies->len == 0)
     return;

@@ -229,7 +229,7 @@ add_shown (TryForm   *fields,
                                                         : C_("row of the log", "Nothing yet")));
   for (guint i = 0; i < fields->offers->len; i++)
     g_ptr_array_add (shown, stead_evidence_text (fields->offers->pdata[i], stead_desk_get_farm (desk)));
-  fields->shown = stead_form_add_choice (form, _("Shown by"), words_of (shown), 0);
+  fields->shown = stead_form_add_wide_choice (form, _("Shown by"), words_of (shown), 0);
 }
 
 static void
