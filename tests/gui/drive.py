@@ -197,8 +197,11 @@ class Window:
         x('windowfocus', '--sync', window)
         self.type(path)
         self.keys('Return')
-        for _ in range(50):                        # the first Return may only end the completion
-            time.sleep(.1)
+        for _ in range(20):                        # the first Return may only end the completion
+            # A second one too early would be pressed in the window that comes next.
+            patience = time.monotonic() + 2
+            while there() and time.monotonic() < patience:
+                time.sleep(.05)
             if not there():
                 break
             if subprocess.run(['xdotool', 'windowfocus', window], stderr=subprocess.DEVNULL).returncode != 0:
