@@ -270,6 +270,16 @@ stead_text_paint_block (cairo_t              *cr,
   return box;
 }
 
+void
+stead_ground_clear (cairo_t              *cr,
+                    const SteadDrawStyle *style,
+                    const SteadBox       *box)
+{
+  cairo_rectangle (cr, box->x - 2, box->y, box->width + 4, box->height);
+  stead_palette_set_source (cr, style->scheme, STEAD_ROLE_CARD, 1);
+  cairo_fill (cr);
+}
+
 SteadBox
 stead_text_paint (cairo_t              *cr,
                   const SteadDrawStyle *style,

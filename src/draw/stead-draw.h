@@ -76,6 +76,11 @@ void stead_text_measure (cairo_t              *cr,
                          double               *width,
                          double               *height);
 
+/* Takes away what was painted in @box, so that no rule runs through words that go there. */
+void stead_ground_clear (cairo_t              *cr,
+                         const SteadDrawStyle *style,
+                         const SteadBox       *box);
+
 /* Paints one line, its vertical middle at @y, aligned at @x; returns the box it covers. */
 SteadBox stead_text_paint (cairo_t              *cr,
                            const SteadDrawStyle *style,

@@ -8,6 +8,7 @@
 #include "draw/stead-labels.h"
 
 #define TICK_GAP 7.0
+#define DATE_GAP 5.0    /* between a date and its line */
 
 static double
 x_of (const SteadFundLayout *layout,
@@ -21,6 +22,14 @@ y_of (const SteadFundLayout *layout,
       double                 cents)
 {
   return stead_axis_y (&layout->money, &layout->plot, cents);
+}
+
+/* A day that the axis shows. */
+static gboolean
+is_shown (const SteadFundLayout *layout,
+          SteadDay               day)
+{
+  return day != STEAD_DAY_NONE && day >= layout->days.low && day <= layout->days.high;
 }
 
 /* --- layout ----------------------------------------------------------------------------- */
@@ -59,6 +68,7 @@ lay_name (cairo_t              *cr,
           const char           *text,
           double                x,
           double                y,
+          double                gap,
           SteadBox             *box)
 {
   double w, h;
@@ -66,10 +76,32 @@ lay_name (cairo_t              *cr,
   if (text == NULL)
     return;
   stead_text_measure (cr, style, text, 1, TRUE, &w, &h);
-  if (stead_labels_place (obstacles, x, y, w, h, 0, box))
+  if (stead_labels_place (obstacles, x, y, w, h, gap, box))
     stead_obstacles_add_box (obstacles, *box);
   else
     *box = (SteadBox) { 0 };
+}
+
+/* Each date stands beside its own line, near the foot, the surer the higher. */
+static void
+lay_dates (cairo_t              *cr,
+           const SteadFundPath  *path,
+           const SteadFundWords *words,
+           const SteadDrawStyle *style,
+           SteadObstacles       *obstacles,
+           SteadFundLayout      *out)
+{
+  double goal_y = y_of (out, path->goal_cents), foot = out->plot.y + out->plot.height;
+  double w, line;
+
+  stead_text_measure (cr, style, "0", 1, TRUE, &w, &line);
+  for (int i = 0; i < STEAD_FUND_MOST_DATES; i++)
+    if (path->days[i] != STEAD_DAY_NONE)
+      stead_obstacles_add_stroke (obstacles, x_of (out, path->days[i]), goal_y, x_of (out, path->days[i]), foot);
+  for (int i = 0; i < STEAD_FUND_MOST_DATES; i++)
+    if (path->days[i] != STEAD_DAY_NONE)
+      lay_name (cr, style, obstacles, words->dates[i], x_of (out, path->days[i]), foot - (i + 1) * line * 1.5 + line / 2,
+                DATE_GAP, &out->date_boxes[i]);
 }
 
 void
@@ -83,7 +115,7 @@ stead_fund_chart_layout (cairo_t              *cr,
 {
   SteadDrawStyle fit = stead_draw_style_fit (style, width, height);
   SteadObstacles obstacles = { .inside = { 0, 0, width, height } };
-  double line, w, h, goal_y;
+  double w, h, goal_y;
 
   g_return_if_fail (path->n >= 1);
   *out = (SteadFundLayout) { .font_size = fit.font_size };
@@ -91,21 +123,17 @@ stead_fund_chart_layout (cairo_t              *cr,
   obstacles.inside = (SteadBox) { out->plot.x, 0, width - out->plot.x, out->plot.y + out->plot.height };
   goal_y = y_of (out, path->goal_cents);
   stead_text_measure (cr, &fit, words->goal, 1, TRUE, &w, &h);
-  line = h;
   out->goal_box = (SteadBox) { out->plot.x + 4, goal_y - h - 2, MIN (w, out->plot.width), h };
   stead_obstacles_add_box (&obstacles, out->goal_box);
   stead_obstacles_add_stroke (&obstacles, out->plot.x, goal_y, out->plot.x + out->plot.width, goal_y);
-  for (int i = 0; i < STEAD_FUND_MOST_DATES; i++)
-    if (path->days[i] != STEAD_DAY_NONE)
-      {
-        double x = x_of (out, path->days[i]);
+  if (is_shown (out, path->wanted))
+    {
+      double x = x_of (out, path->wanted);
 
-        stead_text_measure (cr, &fit, words->dates[i] != NULL ? words->dates[i] : "", 1, TRUE, &w, &h);
-        lay_name (cr, &fit, &obstacles, words->dates[i], x - w / 2 - 6,
-                  out->plot.y + out->plot.height - (i + 1) * line * 1.5 - 2, &out->date_boxes[i]);
-      }
-  if (path->wanted != STEAD_DAY_NONE && path->wanted >= (SteadDay) out->days.low && path->wanted <= (SteadDay) out->days.high)
-    lay_name (cr, &fit, &obstacles, words->wanted, x_of (out, path->wanted), 0, &out->wanted_box);
+      stead_obstacles_add_stroke (&obstacles, x, out->plot.y, x, out->plot.y + out->plot.height);
+      lay_name (cr, &fit, &obstacles, words->wanted, x, 0, 0, &out->wanted_box);
+    }
+  lay_dates (cr, path, words, &fit, &obstacles, out);
 }
 
 /* --- paint ------------------------------------------------------------------------------ */
@@ -165,7 +193,6 @@ paint_dates (cairo_t               *cr,
 
   for (int i = 0; i < STEAD_FUND_MOST_DATES; i++)
     {
-      const SteadBox *box = &layout->date_boxes[i];
       double x;
 
       if (path->days[i] == STEAD_DAY_NONE)
@@ -177,8 +204,15 @@ paint_dates (cairo_t               *cr,
       stead_stroke_line (cr, style, STEAD_ROLE_INK, STEAD_LINE_DOTTED, 1.2);
       stead_mark_paint (cr, style, STEAD_ROLE_INK, i == 0 ? STEAD_MARK_RING : i == 1 ? STEAD_MARK_DOT : STEAD_MARK_SQUARE,
                         x, goal_y, style->font_size * 0.35);
-      if (box->width > 0)
-        stead_text_paint (cr, style, STEAD_ROLE_INK, words->dates[i], 1, TRUE, STEAD_ALIGN_LEFT, box->x, box->y + box->height / 2);
+    }
+  for (int i = 0; i < STEAD_FUND_MOST_DATES; i++)
+    {
+      const SteadBox *box = &layout->date_boxes[i];
+
+      if (box->width <= 0)
+        continue;
+      stead_ground_clear (cr, style, box);
+      stead_text_paint (cr, style, STEAD_ROLE_INK, words->dates[i], 1, TRUE, STEAD_ALIGN_LEFT, box->x, box->y + box->height / 2);
     }
 }
 
@@ -192,7 +226,7 @@ paint_wanted (cairo_t               *cr,
   const SteadBox *box = &layout->wanted_box;
   double x;
 
-  if (path->wanted == STEAD_DAY_NONE || path->wanted < layout->days.low || path->wanted > layout->days.high)
+  if (!is_shown (layout, path->wanted))
     return;
   x = x_of (layout, path->wanted);
   cairo_new_path (cr);

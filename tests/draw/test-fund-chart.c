@@ -1,7 +1,9 @@
 /* test-fund-chart.c - money for a goal over time, checked from outside. */
 #include <locale.h>
+#include <math.h>
 
 #include "draw-probe.h"
+#include "draw/stead-day-axis.h"
 #include "draw/stead-fund-chart.h"
 
 #define DAY 20500
@@ -95,6 +97,36 @@ test_inside (void)
       }
 }
 
+/* The date of a line stands beside it, and no line runs through a date. */
+static void
+test_dates (void)
+{
+  SteadFundPath path = make_path ();
+  SteadFundWords words = make_words ();
+  SteadDrawStyle style = { STEAD_SCHEME_LIGHT, 12, NULL, "USD" };
+  cairo_t *cr = probe_record ();
+  SteadFundLayout layout;
+
+  path.days[0] = DAY + 60;
+  path.days[1] = DAY + 72;
+  stead_fund_chart_layout (cr, &path, &words, &style, 700, 300, &layout);
+  for (int i = 0; i < STEAD_FUND_MOST_DATES; i++)
+    {
+      const SteadBox *box = &layout.date_boxes[i];
+      double own = stead_day_axis_x (&layout.days, &layout.plot, path.days[i]);
+
+      g_assert_cmpfloat (box->width, >, 0);
+      g_assert_cmpfloat (MIN (fabs (own - box->x), fabs (own - box->x - box->width)), <, 2 * style.font_size);
+      for (int j = 0; j < STEAD_FUND_MOST_DATES; j++)
+        {
+          double x = stead_day_axis_x (&layout.days, &layout.plot, path.days[j]);
+
+          g_assert_true (x < box->x || x > box->x + box->width);
+        }
+    }
+  cairo_destroy (cr);
+}
+
 /* What is not reached has no date, and one point alone is a path, too. */
 static void
 test_short (void)
@@ -140,6 +172,7 @@ main (int    argc,
   g_test_add_func ("/draw/fund-chart/places", test_places);
   g_test_add_func ("/draw/fund-chart/nearest", test_nearest);
   g_test_add_func ("/draw/fund-chart/inside", test_inside);
+  g_test_add_func ("/draw/fund-chart/dates", test_dates);
   g_test_add_func ("/draw/fund-chart/short", test_short);
   g_test_add_func ("/draw/fund-chart/goal", test_goal);
   return g_test_run ();
