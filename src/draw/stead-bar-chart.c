@@ -207,6 +207,7 @@ paint_bar (cairo_t              *cr,
   stead_text_paint_block (cr, style, STEAD_ROLE_INK, bar->name, 1, bar->total, STEAD_ALIGN_RIGHT,
                           layout->names[i].width + 1, layout->names[i].x + layout->names[i].width,
                           layout->names[i].y + layout->names[i].height / 2);
+  stead_ground_clear (cr, style, &layout->values[i]);
   stead_text_paint (cr, style, STEAD_ROLE_INK, bar->value, 1, bar->total, STEAD_ALIGN_LEFT,
                     layout->values[i].x, layout->values[i].y + layout->values[i].height / 2);
 }

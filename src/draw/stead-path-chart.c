@@ -276,23 +276,27 @@ paint_loss (cairo_t               *cr,
 }
 
 static void
-paint_mark (cairo_t               *cr,
+paint_drop (cairo_t               *cr,
             const SteadDrawStyle  *style,
             const SteadPathLayout *layout,
-            const SteadPathMark   *mark,
-            const SteadBox        *box)
+            const SteadPathMark   *mark)
 {
-  double x = stead_path_chart_x (layout, mark->x), y = stead_path_chart_y (layout, mark->y);
+  double x = stead_path_chart_x (layout, mark->x);
 
-  if (mark->drop)
-    {
-      cairo_new_path (cr);
-      cairo_move_to (cr, x, y);
-      cairo_line_to (cr, x, layout->plot.y + layout->plot.height);
-      stead_stroke_line (cr, style, STEAD_ROLE_SOFT, STEAD_LINE_DOTTED, 1.5);
-    }
-  stead_mark_paint (cr, style, STEAD_ROLE_INK, mark->bold ? STEAD_MARK_RING : STEAD_MARK_DOT, x, y,
-                    style->font_size * (mark->bold ? 0.45 : 0.3));
+  if (!mark->drop)
+    return;
+  cairo_new_path (cr);
+  cairo_move_to (cr, x, stead_path_chart_y (layout, mark->y));
+  cairo_line_to (cr, x, layout->plot.y + layout->plot.height);
+  stead_stroke_line (cr, style, STEAD_ROLE_SOFT, STEAD_LINE_DOTTED, 1.5);
+}
+
+static void
+paint_words (cairo_t               *cr,
+             const SteadDrawStyle  *style,
+             const SteadPathMark   *mark,
+             const SteadBox        *box)
+{
   if (box->width <= 0)
     return;
   if (mark->bold)
@@ -302,8 +306,33 @@ paint_mark (cairo_t               *cr,
       stead_palette_set_source (cr, style->scheme, STEAD_ROLE_INK, 1);
       cairo_fill (cr);
     }
+  else
+    {
+      stead_ground_clear (cr, style, box);
+    }
   stead_text_paint (cr, style, mark->bold ? STEAD_ROLE_CARD : STEAD_ROLE_INK, mark->text, 1, mark->bold,
                     STEAD_ALIGN_CENTER, box->x + box->width / 2, box->y + box->height / 2);
+}
+
+/* The words take away what is under them, so the points come last. */
+static void
+paint_marks (cairo_t               *cr,
+             const SteadPathSeries *series,
+             const SteadDrawStyle  *style,
+             const SteadPathLayout *layout)
+{
+  for (int i = 0; i < series->n_marks; i++)
+    paint_drop (cr, style, layout, &series->marks[i]);
+  for (int i = 0; i < series->n_marks; i++)
+    paint_words (cr, style, &series->marks[i], &layout->marks[i]);
+  for (int i = 0; i < series->n_marks; i++)
+    {
+      const SteadPathMark *mark = &series->marks[i];
+
+      stead_mark_paint (cr, style, STEAD_ROLE_INK, mark->bold ? STEAD_MARK_RING : STEAD_MARK_DOT,
+                        stead_path_chart_x (layout, mark->x), stead_path_chart_y (layout, mark->y),
+                        style->font_size * (mark->bold ? 0.45 : 0.3));
+    }
 }
 
 static void
@@ -351,8 +380,7 @@ stead_path_chart_paint (cairo_t               *cr,
   for (int i = 0; i < series->n_dots; i++)
     stead_mark_paint (cr, &fit, STEAD_ROLE_INK, STEAD_MARK_DOT, stead_path_chart_x (layout, series->dots[i].x),
                       stead_path_chart_y (layout, series->dots[i].y), fit.font_size * 0.3);
-  for (int i = 0; i < series->n_marks; i++)
-    paint_mark (cr, &fit, layout, &series->marks[i], &layout->marks[i]);
+  paint_marks (cr, series, &fit, layout);
   if (layout->narrow)
     stead_keys_paint (cr, &fit, layout->keys, series->n_paths);
   else
