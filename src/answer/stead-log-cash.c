@@ -183,23 +183,28 @@ enum
   ENTRY_AMOUNT,
 };
 
-static void
-add_entry_rows (SteadStore               *store,
-                SteadLogAnswer           *self,
-                const SteadStatementLine *line)
+static gboolean
+add_entry_rows (SteadStore                *store,
+                SteadLogAnswer            *self,
+                const SteadStatementLine  *line,
+                GError                   **error)
 {
   for (guint i = 0; i < line->entries->len; i++)
     {
       const SteadStatementEntry *entry = &g_array_index (line->entries, SteadStatementEntry, i);
-      g_autofree char *what = stead_statement_entry_text (store, entry);
-      SteadLogCell *row = stead_log_add_row (self);
+      g_autofree char *what = stead_statement_entry_text (store, entry, error);
+      SteadLogCell *row;
 
+      if (what == NULL)
+        return FALSE;
+      row = stead_log_add_row (self);
       row[ENTRY_PART] = stead_log_text (stead_statement_part_title (line->part));
       row[ENTRY_LINE] = stead_log_text (line->label);
       row[ENTRY_DAY] = stead_log_whole (entry->day, TRUE);
       row[ENTRY_WHAT] = stead_log_text (what);
       row[ENTRY_AMOUNT] = stead_log_whole (entry->cents, TRUE);
     }
+  return TRUE;
 }
 
 SteadLogAnswer *
@@ -219,6 +224,7 @@ stead_log_answer_statement (SteadStore                  *store,
   add_text_column (self, C_("column of statements", "Entry"));
   add_money_column (self, C_("column of statements", "Amount"), FALSE);
   for (guint i = 0; i < statement->lines->len; i++)
-    add_entry_rows (store, self, statement->lines->pdata[i]);
+    if (!add_entry_rows (store, self, statement->lines->pdata[i], error))
+      return NULL;
   return g_steal_pointer (&self);
 }

@@ -168,7 +168,15 @@ make_part (SteadPacketMaking  *making,
         part->key = sections[i].key;
         part->title = stead_packet_section_title (key);
         if (!sections[i].make (making, error))
-          return FALSE;
+          {
+            g_clear_error (&making->problem);
+            return FALSE;
+          }
+        if (making->problem != NULL)
+          {
+            g_propagate_error (error, g_steal_pointer (&making->problem));
+            return FALSE;
+          }
         making->answer->n_blank += part->is_blank;
         return TRUE;
       }
@@ -194,7 +202,7 @@ make (SteadStore         *store,
       SteadPacketSource  *source,
       GError            **error)
 {
-  SteadPacketMaking making = { store, source, self, NULL };
+  SteadPacketMaking making = { store, source, self, NULL, NULL };
 
   self->parts = g_ptr_array_new_with_free_func ((GDestroyNotify) part_free);
   self->farm = stead_farm_repo_get (store, error);

@@ -158,23 +158,27 @@ gather_log (const Gathering  *self,
 
 /* --- what came, and what went in ---------------------------------------------------------- */
 
-static void
-gather_harvests (const Gathering *self)
+static gboolean
+gather_harvests (const Gathering  *self,
+                 GError          **error)
 {
   for (guint i = 0; i < self->batch->harvests->len; i++)
     {
       const SteadHarvest *harvest = self->batch->harvests->pdata[i];
-      g_autoptr(SteadItem) item = harvest->item_id != 0 ? stead_item_repo_get (self->making->store, harvest->item_id, NULL)
-                                                        : NULL;
-      g_autofree char *day = stead_day_format (harvest->day, STEAD_DAY_STYLE_MEDIUM);
-      g_autofree char *what = stead_batch_harvest_text (self->batch, harvest, item);
+      g_autoptr(SteadItem) item = NULL;
+      g_autofree char *day = stead_day_format (harvest->day, STEAD_DAY_STYLE_MEDIUM), *what = NULL;
 
       if (self->batch->money.batch->kind == STEAD_BATCH_FLOCK)
         continue;                   /* its output is what was laid, and a harvest would count it twice */
+      if (harvest->item_id != 0
+          && (item = stead_item_repo_get (self->making->store, harvest->item_id, error)) == NULL)
+        return FALSE;
+      what = stead_batch_harvest_text (self->batch, harvest, item);
       add (self, STEAD_BATCH_LINE_OUTPUT, g_strdup_printf (C_("entry of a log", "%1$s: %2$s"), day, what),
            harvest->lot_id != 0 ? STEAD_TARGET_LOT : STEAD_TARGET_BATCH,
            harvest->lot_id != 0 ? harvest->lot_id : self->batch->money.batch->id);
     }
+  return TRUE;
 }
 
 /* Feed makes both its cost and its price. */
@@ -288,12 +292,18 @@ lines_of (SteadPacketMaking       *making,
   if (lines != NULL)
     return lines;
   self.lines = lines = g_new0 (SteadPacketLines, 1);
-  if (!gather_log (&self, error) || !gather_moves (&self, error) || !gather_charges (&self, error))
+  if (!gather_log (&self, error) || !gather_moves (&self, error) || !gather_charges (&self, error)
+      || !gather_harvests (&self, error))
     {
       stead_packet_lines_free (lines);
       return NULL;
     }
-  gather_harvests (&self);
+  if (making->problem != NULL)
+    {
+      g_propagate_error (error, g_steal_pointer (&making->problem));
+      stead_packet_lines_free (lines);
+      return NULL;
+    }
   gather_price (&self);
   gather_sums (&self);
   gather_rest (&self);

@@ -5,6 +5,20 @@
 
 #include "answer/stead-packet-private.h"
 
+/* What cannot be read ends the whole packet once its part is made. */
+static GError **
+problem_of (SteadPacketMaking *making)
+{
+  return making->problem == NULL ? &making->problem : NULL;
+}
+
+static gint64
+holder_of (SteadPacketMaking         *making,
+           const SteadStatementEntry *entry)
+{
+  return MAX (0, stead_journal_repo_holder (making->store, entry->fact, entry->fact_id, problem_of (making)));
+}
+
 /* Each entry leads to where it is seen and mended: a place, or its card. */
 static void
 lead (SteadPacketMaking         *making,
@@ -25,11 +39,11 @@ lead (SteadPacketMaking         *making,
       break;
     case STEAD_FACT_MOVEMENT:
       out->target = STEAD_TARGET_LOT;
-      out->id = stead_journal_repo_holder (making->store, entry->fact, entry->fact_id);
+      out->id = holder_of (making, entry);
       break;
     case STEAD_FACT_FISH_MOVE:
       out->target = STEAD_TARGET_BATCH;
-      out->id = stead_journal_repo_holder (making->store, entry->fact, entry->fact_id);
+      out->id = holder_of (making, entry);
       break;
     case STEAD_FACT_CASH_LINE:
       out->line_id = entry->fact_id;
@@ -55,8 +69,10 @@ stead_packet_posting_text (SteadPacketMaking         *making,
 
   if (name == NULL)
     {
-      char *text = stead_statement_entry_text (making->store, entry);
+      char *text = stead_statement_entry_text (making->store, entry, problem_of (making));
 
+      if (text == NULL)
+        return g_strdup ("");
       name = text;
       g_hash_table_insert (making->source->entries, g_steal_pointer (&key), text);
     }

@@ -37,6 +37,7 @@ typedef struct
   SteadPacketSource *source;
   SteadPacketAnswer *answer;
   SteadPacketPart   *part;
+  GError            *problem;   /* (nullable): the first thing that could not be read while an entry was named */
 } SteadPacketMaking;
 
 typedef gboolean (*SteadPacketMake) (SteadPacketMaking *making, GError **error);

@@ -111,7 +111,8 @@ marked_fix (SteadPacketMaking    *making,
 {
   g_autofree char *day = stead_day_format (fix->day, STEAD_DAY_STYLE_MEDIUM);
   g_autoptr(SteadEvidence) reading = fix->what == STEAD_FIX_READING
-                                     ? stead_skill_repo_row (making->store, STEAD_EVIDENCE_READING, fix->id, NULL) : NULL;
+                                     ? stead_skill_repo_row (making->store, STEAD_EVIDENCE_READING, fix->id,
+                                                             making->problem == NULL ? &making->problem : NULL) : NULL;
   /* Translators: what was corrected, its day, and its value before and after. */
   SteadPacketFigure *figure = stead_packet_add_figure (making, g_strdup_printf (_("%1$s, %2$s: %3$s before, %4$s after"),
                                                                                 fix_name (fix->what), day, before, after));

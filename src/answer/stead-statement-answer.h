@@ -122,7 +122,8 @@ const char *stead_statement_part_title (SteadStatementPart part);
 
 /* What an entry is, for a list: "Cash book: Sales, Winter market", "Store room: Layer feed, 50 lb used
  * by Brown hens, lot F26062-1". */
-char *stead_statement_entry_text (SteadStore                *store,
-                                  const SteadStatementEntry *entry) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_statement_entry_text (SteadStore                 *store,
+                                  const SteadStatementEntry  *entry,
+                                  GError                    **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -416,15 +416,16 @@ stead_journal_repo_read (SteadStore  *store,
 }
 
 gint64
-stead_journal_repo_holder (SteadStore *store,
-                           SteadFact   fact,
-                           gint64      fact_id)
+stead_journal_repo_holder (SteadStore  *store,
+                           SteadFact    fact,
+                           gint64       fact_id,
+                           GError     **error)
 {
-  g_return_val_if_fail (STEAD_IS_STORE (store), 0);
+  g_return_val_if_fail (STEAD_IS_STORE (store), -1);
   if (fact == STEAD_FACT_MOVEMENT)
-    return MAX (0, stead_repo_count_id (store, "SELECT lot_id FROM movement WHERE id = ?1", fact_id, NULL));
+    return stead_repo_count_id (store, "SELECT lot_id FROM movement WHERE id = ?1", fact_id, error);
   if (fact == STEAD_FACT_FISH_MOVE)
-    return MAX (0, stead_repo_count_id (store, "SELECT to_id FROM fish_move WHERE id = ?1", fact_id, NULL));
+    return stead_repo_count_id (store, "SELECT to_id FROM fish_move WHERE id = ?1", fact_id, error);
   return 0;
 }
 

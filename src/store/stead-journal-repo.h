@@ -92,8 +92,8 @@ GArray *stead_journal_repo_read (SteadStore  *store,
                                  GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The lot of a movement, the group that fish moved to: where it is seen.  0: there is none,
- * or @fact is of another kind. */
-gint64 stead_journal_repo_holder (SteadStore *store, SteadFact fact, gint64 fact_id);
+ * or @fact is of another kind.  -1 with @error. */
+gint64 stead_journal_repo_holder (SteadStore *store, SteadFact fact, gint64 fact_id, GError **error);
 
 /* Money of funds before and after: (element-type SteadCashBalance) with account 0, a fund a row. */
 GPtrArray *stead_journal_repo_funds (SteadStore  *store,

@@ -1,5 +1,7 @@
 """Show, Exports: a whole farm out and in again is the same; names stay in unless asked for; removing is for good."""
+import datetime
 import pathlib
+import re
 import sqlite3
 import subprocess
 
@@ -59,9 +61,45 @@ def test_whole_farm_out_and_in():
     assert w.close() == 0
 
 
+def things_of(path):
+    """What a calendar holds, read by the rules of RFC 5545 alone: lines unfolded (3.1), TEXT unescaped (3.3.11)."""
+    raw = path.read_bytes()
+    assert raw.endswith(b'\r\n') and b'\n' not in raw.replace(b'\r\n', b'')
+    assert max(map(len, raw.split(b'\r\n'))) <= 75
+    lines = raw.replace(b'\r\n ', b'').decode().split('\r\n')[:-1]
+    assert lines[0] == 'BEGIN:VCALENDAR' and lines[-1] == 'END:VCALENDAR'
+    things, thing = [], None
+    for line in lines[1:-1]:
+        name, value = line.split(':', 1)
+        if line == 'BEGIN:VEVENT':
+            assert thing is None
+            thing = {}
+        elif line == 'END:VEVENT':
+            things.append(thing)
+            thing = None
+        elif thing is not None:
+            assert name not in thing, line
+            thing[name] = re.sub(r'\\(.)', lambda m: '\n' if m[1] in 'nN' else m[1], value)
+    assert thing is None
+    for thing in things:
+        day = 'DTSTART;VALUE=DATE' in thing
+        form = '%Y%m%d' if day else '%Y%m%dT%H%M%SZ'
+        start, end = (datetime.datetime.strptime(thing[key + (';VALUE=DATE' if day else '')], form)
+                      for key in ('DTSTART', 'DTEND'))
+        assert end > start, thing
+        datetime.datetime.strptime(thing['DTSTAMP'], '%Y%m%dT%H%M%SZ')
+        thing['day'] = start.date()
+    assert len({thing['UID'] for thing in things}) == len(things) > 0
+    return things
+
+
 def test_calendar_names_nobody():
-    """It asks for nothing, and writes no line into the log."""
+    """It asks for nothing, and writes no line into the log; what it holds is what is planned."""
     farm = Farm()
+    people = farm.rows('SELECT name FROM person')
+    planned = farm.rows("SELECT date (day * 86400, 'unixepoch') || '|' || name FROM (SELECT day, name FROM sale_day"
+                        ' UNION ALL SELECT day, name FROM event) WHERE day BETWEEN'
+                        " unixepoch ('now') / 86400 AND unixepoch ('now') / 86400 + 83")
     path = beside(farm, 'days.ics')
     w = opened(farm)
     w.press('push button', 'Export…')
@@ -73,6 +111,11 @@ def test_calendar_names_nobody():
     w.save_file('Where to export to', str(path))
     until(path.exists, 60)
     assert path.read_bytes().startswith(b'BEGIN:VCALENDAR\r\nVERSION:2.0\r\n')
+    things = things_of(path)
+    for line in planned:
+        day, name = line.split('|', 1)
+        assert [t for t in things if str(t['day']) == day and name in t['SUMMARY']], (day, name)
+    assert planned and [name for name in people if name in path.read_text()] == []
     assert rows_of(farm.path)['release'] == []
     assert w.close() == 0
 
@@ -88,7 +131,7 @@ def test_packets_of_the_class():
     w.press_for('Packets of the class…', 'push button', 'Choose a place…')
     w.wait_words(f'{len(students) + others} packets leave the farm, each with a name')
     w.press('push button', 'Choose a place…')      # who gets them is not said
-    until(lambda: w.focused() is not None and w.focused().name.startswith('Who gets them'))
+    w.wait_words('Please fill this in.')
     assert rows_of(farm.path)['release'] == []
     w.fill('Who gets them', 'The judges')
     assert w.nameless() == []
@@ -112,7 +155,7 @@ def test_what_was_handed_out():
     w = opened(farm)
     w.press_for('Note what was handed out…', 'push button', 'Write it down')
     w.press('push button', 'Write it down')
-    until(lambda: w.focused() is not None and w.focused().name.startswith('What was handed out'))
+    w.wait_words('Please fill this in.')
     w.fill('What was handed out', 'Packet of Maya R., on paper')
     w.fill('Who gets it', 'Her mother')
     assert w.nameless() == []

@@ -1,5 +1,6 @@
 """Show, people: a timer that ran past midnight, consent that is given and ends, a name that a role takes the place of,
 and names in any script on the screen, on paper and in a workbook."""
+import datetime
 import os
 import sqlite3
 import subprocess
@@ -75,6 +76,34 @@ def test_timer_past_midnight():
     until(lambda: farm.rows('SELECT count (*) FROM work_timer') == ['0'])
     assert w.nameless() == []
     assert w.close() == 0
+    farm.verify()
+
+
+def test_clock_change():
+    """Clocks go back an hour on the first Sunday of November (15 U.S.C. 260a): from 12:30 to 2:30 that night are 3 hours."""
+    today = datetime.date.today()
+    nights = (next(day for day in (datetime.date(year, 11, number) for number in range(1, 8)) if day.weekday() == 6)
+              for year in (today.year, today.year - 1))
+    night = next(day for day in nights if day <= today)
+    farm = Farm()
+    before = farm.rows('SELECT coalesce (max (id), 0) FROM work_span')[0]
+    os.environ['TZ'] = 'America/New_York'
+    try:
+        w = opened(farm)
+        w.press('push button', 'Hours')
+        w.press_for('Enter hours…', 'combo box', 'Who worked')
+        w.click('combo box', 'Who worked')
+        w.keys('Down', 'Return')
+        w.fill('Day', night.isoformat())
+        w.fill('From', '12:30 am')
+        w.fill('Until', '2:30 am')
+        w.fill('What was done', 'Night watch')
+        w.press('push button', 'Record hours')
+        until(lambda: farm.rows(f'SELECT minutes FROM work_span WHERE id > {before} LIMIT 1') == ['180.0'])
+        assert farm.rows(f"SELECT DISTINCT date (day * 86400, 'unixepoch') FROM work_span WHERE id > {before}") == [str(night)]
+        assert w.close() == 0
+    finally:
+        os.environ['TZ'] = 'UTC'
     farm.verify()
 
 
@@ -224,5 +253,5 @@ def test_files_that_are_not_what_they_should_be():
 
 
 run_cases(test_files_that_are_not_what_they_should_be,
-          test_timer_past_midnight, test_consent_given_and_ended, test_role_takes_the_place_of_a_name,
+          test_timer_past_midnight, test_clock_change, test_consent_given_and_ended, test_role_takes_the_place_of_a_name,
           test_names_in_any_script)

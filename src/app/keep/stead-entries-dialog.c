@@ -47,7 +47,9 @@ static char *
 what_text (gpointer item,
            gpointer data)
 {
-  return stead_statement_entry_text (stead_desk_get_store (STEAD_ENTRIES_DIALOG (data)->desk), entry_of (item));
+  char *text = stead_statement_entry_text (stead_desk_get_store (STEAD_ENTRIES_DIALOG (data)->desk), entry_of (item), NULL);
+
+  return text != NULL ? text : g_strdup ("");
 }
 
 static char *

@@ -348,6 +348,8 @@ make_figures (Figures   *self,
   gtk_widget_set_halign (entry, GTK_ALIGN_START);
   gtk_widget_set_size_request (entry, 280, -1);
   g_signal_connect (entry, "search-changed", G_CALLBACK (sought_cb), self);
+  /* The entry keeps Escape to itself. */
+  g_signal_connect_swapped (entry, "stop-search", G_CALLBACK (gtk_window_close), window);
   self->table = STEAD_TABLE (stead_table_new (_("Figures and their entries")));
   stead_table_add_column (self->table, C_("column of marks", "Mark"), TRUE, FALSE, mark_text, NULL, NULL, NULL);
   stead_table_add_column (self->table, C_("column of marks", "Figure"), FALSE, TRUE, figure_text, NULL, NULL, NULL);
