@@ -153,9 +153,32 @@ upper_bound (SteadDay day)
   return day == STEAD_DAY_NONE ? G_MAXINT32 : day;
 }
 
+/* What accounts of @filter that were opened after @from, but not after @to, opened with. */
+static gint64
+opened_cents (const GPtrArray        *accounts,
+              const SteadCashFilter  *filter,
+              SteadDay                from,
+              SteadDay                to)
+{
+  gint64 sum = 0;
+
+  for (guint i = 0; accounts != NULL && i < accounts->len; i++)
+    {
+      const SteadAccount *account = accounts->pdata[i];
+
+      if ((filter->account_id == 0 || filter->account_id == account->id) && filter->fund_id <= 0
+          && account->opened_on > from && account->opened_on <= to)
+        sum += account->opening_cents;
+    }
+  return sum;
+}
+
+/* @accounts: (nullable): what they opened with is left out */
 static void
-add_balances (GPtrArray *lines,
-              gint64     before_cents)
+add_balances (GPtrArray             *lines,
+              gint64                 before_cents,
+              const GPtrArray       *accounts,
+              const SteadCashFilter *filter)
 {
   gint64 sum = before_cents;
 
@@ -163,6 +186,8 @@ add_balances (GPtrArray *lines,
     {
       SteadCashLine *line = lines->pdata[i];
 
+      if (i > 0)
+        sum += opened_cents (accounts, filter, ((SteadCashLine *) lines->pdata[i - 1])->day, line->day);
       sum += line->cents;
       line->balance_cents = sum;
     }
@@ -196,6 +221,7 @@ stead_cash_repo_list (SteadStore             *store,
                       GError                **error)
 {
   g_autoptr(GPtrArray) lines = NULL;
+  g_autoptr(GPtrArray) accounts = NULL;
   gint64 before = 0;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && filter != NULL, NULL);
@@ -207,9 +233,11 @@ stead_cash_repo_list (SteadStore             *store,
     {
       const SteadCashLine *first = lines->pdata[0];
 
+      accounts = stead_account_repo_list (store, TRUE, error);
       /* What an account opened with is there on its first day, so the day of the first
        * line is taken with it, and its lines off again. */
-      if (!stead_cash_repo_balance (store, filter->account_id, filter->fund_id, first->day, &before, error))
+      if (accounts == NULL
+          || !stead_cash_repo_balance (store, filter->account_id, filter->fund_id, first->day, &before, error))
         return NULL;
       for (guint i = 0; i < lines->len; i++)
         {
@@ -219,7 +247,7 @@ stead_cash_repo_list (SteadStore             *store,
             before -= line->cents;
         }
     }
-  add_balances (lines, before);
+  add_balances (lines, before, accounts, filter);
   return g_steal_pointer (&lines);
 }
 

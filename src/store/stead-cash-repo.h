@@ -176,8 +176,8 @@ void stead_cash_filter_init (SteadCashFilter *filter);
  * stead_cash_repo_list:
  *
  * balance_cents of each line is what the account and fund of @filter held after it: what
- * they held before the first line, and the lines listed up to it.  With a category or
- * receipt in the filter it is the sum of the lines alone.
+ * they held before the first line, what accounts opened with since, and the lines listed
+ * up to it.  With a category or receipt in the filter it is the sum of the lines alone.
  *
  * Returns: (transfer full) (element-type SteadCashLine): oldest first
  */
