@@ -289,16 +289,14 @@ stead_asset_repo_save (SteadStore  *store,
                        SteadAsset  *asset,
                        GError     **error)
 {
-  gboolean is_new;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && asset != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  is_new = asset->id == 0;
-  if (asset_check (store, asset, error) && write_asset (store, asset, error) && write_shares (store, asset, error))
-    return TRUE;
-  if (is_new)
-    asset->id = 0;
-  return FALSE;
+  ids = stead_given_ids_new (&asset->id);
+  return stead_given_ids_end (ids, asset_check (store, asset, error) &&
+                                   write_asset (store, asset, error) &&
+                                   write_shares (store, asset, error));
 }
 
 gboolean

@@ -264,6 +264,8 @@ stead_build_pledge_repo_receive (SteadStore        *store,
                                  SteadCashLine     *cash,
                                  GError           **error)
 {
+  SteadGivenIds *ids;
+
   g_return_val_if_fail (STEAD_IS_STORE (store) && pledge != NULL && pledge->id != 0 && cash != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
   if (pledge->cash_line_id != 0)
@@ -275,10 +277,12 @@ stead_build_pledge_repo_receive (SteadStore        *store,
   cash->category = STEAD_CASH_GRANT;
   g_free (cash->who);
   cash->who = g_strdup (pledge->who);
+  ids = stead_given_ids_new (&cash->id);
+  stead_given_ids_add (ids, &pledge->cash_line_id);
   if (!stead_cash_repo_save (store, cash, error))
-    return FALSE;
+    return stead_given_ids_end (ids, FALSE);
   pledge->cash_line_id = cash->id;
-  return stead_build_pledge_repo_save (store, pledge, 0, error);
+  return stead_given_ids_end (ids, stead_build_pledge_repo_save (store, pledge, 0, error));
 }
 
 gboolean

@@ -342,7 +342,7 @@ stead_build_repo_save (SteadStore  *store,
                        GError     **error)
 {
   static const char unique_sql[] = "SELECT 1 FROM build WHERE name = ?1 AND id <> ?2";
-  gboolean is_new;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && build != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
@@ -353,12 +353,8 @@ stead_build_repo_save (SteadStore  *store,
       !stead_repo_check_note (build->note, error) || !stead_build_check (build, error) ||
       !check_days (store, build, error))
     return FALSE;
-  is_new = build->id == 0;
-  if (write_build (store, build, error) && stead_build_write_plan (store, build, error))
-    return TRUE;
-  if (is_new)
-    build->id = 0;
-  return FALSE;
+  ids = stead_given_ids_new (&build->id);
+  return stead_given_ids_end (ids, write_build (store, build, error) && stead_build_write_plan (store, build, error));
 }
 
 gboolean

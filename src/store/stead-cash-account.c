@@ -138,6 +138,7 @@ stead_account_repo_save (SteadStore    *store,
   static const char update_sql[] = "UPDATE account SET name = ?1, kind = ?2, opened_on = ?3, opening_cents = ?4,"
                                    " closed_on = ?5 WHERE id = ?6";
   g_autoptr(SteadStmt) stmt = NULL;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && account != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
@@ -151,7 +152,9 @@ stead_account_repo_save (SteadStore    *store,
   stead_stmt_bind_day (stmt, 3, account->opened_on);
   sqlite3_bind_int64 (stmt, 4, account->opening_cents);
   stead_stmt_bind_day (stmt, 5, account->closed_on);
-  return stead_repo_save_row (store, stmt, &account->id, error) && check_empty (store, account, error);
+  ids = stead_given_ids_new (&account->id);
+  return stead_given_ids_end (ids, stead_repo_save_row (store, stmt, &account->id, error) &&
+                                   check_empty (store, account, error));
 }
 
 gboolean

@@ -318,6 +318,7 @@ stead_cash_count_repo_save (SteadStore      *store,
                             GError         **error)
 {
   g_autoptr(SteadCashCount) before = NULL;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && count != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
@@ -329,11 +330,15 @@ stead_cash_count_repo_save (SteadStore      *store,
       if (before == NULL || !check_line_free (store, before, error) || !drop_line (store, before, error))
         return FALSE;
     }
+  ids = stead_given_ids_new (&count->id);
+  stead_given_ids_add (ids, &count->line_id);
+  stead_given_ids_add (ids, &count->expected_cents);
   count->line_id = 0;
-  return stead_cash_repo_balance (store, count->account_id, STEAD_FUND_ANY, count->day, &count->expected_cents, error) &&
+  return stead_given_ids_end (
+    ids, stead_cash_repo_balance (store, count->account_id, STEAD_FUND_ANY, count->day, &count->expected_cents, error) &&
          write_line (store, count, error) &&
          write_count (store, count, error) &&
-         write_pieces (store, count, error);
+         write_pieces (store, count, error));
 }
 
 gboolean

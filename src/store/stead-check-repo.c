@@ -148,17 +148,18 @@ save_new (SteadStore      *store,
          stead_check_claim_steps (store, list->id, error);
 }
 
-/* A failed one is new again. */
-static void
-forget_ids (SteadCheckList *list)
+static SteadGivenIds *
+ids_of (SteadCheckList *list)
 {
-  list->id = 0;
+  SteadGivenIds *ids = stead_given_ids_new (&list->id);
+
   for (guint i = 0; i < list->foods->len; i++)
-    ((SteadListFood *) list->foods->pdata[i])->id = 0;
+    stead_given_ids_add (ids, &((SteadListFood *) list->foods->pdata[i])->id);
   for (guint i = 0; i < list->lines->len; i++)
-    ((SteadListLine *) list->lines->pdata[i])->id = 0;
+    stead_given_ids_add (ids, &((SteadListLine *) list->lines->pdata[i])->id);
   for (guint i = 0; i < list->stops->len; i++)
-    ((SteadListStop *) list->stops->pdata[i])->id = 0;
+    stead_given_ids_add (ids, &((SteadListStop *) list->stops->pdata[i])->id);
+  return ids;
 }
 
 gboolean
@@ -172,10 +173,9 @@ stead_check_repo_save (SteadStore      *store,
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
   if (list->id == 0)
     {
-      if (check_whole (list, error) && save_new (store, list, error))
-        return TRUE;
-      forget_ids (list);
-      return FALSE;
+      SteadGivenIds *ids = ids_of (list);
+
+      return stead_given_ids_end (ids, check_whole (list, error) && save_new (store, list, error));
     }
   before = stead_check_open_list (store, list->id, error);
   return before != NULL && check_head (list, error) && update_head (store, list, error);
@@ -331,6 +331,8 @@ stead_check_repo_renew (SteadStore      *store,
   g_autoptr(SteadCheckList) open = NULL;
   g_autoptr(SteadCheckList) before = NULL;
   g_autoptr(GHashTable) taken = g_hash_table_new (g_int64_hash, g_int64_equal);
+  SteadGivenIds *ids;
+  gboolean done;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && list != NULL && list->id != 0, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
@@ -340,18 +342,18 @@ stead_check_repo_renew (SteadStore      *store,
     return FALSE;
   list->batch_id = before->batch_id;
   list->sale_id = before->sale_id;
+  ids = ids_of (list);
   match_lines (list, before, taken);
   match_stops (list, before);
-  if (!clear_for_renewal (store, list->id, error) || !stead_check_write_foods (store, list, error))
-    return FALSE;
-  for (guint i = 0; i < list->lines->len; i++)
-    if (!stead_check_write_line (store, list, list->lines->pdata[i], i, error))
-      return FALSE;
-  return settle_old_lines (store, list, before, taken, error) &&
-         stead_check_write_rest (store, list, error) &&
-         update_head (store, list, error) &&
-         write_sums (store, list, error) &&
-         stead_check_claim_steps (store, list->id, error);
+  done = clear_for_renewal (store, list->id, error) && stead_check_write_foods (store, list, error);
+  for (guint i = 0; done && i < list->lines->len; i++)
+    done = stead_check_write_line (store, list, list->lines->pdata[i], i, error);
+  return stead_given_ids_end (ids, done &&
+                                   settle_old_lines (store, list, before, taken, error) &&
+                                   stead_check_write_rest (store, list, error) &&
+                                   update_head (store, list, error) &&
+                                   write_sums (store, list, error) &&
+                                   stead_check_claim_steps (store, list->id, error));
 }
 
 /* A hold would end with its reading. */

@@ -260,6 +260,7 @@ stead_share_repo_add (SteadStore      *store,
 {
   static const char sql[] = "INSERT INTO share_rule (enterprise_id, from_on, basis, agreed_by) VALUES (?1, ?2, ?3, ?4)";
   g_autoptr(SteadStmt) stmt = NULL;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && rule != NULL && rule->id == 0, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
@@ -272,6 +273,7 @@ stead_share_repo_add (SteadStore      *store,
   stead_stmt_bind_id (stmt, 4, rule->agreed_by);
   if (!stead_store_run (store, stmt, error))
     return FALSE;
+  ids = stead_given_ids_new (&rule->id);
   rule->id = stead_store_last_id (store);
-  return write_parts (store, rule, error);
+  return stead_given_ids_end (ids, write_parts (store, rule, error));
 }

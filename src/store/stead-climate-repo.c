@@ -183,6 +183,7 @@ stead_climate_repo_save (SteadStore       *store,
 {
   static const char delete_sql[] = "DELETE FROM climate WHERE id = ?1";
   g_autoptr(SteadClimateDay) there = NULL;
+  SteadGivenIds *ids;
   gboolean is_new;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && day != NULL, FALSE);
@@ -191,6 +192,7 @@ stead_climate_repo_save (SteadStore       *store,
       !find_day (store, day->place_id, day->day, &there, error))
     return FALSE;
   is_new = day->id == 0;
+  ids = stead_given_ids_new (&day->id);
   if (there != NULL && there->id != day->id)
     {
       if (merge)
@@ -198,13 +200,9 @@ stead_climate_repo_save (SteadStore       *store,
       if (is_new)
         day->id = there->id;
       else if (!stead_repo_run_id (store, delete_sql, there->id, error))
-        return FALSE;
+        return stead_given_ids_end (ids, FALSE);
     }
-  if (write_day (store, day, error))
-    return TRUE;
-  if (is_new)
-    day->id = 0;
-  return FALSE;
+  return stead_given_ids_end (ids, write_day (store, day, error));
 }
 
 gboolean

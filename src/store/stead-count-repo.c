@@ -297,18 +297,18 @@ stead_count_repo_save (SteadStore       *store,
                        SteadStockCount  *count,
                        GError          **error)
 {
+  SteadGivenIds *ids;
+  gboolean done;
+
   g_return_val_if_fail (STEAD_IS_STORE (store) && count != NULL && count->id == 0, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  if (!check_count (store, count, error) || !write_head (store, count, error))
-    return FALSE;
-  for (guint i = 0; i < count->lines->len; i++)
+  ids = stead_given_ids_new (&count->id);
+  done = check_count (store, count, error) && write_head (store, count, error);
+  for (guint i = 0; done && i < count->lines->len; i++)
     {
       SteadCountLine *line = count->lines->pdata[i];
 
-      if (isnan (line->counted_base) || write_line (store, count, line, error))
-        continue;
-      count->id = 0;
-      return FALSE;
+      done = isnan (line->counted_base) || write_line (store, count, line, error);
     }
-  return TRUE;
+  return stead_given_ids_end (ids, done);
 }

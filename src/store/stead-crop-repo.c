@@ -265,19 +265,17 @@ stead_crop_repo_save (SteadStore  *store,
                       SteadCrop   *crop,
                       GError     **error)
 {
+  SteadGivenIds *ids;
   gboolean is_new;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && crop != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
   g_return_val_if_fail (crop->batch.kind == STEAD_BATCH_CROP, FALSE);
   is_new = crop->batch.id == 0;
-  if (crop_check (store, crop, error) &&
-      stead_batch_write (store, &crop->batch, error) &&
-      write_crop (store, crop, is_new, error))
-    return TRUE;
-  if (is_new)
-    crop->batch.id = 0;
-  return FALSE;
+  ids = stead_given_ids_new (&crop->batch.id);
+  return stead_given_ids_end (ids, crop_check (store, crop, error) &&
+                                   stead_batch_write (store, &crop->batch, error) &&
+                                   write_crop (store, crop, is_new, error));
 }
 
 gboolean

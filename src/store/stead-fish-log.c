@@ -210,6 +210,7 @@ stead_fish_repo_save_entry (SteadStore      *store,
 {
   g_autoptr(SteadFish) group = NULL;
   g_autoptr(SteadFishEntry) before = NULL;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && entry != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
@@ -223,11 +224,9 @@ stead_fish_repo_save_entry (SteadStore      *store,
         return FALSE;
       g_return_val_if_fail (before->fish_id == entry->fish_id, FALSE);
     }
-  if (write_entry (store, entry, group, error) && settle_entry (store, group, before, entry, error))
-    return TRUE;
-  if (before == NULL)
-    entry->id = 0;
-  return FALSE;
+  ids = stead_given_ids_new (&entry->id);
+  return stead_given_ids_end (ids, write_entry (store, entry, group, error) &&
+                                   settle_entry (store, group, before, entry, error));
 }
 
 gboolean

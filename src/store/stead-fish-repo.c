@@ -277,12 +277,10 @@ insert_group (SteadStore  *store,
               SteadFish   *group,
               GError     **error)
 {
-  if (!stead_batch_write (store, &group->batch, error))
-    return FALSE;
-  if (write_fish (store, group, TRUE, error))
-    return TRUE;
-  group->batch.id = 0;
-  return FALSE;
+  SteadGivenIds *ids = stead_given_ids_new (&group->batch.id);
+
+  return stead_given_ids_end (ids, stead_batch_write (store, &group->batch, error) &&
+                                   write_fish (store, group, TRUE, error));
 }
 
 /* A tank that was chosen today, or on the first day, was a slip of the hand: no stay. */

@@ -387,6 +387,7 @@ stead_flock_repo_save_entry (SteadStore       *store,
 {
   g_autoptr(SteadFlock) flock = NULL;
   g_autoptr(SteadFlockEntry) before = NULL;
+  SteadGivenIds *ids;
   SteadFlockOthers others;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && entry != NULL, FALSE);
@@ -401,13 +402,10 @@ stead_flock_repo_save_entry (SteadStore       *store,
         return FALSE;
       g_return_val_if_fail (before->flock_id == entry->flock_id, FALSE);
     }
-  if (read_others (store, entry, &others, error) &&
-      stead_flock_write_entry (store, entry, flock, &others, stead_store_get_today (store), error) &&
-      settle_entry (store, flock, before, entry, error))
-    return TRUE;
-  if (before == NULL)
-    entry->id = 0;
-  return FALSE;
+  ids = stead_given_ids_new (&entry->id);
+  return stead_given_ids_end (ids, read_others (store, entry, &others, error) &&
+                                   stead_flock_write_entry (store, entry, flock, &others, stead_store_get_today (store), error) &&
+                                   settle_entry (store, flock, before, entry, error));
 }
 
 gboolean

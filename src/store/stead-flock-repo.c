@@ -354,13 +354,13 @@ insert_flock (SteadStore  *store,
               SteadFlock  *flock,
               GError     **error)
 {
+  SteadGivenIds *ids;
+
   if (!write_batch (store, flock, error))
     return FALSE;
+  ids = stead_given_ids_new (&flock->id);
   flock->id = stead_store_last_id (store);
-  if (write_plan (store, flock, TRUE, error))
-    return TRUE;
-  flock->id = 0;
-  return FALSE;
+  return stead_given_ids_end (ids, write_plan (store, flock, TRUE, error));
 }
 
 /* Another feed: the whole log's feed moves to the lots of the other item. */

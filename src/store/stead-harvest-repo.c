@@ -369,6 +369,8 @@ stead_harvest_repo_save (SteadStore    *store,
 {
   g_autoptr(SteadBatch) batch = NULL;
   g_autoptr(SteadHarvest) before = NULL;
+  g_autofree char *code = NULL;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && harvest != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
@@ -382,14 +384,17 @@ stead_harvest_repo_save (SteadStore    *store,
         return FALSE;
       g_return_val_if_fail (before->batch_id == harvest->batch_id, FALSE);
     }
+  ids = stead_given_ids_new (&harvest->id);
+  stead_given_ids_add (ids, &harvest->lot_id);
+  code = g_strdup (harvest->lot_code);
   harvest->lot_id = before != NULL ? before->lot_id : 0;
-  if ((before != NULL && !free_lot (store, before, error)) ||
-      !stead_harvest_check (store, batch, harvest, error))
-    return FALSE;
-  if (write_with_lot (store, batch, harvest, error) && settle (store, before, harvest, error))
+  if (stead_given_ids_end (ids, (before == NULL || free_lot (store, before, error)) &&
+                                stead_harvest_check (store, batch, harvest, error) &&
+                                write_with_lot (store, batch, harvest, error) &&
+                                settle (store, before, harvest, error)))
     return TRUE;
-  if (before == NULL)
-    harvest->id = harvest->lot_id = 0;
+  g_free (harvest->lot_code);
+  harvest->lot_code = g_steal_pointer (&code);
   return FALSE;
 }
 

@@ -182,6 +182,7 @@ stead_kitchen_repo_finish (SteadStore    *store,
 {
   g_autoptr(SteadKitchen) kitchen = NULL;
   g_autoptr(SteadBatch) batch = NULL;
+  SteadGivenIds *ids;
   gint64 used;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && harvest != NULL, FALSE);
@@ -199,9 +200,11 @@ stead_kitchen_repo_finish (SteadStore    *store,
     harvest->item_id = kitchen->item_id;
   harvest->cost_cents = used;
   harvest->is_last = TRUE;
-  return stead_harvest_repo_save (store, harvest, error) &&
-         stead_kitchen_settle_cost (store, batch->id, error) &&
-         write_end (store, batch->id, harvest->day, error);
+  ids = stead_given_ids_new (&harvest->id);
+  stead_given_ids_add (ids, &harvest->lot_id);
+  return stead_given_ids_end (ids, stead_harvest_repo_save (store, harvest, error) &&
+                                   stead_kitchen_settle_cost (store, batch->id, error) &&
+                                   write_end (store, batch->id, harvest->day, error));
 }
 
 /* --- taking back ------------------------------------------------------------------------ */

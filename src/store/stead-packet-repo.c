@@ -193,6 +193,7 @@ stead_packet_repo_save (SteadStore   *store,
     "UPDATE packet SET name = ?1, person_id = ?2, event_id = ?3, from_on = ?4, to_on = ?5, brief = ?6, with_names = ?7,"
     " with_pictures = ?8 WHERE id = ?9";
   g_autoptr(SteadStmt) stmt = NULL;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && packet != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
@@ -209,7 +210,9 @@ stead_packet_repo_save (SteadStore   *store,
   stead_repo_bind_tidy (stmt, 6, packet->brief);
   sqlite3_bind_int (stmt, 7, packet->with_names != FALSE);
   sqlite3_bind_int (stmt, 8, packet->with_pictures != FALSE);
-  return stead_repo_save_row (store, stmt, &packet->id, error) && write_sections (store, packet, error);
+  ids = stead_given_ids_new (&packet->id);
+  return stead_given_ids_end (ids, stead_repo_save_row (store, stmt, &packet->id, error) &&
+                                   write_sections (store, packet, error));
 }
 
 gboolean

@@ -122,6 +122,7 @@ stead_group_repo_save (SteadStore  *store,
 {
   static const char taken_sql[] = "SELECT 1 FROM person_group WHERE name = ?1 AND id <> ?2";
   g_autoptr(SteadStmt) stmt = NULL;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && group != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
@@ -133,7 +134,9 @@ stead_group_repo_save (SteadStore  *store,
   if (stmt == NULL)
     return FALSE;
   stead_repo_bind_tidy (stmt, 1, group->name);
-  return stead_repo_save_row (store, stmt, &group->id, error) && write_members (store, group, error);
+  ids = stead_given_ids_new (&group->id);
+  return stead_given_ids_end (ids, stead_repo_save_row (store, stmt, &group->id, error) &&
+                                   write_members (store, group, error));
 }
 
 gboolean

@@ -376,19 +376,17 @@ stead_product_repo_save (SteadStore    *store,
                          SteadProduct  *product,
                          GError       **error)
 {
-  gboolean is_new;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && product != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  is_new = product->id == 0;
-  if (product_check (store, product, error) &&
-      write_product (store, product, error) &&
-      write_parts (store, product, error) &&
-      write_stall_costs (store, product, error))
-    return TRUE;
-  if (is_new)
-    product->id = 0;
-  return FALSE;
+  ids = stead_given_ids_new (&product->id);
+  for (guint i = 0; i < product->stall_costs->len; i++)
+    stead_given_ids_add (ids, &((SteadStallCost *) product->stall_costs->pdata[i])->id);
+  return stead_given_ids_end (ids, product_check (store, product, error) &&
+                                   write_product (store, product, error) &&
+                                   write_parts (store, product, error) &&
+                                   write_stall_costs (store, product, error));
 }
 
 gboolean

@@ -396,18 +396,14 @@ stead_recipe_repo_save (SteadStore   *store,
                         SteadRecipe  *recipe,
                         GError      **error)
 {
-  gboolean is_new;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && recipe != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  is_new = recipe->id == 0;
   if (!stead_recipe_check (store, recipe, error))
     return FALSE;
-  if (write_all (store, recipe, error))
-    return TRUE;
-  if (is_new)
-    recipe->id = 0;
-  return FALSE;
+  ids = stead_given_ids_new (&recipe->id);
+  return stead_given_ids_end (ids, write_all (store, recipe, error));
 }
 
 /* --- deleting --------------------------------------------------------------- */

@@ -98,6 +98,7 @@ stead_release_repo_add (SteadStore    *store,
 {
   static const char sql[] = "INSERT INTO release (day, what, to_whom, ground, by_person) VALUES (?1, ?2, ?3, ?4, ?5)";
   g_autoptr(SteadStmt) stmt = NULL;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && release != NULL && release->id == 0, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
@@ -111,7 +112,9 @@ stead_release_repo_add (SteadStore    *store,
   stead_repo_bind_tidy (stmt, 3, release->to_whom);
   stead_repo_bind_tidy (stmt, 4, release->ground);
   stead_stmt_bind_id (stmt, 5, release->by_person);
-  return stead_repo_save_row (store, stmt, &release->id, error) && add_people (store, release->id, people, error);
+  ids = stead_given_ids_new (&release->id);
+  return stead_given_ids_end (ids, stead_repo_save_row (store, stmt, &release->id, error) &&
+                                   add_people (store, release->id, people, error));
 }
 
 GArray *

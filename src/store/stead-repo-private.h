@@ -1,6 +1,7 @@
 /* stead-repo-private.h - what every repository does the same way. */
 #pragma once
 
+#include "store/stead-given-ids.h"
 #include "store/stead-store-private.h"
 
 G_BEGIN_DECLS

@@ -318,6 +318,22 @@ save_whole (SteadStore  *store,
          write_float (store, sale, error) && write_bring (store, sale, error);
 }
 
+static SteadGivenIds *
+ids_of (SteadSale *sale)
+{
+  SteadGivenIds *ids = stead_given_ids_new (&sale->id);
+
+  for (guint i = 0; i < sale->goods->len; i++)
+    stead_given_ids_add (ids, &((SteadSaleGood *) sale->goods->pdata[i])->id);
+  for (guint i = 0; i < sale->costs->len; i++)
+    stead_given_ids_add (ids, &((SteadSaleCost *) sale->costs->pdata[i])->id);
+  for (guint i = 0; i < sale->shifts->len; i++)
+    stead_given_ids_add (ids, &((SteadSaleShift *) sale->shifts->pdata[i])->id);
+  for (guint i = 0; i < sale->bring->len; i++)
+    stead_given_ids_add (ids, &((SteadSaleBring *) sale->bring->pdata[i])->id);
+  return ids;
+}
+
 gboolean
 stead_sale_repo_save (SteadStore      *store,
                       SteadSale       *sale,
@@ -325,19 +341,18 @@ stead_sale_repo_save (SteadStore      *store,
                       GError         **error)
 {
   SteadSaleFault fault = { STEAD_SALE_PART_NONE, 0 };
-  gboolean is_new, saved;
+  SteadGivenIds *ids;
+  gboolean saved;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && sale != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  is_new = sale->id == 0;
+  ids = ids_of (sale);
   saved = stead_sale_check (store, sale, &fault, error);
   if (saved)
     saved = sale->count_id != 0 ? save_words (store, sale, error) : save_whole (store, sale, error);
-  if (!saved && is_new)
-    sale->id = 0;
   if (!saved && out_fault != NULL)
     *out_fault = fault;
-  return saved;
+  return stead_given_ids_end (ids, saved);
 }
 
 gboolean

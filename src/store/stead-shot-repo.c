@@ -208,6 +208,7 @@ stead_shot_repo_save (SteadStore  *store,
                       GError     **error)
 {
   g_autoptr(SteadShot) before = NULL;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && shot != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
@@ -219,8 +220,10 @@ stead_shot_repo_save (SteadStore  *store,
     return FALSE;
   if (shot->id != 0 && (before = stead_shot_repo_get (store, shot->id, error)) == NULL)
     return FALSE;
-  return write_shot (store, shot, error) &&
-         (before == NULL || before->picture_id == shot->picture_id || drop_picture (store, before->picture_id, error));
+  ids = stead_given_ids_new (&shot->id);
+  return stead_given_ids_end (ids, write_shot (store, shot, error) &&
+                                   (before == NULL || before->picture_id == shot->picture_id ||
+                                    drop_picture (store, before->picture_id, error)));
 }
 
 gboolean

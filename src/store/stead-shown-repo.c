@@ -266,6 +266,7 @@ stead_shown_repo_add (SteadStore  *store,
   g_autoptr(SteadCheckList) list = NULL;
   g_autoptr(SteadInstrument) instrument = NULL;
   SteadListLine *line = NULL;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && shown != NULL && shown->id == 0, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
@@ -276,11 +277,12 @@ stead_shown_repo_add (SteadStore  *store,
     instrument = stead_instrument_repo_get (store, shown->instrument_id, error);
   if (shown->instrument_id != 0 && instrument == NULL)
     return FALSE;
-  return check_value (shown, line, instrument, error) &&
-         stead_repo_check_note (shown->note, error) &&
-         check_corrects (store, shown, error) &&
-         write_reading (store, shown, error) &&
-         hold_if_failed (store, shown, list, line, instrument, error);
+  ids = stead_given_ids_new (&shown->id);
+  return stead_given_ids_end (ids, check_value (shown, line, instrument, error) &&
+                                   stead_repo_check_note (shown->note, error) &&
+                                   check_corrects (store, shown, error) &&
+                                   write_reading (store, shown, error) &&
+                                   hold_if_failed (store, shown, list, line, instrument, error));
 }
 
 gboolean

@@ -5,6 +5,7 @@
 #pragma once
 
 #include "store/stead-connection.h"
+#include "store/stead-given-ids.h"
 
 G_BEGIN_DECLS
 
@@ -34,6 +35,7 @@ struct _SteadStore
   sqlite3_session   *session;        /* records it */
   char              *step_name;
   gboolean           forgets;        /* no step may keep what this action takes away */
+  SteadGivenIds     *ids;            /* (nullable): of things that outlive it */
 
   char              *notice;         /* (nullable): told once */
   SteadDay           copy_tried_on;  /* the day whose copy was seen to, well or not */

@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "store/stead-backup.h"
+#include "store/stead-given-ids.h"
 #include "store/stead-message.h"
 #include "store/stead-presence.h"
 #include "store/stead-store-internal.h"
@@ -324,6 +325,14 @@ stead_store_begin (SteadStore  *self,
   return TRUE;
 }
 
+/* The action is over, and @kept or not. */
+static gboolean
+settle_ids (SteadGivenIds *ids,
+            gboolean       kept)
+{
+  return ids != NULL ? stead_given_ids_end (ids, kept) : kept;
+}
+
 void
 stead_store_rollback (SteadStore *self)
 {
@@ -331,6 +340,20 @@ stead_store_rollback (SteadStore *self)
   g_return_if_fail (self->in_action);
   leave_action (self);
   stead_store_drop_change (self);
+  settle_ids (g_steal_pointer (&self->ids), FALSE);
+}
+
+void
+stead_store_watch_id (SteadStore *self,
+                      gint64     *id)
+{
+  g_return_if_fail (STEAD_IS_STORE (self) && id != NULL);
+  g_return_if_fail (self->in_action);
+
+  if (self->ids == NULL)
+    self->ids = stead_given_ids_new (id);
+  else
+    stead_given_ids_add (self->ids, id);
 }
 
 /* SQLite gives a transaction up by itself when the disk is full or fails.  Whoever
@@ -349,6 +372,7 @@ gboolean
 stead_store_commit (SteadStore  *self,
                     GError     **error)
 {
+  SteadGivenIds *ids;
   gboolean changed = FALSE;
 
   g_return_val_if_fail (STEAD_IS_STORE (self), FALSE);
@@ -365,7 +389,8 @@ stead_store_commit (SteadStore  *self,
       return TRUE;
     }
   leave_action (self);
-  return stead_store_end_change (self, error);
+  ids = g_steal_pointer (&self->ids);   /* another action may begin once this one is told of */
+  return settle_ids (ids, stead_store_end_change (self, error));
 }
 
 void

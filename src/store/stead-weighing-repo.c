@@ -363,21 +363,17 @@ stead_weighing_repo_save (SteadStore     *store,
                           SteadWeighing  *weighing,
                           GError        **error)
 {
-  gboolean is_new;
+  SteadGivenIds *ids;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && weighing != NULL, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  is_new = weighing->id == 0;
   if (!stead_weighing_check (weighing, stead_store_get_today (store), error))
     return FALSE;
   stead_weighing_take_single (weighing);
   if (!same_batch (store, weighing, error) || !check_in_batch (store, weighing, error))
     return FALSE;
-  if (write_row (store, weighing, error) && write_single (store, weighing, error))
-    return TRUE;
-  if (is_new)
-    weighing->id = 0;
-  return FALSE;
+  ids = stead_given_ids_new (&weighing->id);
+  return stead_given_ids_end (ids, write_row (store, weighing, error) && write_single (store, weighing, error));
 }
 
 gboolean

@@ -124,7 +124,7 @@ check_read (Farm   *farm,
 
   *shown = check_shown_f (line_id, at, value);
   shown->held_s = held_s;
-  ACT_APART (farm, stead_shown_repo_add (farm->store, shown, err));
+  ACT_LEAVING (farm, stead_shown_repo_add (farm->store, shown, err), shown->id == 0);
   return shown->id;
 }
 

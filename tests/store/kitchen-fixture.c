@@ -24,6 +24,8 @@ cook (Farm          *farm,
       double         used,
       GError       **error)
 {
+  stead_store_watch_id (farm->store, &harvest->id);
+  stead_store_watch_id (farm->store, &harvest->lot_id);
   return stead_lot_repo_use (farm->store, uses, harvest->batch_id, harvest->day, used, 0, error) &&
          stead_harvest_repo_save (farm->store, harvest, error) &&
          stead_recost_batch (farm->store, harvest->batch_id, error);
@@ -44,7 +46,7 @@ kitchen_cook (Farm       *farm,
   harvest->day = day;
   harvest->item_id = makes;
   harvest->quantity_base = made;
-  ACT_APART (farm, cook (farm, harvest, uses, used, err));
+  ACT (farm, cook (farm, harvest, uses, used, err));
   return harvest->batch_id;
 }
 

@@ -34,28 +34,10 @@ typedef struct
 } Farm;
 
 /* Expands to one action around a call that must succeed; but first the file fails at each
- * statement of the call in turn, and the call must say so.  Those tries are made apart: a
- * thing that was written in part may keep the id that it got. */
-#define ACT_APART(farm, call) \
-  G_STMT_START { \
-    g_autoptr(GError) act_error = NULL; \
-    GError **err = &act_error; \
-    gboolean act_apart = stumble_apart (); \
-    gboolean act_worked; \
-    g_assert_true (stead_store_begin ((farm)->store, #call, err)); \
-    if (act_apart) \
-      stumble_arm (SQLITE_IOERR); \
-    act_worked = (call); \
-    if (act_apart) \
-      stumble_leave (#call, act_worked, act_error); \
-    g_assert_no_error (act_error); \
-    g_assert_true (act_worked); \
-    g_assert_true (stead_store_commit ((farm)->store, err)); \
-    g_assert_no_error (act_error); \
-  } G_STMT_END
-
-/* The same for what can be tried again at once, as a person would. */
-#define ACT(farm, call) \
+ * statement of the call in turn, and the call must say so, and leave what it was given as it
+ * was: then it is tried again at once, as a person would.  @as_it_was must hold after each try
+ * that failed. */
+#define ACT_LEAVING(farm, call, as_it_was) \
   G_STMT_START { \
     gboolean act_failed; \
     do \
@@ -69,6 +51,7 @@ typedef struct
         act_failed = stumble_check (#call, act_worked, act_error); \
         if (act_failed) \
           { \
+            g_assert_true (as_it_was); \
             stead_store_rollback ((farm)->store); \
             continue; \
           } \
@@ -79,6 +62,8 @@ typedef struct
       } \
     while (act_failed); \
   } G_STMT_END
+
+#define ACT(farm, call) ACT_LEAVING (farm, call, TRUE)
 
 /* The call must be refused with this code, and the message must hold @words; rolled back. */
 #define REFUSE(farm, call, code, words) \

@@ -3,9 +3,6 @@
 #include <dlfcn.h>
 #include <execinfo.h>
 #include <sqlite3.h>
-#include <stdio.h>
-#include <sys/mman.h>
-#include <sys/wait.h>
 #include <unistd.h>
 
 #include "stumble.h"
@@ -26,7 +23,7 @@ static const char * const spared[] = {
 
 static int armed_rc;
 static gboolean has_failed;
-static guint64 *places;       /* those that failed, N_PLACES at most; shared with children */
+static guint64 *places;       /* those that failed, N_PLACES at most */
 static sqlite3_stmt *failed_stmt;   /* says so once more when it is reset, as a true one does */
 static sqlite3 *failed_db;          /* so does its connection, until the next success */
 
@@ -45,14 +42,6 @@ place_here (void)
   for (int i = 2; i < n_calls; i++)
     place = (place ^ (guint64) GPOINTER_TO_SIZE (calls[i])) * 1099511628211u;
   return place;
-}
-
-static void
-make_places (void)
-{
-  if (places == NULL)
-    places = mmap (NULL, N_PLACES * sizeof *places, PROT_READ | PROT_WRITE, MAP_SHARED | MAP_ANONYMOUS, -1, 0);
-  g_assert_true (places != MAP_FAILED);
 }
 
 static gboolean
@@ -77,7 +66,8 @@ fails (const char *sql)
 void
 stumble_arm (int rc)
 {
-  make_places ();
+  if (places == NULL)
+    places = g_new0 (guint64, N_PLACES);
   has_failed = FALSE;
   failed_stmt = NULL;
   failed_db = NULL;
@@ -105,57 +95,6 @@ stumble_check (const char   *what,
   g_test_message ("%s: the file failed, and that was %s", what, worked ? "not told" : "told without a word");
   g_test_fail ();
   return TRUE;
-}
-
-/* --- apart --------------------------------------------------------------------------------- */
-
-enum { TOLD, NOT_TOLD, NONE_LEFT };
-
-#ifdef STEAD_COVERAGE
-extern void __gcov_dump (void);   /* what a child covered counts too */
-#else
-#define __gcov_dump()
-#endif
-
-gboolean
-stumble_apart (void)
-{
-  make_places ();
-  for (;;)
-    {
-      pid_t child;
-      int status;
-
-      fflush (NULL);
-      child = fork ();
-      g_assert_cmpint (child, >=, 0);
-      if (child == 0)
-        return TRUE;
-      g_assert_cmpint (waitpid (child, &status, 0), ==, child);
-      if (WIFEXITED (status) && WEXITSTATUS (status) == TOLD)
-        continue;
-      if (!WIFEXITED (status) || WEXITSTATUS (status) != NONE_LEFT)
-        g_test_fail ();
-      return FALSE;
-    }
-}
-
-void
-stumble_leave (const char   *what,
-               gboolean      worked,
-               const GError *error)
-{
-  int said = NONE_LEFT;
-
-  if (stumble_disarm ())
-    said = !worked && error != NULL && error->message[0] != '\0' ? TOLD : NOT_TOLD;
-  if (said == NOT_TOLD)
-    {
-      backtrace_symbols_fd (calls, n_calls, STDERR_FILENO);
-      g_printerr ("%s: the file failed, and that was not told\n", what);
-    }
-  __gcov_dump ();
-  _exit (said);
 }
 
 /* --- the linker takes these before those of the library ------------------------------- */

@@ -29,16 +29,4 @@ gboolean stumble_check  (const char   *what,
                          gboolean      worked,
                          const GError *error);
 
-/**
- * stumble_apart:
- *
- * For what is spoiled by a try that failed: the tries are made in children, one for each
- * place.  %TRUE is returned in a child, which arms, tries and ends with stumble_leave();
- * %FALSE in the parent, when no place is left.  The farm must be one in memory.
- */
-gboolean stumble_apart  (void);
-void     stumble_leave  (const char   *what,
-                         gboolean      worked,
-                         const GError *error) G_GNUC_NORETURN;
-
 G_END_DECLS

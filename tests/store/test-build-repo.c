@@ -37,7 +37,7 @@ save_pen (Farm *farm)
 {
   g_autoptr(SteadBuild) build = make_pen ();
 
-  ACT_APART (farm, stead_build_repo_save (farm->store, build, err));
+  ACT (farm, stead_build_repo_save (farm->store, build, err));
   return build->id;
 }
 
@@ -53,7 +53,7 @@ test_round_trip (void)
   g_array_index (build->corners, SteadBuildCorner, 2).steps = 3;
   build->goal_on = TODAY + 90;
   build->frost_m = 0.6;
-  ACT_APART (farm, stead_build_repo_save (farm->store, build, err));
+  ACT (farm, stead_build_repo_save (farm->store, build, err));
   back = stead_build_repo_get (farm->store, build->id, &error);
   g_assert_no_error (error);
   g_assert_cmpstr (back->name, ==, "Sheep pen");
@@ -71,7 +71,7 @@ test_round_trip (void)
   g_assert_cmpstr (g_array_index (back->stocks, SteadBuildStock, 0).size, ==, "2x4");
   g_assert_true (isnan (back->housed_each_m2));
   g_assert_cmpfloat (back->frost_m, ==, 0.6);
-  ACT_APART (farm, stead_build_repo_delete (farm->store, build->id, err));
+  ACT (farm, stead_build_repo_delete (farm->store, build->id, err));
   farm_assert_undo (farm);
 }
 
@@ -120,7 +120,7 @@ test_refusals (void)
   INVALID (farm, stead_build_repo_save (farm->store, build, err), "between 0 and 100 %");
   build->tax_frac = 0;
   g_assert_cmpint (build->id, ==, 0);
-  ACT_APART (farm, stead_build_repo_save (farm->store, build, err));
+  ACT (farm, stead_build_repo_save (farm->store, build, err));
 }
 
 /* A goal that has gone by is kept when something else is changed. */
@@ -131,10 +131,10 @@ test_old_goal (void)
   g_autoptr(SteadBuild) build = make_pen ();
 
   build->goal_on = TODAY + 5;
-  ACT_APART (farm, stead_build_repo_save (farm->store, build, err));
+  ACT (farm, stead_build_repo_save (farm->store, build, err));
   stead_store_set_today (farm->store, TODAY + 20);
   build->head = 5;
-  ACT_APART (farm, stead_build_repo_save (farm->store, build, err));
+  ACT (farm, stead_build_repo_save (farm->store, build, err));
   build->goal_on = TODAY + 6;
   INVALID (farm, stead_build_repo_save (farm->store, build, err), "gone by");
 }
@@ -160,15 +160,15 @@ test_bill (void)
   INVALID (farm, stead_build_line_repo_save (farm->store, roll, err), "fair value");
   roll->price_cents = 24000;
   roll->giver = g_strdup ("A neighbor");
-  ACT_APART (farm, stead_build_line_repo_save (farm->store, roll, err));
+  ACT (farm, stead_build_line_repo_save (farm->store, roll, err));
   own->name = g_strdup ("Water trough");
   INVALID (farm, stead_build_line_repo_save (farm->store, own, err), "how many");
   own->quantity = 1;
-  ACT_APART (farm, stead_build_line_repo_save (farm->store, own, err));
-  ACT_APART (farm, stead_build_quote_repo_add (farm->store, roll->id, &dear, err));
-  ACT_APART (farm, stead_build_quote_repo_add (farm->store, roll->id, &fair, err));
+  ACT (farm, stead_build_line_repo_save (farm->store, own, err));
+  ACT (farm, stead_build_quote_repo_add (farm->store, roll->id, &dear, err));
+  ACT (farm, stead_build_quote_repo_add (farm->store, roll->id, &fair, err));
   fair.price_cents = 23500;
-  ACT_APART (farm, stead_build_quote_repo_add (farm->store, roll->id, &fair, err));
+  ACT (farm, stead_build_quote_repo_add (farm->store, roll->id, &fair, err));
   INVALID (farm, stead_build_quote_repo_add (farm->store, roll->id, &late, err), "today or before");
   lines = stead_build_line_repo_list (farm->store, pen, &error);
   g_assert_no_error (error);
@@ -199,7 +199,7 @@ test_work (void)
   dig->to_day = TODAY + 6;
   INVALID (farm, stead_build_phase_repo_save (farm->store, dig, err), "ends before");
   dig->to_day = TODAY + 8;
-  ACT_APART (farm, stead_build_phase_repo_save (farm->store, dig, err));
+  ACT (farm, stead_build_phase_repo_save (farm->store, dig, err));
   phases = stead_build_phase_repo_list (farm->store, pen, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (phases->len, ==, 1);
@@ -224,7 +224,7 @@ test_pledges (void)
   club->pledged_on = shop->pledged_on = TODAY;
   club->due_on = TODAY + 30;
   club->part = STEAD_BUILD_PART_SHELTER;
-  ACT_APART (farm, stead_build_pledge_repo_save (farm->store, club, 60000, err));
+  ACT (farm, stead_build_pledge_repo_save (farm->store, club, 60000, err));
   shop->who = g_strdup ("A shop in town");
   shop->cents = 30001;
   shop->due_on = TODAY + 10;
@@ -233,7 +233,7 @@ test_pledges (void)
   shop->chance = 1.5;
   INVALID (farm, stead_build_pledge_repo_save (farm->store, shop, 60000, err), "likely");
   shop->chance = 0.5;
-  ACT_APART (farm, stead_build_pledge_repo_save (farm->store, shop, 60000, err));
+  ACT (farm, stead_build_pledge_repo_save (farm->store, shop, 60000, err));
   pledges = stead_build_pledge_repo_list (farm->store, pen, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (pledges->len, ==, 2);
@@ -257,14 +257,14 @@ test_grants_and_income (void)
   own->name = (char *) "Sheep pen";
   grant->name = (char *) "Shelter grant";
   own->closed_on = grant->closed_on = STEAD_DAY_NONE;
-  ACT_APART (farm, stead_fund_repo_save (farm->store, own, err));
-  ACT_APART (farm, stead_fund_repo_save (farm->store, grant, err));
+  ACT (farm, stead_fund_repo_save (farm->store, own, err));
+  ACT (farm, stead_fund_repo_save (farm->store, grant, err));
   build->fund_id = own->id;
-  ACT_APART (farm, stead_build_repo_save (farm->store, build, err));
+  ACT (farm, stead_build_repo_save (farm->store, build, err));
   bound = (SteadBuildGrant) { own->id, STEAD_BUILD_PART_ANY, STEAD_DAY_NONE };
   INVALID (farm, stead_build_grant_repo_set (farm->store, build->id, &bound, 1, err), "free money");
   bound = (SteadBuildGrant) { grant->id, STEAD_BUILD_PART_SHELTER, TODAY + 60 };
-  ACT_APART (farm, stead_build_grant_repo_set (farm->store, build->id, &bound, 1, err));
+  ACT (farm, stead_build_grant_repo_set (farm->store, build->id, &bound, 1, err));
   grants = stead_build_grant_repo_list (farm->store, build->id, NULL);
   g_assert_cmpuint (grants->len, ==, 1);
   g_assert_cmpint (g_array_index (grants, SteadBuildGrant, 0).part, ==, STEAD_BUILD_PART_SHELTER);
@@ -278,13 +278,13 @@ test_grants_and_income (void)
   market->first_on = TODAY - 1;
   INVALID (farm, stead_build_income_repo_save (farm->store, market, err), "today or later");
   market->first_on = TODAY + 4;
-  ACT_APART (farm, stead_build_income_repo_save (farm->store, market, err));
+  ACT (farm, stead_build_income_repo_save (farm->store, market, err));
   hay->name = g_strdup ("Hay");
   hay->quantity = 350;
   hay->per_head = TRUE;
   hay->price_cents = 22;
-  ACT_APART (farm, stead_build_upkeep_repo_save (farm->store, hay, err));
-  ACT_APART (farm, stead_build_repo_delete (farm->store, build->id, err));
+  ACT (farm, stead_build_upkeep_repo_save (farm->store, hay, err));
+  ACT (farm, stead_build_repo_delete (farm->store, build->id, err));
   farm_assert_undo (farm);
 }
 
@@ -312,7 +312,7 @@ add_line (Farm           *farm,
   line->price_cents = cents;
   line->given = given;
   line->taxed = !g_str_equal (key, "hay");
-  ACT_APART (farm, stead_build_line_repo_save (farm->store, line, err));
+  ACT (farm, stead_build_line_repo_save (farm->store, line, err));
   return line->id;
 }
 
@@ -324,7 +324,7 @@ add_fund (Farm       *farm,
 
   fund->name = g_strdup (name);
   fund->closed_on = STEAD_DAY_NONE;
-  ACT_APART (farm, stead_fund_repo_save (farm->store, fund, err));
+  ACT (farm, stead_fund_repo_save (farm->store, fund, err));
   return fund->id;
 }
 
@@ -341,14 +341,14 @@ open_shop (Farm *farm)
   account->opened_on = TODAY - 100;
   account->closed_on = STEAD_DAY_NONE;
   account->opening_cents = 100000;
-  ACT_APART (farm, stead_account_repo_save (farm->store, account, err));
+  ACT (farm, stead_account_repo_save (farm->store, account, err));
   shop.account = account->id;
   shop.fund = build->fund_id = add_fund (farm, "Pen");
   shop.grant = add_fund (farm, "Roofs");
-  ACT_APART (farm, stead_build_repo_save (farm->store, build, err));
+  ACT (farm, stead_build_repo_save (farm->store, build, err));
   shop.pen = build->id;
   grant = (SteadBuildGrant) { shop.grant, STEAD_BUILD_PART_SHELTER, TODAY - 5 };
-  ACT_APART (farm, stead_build_grant_repo_set (farm->store, shop.pen, &grant, 1, err));
+  ACT (farm, stead_build_grant_repo_set (farm->store, shop.pen, &grant, 1, err));
   shop.posts = add_line (farm, shop.pen, STEAD_BUILD_PART_FENCE, "line_post", 850, FALSE);
   shop.roof = add_line (farm, shop.pen, STEAD_BUILD_PART_SHELTER, "roof_panel", 3400, FALSE);
   shop.hay = add_line (farm, shop.pen, STEAD_BUILD_PART_OTHER, "hay", 700, FALSE);
@@ -366,7 +366,7 @@ buy_posts (Farm       *farm,
   SteadBuildBuy buys[] = { { .line_id = shop->posts, .packs = 10, .cents = 8500 },
                            { .line_id = shop->hay, .packs = 2, .cents = 1400 } };
 
-  ACT_APART (farm, stead_build_buy_repo_add (farm->store, shop->pen, &purchase, buys, 2, err));
+  ACT (farm, stead_build_buy_repo_add (farm->store, shop->pen, &purchase, buys, 2, err));
 }
 
 static gint64
@@ -402,7 +402,7 @@ test_buy (void)
   g_assert_cmpstr (posts->supplier, ==, "A yard");
   g_assert_cmpstr (posts->reference, ==, "77");
   g_assert_cmpint (posts->day, ==, TODAY - 2);
-  ACT_APART (farm, stead_build_buy_repo_delete (farm->store, posts->id, err));
+  ACT (farm, stead_build_buy_repo_delete (farm->store, posts->id, err));
   g_assert_cmpint (in_bank (farm, &shop), ==, 100000);
   g_clear_pointer (&buys, g_ptr_array_unref);
   buys = stead_build_buy_repo_list (farm->store, shop.pen, NULL);
@@ -436,7 +436,7 @@ test_buy_refusals (void)
   purchase.day = TODAY - 4;
   REFUSED (&roof, "before this day");
   purchase.day = TODAY - 5;
-  ACT_APART (farm, stead_build_buy_repo_add (farm->store, shop.pen, &purchase, &roof, 1, err));
+  ACT (farm, stead_build_buy_repo_add (farm->store, shop.pen, &purchase, &roof, 1, err));
 #undef REFUSED
 }
 
@@ -467,10 +467,10 @@ test_finish (void)
 
   INVALID (farm, stead_build_repo_finish (farm->store, shop.pen, TODAY, 20, err), "what was bought");
   buy_posts (farm, &shop);
-  ACT_APART (farm, stead_build_buy_repo_add (farm->store, shop.pen, &purchase, &sheep, 1, err));
+  ACT (farm, stead_build_buy_repo_add (farm->store, shop.pen, &purchase, &sheep, 1, err));
   INVALID (farm, stead_build_buy_repo_give (farm->store, &gate, TODAY + 1, err), "today or before");
-  ACT_APART (farm, stead_build_buy_repo_give (farm->store, &gate, TODAY, err));
-  ACT_APART (farm, stead_build_repo_finish (farm->store, shop.pen, TODAY, 20, err));
+  ACT (farm, stead_build_buy_repo_give (farm->store, &gate, TODAY, err));
+  ACT (farm, stead_build_repo_finish (farm->store, shop.pen, TODAY, 20, err));
   assets = stead_asset_repo_list (farm->store, NULL);
   g_assert_cmpuint (assets->len, ==, 2);
   g_assert_cmpint (find_asset (assets, FALSE)->cost_cents, ==, 10410);
@@ -496,11 +496,11 @@ test_choose_quote (void)
   g_autoptr(GPtrArray) lines = NULL;
   const SteadBuildLine *roof;
 
-  ACT_APART (farm, stead_build_quote_repo_add (farm->store, shop.roof, &quote, err));
+  ACT (farm, stead_build_quote_repo_add (farm->store, shop.roof, &quote, err));
   before = stead_build_line_repo_list (farm->store, shop.pen, NULL);
   roof = before->pdata[1];
   g_assert_null (roof->supplier);
-  ACT_APART (farm, stead_build_quote_repo_choose (farm->store, ((const SteadBuildQuote *) roof->quotes->pdata[0])->id, err));
+  ACT (farm, stead_build_quote_repo_choose (farm->store, ((const SteadBuildQuote *) roof->quotes->pdata[0])->id, err));
   lines = stead_build_line_repo_list (farm->store, shop.pen, NULL);
   roof = lines->pdata[1];
   g_assert_cmpstr (roof->supplier, ==, "Creek Lumber");
@@ -525,14 +525,14 @@ test_receive (void)
   pledge->pledged_on = TODAY - 10;
   pledge->due_on = TODAY;
   pledge->part = STEAD_BUILD_PART_SHELTER;
-  ACT_APART (farm, stead_build_pledge_repo_save (farm->store, pledge, 0, err));
+  ACT (farm, stead_build_pledge_repo_save (farm->store, pledge, 0, err));
   cash->day = TODAY;
   cash->account_id = shop.account;
   cash->fund_id = shop.fund;
   cash->cents = 4500;
   INVALID (farm, stead_build_pledge_repo_receive (farm->store, pledge, cash, err), "kept apart");
   cash->fund_id = shop.grant;
-  ACT_APART (farm, stead_build_pledge_repo_receive (farm->store, pledge, cash, err));
+  ACT (farm, stead_build_pledge_repo_receive (farm->store, pledge, cash, err));
   g_assert_true (stead_cash_repo_balance (farm->store, 0, shop.grant, TODAY, &in_fund, NULL));
   g_assert_cmpint (in_fund, ==, 4500);
   INVALID (farm, stead_build_pledge_repo_receive (farm->store, pledge, cash, err), "received before");

@@ -64,7 +64,8 @@ test_round_trip (Pond          *pond,
   pond->harvest->grade = g_strdup ("first");
   pond->harvest->note = g_strdup ("Cold morning");
   pond->harvest->person_id = pond->farm->student;
-  ACT (pond->farm, stead_harvest_repo_save (pond->farm->store, pond->harvest, err));
+  ACT_LEAVING (pond->farm, stead_harvest_repo_save (pond->farm->store, pond->harvest, err),
+               pond->harvest->id == 0 && pond->harvest->lot_id == 0);
   list = stead_harvest_repo_list (pond->farm->store, pond->fish, TODAY - 7, TODAY, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (list->len, ==, 1);

@@ -53,7 +53,7 @@ set_up (Kitchen       *kitchen,
 
   kitchen->flour = farm_item (farm, "Flour", STEAD_ITEM_INGREDIENT, "kg");
   kitchen->eggs = farm_item (farm, "Eggs", STEAD_ITEM_PRODUCE, "ea");
-  ACT_APART (farm, stead_item_repo_save (farm->store, &bowls, err));
+  ACT (farm, stead_item_repo_save (farm->store, &bowls, err));
   kitchen->bowls = bowls.id;
   recipe->name = g_strdup ("Bowls");
   recipe->item_id = bowls.id;
@@ -76,7 +76,7 @@ set_up (Kitchen       *kitchen,
   step = stead_recipe_step_new ();
   step->text = g_strdup ("Cool");
   g_ptr_array_add (recipe->steps, step);
-  ACT_APART (farm, stead_recipe_repo_save (farm->store, recipe, err));
+  ACT (farm, stead_recipe_repo_save (farm->store, recipe, err));
   kitchen->recipe = recipe->id;
 }
 
@@ -95,7 +95,7 @@ plan (Kitchen  *kitchen,
   Farm *farm = kitchen->farm;
   gint64 id = 0;
 
-  ACT_APART (farm, stead_kitchen_repo_plan (farm->store, kitchen->recipe, wanted, day, NULL, 0, &id, err));
+  ACT (farm, stead_kitchen_repo_plan (farm->store, kitchen->recipe, wanted, day, NULL, 0, &id, err));
   return id;
 }
 
@@ -151,18 +151,18 @@ test_plan (Kitchen       *kitchen,
                    ==, 1);
   list = stead_kitchen_repo_list (farm->store, FALSE, &error);
   g_assert_cmpuint (list->len, ==, 2);
-  ACT_APART (farm, stead_kitchen_repo_replan (farm->store, id, 10, err));
+  ACT (farm, stead_kitchen_repo_replan (farm->store, id, 10, err));
   g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM kitchen_part"), ==, 4);
   g_clear_pointer (&read, stead_kitchen_free);
   read = stead_kitchen_repo_get (farm->store, id, &error);
   g_assert_cmpfloat_with_epsilon (((SteadKitchenPart *) read->parts->pdata[0])->need_base, 1, 1e-9);
   read->minutes = 33;
   read->batch.started_on = TODAY;
-  ACT_APART (farm, stead_kitchen_repo_save (farm->store, read, err));
+  ACT (farm, stead_kitchen_repo_save (farm->store, read, err));
   g_assert_cmpint (fixture_number (farm->store, "SELECT minutes FROM kitchen ORDER BY batch_id LIMIT 1"), ==, 33);
   INVALID (farm, stead_kitchen_repo_plan (farm->store, kitchen->recipe, 0, TODAY, NULL, 0, NULL, err), "above zero");
   INVALID (farm, stead_kitchen_repo_plan (farm->store, kitchen->recipe, 5, TODAY + 900, NULL, 0, NULL, err), "year");
-  ACT_APART (farm, stead_recipe_repo_retire (farm->store, kitchen->recipe, TODAY, err));
+  ACT (farm, stead_recipe_repo_retire (farm->store, kitchen->recipe, TODAY, err));
   INVALID (farm, stead_kitchen_repo_plan (farm->store, kitchen->recipe, 5, TODAY, NULL, 0, NULL, err), "out of use");
   INVALID (farm, stead_recipe_repo_delete (farm->store, kitchen->recipe, err), "2 kitchen batches");
   farm_assert_undo (farm);
@@ -180,7 +180,7 @@ test_copy (Kitchen       *kitchen,
 
   ((SteadRecipePart *) recipe->parts->pdata[0])->amount = 9;
   g_ptr_array_set_size (recipe->steps, 0);
-  ACT_APART (farm, stead_recipe_repo_save (farm->store, recipe, err));
+  ACT (farm, stead_recipe_repo_save (farm->store, recipe, err));
   read = stead_kitchen_repo_get (farm->store, id, NULL);
   g_assert_cmpfloat (((SteadKitchenPart *) read->parts->pdata[0])->amount, ==, 1);
   g_assert_cmpuint (read->steps->len, ==, 2);
@@ -231,7 +231,7 @@ test_propose (Kitchen       *kitchen,
   g_assert_cmpfloat_with_epsilon (take->base, 3, 1e-9);
   INVALID (farm, stead_kitchen_repo_take (farm->store, id, past, TODAY, 1, "  ", 0, err), "was best by Mar 2, 2026");
   INVALID (farm, stead_kitchen_repo_take (farm->store, id, keeps, TODAY, 6, NULL, 0, err), "holds 5 kg");
-  ACT_APART (farm, stead_kitchen_repo_take (farm->store, id, past, TODAY, 1, "Smells fine, baked through", 0, err));
+  ACT (farm, stead_kitchen_repo_take (farm->store, id, past, TODAY, 1, "Smells fine, baked through", 0, err));
   g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM movement WHERE reason LIKE 'Smells%'"), ==, 1);
   /* What was taken by hand is not proposed again. */
   g_clear_pointer (&takes, g_ptr_array_unref);
@@ -256,7 +256,7 @@ test_wait (Kitchen       *kitchen,
 
   g_assert_cmpint (harvest, !=, 0);
   lot = fixture_number (farm->store, "SELECT lot_id FROM harvest");
-  ACT_APART (farm, stead_treatment_repo_save (farm->store, &treatment, err));
+  ACT (farm, stead_treatment_repo_save (farm->store, &treatment, err));
   INVALID (farm, stead_kitchen_repo_take (farm->store, id, lot, TODAY, 5, "all the same", 0, err), "must not be eaten");
   takes = stead_kitchen_repo_propose (farm->store, id, TODAY, NULL);
   g_assert_cmpuint (takes->len, ==, 2);
@@ -281,12 +281,12 @@ test_cents (Kitchen       *kitchen,
   id = plan (kitchen, 10, TODAY + 1);
   harvest = out_of (id, 9, 1);
   INVALID (farm, stead_kitchen_repo_finish (farm->store, harvest, err), "Nothing was taken out");
-  ACT_APART (farm, stead_kitchen_repo_take_proposed (farm->store, id, TODAY, farm->student, err));
+  ACT (farm, stead_kitchen_repo_take_proposed (farm->store, id, TODAY, farm->student, err));
   /* Planned for tomorrow, cooked today. */
   g_assert_cmpint (fixture_number (farm->store, "SELECT started_on FROM batch WHERE kind = 'kitchen'"), ==, TODAY);
   harvest->tasted_base = 1;
   harvest->quantity_base = 8;
-  ACT_APART (farm, stead_kitchen_repo_finish (farm->store, harvest, err));
+  ACT (farm, stead_kitchen_repo_finish (farm->store, harvest, err));
   g_assert_cmpint (harvest->cost_cents, ==, 333 + 83);
   g_assert_cmpint (harvest->best_by, ==, TODAY + 4);
   g_assert_cmpstr (harvest->lot_code, ==, "K26062-1");
@@ -301,15 +301,15 @@ test_cents (Kitchen       *kitchen,
   /* Counting again what came out keeps the lot and its cents. */
   harvest->quantity_base = 7;
   harvest->lost_base = 2;
-  ACT_APART (farm, stead_kitchen_repo_finish (farm->store, harvest, err));
+  ACT (farm, stead_kitchen_repo_finish (farm->store, harvest, err));
   g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM lot WHERE code LIKE 'K%'"), ==, 1);
   g_assert_true (stead_kitchen_repo_used_cents (farm->store, id, &used, &error));
   g_assert_cmpint (used, ==, 416);
   farm_assert_ledger (farm);
-  ACT_APART (farm, stead_kitchen_repo_reopen (farm->store, id, err));
-  ACT_APART (farm, stead_kitchen_repo_give_back (farm->store, ((SteadMove *) moves->pdata[0])->id, err));
+  ACT (farm, stead_kitchen_repo_reopen (farm->store, id, err));
+  ACT (farm, stead_kitchen_repo_give_back (farm->store, ((SteadMove *) moves->pdata[0])->id, err));
   g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM lot WHERE code LIKE 'K%'"), ==, 0);
-  ACT_APART (farm, stead_kitchen_repo_delete (farm->store, id, err));
+  ACT (farm, stead_kitchen_repo_delete (farm->store, id, err));
   g_assert_cmpint (fixture_number (farm->store, "SELECT sum (cents) FROM lot_stock"), ==, 1499);
   g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM kitchen_step"), ==, 0);
   farm_assert_undo (farm);
@@ -327,10 +327,10 @@ test_sold (Kitchen       *kitchen,
   flour_lot (kitchen, 10, 3, 1000, STEAD_DAY_NONE);
   farm_receipt (farm, kitchen->eggs, TODAY - 1, 30, 499, FALSE);
   id = plan (kitchen, 10, TODAY);
-  ACT_APART (farm, stead_kitchen_repo_take_proposed (farm->store, id, TODAY, 0, err));
+  ACT (farm, stead_kitchen_repo_take_proposed (farm->store, id, TODAY, 0, err));
   harvest = out_of (id, 10, 0);
-  ACT_APART (farm, stead_kitchen_repo_finish (farm->store, harvest, err));
-  ACT_APART (farm, stead_lot_repo_sell (farm->store, kitchen->bowls, TODAY, 4, NULL, 0, err));
+  ACT (farm, stead_kitchen_repo_finish (farm->store, harvest, err));
+  ACT (farm, stead_lot_repo_sell (farm->store, kitchen->bowls, TODAY, 4, NULL, 0, err));
   INVALID (farm, stead_kitchen_repo_reopen (farm->store, id, err), "was used or changed");
   INVALID (farm, stead_kitchen_repo_delete (farm->store, id, err), "was used or changed");
   INVALID (farm, stead_kitchen_repo_finish (farm->store, harvest, err), "was used or changed");
@@ -349,13 +349,13 @@ test_settle (Kitchen       *kitchen,
 
   farm_receipt (farm, kitchen->eggs, TODAY - 1, 5, 100, FALSE);
   id = plan (kitchen, 10, TODAY);
-  ACT_APART (farm, stead_kitchen_repo_take_proposed (farm->store, id, TODAY, 0, err));
+  ACT (farm, stead_kitchen_repo_take_proposed (farm->store, id, TODAY, 0, err));
   harvest = out_of (id, 10, 0);
-  ACT_APART (farm, stead_kitchen_repo_finish (farm->store, harvest, err));
+  ACT (farm, stead_kitchen_repo_finish (farm->store, harvest, err));
   g_assert_cmpint (lot, !=, 0);
   g_assert_cmpint (sqlite3_exec (stead_store_get_db (farm->store), "UPDATE movement SET cost_cents = -1234"
                    " WHERE kind = 'used' AND cost_cents = -1000", NULL, NULL, NULL), ==, SQLITE_OK);
-  ACT_APART (farm, stead_kitchen_settle_cost (farm->store, id, err));
+  ACT (farm, stead_kitchen_settle_cost (farm->store, id, err));
   g_assert_cmpint (fixture_number (farm->store, "SELECT cost_cents FROM movement WHERE kind = 'made'"), ==, 1334);
 }
 
@@ -387,18 +387,18 @@ test_any_history (Kitchen       *kitchen,
       if (!stead_kitchen_repo_take_proposed (farm->store, id, TODAY, 0, NULL))
         {
           stead_store_rollback (farm->store);
-          ACT_APART (farm, stead_kitchen_repo_delete (farm->store, id, err));
+          ACT (farm, stead_kitchen_repo_delete (farm->store, id, err));
           continue;
         }
       g_assert_true (stead_store_commit (farm->store, NULL));
       harvest = out_of (id, g_test_rand_int_range (1, 40), g_test_rand_int_range (0, 3));
-      ACT_APART (farm, stead_kitchen_repo_finish (farm->store, harvest, err));
+      ACT (farm, stead_kitchen_repo_finish (farm->store, harvest, err));
       if (round % 7 == 3)
-        ACT_APART (farm, stead_kitchen_repo_reopen (farm->store, id, err));
+        ACT (farm, stead_kitchen_repo_reopen (farm->store, id, err));
       if (round % 7 == 3)
-        ACT_APART (farm, stead_kitchen_repo_finish (farm->store, (harvest->id = 0, harvest->lot_id = 0, harvest), err));
+        ACT (farm, stead_kitchen_repo_finish (farm->store, (harvest->id = 0, harvest->lot_id = 0, harvest), err));
       if (round % 7 == 5)
-        ACT_APART (farm, stead_kitchen_repo_delete (farm->store, id, err));
+        ACT (farm, stead_kitchen_repo_delete (farm->store, id, err));
     }
   g_assert_cmpint (fixture_number (farm->store, "SELECT sum (cents) FROM lot_stock"), ==, bought);
   g_assert_cmpint (fixture_number (farm->store, "SELECT sum (cost_cents) FROM movement WHERE kind = 'made'"), >, 0);
@@ -425,10 +425,10 @@ test_steps (Kitchen       *kitchen,
   const SteadKitchenStep *row;
 
   step = fixture_number (farm->store, "SELECT min (id) FROM kitchen_step");
-  ACT_APART (farm, stead_kitchen_repo_step_start (farm->store, step, noon, farm->student, err));
+  ACT (farm, stead_kitchen_repo_step_start (farm->store, step, noon, farm->student, err));
   INVALID (farm, stead_kitchen_repo_step_done (farm->store, step, noon - 60, farm->student, NULL, err), "before it began");
   INVALID (farm, stead_kitchen_repo_step_done (farm->store, step, noon + 3 * 86400, 0, NULL, err), "still to come");
-  ACT_APART (farm, stead_kitchen_repo_step_done (farm->store, step, noon + 900, farm->student, " Two pans ", err));
+  ACT (farm, stead_kitchen_repo_step_done (farm->store, step, noon + 900, farm->student, " Two pans ", err));
   read = stead_kitchen_repo_get (farm->store, id, NULL);
   row = read->steps->pdata[0];
   g_assert_cmpint (row->started_at, ==, noon);
@@ -436,13 +436,13 @@ test_steps (Kitchen       *kitchen,
   g_assert_cmpint (row->person_id, ==, farm->student);
   g_assert_cmpstr (row->note, ==, "Two pans");
   INVALID (farm, stead_kitchen_repo_replan (farm->store, id, 20, err), "under way");
-  ACT_APART (farm, stead_kitchen_repo_step_start (farm->store, step, STEAD_TIME_NONE, 0, err));
+  ACT (farm, stead_kitchen_repo_step_start (farm->store, step, STEAD_TIME_NONE, 0, err));
   g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM kitchen_step WHERE done_at IS NOT NULL"), ==, 0);
   /* A wrong reading stays, and the right one names it. */
   first.step_id = right.step_id = again.step_id = step;
-  ACT_APART (farm, stead_kitchen_repo_add_reading (farm->store, &first, err));
+  ACT (farm, stead_kitchen_repo_add_reading (farm->store, &first, err));
   right.corrects_id = again.corrects_id = first.id;
-  ACT_APART (farm, stead_kitchen_repo_add_reading (farm->store, &right, err));
+  ACT (farm, stead_kitchen_repo_add_reading (farm->store, &right, err));
   INVALID (farm, stead_kitchen_repo_add_reading (farm->store, &again, err), "corrected already");
   again.corrects_id = 0;
   again.value = 500;
@@ -452,10 +452,10 @@ test_steps (Kitchen       *kitchen,
   g_assert_true (((SteadShown *) shown->pdata[0])->corrected);
   g_assert_false (((SteadShown *) shown->pdata[1])->corrected);
   g_assert_cmpfloat (((SteadShown *) shown->pdata[1])->value, ==, 68.5);
-  ACT_APART (farm, stead_kitchen_repo_set_person (farm->store, id, farm->student, 30, err));
-  ACT_APART (farm, stead_kitchen_repo_set_person (farm->store, id, farm->student, 45, err));
-  ACT_APART (farm, stead_kitchen_repo_set_person (farm->store, id, farm->advisor, 10, err));
-  ACT_APART (farm, stead_kitchen_repo_drop_person (farm->store, id, farm->advisor, err));
+  ACT (farm, stead_kitchen_repo_set_person (farm->store, id, farm->student, 30, err));
+  ACT (farm, stead_kitchen_repo_set_person (farm->store, id, farm->student, 45, err));
+  ACT (farm, stead_kitchen_repo_set_person (farm->store, id, farm->advisor, 10, err));
+  ACT (farm, stead_kitchen_repo_drop_person (farm->store, id, farm->advisor, err));
   INVALID (farm, stead_kitchen_repo_set_person (farm->store, id, farm->advisor, -1, err), "minutes of work");
   people = stead_kitchen_repo_people (farm->store, id, NULL);
   g_assert_cmpuint (people->len, ==, 1);
@@ -472,10 +472,10 @@ test_parts (Kitchen       *kitchen,
   g_autoptr(SteadKitchen) read = NULL;
 
   part = fixture_number (farm->store, "SELECT min (id) FROM kitchen_part");
-  ACT_APART (farm, stead_kitchen_repo_set_part (farm->store, part, 900, stead_unit_by_id ("g"), 0.9, err));
+  ACT (farm, stead_kitchen_repo_set_part (farm->store, part, 900, stead_unit_by_id ("g"), 0.9, err));
   INVALID (farm, stead_kitchen_repo_set_part (farm->store, part, 0, stead_unit_by_id ("g"), 0, err), "above zero");
-  ACT_APART (farm, stead_kitchen_repo_add_part (farm->store, id, farm->carton, 10, stead_unit_by_id ("ea"), 10, err));
-  ACT_APART (farm, stead_kitchen_repo_drop_part (farm->store, part + 1, err));
+  ACT (farm, stead_kitchen_repo_add_part (farm->store, id, farm->carton, 10, stead_unit_by_id ("ea"), 10, err));
+  ACT (farm, stead_kitchen_repo_drop_part (farm->store, part + 1, err));
   read = stead_kitchen_repo_get (farm->store, id, NULL);
   g_assert_cmpuint (read->parts->len, ==, 2);
   g_assert_cmpstr (((SteadKitchenPart *) read->parts->pdata[0])->unit->id, ==, "g");

@@ -20,7 +20,7 @@ skill_new (Farm       *farm,
   skill->words = g_strdup (words);
   skill->area = g_strdup ("Animals");
   skill->retired_on = STEAD_DAY_NONE;
-  ACT_APART (farm, stead_skill_repo_save (farm->store, skill, err));
+  ACT (farm, stead_skill_repo_save (farm->store, skill, err));
   return skill;
 }
 
@@ -40,9 +40,9 @@ test_skill (void)
   g_assert_cmpstr (first->code, ==, "AS.06");
   g_assert_cmpstr (first->words, ==, "Collect and grade eggs");
   /* Nobody tried it: it goes.  Somebody did: it is retired, and the try stays. */
-  ACT_APART (farm, stead_skill_repo_remove (farm->store, other->id, err));
-  ACT_APART (farm, stead_skill_repo_save_try (farm->store, &try_, err));
-  ACT_APART (farm, stead_skill_repo_remove (farm->store, skill->id, err));
+  ACT (farm, stead_skill_repo_remove (farm->store, other->id, err));
+  ACT (farm, stead_skill_repo_save_try (farm->store, &try_, err));
+  ACT (farm, stead_skill_repo_remove (farm->store, skill->id, err));
   g_clear_pointer (&list, g_ptr_array_unref);
   list = stead_skill_repo_list (farm->store, FALSE, NULL);
   g_assert_cmpuint (list->len, ==, 0);
@@ -87,9 +87,9 @@ test_checked_stays (void)
   g_autoptr(GPtrArray) tries = NULL;
   const SteadSkillTry *saved;
 
-  ACT_APART (farm, stead_skill_repo_save_try (farm->store, &try_, err));
+  ACT (farm, stead_skill_repo_save_try (farm->store, &try_, err));
   INVALID (farm, stead_skill_repo_check (farm->store, try_.id, farm->student, err), "advisor");
-  ACT_APART (farm, stead_skill_repo_check (farm->store, try_.id, farm->advisor, err));
+  ACT (farm, stead_skill_repo_check (farm->store, try_.id, farm->advisor, err));
   INVALID (farm, stead_skill_repo_save_try (farm->store, &try_, err), "checked");
   INVALID (farm, stead_skill_repo_drop_try (farm->store, try_.id, err), "checked");
   INVALID (farm, stead_skill_repo_add_evidence (farm->store, try_.id, STEAD_EVIDENCE_ENTRY, entry, err), "checked");
@@ -112,9 +112,9 @@ test_evidence (void)
   g_autoptr(GPtrArray) found = NULL;
   const SteadEvidence *row;
 
-  ACT_APART (farm, stead_skill_repo_save_try (farm->store, &try_, err));
-  ACT_APART (farm, stead_skill_repo_add_evidence (farm->store, try_.id, STEAD_EVIDENCE_ENTRY, entry, err));
-  ACT_APART (farm, stead_skill_repo_add_evidence (farm->store, try_.id, STEAD_EVIDENCE_RECEIPT, receipt, err));
+  ACT (farm, stead_skill_repo_save_try (farm->store, &try_, err));
+  ACT (farm, stead_skill_repo_add_evidence (farm->store, try_.id, STEAD_EVIDENCE_ENTRY, entry, err));
+  ACT (farm, stead_skill_repo_add_evidence (farm->store, try_.id, STEAD_EVIDENCE_RECEIPT, receipt, err));
   REFUSE (farm, stead_skill_repo_add_evidence (farm->store, try_.id, STEAD_EVIDENCE_SALE, 77, err),
           STEAD_STORE_ERROR_NOT_FOUND, "");
   found = stead_skill_repo_evidence (farm->store, farm->student, NULL);
@@ -148,7 +148,7 @@ test_offer (void)
 
   farm_entry (farm, TODAY - 40, 20, 2, 0);
   fixture_act (farm->store, "x", "UPDATE batch_entry SET person_id = (SELECT min (id) FROM person WHERE role = 'student')");
-  ACT_APART (farm, stead_work_repo_add (farm->store, &span, err));
+  ACT (farm, stead_work_repo_add (farm->store, &span, err));
   offers = stead_skill_repo_offer (farm->store, farm->student, TODAY - 7, TODAY, NULL);
   first = offers->pdata[0];
   g_assert_cmpint (first->what, ==, STEAD_EVIDENCE_WORK);
@@ -178,9 +178,9 @@ test_reflection (void)
                          .to_on = STEAD_DAY_NONE };
   g_autoptr(GPtrArray) list = NULL;
 
-  ACT_APART (farm, stead_reflection_repo_save (farm->store, &thought, err));
-  ACT_APART (farm, stead_goal_repo_save (farm->store, &goal, err));
-  ACT_APART (farm, stead_role_held_repo_save (farm->store, &role, err));
+  ACT (farm, stead_reflection_repo_save (farm->store, &thought, err));
+  ACT (farm, stead_goal_repo_save (farm->store, &goal, err));
+  ACT (farm, stead_role_held_repo_save (farm->store, &role, err));
   list = stead_reflection_repo_list (farm->store, farm->student, NULL);
   g_assert_cmpstr (((const SteadReflection *) list->pdata[0])->text, ==, thought.text);
   g_assert_cmpint (((const SteadReflection *) list->pdata[0])->batch_id, ==, farm->flock);
@@ -193,9 +193,9 @@ test_reflection (void)
   INVALID (farm, stead_goal_repo_save (farm->store, &goal, err), "still to come");
   role.to_on = TODAY - 61;
   INVALID (farm, stead_role_held_repo_save (farm->store, &role, err), "before the first");
-  ACT_APART (farm, stead_reflection_repo_drop (farm->store, thought.id, err));
-  ACT_APART (farm, stead_goal_repo_drop (farm->store, goal.id, err));
-  ACT_APART (farm, stead_role_held_repo_drop (farm->store, role.id, err));
+  ACT (farm, stead_reflection_repo_drop (farm->store, thought.id, err));
+  ACT (farm, stead_goal_repo_drop (farm->store, goal.id, err));
+  ACT (farm, stead_role_held_repo_drop (farm->store, role.id, err));
   REFUSE (farm, stead_goal_repo_drop (farm->store, goal.id, err), STEAD_STORE_ERROR_NOT_FOUND, "");
   farm_assert_undo (farm);
 }
@@ -208,7 +208,7 @@ picture_new (Farm *farm)
   g_autoptr(GBytes) jpeg = g_bytes_new_static ("\xff\xd8\xff\xd9", 4);
   gint64 id = 0;
 
-  ACT_APART (farm, (id = stead_picture_repo_add (farm->store, jpeg, 4, 4, err)) > 0);
+  ACT (farm, (id = stead_picture_repo_add (farm->store, jpeg, 4, 4, err)) > 0);
   return id;
 }
 
@@ -230,7 +230,7 @@ test_shot (void)
   shot->people = g_array_new (FALSE, FALSE, sizeof (gint64));
   g_array_append_val (shot->people, farm->student);
   g_array_append_val (shot->people, farm->advisor);
-  ACT_APART (farm, stead_shot_repo_save (farm->store, shot, err));
+  ACT_LEAVING (farm, stead_shot_repo_save (farm->store, shot, err), shot->id == 0);
   list = stead_shot_repo_list (farm->store, farm->student, NULL);
   saved = list->pdata[0];
   g_assert_cmpuint (saved->people->len, ==, 2);
@@ -262,11 +262,11 @@ test_shot_picture (void)
   shot->day = TODAY;
   shot->caption = g_strdup ("Grading");
   shot->picture_id = picture_new (farm);
-  ACT_APART (farm, stead_shot_repo_save (farm->store, shot, err));
+  ACT (farm, stead_shot_repo_save (farm->store, shot, err));
   shot->picture_id = picture_new (farm);
-  ACT_APART (farm, stead_shot_repo_save (farm->store, shot, err));
+  ACT (farm, stead_shot_repo_save (farm->store, shot, err));
   g_assert_cmpint (fixture_number (farm->store, "SELECT count(*) FROM picture"), ==, 1);
-  ACT_APART (farm, stead_shot_repo_drop (farm->store, shot->id, err));
+  ACT (farm, stead_shot_repo_drop (farm->store, shot->id, err));
   g_assert_cmpint (fixture_number (farm->store, "SELECT count(*) FROM picture"), ==, 0);
   farm_assert_undo (farm);
 }
@@ -281,7 +281,7 @@ event_new (Farm *farm)
   event->name = g_strdup ("Spring contest");
   event->kind = g_strdup ("poultry");
   event->day = TODAY + 20;
-  ACT_APART (farm, stead_event_repo_save (farm->store, event, err));
+  ACT (farm, stead_event_repo_save (farm->store, event, err));
   return event;
 }
 
@@ -300,11 +300,11 @@ test_event (void)
   g_autoptr(GPtrArray) team = NULL;
   double minutes = -1;
 
-  ACT_APART (farm, stead_event_repo_join (farm->store, event->id, farm->student, " Speaker ", err));
-  ACT_APART (farm, stead_event_repo_join (farm->store, event->id, farm->student, "Writer", err));
-  ACT_APART (farm, stead_event_repo_save_need (farm->store, &hours, err));
-  ACT_APART (farm, stead_event_repo_save_need (farm->store, &coat, err));
-  ACT_APART (farm, stead_event_repo_save_score (farm->store, &score, err));
+  ACT (farm, stead_event_repo_join (farm->store, event->id, farm->student, " Speaker ", err));
+  ACT (farm, stead_event_repo_join (farm->store, event->id, farm->student, "Writer", err));
+  ACT (farm, stead_event_repo_save_need (farm->store, &hours, err));
+  ACT (farm, stead_event_repo_save_need (farm->store, &coat, err));
+  ACT (farm, stead_event_repo_save_score (farm->store, &score, err));
   team = stead_event_repo_team (farm->store, event->id, NULL);
   g_assert_cmpuint (team->len, ==, 1);
   g_assert_cmpstr (((const SteadEventPerson *) team->pdata[0])->role, ==, "Writer");
@@ -316,10 +316,10 @@ test_event (void)
   g_assert_nonnull (((const SteadEventScore *) scores->pdata[0])->person_name);
   g_assert_true (stead_event_repo_minutes (farm->store, event->id, 0, &minutes, NULL));
   g_assert_cmpfloat (minutes, ==, 0);
-  ACT_APART (farm, stead_event_repo_drop_score (farm->store, score.id, err));
-  ACT_APART (farm, stead_event_repo_drop_need (farm->store, coat.id, err));
-  ACT_APART (farm, stead_event_repo_leave (farm->store, event->id, farm->student, err));
-  ACT_APART (farm, stead_event_repo_delete (farm->store, event->id, err));
+  ACT (farm, stead_event_repo_drop_score (farm->store, score.id, err));
+  ACT (farm, stead_event_repo_drop_need (farm->store, coat.id, err));
+  ACT (farm, stead_event_repo_leave (farm->store, event->id, farm->student, err));
+  ACT (farm, stead_event_repo_delete (farm->store, event->id, err));
   farm_assert_undo (farm);
 }
 
@@ -345,7 +345,7 @@ test_event_refuses (void)
   score.day = TODAY + 1;
   INVALID (farm, stead_event_repo_save_score (farm->store, &score, err), "still to come");
   INVALID (farm, stead_event_repo_save_need (farm->store, &need, err), "needs");
-  ACT_APART (farm, stead_reflection_repo_save (farm->store, &thought, err));
+  ACT (farm, stead_reflection_repo_save (farm->store, &thought, err));
   INVALID (farm, stead_event_repo_delete (farm->store, event->id, err), "belong to this event");
 }
 
@@ -372,7 +372,7 @@ test_packet (void)
   packet->to_on = TODAY - 101;
   INVALID (farm, stead_packet_repo_save (farm->store, packet, err), "before the first");
   packet->to_on = TODAY;
-  ACT_APART (farm, stead_packet_repo_save (farm->store, packet, err));
+  ACT_LEAVING (farm, stead_packet_repo_save (farm->store, packet, err), packet->id == 0);
   saved = stead_packet_repo_get (farm->store, packet->id, NULL);
   g_assert_cmpuint (saved->sections->len, ==, 2);
   g_assert_cmpstr (saved->sections->pdata[0], ==, "hours");
@@ -380,7 +380,7 @@ test_packet (void)
   g_assert_false (saved->with_pictures);
   g_ptr_array_add (packet->sections, g_strdup ("nonsense"));
   INVALID (farm, stead_packet_repo_save (farm->store, packet, err), "nonsense");
-  ACT_APART (farm, stead_packet_repo_drop (farm->store, packet->id, err));
+  ACT (farm, stead_packet_repo_drop (farm->store, packet->id, err));
   farm_assert_undo (farm);
 }
 
@@ -396,7 +396,7 @@ test_packet_hours (void)
   g_autoptr(GArray) batches = NULL;
   g_autofree char *fix = NULL;
 
-  ACT_APART (farm, stead_work_repo_add (farm->store, &span, err));
+  ACT (farm, stead_work_repo_add (farm->store, &span, err));
   fix = g_strdup_printf ("INSERT INTO work_span (person_id, day, minutes, break_minutes, duty, paid, entered_on,"
                          " corrects_id, note) SELECT person_id, day, 45, 0, duty, 0, entered_on, id, 'Left early'"
                          " FROM work_span");

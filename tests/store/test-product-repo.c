@@ -57,7 +57,8 @@ test_round_trip (void)
   g_autoptr(SteadProduct) again = NULL;
   SteadStallCost *cost;
 
-  ACT (farm, stead_product_repo_save (farm->store, product, err));
+  ACT_LEAVING (farm, stead_product_repo_save (farm->store, product, err),
+               product->id == 0 && ((SteadStallCost *) product->stall_costs->pdata[0])->id == 0);
   again = get (farm, product->id);
   g_assert_cmpstr (again->name, ==, "Eggs");
   g_assert_cmpint (again->pack, ==, STEAD_PACK_HALF_DOZEN);

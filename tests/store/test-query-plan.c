@@ -163,17 +163,17 @@ write_waters (Farm *farm)
   g_autoptr(SteadRoutine) routine = stead_routine_new ();
 
   water->name = g_strdup ("Loop");
-  ACT_APART (farm, stead_water_repo_save (farm->store, water, err));
+  ACT (farm, stead_water_repo_save (farm->store, water, err));
   test->water_id = routine->water_id = water->id;
   test->day = water->ended_on = TODAY;
   test->values[STEAD_READING_PH] = 7;
-  ACT_APART (farm, stead_water_test_repo_save (farm->store, test, err));
-  ACT_APART (farm, stead_water_repo_save (farm->store, water, err));
+  ACT (farm, stead_water_test_repo_save (farm->store, test, err));
+  ACT (farm, stead_water_repo_save (farm->store, water, err));
   routine->name = g_strdup ("Clean the filter");
   routine->every_days = 7;
   routine->start_on = TODAY;
-  ACT_APART (farm, stead_routine_repo_save (farm->store, routine, err));
-  ACT_APART (farm, stead_routine_repo_done (farm->store, routine->id, TODAY, 0, NULL, err));
+  ACT (farm, stead_routine_repo_save (farm->store, routine, err));
+  ACT (farm, stead_routine_repo_done (farm->store, routine->id, TODAY, 0, NULL, err));
 }
 
 static void
@@ -187,15 +187,15 @@ write_pages (Farm *farm)
 
   SteadClimateDay day = { .day = TODAY - 1, .min_c = 9, .max_c = 21, .rh_frac = NAN, .light_mol = NAN };
 
-  ACT_APART (farm, stead_flock_repo_save (farm->store, flock, err));
-  ACT_APART (farm, stead_climate_repo_save (farm->store, &day, TRUE, err));
-  ACT_APART (farm, stead_lot_repo_use (farm->store, farm->straw, farm->flock, TODAY - 2, 3, 0, err));
-  ACT_APART (farm, stead_lot_repo_adjust (farm->store, 2, STEAD_MOVE_LOST, TODAY, -1, "wet", 0, err));
+  ACT (farm, stead_flock_repo_save (farm->store, flock, err));
+  ACT (farm, stead_climate_repo_save (farm->store, &day, TRUE, err));
+  ACT (farm, stead_lot_repo_use (farm->store, farm->straw, farm->flock, TODAY - 2, 3, 0, err));
+  ACT (farm, stead_lot_repo_adjust (farm->store, 2, STEAD_MOVE_LOST, TODAY, -1, "wet", 0, err));
   farm_harvest (farm, farm->flock, farm_item (farm, "Eggs", STEAD_ITEM_PRODUCE, "ea"), TODAY - 1, 30, 30, 500);
-  ACT_APART (farm, stead_batch_repo_end (farm->store, fish, TODAY, err));
-  ACT_APART (farm, stead_flock_repo_delete_entry (farm->store, id, err));
-  ACT_APART (farm, stead_receipt_repo_delete (farm->store, receipt, err));
-  ACT_APART (farm, stead_item_repo_delete (farm->store, farm->carton, err));
+  ACT (farm, stead_batch_repo_end (farm->store, fish, TODAY, err));
+  ACT (farm, stead_flock_repo_delete_entry (farm->store, id, err));
+  ACT (farm, stead_receipt_repo_delete (farm->store, receipt, err));
+  ACT (farm, stead_item_repo_delete (farm->store, farm->carton, err));
 }
 
 static void
@@ -207,18 +207,18 @@ write_sales (Farm *farm)
   gint64 tap = 0;
 
   product->name = g_strdup ("Eggs");
-  ACT_APART (farm, stead_product_repo_save (farm->store, product, err));
+  ACT (farm, stead_product_repo_save (farm->store, product, err));
   sale->name = g_strdup ("Market");
   sale->day = TODAY;
   sale->closes_min = 600;
   good->product_id = product->id;
   good->planned = 9;
   g_ptr_array_add (sale->goods, good);
-  ACT_APART (farm, stead_sale_repo_save (farm->store, sale, NULL, err));
-  ACT_APART (farm, stead_sale_tally_add (farm->store, good->id, STEAD_TAP_SOLD, 1, 9, &tap, err));
-  ACT_APART (farm, stead_sale_tally_set_price (farm->store, good->id, 5, 10, err));
-  ACT_APART (farm, stead_sale_tally_take_back (farm->store, tap, 11, err));
-  ACT_APART (farm, stead_sale_repo_save (farm->store, sale, NULL, err));
+  ACT (farm, stead_sale_repo_save (farm->store, sale, NULL, err));
+  ACT (farm, stead_sale_tally_add (farm->store, good->id, STEAD_TAP_SOLD, 1, 9, &tap, err));
+  ACT (farm, stead_sale_tally_set_price (farm->store, good->id, 5, 10, err));
+  ACT (farm, stead_sale_tally_take_back (farm->store, tap, 11, err));
+  ACT (farm, stead_sale_repo_save (farm->store, sale, NULL, err));
 }
 
 static void
@@ -252,7 +252,7 @@ use_checks (Farm    *farm,
 
   check_read_all (farm, list->id);
   done.reading_id = check_read (farm, hot, EIGHT + 900, 120, 0);
-  ACT_APART (farm, stead_done_repo_add (farm->store, &done, err));
+  ACT (farm, stead_done_repo_add (farm->store, &done, err));
   g_ptr_array_unref (stead_check_repo_list (farm->store, TODAY - 30, TODAY, error));
   g_ptr_array_unref (stead_check_repo_of_batch (farm->store, 1, error));
   g_ptr_array_unref (stead_check_repo_of_sale (farm->store, 1, error));
@@ -266,7 +266,7 @@ use_checks (Farm    *farm,
   g_ptr_array_unref (stead_hold_repo_open (farm->store, error));
   g_ptr_array_unref (stead_hold_repo_of_list (farm->store, list->id, error));
   g_assert_cmpint (stead_hold_repo_is_held (farm->store, 1, error), ==, 0);
-  ACT_APART (farm, stead_check_repo_sign (farm->store, list->id, farm->advisor, err));
+  ACT (farm, stead_check_repo_sign (farm->store, list->id, farm->advisor, err));
   g_assert_no_error (*error);
 }
 
@@ -282,10 +282,10 @@ use_learning (Farm    *farm,
 
   skill->words = g_strdup ("Collect eggs");
   skill->retired_on = STEAD_DAY_NONE;
-  ACT_APART (farm, stead_skill_repo_save (farm->store, skill, err));
+  ACT (farm, stead_skill_repo_save (farm->store, skill, err));
   try_.skill_id = skill->id;
-  ACT_APART (farm, stead_skill_repo_save_try (farm->store, &try_, err));
-  ACT_APART (farm, stead_skill_repo_add_evidence (farm->store, try_.id, STEAD_EVIDENCE_ENTRY, 1, err));
+  ACT (farm, stead_skill_repo_save_try (farm->store, &try_, err));
+  ACT (farm, stead_skill_repo_add_evidence (farm->store, try_.id, STEAD_EVIDENCE_ENTRY, 1, err));
   g_ptr_array_unref (stead_skill_repo_tries (farm->store, farm->student, error));
   g_ptr_array_unref (stead_skill_repo_evidence (farm->store, farm->student, error));
   g_ptr_array_unref (stead_skill_repo_offer (farm->store, farm->student, TODAY - 365, TODAY, error));
@@ -333,19 +333,19 @@ use_people (Farm    *farm,
                          .duty = (char *) "Feed" };
   int n;
 
-  ACT_APART (farm, stead_work_repo_enter (farm->store, &span, NULL, err));
-  ACT_APART (farm, stead_work_repo_enter (farm->store, &span, NULL, err));
+  ACT (farm, stead_work_repo_enter (farm->store, &span, NULL, err));
+  ACT (farm, stead_work_repo_enter (farm->store, &span, NULL, err));
   g_ptr_array_unref (stead_work_repo_list (farm->store, TODAY - 7, TODAY, 0, error));
   g_ptr_array_unref (stead_work_repo_list (farm->store, TODAY - 7, TODAY, farm->student, error));
   stead_work_span_free (stead_work_repo_get (farm->store, span.id, error));
   g_ptr_array_unref (stead_work_repo_duties (farm->store, error));
   g_ptr_array_unref (stead_work_repo_links (farm->store, &span, error));
   g_ptr_array_unref (stead_work_repo_drafts (farm->store, TODAY - 14, TODAY, error));
-  ACT_APART (farm, stead_work_repo_check (farm->store, TODAY, TODAY, 0, farm->advisor, &n, err));
-  ACT_APART (farm, stead_work_repo_check (farm->store, TODAY, TODAY, farm->student, farm->advisor, &n, err));
-  ACT_APART (farm, stead_work_timer_start (farm->store, farm->student, "Feed", EIGHT + 7200, err));
-  ACT_APART (farm, stead_work_timer_pause (farm->store, farm->student, EIGHT + 7800, err));
-  ACT_APART (farm, stead_work_timer_stop (farm->store, farm->student, TODAY, EIGHT + 9000, err));
+  ACT (farm, stead_work_repo_check (farm->store, TODAY, TODAY, 0, farm->advisor, &n, err));
+  ACT (farm, stead_work_repo_check (farm->store, TODAY, TODAY, farm->student, farm->advisor, &n, err));
+  ACT (farm, stead_work_timer_start (farm->store, farm->student, "Feed", EIGHT + 7200, err));
+  ACT (farm, stead_work_timer_pause (farm->store, farm->student, EIGHT + 7800, err));
+  ACT (farm, stead_work_timer_stop (farm->store, farm->student, TODAY, EIGHT + 9000, err));
   g_ptr_array_unref (stead_work_timer_list (farm->store, error));
   g_ptr_array_unref (stead_group_repo_list (farm->store, error));
   g_ptr_array_unref (stead_turn_repo_list (farm->store, TODAY, error));
@@ -372,17 +372,17 @@ use_pricing (Farm    *farm,
 
   stead_joint_plan_set (plan, "hens", "weight", 1.9);
   stead_scenario_set (scenario, "input", 1.1);
-  ACT_APART (farm, stead_joint_repo_save (farm->store, farm->flock, plan, err));
-  ACT_APART (farm, stead_scenario_repo_save (farm->store, 1, scenario, err));
-  ACT_APART (farm, stead_scenario_repo_rename (farm->store, 1, "Dear feed", "Dearer feed", err));
-  ACT_APART (farm, stead_price_trial_repo_add (farm->store, 1, &trial, err));
-  ACT_APART (farm, stead_overhead_repo_set (farm->store, &overhead, err));
+  ACT (farm, stead_joint_repo_save (farm->store, farm->flock, plan, err));
+  ACT (farm, stead_scenario_repo_save (farm->store, 1, scenario, err));
+  ACT (farm, stead_scenario_repo_rename (farm->store, 1, "Dear feed", "Dearer feed", err));
+  ACT (farm, stead_price_trial_repo_add (farm->store, 1, &trial, err));
+  ACT (farm, stead_overhead_repo_set (farm->store, &overhead, err));
   stead_joint_plan_free (stead_joint_repo_get (farm->store, farm->flock, error));
   g_ptr_array_unref (stead_scenario_repo_list (farm->store, 1, error));
   g_ptr_array_unref (stead_price_trial_repo_list (farm->store, 1, error));
   g_assert_true (stead_overhead_repo_get (farm->store, &overhead, error));
-  ACT_APART (farm, stead_scenario_repo_delete (farm->store, 1, "Dearer feed", err));
-  ACT_APART (farm, stead_price_trial_repo_delete (farm->store, 1, err));
+  ACT (farm, stead_scenario_repo_delete (farm->store, 1, "Dearer feed", err));
+  ACT (farm, stead_price_trial_repo_delete (farm->store, 1, err));
   g_assert_no_error (*error);
 }
 

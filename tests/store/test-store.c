@@ -287,6 +287,51 @@ test_commit_busy (void)
   fixture_act (store, "Add Ada", "INSERT INTO person (name, role) VALUES ('Ada', 'student')");
 }
 
+/* Of a thing that outlives the action: without it the thing is new again, with it not. */
+static void
+test_watched_ids (void)
+{
+  g_autoptr(FixtureFolder) folder = fixture_folder ();
+  g_autofree char *path = g_build_filename (folder, "farm.steading", NULL);
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadStore) store = stead_store_create (path, "Farm", &error);
+  g_autoptr(SteadStore) reader = stead_store_open (path, STEAD_STORE_OPEN_READ_ONLY, &error);
+  gint64 fresh = 0, known = 5;
+
+  sqlite3_busy_timeout (stead_store_get_db (store), 50);
+  g_assert_true (stead_store_begin (store, "Add Ada", &error));
+  stead_store_watch_id (store, &fresh);
+  stead_store_watch_id (store, &known);
+  fresh = 7;
+  known = 8;
+  stead_store_rollback (store);
+  g_assert_cmpint (fresh, ==, 0);
+  g_assert_cmpint (known, ==, 5);
+  /* Somebody reads, so that nothing can be kept now. */
+  fixture_run (reader, "BEGIN; SELECT * FROM farm");
+  g_assert_true (stead_store_begin (store, "Add Ada", &error));
+  stead_store_watch_id (store, &fresh);
+  fixture_run (store, "INSERT INTO person (name, role) VALUES ('Ada', 'student')");
+  fresh = 7;
+  g_assert_false (stead_store_commit (store, &error));
+  g_assert_error (error, STEAD_STORE_ERROR, STEAD_STORE_ERROR_BUSY);
+  g_assert_cmpint (fresh, ==, 0);
+  g_clear_error (&error);
+  fixture_run (reader, "COMMIT");
+  g_assert_true (stead_store_begin (store, "Add Ada", &error));
+  stead_store_watch_id (store, &fresh);
+  fixture_run (store, "INSERT INTO person (name, role) VALUES ('Ada', 'student')");
+  fresh = 7;
+  g_assert_true (stead_store_commit (store, &error));
+  g_assert_no_error (error);
+  g_assert_cmpint (fresh, ==, 7);
+  /* Nobody watches any more. */
+  g_assert_true (stead_store_begin (store, "Add Bo", &error));
+  fresh = 9;
+  stead_store_rollback (store);
+  g_assert_cmpint (fresh, ==, 9);
+}
+
 static void
 test_moved_away (void)
 {
@@ -388,6 +433,7 @@ main (int    argc,
   g_test_add_func ("/store/store/forget-steps", test_forget_steps);
   g_test_add_func ("/store/store/two-connections", test_two_connections);
   g_test_add_func ("/store/store/commit-busy", test_commit_busy);
+  g_test_add_func ("/store/store/watched-ids", test_watched_ids);
   g_test_add_func ("/store/store/moved-away", test_moved_away);
   g_test_add_func ("/store/store/deferred-check", test_deferred_check);
   g_test_add_func ("/store/store/today", test_today);

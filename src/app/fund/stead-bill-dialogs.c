@@ -39,7 +39,10 @@ line_act (SteadStore  *store,
           gpointer     data,
           GError     **error)
 {
-  return stead_build_line_repo_save (store, ((Line *) data)->line, error);
+  SteadBuildLine *line = ((Line *) data)->line;
+
+  stead_store_watch_id (store, &line->id);
+  return stead_build_line_repo_save (store, line, error);
 }
 
 static gboolean
@@ -198,6 +201,7 @@ quote_act (SteadStore  *store,
 {
   Quotes *form = data;
 
+  stead_store_watch_id (store, &form->line->id);
   return (form->line->id != 0 || stead_build_line_repo_save (store, form->line, error)) &&
          stead_build_quote_repo_add (store, form->line->id, &form->quote, error);
 }

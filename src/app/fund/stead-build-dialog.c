@@ -32,7 +32,10 @@ save_act (SteadStore  *store,
           gpointer     data,
           GError     **error)
 {
-  return stead_build_repo_save (store, data, error);
+  SteadBuild *build = data;
+
+  stead_store_watch_id (store, &build->id);
+  return stead_build_repo_save (store, build, error);
 }
 
 static gboolean

@@ -61,6 +61,8 @@ buy_act (SteadStore  *store,
     {
       SteadBuildLine *line = form->lines->pdata[i];
 
+      stead_store_watch_id (store, &line->id);
+      stead_store_watch_id (store, &g_array_index (form->buys, SteadBuildBuy, i).id);
       if (line->id == 0 && !stead_build_line_repo_save (store, line, error))
         return FALSE;
       g_array_index (form->buys, SteadBuildBuy, i).line_id = line->id;
@@ -136,13 +138,7 @@ save_cb (SteadForm  *dialog,
     return FALSE;
   /* Translators: name of a step to undo; a supplier. */
   step = g_strdup_printf (_("receipt of %s"), form->purchase.supplier);
-  if (stead_desk_act (desk, step, buy_act, form, error))
-    return TRUE;
-  /* What was made with it is rolled back. */
-  for (guint i = 0; i < form->rows->len; i++)
-    if (((Row *) form->rows->pdata[i])->line->position < 0)
-      ((Row *) form->rows->pdata[i])->line->id = 0;
-  return FALSE;
+  return stead_desk_act (desk, step, buy_act, form, error);
 }
 
 /* --- what is asked ------------------------------------------------------------------------ */

@@ -46,6 +46,8 @@ save_act (SteadStore  *store,
   Form *form = data;
   SteadBuildGrant *last = &g_array_index (form->grants, SteadBuildGrant, form->grants->len - 1);
 
+  if (form->fund != NULL)
+    stead_store_watch_id (store, &form->fund->id);
   if (form->fund != NULL && !stead_fund_repo_save (store, form->fund, error))
     return FALSE;
   if (form->fund != NULL)

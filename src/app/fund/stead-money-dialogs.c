@@ -32,6 +32,7 @@ pledge_act (SteadStore  *store,
 {
   Pledge *form = data;
 
+  stead_store_watch_id (store, &form->pledge->id);
   return stead_build_pledge_repo_save (store, form->pledge, form->goal_cents, error);
 }
 
@@ -169,7 +170,10 @@ income_act (SteadStore  *store,
             gpointer     data,
             GError     **error)
 {
-  return stead_build_income_repo_save (store, ((Income *) data)->income, error);
+  SteadBuildIncome *income = ((Income *) data)->income;
+
+  stead_store_watch_id (store, &income->id);
+  return stead_build_income_repo_save (store, income, error);
 }
 
 static gboolean

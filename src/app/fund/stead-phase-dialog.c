@@ -24,7 +24,10 @@ save_act (SteadStore  *store,
           gpointer     data,
           GError     **error)
 {
-  return stead_build_phase_repo_save (store, ((Form *) data)->phase, error);
+  SteadBuildPhase *phase = ((Form *) data)->phase;
+
+  stead_store_watch_id (store, &phase->id);
+  return stead_build_phase_repo_save (store, phase, error);
 }
 
 static gboolean

@@ -31,6 +31,8 @@ receive_act (SteadStore  *store,
 {
   Form *form = data;
 
+  stead_store_watch_id (store, &form->cash->id);
+  stead_store_watch_id (store, &form->pledge->cash_line_id);
   return stead_build_pledge_repo_receive (store, form->pledge, form->cash, error);
 }
 
@@ -64,10 +66,7 @@ save_cb (SteadForm  *dialog,
   form->cash->fund_id = stead_pick_get (form->fund);
   /* Translators: name of a step to undo; who gave money. */
   step = g_strdup_printf (_("money of %s"), form->pledge->who);
-  if (stead_desk_act (desk, step, receive_act, form, error))
-    return TRUE;
-  form->pledge->cash_line_id = form->cash->id = 0;
-  return FALSE;
+  return stead_desk_act (desk, step, receive_act, form, error);
 }
 
 static SteadBuildPledge *

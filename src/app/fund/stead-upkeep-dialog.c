@@ -24,7 +24,10 @@ save_act (SteadStore  *store,
           gpointer     data,
           GError     **error)
 {
-  return stead_build_upkeep_repo_save (store, ((Form *) data)->upkeep, error);
+  SteadBuildUpkeep *upkeep = ((Form *) data)->upkeep;
+
+  stead_store_watch_id (store, &upkeep->id);
+  return stead_build_upkeep_repo_save (store, upkeep, error);
 }
 
 static gboolean

@@ -46,7 +46,10 @@ save_act (SteadStore  *store,
           gpointer     data,
           GError     **error)
 {
-  return stead_account_repo_save (store, data, error);
+  SteadAccount *account = data;
+
+  stead_store_watch_id (store, &account->id);
+  return stead_account_repo_save (store, account, error);
 }
 
 static gboolean

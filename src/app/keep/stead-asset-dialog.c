@@ -173,7 +173,10 @@ save_act (SteadStore *store,
           gpointer    data,
           GError    **error)
 {
-  return stead_asset_repo_save (store, data, error);
+  SteadAsset *asset = data;
+
+  stead_store_watch_id (store, &asset->id);
+  return stead_asset_repo_save (store, asset, error);
 }
 
 static gboolean

@@ -147,7 +147,10 @@ save_act (SteadStore  *store,
           gpointer     data,
           GError     **error)
 {
-  return stead_count_repo_save (store, data, error);
+  SteadStockCount *count = data;
+
+  stead_store_watch_id (store, &count->id);
+  return stead_count_repo_save (store, count, error);
 }
 
 static gboolean

@@ -96,6 +96,7 @@ save_act (SteadStore  *store,
 {
   SteadEnterpriseDialog *self = data;
 
+  stead_store_watch_id (store, &self->enterprise->id);
   if (!stead_enterprise_repo_save (store, self->enterprise, error))
     return FALSE;
   for (guint i = 0; i < self->all->len; i++)
@@ -114,7 +115,6 @@ stead_enterprise_dialog_save (SteadDialog  *dialog,
                               GError      **error)
 {
   SteadEnterpriseDialog *self = STEAD_ENTERPRISE_DIALOG (dialog);
-  gint64 id = self->enterprise->id;
   const char *name = NULL;
   g_autofree char *step = NULL;
 
@@ -124,10 +124,7 @@ stead_enterprise_dialog_save (SteadDialog  *dialog,
   self->enterprise->name = g_strstrip (g_strdup (name));
   /* Translators: name of a step to undo; a part of the farm: "eggs". */
   step = g_strdup_printf (_("part of the farm “%s”"), self->enterprise->name);
-  if (stead_desk_act (stead_dialog_get_desk (dialog), step, save_act, self, error))
-    return TRUE;
-  self->enterprise->id = id;
-  return FALSE;
+  return stead_desk_act (stead_dialog_get_desk (dialog), step, save_act, self, error);
 }
 
 static gboolean

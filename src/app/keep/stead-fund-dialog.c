@@ -25,7 +25,10 @@ save_act (SteadStore  *store,
           gpointer     data,
           GError     **error)
 {
-  return stead_fund_repo_save (store, data, error);
+  SteadFund *fund = data;
+
+  stead_store_watch_id (store, &fund->id);
+  return stead_fund_repo_save (store, fund, error);
 }
 
 static gboolean

@@ -68,7 +68,10 @@ save_act (SteadStore *store,
           gpointer    data,
           GError    **error)
 {
-  return stead_item_repo_save (store, data, error);
+  SteadItem *item = data;
+
+  stead_store_watch_id (store, &item->id);
+  return stead_item_repo_save (store, item, error);
 }
 
 static gboolean

@@ -224,6 +224,7 @@ save_act (SteadStore *store,
   SteadReceiptDialog *self = data;
   gboolean is_new = self->receipt->id == 0 && self->receipt->corrects_id == 0;
 
+  stead_store_watch_id (store, &self->receipt->id);
   return stead_receipt_repo_save (store, self->receipt, error) &&
          (!is_new || check_twin (self, store, error)) &&
          save_pictures (self, store, error);
@@ -238,7 +239,6 @@ stead_receipt_dialog_save (SteadDialog *dialog,
   guint person = gtk_drop_down_get_selected (self->person);
   const char *supplier = NULL;
   g_autofree char *step = NULL;
-  gint64 id;
   gboolean good = stead_field_read_day (self->day, STEAD_DAY_NONE, &receipt->day);
 
   good &= stead_field_read_text (self->supplier, &supplier);
@@ -264,11 +264,7 @@ stead_receipt_dialog_save (SteadDialog *dialog,
   /* Translators: a shop's or giver's name follows */
   step = g_strdup_printf (receipt->corrects_id != 0 ? _("correction of the receipt from %s")
                                                     : _("receipt from %s"), receipt->supplier);
-  id = receipt->id;
-  if (stead_desk_act (stead_dialog_get_desk (dialog), step, save_act, self, error))
-    return TRUE;
-  receipt->id = id;
-  return FALSE;
+  return stead_desk_act (stead_dialog_get_desk (dialog), step, save_act, self, error);
 }
 
 static gboolean

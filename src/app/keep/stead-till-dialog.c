@@ -193,6 +193,8 @@ save_act (SteadStore  *store,
 {
   SteadTillDialog *self = data;
 
+  stead_store_watch_id (store, &self->count->id);
+  stead_store_watch_id (store, &self->count->line_id);
   if (!stead_cash_count_repo_save (store, self->count, error))
     return FALSE;
   return !gtk_check_button_get_active (self->deposit)

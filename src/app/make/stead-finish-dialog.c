@@ -90,7 +90,11 @@ finish_act (SteadStore *store,
             gpointer    data,
             GError    **error)
 {
-  return stead_kitchen_repo_finish (store, data, error);
+  SteadHarvest *harvest = data;
+
+  stead_store_watch_id (store, &harvest->id);
+  stead_store_watch_id (store, &harvest->lot_id);
+  return stead_kitchen_repo_finish (store, harvest, error);
 }
 
 static gboolean
@@ -99,7 +103,6 @@ stead_finish_dialog_save (SteadDialog *dialog,
 {
   SteadFinishDialog *self = STEAD_FINISH_DIALOG (dialog);
   const SteadKitchen *kitchen = self->answer->kitchen;
-  gint64 before = self->harvest->id;
   g_autofree char *amount = NULL, *step = NULL;
 
   if (!read_harvest (self))
@@ -107,10 +110,7 @@ stead_finish_dialog_save (SteadDialog *dialog,
   amount = stead_recipe_amount (self->harvest->quantity_base, kitchen->item_unit, kitchen->item_name);
   /* Translators: a step that can be undone: an amount, the name of a kitchen batch */
   step = g_strdup_printf (_("%s out of “%s”"), amount, kitchen->batch.name);
-  if (stead_desk_act (stead_dialog_get_desk (dialog), step, finish_act, self->harvest, error))
-    return TRUE;
-  self->harvest->id = before;
-  return FALSE;
+  return stead_desk_act (stead_dialog_get_desk (dialog), step, finish_act, self->harvest, error);
 }
 
 /* --- the object --------------------------------------------------------------------------- */

@@ -266,6 +266,9 @@ save_act (SteadStore  *store,
       if (weighed != NULL && !stead_item_repo_save (store, weighed, error))
         return FALSE;
     }
+  stead_store_watch_id (store, &self->recipe->id);
+  stead_store_watch_id (store, &self->recipe->item_id);
+  stead_store_watch_id (store, &self->fresh.id);
   if (self->recipe->item_id == 0)
     {
       if (!stead_item_repo_save (store, &self->fresh, error))
@@ -280,15 +283,13 @@ stead_recipe_dialog_save (SteadDialog  *dialog,
                           GError      **error)
 {
   SteadRecipeDialog *self = STEAD_RECIPE_DIALOG (dialog);
-  gint64 before = self->recipe->id, made = 0;
   SteadDesk *desk = stead_dialog_get_desk (dialog);
   g_autofree char *step = NULL;
 
   if (!read_recipe (self))
     return FALSE;
-  made = self->recipe->item_id;
   /* Translators: a recipe's name follows */
-  step = g_strdup_printf (before == 0 ? _("the recipe “%s”") : _("changes of the recipe “%s”"), self->recipe->name);
+  step = g_strdup_printf (self->recipe->id == 0 ? _("the recipe “%s”") : _("changes of the recipe “%s”"), self->recipe->name);
   /* Our own step changes the farm; the rows need not follow it. */
   g_signal_handler_block (desk, self->changed_id);
   if (stead_desk_act (desk, step, save_act, self, error))
@@ -297,8 +298,6 @@ stead_recipe_dialog_save (SteadDialog  *dialog,
       return TRUE;
     }
   g_signal_handler_unblock (desk, self->changed_id);
-  self->recipe->id = before;
-  self->recipe->item_id = made;
   return FALSE;
 }
 

@@ -29,6 +29,7 @@ save_act (SteadStore  *store,
   SteadProductDialog *self = data;
   gboolean is_new = self->product->id == 0;
 
+  stead_store_watch_id (store, &self->product->id);
   if (!stead_product_repo_save (store, self->product, error))
     return FALSE;
   return !is_new || self->cents < 0
@@ -48,11 +49,7 @@ stead_product_dialog_save (SteadDialog  *dialog,
     return FALSE;
   step = g_strdup_printf (is_new ? _("new product %s") : _("changes to product %s"), self->product->name);
   if (!stead_desk_act (self->desk, step, save_act, self, error))
-    {
-      if (is_new)
-        self->product->id = 0;
-      return FALSE;
-    }
+    return FALSE;
   if (is_new)
     stead_desk_set_product (self->desk, self->product->id);
   return TRUE;

@@ -222,6 +222,7 @@ save_act (SteadStore *store,
 {
   const Saving *saving = data;
 
+  stead_store_watch_id (store, &saving->crop->batch.id);
   if (!find_place (store, saving->place, &saving->crop->batch.place_id, error))
     return FALSE;
   if (saving->own_thermometer)

@@ -349,6 +349,7 @@ save_act (SteadStore *store,
   Saving *saving = data;
   SteadFish *group = saving->group;
 
+  stead_store_watch_id (store, &group->batch.id);
   return stead_fish_repo_save (store, group, error)
          && (saving->item_id == 0
              || stead_lot_repo_use (store, saving->item_id, group->batch.id, group->batch.started_on,
@@ -369,11 +370,7 @@ stead_fish_dialog_save (SteadDialog *dialog,
     return FALSE;
   step = g_strdup_printf (is_new ? _("new group of fish %s") : _("changes to %s"), self->group->batch.name);
   if (!stead_desk_act (desk, step, save_act, &saving, error))
-    {
-      if (is_new)
-        self->group->batch.id = 0;
-      return FALSE;
-    }
+    return FALSE;
   if (is_new)
     stead_desk_jump (desk, STEAD_TARGET_BATCH, self->group->batch.id);
   return TRUE;

@@ -201,6 +201,7 @@ save_act (SteadStore *store,
 {
   Saving *saving = data;
 
+  stead_store_watch_id (store, &saving->flock->id);
   return find_place (store, saving, error)
          && stead_flock_repo_save (store, saving->flock, error);
 }

@@ -194,6 +194,8 @@ save_act (SteadStore  *store,
 {
   SteadHarvestDialog *self = data;
 
+  stead_store_watch_id (store, &self->harvest->id);
+  stead_store_watch_id (store, &self->harvest->lot_id);
   return stead_harvest_cost (store, self->harvest, &self->harvest->cost_cents, error)
          && stead_harvest_repo_save (store, self->harvest, error);
 }
@@ -203,18 +205,13 @@ stead_harvest_dialog_save (SteadDialog  *dialog,
                            GError      **error)
 {
   SteadHarvestDialog *self = STEAD_HARVEST_DIALOG (dialog);
-  gboolean is_new = self->harvest->id == 0;
   g_autofree char *step = NULL;
 
   if (!read_harvest (self))
     return FALSE;
   step = stead_harvest_name (self->harvest, self->harvest->quantity_base > 0 ? chosen_item (self) : NULL,
                              self->answer->batch->name);
-  if (stead_desk_act (self->desk, step, save_act, self, error))
-    return TRUE;
-  if (is_new)
-    self->harvest->id = 0;
-  return FALSE;
+  return stead_desk_act (self->desk, step, save_act, self, error);
 }
 
 static gboolean

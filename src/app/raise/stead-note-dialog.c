@@ -138,6 +138,8 @@ save_act (SteadStore  *store,
 {
   SteadNoteDialog *self = data;
 
+  stead_store_watch_id (store, &self->note->id);
+  stead_store_watch_id (store, &self->note->picture_id);
   if (self->chosen != NULL)
     {
       gint64 id = stead_picture_repo_add (store, self->chosen->jpeg, self->chosen->width, self->chosen->height, error);
@@ -155,7 +157,6 @@ stead_note_dialog_save (SteadDialog  *dialog,
 {
   SteadNoteDialog *self = STEAD_NOTE_DIALOG (dialog);
   GtkTextBuffer *buffer = gtk_text_view_get_buffer (self->text);
-  gint64 note_id = self->note->id, picture_id = self->note->picture_id;
   GtkTextIter start, end;
   g_autofree char *step = NULL;
 
@@ -171,11 +172,7 @@ stead_note_dialog_save (SteadDialog  *dialog,
   self->note->text = gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
   /* Translators: name of a step to undo; name of a batch. */
   step = g_strdup_printf (_("note on “%s”"), self->batch->name);
-  if (stead_desk_act (stead_dialog_get_desk (dialog), step, save_act, self, error))
-    return TRUE;
-  self->note->id = note_id;
-  self->note->picture_id = picture_id;
-  return FALSE;
+  return stead_desk_act (stead_dialog_get_desk (dialog), step, save_act, self, error);
 }
 
 static gboolean

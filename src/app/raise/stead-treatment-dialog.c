@@ -74,7 +74,10 @@ save_act (SteadStore  *store,
           gpointer     data,
           GError     **error)
 {
-  return stead_treatment_repo_save (store, data, error);
+  SteadTreatment *treatment = data;
+
+  stead_store_watch_id (store, &treatment->id);
+  return stead_treatment_repo_save (store, treatment, error);
 }
 
 static gboolean
@@ -82,18 +85,13 @@ stead_treatment_dialog_save (SteadDialog  *dialog,
                              GError      **error)
 {
   SteadTreatmentDialog *self = STEAD_TREATMENT_DIALOG (dialog);
-  gboolean is_new = self->treatment->id == 0;
   g_autofree char *step = NULL;
 
   if (!read_treatment (self, self->treatment))
     return FALSE;
   /* Translators: name of a step to undo; name of a batch. */
   step = g_strdup_printf (_("treatment of “%s”"), self->batch->name);
-  if (stead_desk_act (stead_dialog_get_desk (dialog), step, save_act, self->treatment, error))
-    return TRUE;
-  if (is_new)
-    self->treatment->id = 0;
-  return FALSE;
+  return stead_desk_act (stead_dialog_get_desk (dialog), step, save_act, self->treatment, error);
 }
 
 static gboolean

@@ -221,6 +221,7 @@ save_act (SteadStore *store,
   GHashTableIter iter;
   gpointer key;
 
+  stead_store_watch_id (store, &self->water->id);
   if (!stead_water_repo_save (store, self->water, error))
     return FALSE;
   g_hash_table_iter_init (&iter, self->known);
@@ -255,8 +256,6 @@ stead_water_dialog_save (SteadDialog *dialog,
   g_signal_handler_block (desk, self->changed);
   if (!stead_desk_act (desk, step, save_act, self, error))
     {
-      if (is_new)
-        self->water->id = 0;    /* rolled back */
       g_signal_handler_unblock (desk, self->changed);
       return FALSE;
     }

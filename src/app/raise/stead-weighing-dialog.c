@@ -167,7 +167,10 @@ save_act (SteadStore *store,
           gpointer    data,
           GError    **error)
 {
-  return stead_weighing_repo_save (store, data, error);
+  SteadWeighing *weighing = data;
+
+  stead_store_watch_id (store, &weighing->id);
+  return stead_weighing_repo_save (store, weighing, error);
 }
 
 static gboolean

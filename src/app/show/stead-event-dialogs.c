@@ -34,6 +34,7 @@ event_act (SteadStore  *store,
   EventForm *form = data;
   gboolean is_new = form->event.id == 0;
 
+  stead_store_watch_id (store, &form->event.id);
   return stead_event_repo_save (store, &form->event, error) &&
          (!is_new || stead_event_fill_needs (store, form->event.id, form->event.kind, error));
 }
@@ -303,7 +304,10 @@ need_act (SteadStore  *store,
           gpointer     data,
           GError     **error)
 {
-  return stead_event_repo_save_need (store, &((NeedForm *) data)->need, error);
+  NeedForm *form = data;
+
+  stead_store_watch_id (store, &form->need.id);
+  return stead_event_repo_save_need (store, &form->need, error);
 }
 
 static gboolean

@@ -62,7 +62,10 @@ thought_act (SteadStore  *store,
              gpointer     data,
              GError     **error)
 {
-  return stead_reflection_repo_save (store, &((ThoughtForm *) data)->thought, error);
+  ThoughtForm *form = data;
+
+  stead_store_watch_id (store, &form->thought.id);
+  return stead_reflection_repo_save (store, &form->thought, error);
 }
 
 static void
@@ -203,7 +206,10 @@ goal_act (SteadStore  *store,
           gpointer     data,
           GError     **error)
 {
-  return stead_goal_repo_save (store, &((GoalForm *) data)->goal, error);
+  GoalForm *form = data;
+
+  stead_store_watch_id (store, &form->goal.id);
+  return stead_goal_repo_save (store, &form->goal, error);
 }
 
 static gboolean
@@ -292,7 +298,10 @@ role_act (SteadStore  *store,
           gpointer     data,
           GError     **error)
 {
-  return stead_role_held_repo_save (store, &((RoleForm *) data)->role, error);
+  RoleForm *form = data;
+
+  stead_store_watch_id (store, &form->role.id);
+  return stead_role_held_repo_save (store, &form->role, error);
 }
 
 static gboolean

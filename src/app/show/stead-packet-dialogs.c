@@ -41,7 +41,10 @@ packet_act (SteadStore  *store,
             gpointer     data,
             GError     **error)
 {
-  return stead_packet_repo_save (store, ((PacketForm *) data)->packet, error);
+  SteadPacket *packet = ((PacketForm *) data)->packet;
+
+  stead_store_watch_id (store, &packet->id);
+  return stead_packet_repo_save (store, packet, error);
 }
 
 static gboolean

@@ -77,6 +77,7 @@ save_act (SteadStore  *store,
 {
   Saving *saving = data;
 
+  stead_store_watch_id (store, &saving->self->person->id);
   if (!stead_person_repo_save (store, saving->self->person, error))
     return FALSE;
   if (!stead_purge_set_keep_until (store, saving->self->person->id, saving->keep_until, error))

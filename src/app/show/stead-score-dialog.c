@@ -93,7 +93,10 @@ score_act (SteadStore  *store,
            gpointer     data,
            GError     **error)
 {
-  return stead_event_repo_save_score (store, &((ScoreForm *) data)->saved, error);
+  ScoreForm *form = data;
+
+  stead_store_watch_id (store, &form->saved.id);
+  return stead_event_repo_save_score (store, &form->saved, error);
 }
 
 static gboolean

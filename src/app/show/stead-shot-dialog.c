@@ -46,6 +46,8 @@ shot_act (SteadStore  *store,
 {
   ShotForm *form = data;
 
+  stead_store_watch_id (store, &form->shot.id);
+  stead_store_watch_id (store, &form->shot.picture_id);
   if (form->picture != NULL)
     form->shot.picture_id = stead_picture_repo_add (store, form->picture->jpeg, form->picture->width,
                                                     form->picture->height, error);

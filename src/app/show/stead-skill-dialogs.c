@@ -53,7 +53,10 @@ skill_act (SteadStore  *store,
            gpointer     data,
            GError     **error)
 {
-  return stead_skill_repo_save (store, &((SkillForm *) data)->skill, error);
+  SkillForm *form = data;
+
+  stead_store_watch_id (store, &form->skill.id);
+  return stead_skill_repo_save (store, &form->skill, error);
 }
 
 static gboolean
@@ -151,6 +154,7 @@ try_act (SteadStore  *store,
 {
   TryForm *form = data;
 
+  stead_store_watch_id (store, &form->try_.id);
   return stead_skill_repo_save_try (store, &form->try_, error) &&
          (form->evidence == NULL || stead_skill_repo_add_evidence (store, form->try_.id, form->evidence->what,
                                                                    form->evidence->row_id, error));
