@@ -119,6 +119,53 @@ add_balances (SteadCashAnswer *self,
     }
 }
 
+/* What the accounts held before the time that is shown, and opened with in it. */
+static gboolean
+read_before (SteadStore       *store,
+             SteadCashAnswer  *self,
+             GError          **error)
+{
+  g_autoptr(GPtrArray) balances = stead_cash_repo_balances (store, self->from - 1, error);
+
+  for (guint i = 0; balances != NULL && i < self->accounts->len; i++)
+    {
+      SteadAccountState *state = self->accounts->pdata[i];
+
+      if (state->account->opened_on >= self->from && state->account->opened_on <= self->day)
+        state->opened_cents = state->account->opening_cents;
+      for (guint j = 0; j < balances->len; j++)
+        {
+          const SteadCashBalance *balance = balances->pdata[j];
+
+          state->before_cents += balance->account_id == state->account->id ? balance->cents : 0;
+        }
+    }
+  return balances != NULL;
+}
+
+static gboolean
+read_fund_lines (SteadStore       *store,
+                 SteadCashAnswer  *self,
+                 SteadFundState   *state,
+                 GError          **error)
+{
+  SteadCashFilter filter;
+  g_autoptr(GPtrArray) lines = NULL;
+
+  stead_cash_filter_init (&filter);
+  filter.to = self->day;
+  filter.fund_id = state->fund->id;
+  lines = stead_cash_repo_list (store, &filter, error);
+  for (guint i = 0; lines != NULL && i < lines->len; i++)
+    {
+      const SteadCashLine *line = lines->pdata[i];
+
+      state->in_cents += MAX (line->cents, 0);
+      state->out_cents += MAX (-line->cents, 0);
+    }
+  return lines != NULL;
+}
+
 static gboolean
 read_places (SteadStore       *store,
              SteadCashAnswer  *self,
@@ -148,12 +195,14 @@ read_places (SteadStore       *store,
   add_balances (self, balances);
   for (guint i = self->funds->len; i > 0; i--)
     {
-      const SteadFundState *state = self->funds->pdata[i - 1];
+      SteadFundState *state = self->funds->pdata[i - 1];
 
       if (state->fund->closed_on != STEAD_DAY_NONE && state->cents == 0)
         g_ptr_array_remove_index (self->funds, i - 1);
+      else if (!read_fund_lines (store, self, state, error))
+        return FALSE;
     }
-  return TRUE;
+  return read_before (store, self, error);
 }
 
 static SteadAccountState *
@@ -293,6 +342,7 @@ read_receipts (SteadStore       *store,
         {
           self->n_unpaid++;
           self->unpaid_cents += paid->total_cents - paid->paid_cents;
+          self->unpaid_total_cents += paid->total_cents;
         }
     }
   return off != NULL;
@@ -418,6 +468,7 @@ stead_cash_answer_new (SteadStore  *store,
   self = g_new0 (SteadCashAnswer, 1);
   self->day = to;
   self->from = from;
+  self->account_id = account_id;
   self->accounts = g_ptr_array_new_with_free_func (account_state_free);
   self->funds = g_ptr_array_new_with_free_func (fund_state_free);
   self->looks = g_ptr_array_new_with_free_func (look_free);

@@ -15,6 +15,8 @@ typedef struct
   SteadAccount *account;
   gint64        cents;
   gint64        restricted_cents;  /* of it in funds */
+  gint64        before_cents;      /* at the end of the day before @from */
+  gint64        opened_cents;      /* that it opened with, if that was from @from on */
   SteadDay      counted_on;        /* last count by two people; STEAD_DAY_NONE: never */
   SteadDay      agreed_to;         /* last statement that agrees; STEAD_DAY_NONE: none */
 } SteadAccountState;
@@ -23,6 +25,7 @@ typedef struct
 {
   SteadFund *fund;
   gint64     cents;
+  gint64     in_cents, out_cents;  /* of all its lines; out: 0 or more */
 } SteadFundState;
 
 /* What needs a look, one kind an entry. */
@@ -53,12 +56,14 @@ typedef struct
   GPtrArray *funds;           /* of SteadFundState, those in use or with money */
   GPtrArray *lines;           /* of SteadCashLine, oldest first: the book from @from on */
   SteadDay   from;
+  gint64     account_id;      /* that the lines are of; 0: all */
   gint64     total_cents;
   gint64     restricted_cents;
   gint64     in_cents, out_cents;   /* of the lines, without transfers; out: 0 or more */
   SteadDay   closed_to;       /* STEAD_DAY_NONE: no day is closed */
   guint      n_unpaid;        /* receipts that no line, or not enough, has paid */
   gint64     unpaid_cents;
+  gint64     unpaid_total_cents;    /* that those receipts say */
   GPtrArray *looks;           /* of SteadCashLook */
   char      *sentence;        /* markup */
   char      *caution;
@@ -78,6 +83,10 @@ SteadCashAnswer *stead_cash_answer_new (SteadStore  *store,
                                         SteadDay     to,
                                         gint64       account_id,
                                         GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full) (element-type SteadWhy): what is there and how it came to be so, what is kept apart, and
+ * what is not paid. */
+GPtrArray *stead_cash_answer_whys (const SteadCashAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * stead_cash_period_start:

@@ -15,91 +15,6 @@ money (const SteadResultsAnswer *self,
   return stead_money_format (cents, self->farm->currency);
 }
 
-/* "$510.20 − $33.00" */
-static void
-add_signed (const SteadResultsAnswer *self,
-            GString                  *sum,
-            gint64                    cents)
-{
-  g_autofree char *text = money (self, ABS (cents));
-
-  if (sum->len == 0)
-    g_string_append_printf (sum, "%s%s", cents < 0 ? "−" : "", text);
-  else
-    g_string_append_printf (sum, " %s %s", cents < 0 ? "−" : "+", text);
-}
-
-static void
-add_result (const SteadResultsAnswer *self,
-            GString                  *sum,
-            gint64                    cents)
-{
-  g_autofree char *text = money (self, cents);
-
-  g_string_append_printf (sum, " = %s", text);
-}
-
-/* The lines of @part that are summed up; totals and what stands apart are not. */
-static void
-add_lines (const SteadResultsAnswer   *self,
-           const SteadStatementAnswer *statement,
-           SteadStatementPart          part,
-           GString                    *sum)
-{
-  for (guint i = 0; i < statement->lines->len; i++)
-    {
-      const SteadStatementLine *line = statement->lines->pdata[i];
-
-      if (line->part == part && !line->is_total && !line->is_apart && line->cents != 0)
-        add_signed (self, sum, line->cents);
-    }
-}
-
-static SteadWhy *
-net_why (const SteadResultsAnswer   *self,
-         const SteadStatementAnswer *statement)
-{
-  GString *sum = g_string_new (NULL);
-
-  add_lines (self, statement, STEAD_STATEMENT_INCOME, sum);
-  if (sum->len == 0)
-    add_signed (self, sum, 0);
-  add_result (self, sum, self->net_cents);
-  return stead_why_new (g_strdup (_("Earned")),
-                        _("Sales and other income − the cost of what was sold, other costs, wear and losses: the lines of the "
-                          "income statement in Keep, in their order"),
-                        g_string_free (sum, FALSE), _("OpenStax Principles of Accounting, volume 1, section 2.1."));
-}
-
-/* For one enterprise only its goods are known apart. */
-static SteadWhy *
-worth_why (const SteadResultsAnswer   *self,
-           const SteadStatementAnswer *statement)
-{
-  GString *sum = g_string_new (NULL);
-  gboolean whole = self->enterprise_id == 0;
-
-  add_signed (self, sum, statement->worth_end);
-  add_signed (self, sum, -statement->worth_before);
-  add_result (self, sum, self->worth_change_cents);
-  if (whole)
-    {
-      g_autoptr(GString) parts = g_string_new (NULL);
-
-      add_signed (self, parts, self->net_cents);
-      add_signed (self, parts, statement->put_in);
-      add_signed (self, parts, -statement->taken_out);
-      add_result (self, parts, self->net_cents + statement->put_in - statement->taken_out);
-      g_string_append_printf (sum, "\n%s", parts->str);
-    }
-  return stead_why_new (g_strdup (_("Change of what the farm is worth")),
-                        whole ? _("Worth at the end − worth at first, each what is owned − what is owed. The same: earned + money and "
-                                  "gifts put in − taken out for the group.")
-                              : _("Worth of this part’s goods at the end − at first. Money and things that last belong to the whole "
-                                  "farm."),
-                        g_string_free (sum, FALSE), _("OpenStax Principles of Accounting, volume 1, section 2.1."));
-}
-
 static SteadWhy *
 hour_why (const SteadResultsAnswer *self)
 {
@@ -163,8 +78,8 @@ void
 stead_results_put_whys (SteadResultsAnswer         *self,
                         const SteadStatementAnswer *statement)
 {
-  g_ptr_array_add (self->whys, net_why (self, statement));
-  g_ptr_array_add (self->whys, worth_why (self, statement));
+  g_ptr_array_add (self->whys, stead_statement_net_why (statement));
+  g_ptr_array_add (self->whys, stead_statement_worth_why (statement));
   if (!isnan (self->per_hour_cents))
     g_ptr_array_add (self->whys, hour_why (self));
   if (self->shares->len > 0)

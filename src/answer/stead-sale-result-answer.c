@@ -46,6 +46,9 @@ fill_line (SteadResultLine *line,
   if (isnan (line->cost_cents))
     line->cost_cents = line->plan_cents;
   line->price_cents = line->sum.sold > 0 ? (double) line->sum.takings_cents / line->sum.sold : (double) good->price_cents;
+  line->plan_lost_cents = (good->planned - line->plan_sold) * MAX (0, line->plan_cents - (double) good->left_cents);
+  line->lost_units = line->sum.samples + line->sum.given + line->sum.spoiled + line->sum.to_given + line->sum.to_waste;
+  line->lost_cents = line->lost_units * line->cost_cents;
 }
 
 static gboolean
@@ -85,13 +88,11 @@ compare (SteadResultAnswer *self)
   for (guint i = 0; i < self->lines->len; i++)
     {
       const SteadResultLine *line = self->lines->pdata[i];
-      double left = (double) line->good->left_cents;
-      double gone = line->sum.samples + line->sum.given + line->sum.spoiled + line->sum.to_given + line->sum.to_waste;
 
       planned[i] = (SteadSaleLine) { line->plan_sold, (double) line->good->price_cents, line->plan_cents };
       actual[i] = (SteadSaleLine) { line->sum.sold, line->price_cents, line->cost_cents };
-      plan.lost_cents += (line->good->planned - line->plan_sold) * MAX (0, line->plan_cents - left);
-      result.lost_cents += gone * line->cost_cents;
+      plan.lost_cents += line->plan_lost_cents;
+      result.lost_cents += line->lost_cents;
     }
   for (guint i = 0; i < self->sale->costs->len; i++)
     {

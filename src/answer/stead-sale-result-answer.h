@@ -17,6 +17,9 @@ typedef struct
   double         plan_cents;     /* what one was thought to cost; 0 where nobody knew */
   double         cost_cents;     /* what one did cost */
   double         price_cents;    /* mean of what was sold; the plan's if nothing was */
+  double         plan_lost_cents; /* of the plan: what is left over costs more than it is worth then */
+  double         lost_units;     /* nobody paid for: tasted, given away, spoiled, thrown away */
+  double         lost_cents;     /* what these cost */
 } SteadResultLine;
 
 typedef struct
@@ -43,5 +46,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadResultAnswer, stead_result_answer_free)
 SteadResultAnswer *stead_result_answer_new (SteadStore  *store,
                                             gint64       sale_id,
                                             GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full) (element-type SteadWhy): what was taken and is left, each part of the difference from
+ * the plan, what was left over, and the money in the box. */
+GPtrArray *stead_result_answer_whys (const SteadResultAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -121,8 +121,7 @@ add_product (SteadSeasonAnswer    *self,
   row->n_days++;
   row->units += sum->sold;
   row->takings_cents += sum->takings_cents;
-  /* Hours are summed here, and divided by at the end. */
-  row->per_hour_cents += stead_money_round (hours_of (day->sale) * 60);
+  row->hours += hours_of (day->sale);
 }
 
 static gboolean
@@ -163,7 +162,7 @@ add_places (SteadSeasonAnswer *self)
       place->n_days++;
       place->units += day->units;
       place->takings_cents += day->takings_cents;
-      place->per_hour_cents += stead_money_round (hours_of (day->sale) * 60);
+      place->hours += hours_of (day->sale);
       self->n_done++;
       self->takings_cents += day->takings_cents;
     }
@@ -185,8 +184,8 @@ per_hour (GPtrArray *sums)
     {
       SteadSeasonSum *sum = sums->pdata[i];
 
-      if (sum->per_hour_cents > 0)
-        sum->per_hour_cents = stead_money_round ((double) sum->takings_cents * 60 / (double) sum->per_hour_cents);
+      if (sum->hours > 0)
+        sum->per_hour_cents = stead_money_round ((double) sum->takings_cents / sum->hours);
     }
   g_ptr_array_sort (sums, best_first);
 }

@@ -35,6 +35,7 @@ typedef struct
   guint   n_days;
   double  units;
   gint64  takings_cents;
+  double  hours;        /* that its sales were planned for */
   gint64  per_hour_cents;
 } SteadSeasonSum;
 
@@ -67,6 +68,9 @@ SteadSeasonAnswer *stead_season_answer_between (SteadStore  *store,
                                                 SteadDay     from,
                                                 SteadDay     to,
                                                 GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full) (element-type SteadWhy): what was taken, in all and in an hour, and whether the box agrees. */
+GPtrArray *stead_season_answer_whys (const SteadSeasonAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "planned", "today", "to be cashed up", "done" */
 const char *stead_sale_stage_name (SteadSaleStage stage);

@@ -22,6 +22,7 @@
  */
 #pragma once
 
+#include "answer/stead-words.h"
 #include "core/stead-statement.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-journal-repo.h"
@@ -116,6 +117,14 @@ SteadStatementAnswer *stead_statement_answer_new (SteadStore  *store,
 const SteadStatementLine *stead_statement_answer_line (const SteadStatementAnswer *self,
                                                        SteadStatementPart          part,
                                                        const char                 *name);
+
+/* (transfer full) (element-type SteadWhy): the cash, what was earned, what the farm is worth, and how
+ * that changed. */
+GPtrArray *stead_statement_answer_whys (const SteadStatementAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full): of these, what was earned; and how the worth changed. */
+SteadWhy *stead_statement_net_why   (const SteadStatementAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+SteadWhy *stead_statement_worth_why (const SteadStatementAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Title of a part: "Cash flow". */
 const char *stead_statement_part_title (SteadStatementPart part);

@@ -11,6 +11,7 @@
 #include "answer/stead-log-cash.h"
 #include "answer/stead-question.h"
 #include "farm.h"
+#include "numbers.h"
 
 typedef struct
 {
@@ -96,6 +97,7 @@ static void
 test_sums (Book *book, gconstpointer data)
 {
   g_autoptr(SteadCashAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
 
   add_line (book, book->till, stead_day_new (2026, 2, 7), 4500, STEAD_CASH_SALES, 0, 0);
   add_line (book, book->till, stead_day_new (2026, 3, 7), -800, STEAD_CASH_FEES, 0, 0);
@@ -108,11 +110,50 @@ test_sums (Book *book, gconstpointer data)
   g_assert_cmpuint (answer->lines->len, ==, 2);
   g_assert_cmpint (((SteadCashLine *) answer->lines->pdata[0])->balance_cents, ==, 35700);
   g_assert_cmpuint (answer->looks->len, ==, 0);
+  whys = stead_cash_answer_whys (answer);
+  g_assert_cmpuint (whys->len, ==, 4);
+  /* The till: 20.00 + 45.00 before, 8.00 out; the bank: 300.00 before, 100.00 in. */
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[0])->worked, 65, 0, 8, 57, 300, 100, 0, 400, 57, 400, 457);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[1])->worked, 100, 100, 8, 8);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[2])->worked, 3, 357, 100, 457);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[3])->worked, 100, 0, 100);
   if (farm_in_english ())
     {
       g_assert_nonnull (strstr (answer->sentence, "<b>$457.00</b>, of which $100.00 is for one purpose only"));
       g_assert_nonnull (strstr (answer->caution, "Two people count together"));
     }
+}
+
+/* A box that was opened later with 50.00; 12.00 went from the till into it, and 9.00 of a receipt over 21.00 are paid. */
+static void
+test_whys (Book *book, gconstpointer data)
+{
+  SteadAccount box = { .name = (char *) "Box", .kind = STEAD_ACCOUNT_TILL, .opened_on = stead_day_new (2026, 3, 5),
+                       .opening_cents = 5000, .closed_on = STEAD_DAY_NONE };
+  SteadTransfer transfer = { .day = stead_day_new (2026, 3, 6), .cents = 1200, .from_account = book->till };
+  gint64 receipt = farm_buy (&book->farm, stead_day_new (2026, 3, 2), book->farm.feed, 50, 2100, FALSE);
+  g_autoptr(SteadCashAnswer) all = NULL, one = NULL;
+  g_autoptr(GPtrArray) whys = NULL, whys_of_one = NULL;
+  g_autoptr(GError) error = NULL;
+  const SteadCashLine *last;
+
+  FARM_DO (&book->farm, stead_account_repo_save (book->farm.store, &box, &farm_error));
+  transfer.to_account = box.id;
+  add_line (book, book->bank, stead_day_new (2026, 3, 3), -900, STEAD_CASH_SUPPLIES, 0, receipt);
+  FARM_DO (&book->farm, stead_cash_repo_transfer (book->farm.store, &transfer, &farm_error) != 0);
+  all = ask (book);
+  whys = stead_cash_answer_whys (all);
+  g_assert_cmpint (all->total_cents, ==, 2000 + 30000 + 5000 - 900);
+  /* What the box opened with is in the balance of the lines after it. */
+  last = all->lines->pdata[all->lines->len - 1];
+  g_assert_cmpint (last->balance_cents, ==, all->total_cents);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[0])->worked, 20, 0, 12, 8, 300, 0, 9, 291, 50, 12, 0, 62, 8, 291, 62, 361);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[1])->worked, 0, 0, 9, 9);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[4])->worked, 21, 9, 12);
+  one = stead_cash_answer_new (book->farm.store, stead_day_new (2026, 3, 1), book->farm.today, box.id, &error);
+  g_assert_no_error (error);
+  whys_of_one = stead_cash_answer_whys (one);
+  NUMBERS_ARE (((SteadWhy *) whys_of_one->pdata[0])->worked, 50, 12, 0, 62);
 }
 
 static void
@@ -337,6 +378,7 @@ main (int argc, char **argv)
 {
   farm_start (&argc, &argv);
   ADD ("sums", test_sums);
+  ADD ("whys", test_whys);
   ADD ("looks", test_looks);
   ADD ("bank", test_bank);
   ADD ("bank-columns", test_bank_columns);

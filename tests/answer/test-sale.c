@@ -3,6 +3,8 @@
  * The triangle of 12, 20 and 32 has the mean 64 / 3; 24 are not enough with the chance
  * (32 - 24)² / ((32 - 12) (32 - 20)) = 64 / 240.
  */
+#include "config.h"
+
 #include "farm.h"
 #include "numbers.h"
 
@@ -14,6 +16,7 @@
 #include "core/stead-money.h"
 #include "store/stead-cash-repo.h"
 
+#include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
 
@@ -540,6 +543,95 @@ test_result (Farm *farm, gconstpointer data)
     g_assert_cmpstr (answer->reasons->pdata[0], ==, "Less was sold than planned: that cost $10.00.");
 }
 
+static const SteadWhy *
+find_why (const GPtrArray *whys, const char *title)
+{
+  for (guint i = 0; i < whys->len; i++)
+    if (strcmp (((const SteadWhy *) whys->pdata[i])->title, g_dgettext (GETTEXT_PACKAGE, title)) == 0)
+      return whys->pdata[i];
+  return NULL;
+}
+
+/* 20 planned at 4.50 that cost 2.00; 16 sold, one of them tasted away; the box has 2.00 too little. */
+static void
+test_result_whys (Farm *farm, gconstpointer data)
+{
+  Money money = money_new (farm);
+  g_autoptr(SteadSale) sale = sale_new (farm, &money, farm->today - 7, 20);
+  SteadSaleGood *good = sale->goods->pdata[0];
+  g_autoptr(SteadResultAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL, few = NULL;
+  g_autoptr(GError) error = NULL;
+  SteadResultLine *line;
+
+  hold (farm, &money, sale, 16, -200);
+  answer = stead_result_answer_new (farm->store, sale->id, &error);
+  g_assert_no_error (error);
+  few = stead_result_answer_whys (answer);
+  NUMBERS_ARE (find_why (few, "Taken")->worked, 16, 4.5, 72);
+  /* 20 x 4.50 - 20 x 2.00 - 0 - 10.00; 72.00 - 32.00 - 0 - 10.00. */
+  NUMBERS_ARE (find_why (few, "Left after all costs")->worked, 90, 40, 0, 10, 40, 72, 32, 0, 10, 30);
+  NUMBERS_ARE (find_why (few, "More or less than planned")->worked, 30, 40, -10, -10, -10);
+  NUMBERS_ARE (find_why (few, "By the number sold")->worked, 16, 20, 50, 20, -10);
+  NUMBERS_ARE (find_why (few, "Left over")->worked, 20, 16, 4);
+  /* 20.00 + 72.00 - 0 = 92.00; 90.00 - 92.00. */
+  NUMBERS_ARE (find_why (few, "What must be in the box, and over or short")->worked, 20, 72, 0, 92, 90, 92, -2);
+  g_assert_null (find_why (few, "By the prices"));
+  g_assert_null (find_why (few, "By the cost of the goods"));
+  g_assert_null (find_why (few, "By what nobody paid for"));
+  g_assert_null (find_why (few, "By the day's own costs"));
+
+  /* Cheaper by 0.50, dearer to make by 0.25, one given away, and 2.00 less for the table. */
+  line = answer->lines->pdata[0];
+  line->sum.takings_cents = 16 * 400;
+  line->price_cents = 400;
+  line->cost_cents = 225;
+  line->lost_units = 1;
+  line->lost_cents = 225;
+  ((SteadSaleCost *) answer->sale->costs->pdata[0])->paid_cents = 800;
+  answer->variance = (SteadSaleVariance) { .planned_cents = 4000, .actual_cents = 1775, .price_cents = -800, .cost_cents = -400,
+                                           .quantity_cents = -1000, .lost_cents = -225, .fixed_cents = 200 };
+  whys = stead_result_answer_whys (answer);
+  NUMBERS_ARE (find_why (whys, "Left after all costs")->worked, 90, 40, 0, 10, 40, 64, 36, 2.25, 8, 17.75);
+  NUMBERS_ARE (find_why (whys, "More or less than planned")->worked, 17.75, 40, -22.25, -10, 8, 4, 2.25, 2, -22.25);
+  NUMBERS_ARE (find_why (whys, "By the prices")->worked, 64, 16, 4.5, -8);
+  NUMBERS_ARE (find_why (whys, "By the cost of the goods")->worked, 16, 2, 36, -4);
+  NUMBERS_ARE (find_why (whys, "By what nobody paid for")->worked, 0, 1, 2.25, -2.25);
+  NUMBERS_ARE (find_why (whys, "By the day's own costs")->worked, 10, 8, 2);
+  g_assert_true (answer->count != NULL && good->planned > 0);
+}
+
+/* Two products: 10 at 4.50 - 2.00 and 10 at 5.00 - 4.00 planned, 6 and 10 sold.  Of 16, 8 each would
+ * be the plan's mix: -2 x 2.50 + 2 x 1.00 = -3.00; and -4 x 35.00 / 20 = -7.00 by the number. */
+static void
+test_result_mix (Farm *farm, gconstpointer data)
+{
+  Money money = money_new (farm);
+  g_autoptr(SteadSale) sale = sale_new (farm, &money, farm->today - 7, 10);
+  SteadSaleGood *good = stead_sale_good_new ();
+  g_autoptr(SteadResultAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
+  g_autoptr(GError) error = NULL;
+
+  good->product_id = pack_new (farm, "Sack", 10);
+  good->price_cents = 500;
+  good->planned = 10;
+  good->cost_cents = 400;
+  g_ptr_array_add (sale->goods, good);
+  FARM_DO (farm, stead_sale_repo_save (farm->store, sale, NULL, &farm_error));
+  for (int i = 0; i < 16; i++)
+    FARM_DO (farm, stead_sale_tally_add (farm->store, i < 6 ? ((SteadSaleGood *) sale->goods->pdata[0])->id : good->id,
+                                         STEAD_TAP_SOLD, 1, AT + i, NULL, &farm_error));
+  answer = stead_result_answer_new (farm->store, sale->id, &error);
+  g_assert_no_error (error);
+  whys = stead_result_answer_whys (answer);
+  NUMBERS_ARE (find_why (whys, "Taken")->worked, 6, 4.5, 27, 10, 5, 50, 77);
+  NUMBERS_ARE (find_why (whys, "By the number sold")->worked, 16, 20, 35, 20, -7);
+  NUMBERS_ARE (find_why (whys, "By what people chose")->worked, 6, 8, 2.5, -5, 10, 8, 1, 2, -3);
+  NUMBERS_ARE (find_why (whys, "More or less than planned")->worked, 15, 25, -10, -7, 3, -10);
+  g_assert_null (find_why (whys, "Left over"));
+}
+
 /* Two sales of four hours: 45.00 and 63.00 are 108.00, 13.50 an hour. */
 static void
 test_season (Farm *farm, gconstpointer data)
@@ -549,6 +641,7 @@ test_season (Farm *farm, gconstpointer data)
   g_autoptr(SteadSale) second = sale_new (farm, &money, farm->today - 7, 20);
   g_autoptr(SteadSale) next = sale_new (farm, &money, farm->today + 7, 20);
   g_autoptr(SteadSeasonAnswer) answer = NULL, some = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
   g_autoptr(GError) error = NULL;
   g_autofree char *text = NULL;
   const SteadSeasonSum *place;
@@ -576,6 +669,47 @@ test_season (Farm *farm, gconstpointer data)
   g_assert_cmpuint (some->n_done, ==, 1);
   g_assert_cmpint (some->takings_cents, ==, 6300);
   g_assert_cmpint (some->over_cents, ==, -300);
+  whys = stead_season_answer_whys (answer);
+  g_assert_cmpuint (whys->len, ==, 5);
+  NUMBERS_ARE (find_why (whys, "Taken")->worked, 108, 108);
+  NUMBERS_ARE (find_why (whys, "Taken in an hour")->worked, 108, 8, 13.5, 108, 8, 13.5);
+  NUMBERS_ARE (find_why (whys, "What the last sale took in an hour")->worked, 63, 4, 15.75);
+  NUMBERS_ARE (find_why (whys, "Over and short in all")->worked, 1, 3, -2);
+  NUMBERS_ARE (find_why (whys, "Is it chance?")->worked, -1, 2, 10);
+}
+
+/* Ten counts, seven of them on one side of the middle; of more than a dozen the first are one sum. */
+static void
+test_season_signs (Farm *farm, gconstpointer data)
+{
+  static const double overs[] = { -5, -5, 4, 4, 4, 4, 4, 4, -5, -5, -5, -5, -5, 100 };
+  Money money = money_new (farm);
+  g_autoptr(SteadSale) sale = sale_new (farm, &money, farm->today - 14, 20);
+  g_autoptr(SteadSeasonAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL, none = NULL, trend = NULL;
+  g_autoptr(GError) error = NULL;
+
+  answer = stead_season_answer_new (farm->store, &error);
+  g_assert_no_error (error);
+  none = stead_season_answer_whys (answer);
+  g_assert_cmpuint (none->len, ==, 0);
+  g_array_append_vals (answer->overs, overs, G_N_ELEMENTS (overs));
+  answer->over_cents = 89;
+  g_assert_true (stead_run_chart (overs, G_N_ELEMENTS (overs), &answer->run));
+  g_assert_true (answer->run.shift.found);
+  whys = stead_season_answer_whys (answer);
+  NUMBERS_ARE (find_why (whys, "Over and short in all")->worked, -0.10, 0.04, 0.04, 0.04, 0.04, 0.04, 0.04, 0.05, 0.05, 0.05,
+               0.05, 0.05, 1.00, 0.89);
+  /* The middle of 14: between -5 and 4, -0.5 cents; 3 to 8 lie above it. */
+  g_assert_cmpfloat (answer->run.median, ==, -0.5);
+  g_assert_nonnull (find_why (whys, "Is it chance?"));
+  if (farm_in_english ())
+    g_assert_true (g_str_has_suffix (find_why (whys, "Is it chance?")->worked, "Counts 3 to 8 lie on one side."));
+  answer->run.shift.found = FALSE;
+  answer->run.trend = (SteadRunSign) { TRUE, 4, 9, TRUE };
+  trend = stead_season_answer_whys (answer);
+  if (farm_in_english ())
+    g_assert_true (g_str_has_suffix (find_why (trend, "Is it chance?")->worked, "Counts 5 to 10 all rise or all fall."));
 }
 
 #define CASE(name, test) g_test_add (name, Farm, NULL, farm_set_up, test, farm_tear_down)
@@ -604,6 +738,9 @@ main (int    argc,
   g_test_add_func ("/answer/sale/clock", test_clock);
   CASE ("/answer/sale/prices", test_prices);
   CASE ("/answer/sale/result", test_result);
+  CASE ("/answer/sale/result-whys", test_result_whys);
+  CASE ("/answer/sale/result-mix", test_result_mix);
   CASE ("/answer/sale/season", test_season);
+  CASE ("/answer/sale/season-signs", test_season_signs);
   return g_test_run ();
 }

@@ -15,6 +15,7 @@
 #include "store/stead-closing-repo.h"
 #include "store/stead-crop-repo.h"
 #include "store/stead-harvest-repo.h"
+#include "numbers.h"
 
 typedef struct
 {
@@ -671,6 +672,7 @@ test_march (void)
   g_autoptr(SteadStatementAnswer) bare = NULL;
   g_autoptr(SteadStatementAnswer) march = NULL;
   g_autoptr(SteadStatementAnswer) part = NULL;
+  g_autoptr(GPtrArray) whys = NULL, whys_of_part = NULL;
 
   farm_set_up (&farm, NULL);
   bare = stead_statement_answer_new (farm.store, stead_day_new (2026, 3, 1), farm.today, 0, NULL);
@@ -712,7 +714,15 @@ test_march (void)
       g_assert_nonnull (strstr (march->sentence, "worth <b>$59.80</b>"));
       g_assert_nonnull (strstr (march->caution, "3 receipts of $145.00"));
     }
+  whys = stead_statement_answer_whys (march);
+  g_assert_cmpuint (whys->len, ==, 4);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[0])->worked, 0, 10, 0, 150, 160);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[1])->worked, 90, 6.2, 49.6, 20, 3.1, 5, 6.1);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[2])->worked, 709.8, 650, 59.8);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[3])->worked, 59.8, 96.3, 156.1, 6.1, 150, 0, 156.1);
   part = stead_statement_answer_new (farm.store, stead_day_new (2026, 3, 1), farm.today, eggs, NULL);
+  whys_of_part = stead_statement_answer_whys (part);
+  g_assert_cmpuint (whys_of_part->len, ==, 2);
   g_assert_cmpint (part->sales, ==, 9000);
   g_assert_cmpint (part->net, ==, 9000 - 4960 - 186);   /* 60 % of the house's wear */
   farm_tear_down (&farm, NULL);

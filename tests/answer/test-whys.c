@@ -8,6 +8,7 @@
 #include "answer/stead-asset-answer.h"
 #include "answer/stead-best-use.h"
 #include "answer/stead-build-answer.h"
+#include "answer/stead-cash-answer.h"
 #include "answer/stead-crop-answer.h"
 #include "answer/stead-egg-answer.h"
 #include "answer/stead-fish-answer.h"
@@ -19,6 +20,9 @@
 #include "answer/stead-price-choice.h"
 #include "answer/stead-recipe-answer.h"
 #include "answer/stead-sale-answer.h"
+#include "answer/stead-sale-result-answer.h"
+#include "answer/stead-season-answer.h"
+#include "answer/stead-statement-answer.h"
 #include "answer/stead-together-answer.h"
 #include "answer/stead-water-answer.h"
 #include "answer/stead-what-if-answer.h"
@@ -39,6 +43,8 @@ typedef GPtrArray *(*Ask) (SteadStore *store, gint64 id);
 ASK (assets, SteadAssetAnswer, stead_asset_answer_new (store, NULL), stead_asset_answer_whys)
 ASK (best_use, SteadBestUse, stead_best_use_new (store, STEAD_PERIOD_SCHOOL_YEAR, NULL), stead_best_use_whys)
 ASK (build, SteadBuildAnswer, stead_build_answer_new (store, id, NULL), stead_build_answer_whys)
+ASK (cash, SteadCashAnswer, stead_cash_answer_new (store, stead_day_new (1900, 1, 1), stead_store_get_today (store), id, NULL),
+     stead_cash_answer_whys)
 ASK (crop, SteadCropAnswer, stead_crop_answer_new (store, id, NULL), stead_crop_answer_whys)
 ASK (eggs, SteadEggAnswer, stead_egg_answer_new (store, id, NULL), stead_egg_answer_whys)
 ASK (fish, SteadFishAnswer, stead_fish_answer_new (store, id, NULL), stead_fish_answer_whys)
@@ -49,7 +55,12 @@ ASK (joint, SteadJointAnswer, stead_joint_answer_new (store, id, NULL), stead_jo
 ASK (price, SteadPriceAnswer, stead_price_answer_new (store, id, STEAD_PERIOD_WHOLE_BATCH, NULL), stead_price_answer_whys)
 ASK (choice, SteadPriceChoice, stead_price_choice_new (store, id, STEAD_PERIOD_4_WEEKS, NULL), stead_price_choice_whys)
 ASK (recipe, SteadRecipeAnswer, stead_recipe_answer_new (store, id, 0, NULL), stead_recipe_answer_whys)
+ASK (result, SteadResultAnswer, stead_result_answer_new (store, id, NULL), stead_result_answer_whys)
+ASK (season, SteadSeasonAnswer, stead_season_answer_new (store, NULL), stead_season_answer_whys)
 ASK (sale, SteadSaleAnswer, stead_sale_answer_new (store, id, NULL), stead_sale_answer_whys)
+ASK (statement, SteadStatementAnswer,
+     stead_statement_answer_new (store, stead_store_get_today (store) - 200, stead_store_get_today (store), id, NULL),
+     stead_statement_answer_whys)
 ASK (together, SteadTogether, stead_together_new (store, STEAD_PERIOD_SCHOOL_YEAR, NULL), stead_together_whys)
 ASK (water, SteadWaterAnswer, stead_water_answer_new (store, id, NULL), stead_water_answer_whys)
 ASK (what_if, SteadWhatIf, stead_what_if_new (store, id, STEAD_PERIOD_SCHOOL_YEAR, NULL), stead_what_if_whys)
@@ -63,6 +74,7 @@ static const struct
   { "assets", ask_assets, "SELECT 0" },
   { "best-use", ask_best_use, "SELECT 0" },
   { "build", ask_build, "SELECT id FROM build" },
+  { "cash", ask_cash, "SELECT 0 UNION SELECT id FROM account" },
   { "crop", ask_crop, "SELECT batch_id FROM crop" },
   { "eggs", ask_eggs, "SELECT batch_id FROM flock" },
   { "fish", ask_fish, "SELECT batch_id FROM fish" },
@@ -73,7 +85,10 @@ static const struct
   { "price", ask_price, "SELECT id FROM product" },
   { "choice", ask_choice, "SELECT id FROM product" },
   { "recipe", ask_recipe, "SELECT id FROM recipe" },
+  { "result", ask_result, "SELECT id FROM sale_day" },
+  { "season", ask_season, "SELECT 0" },
   { "sale", ask_sale, "SELECT id FROM sale_day" },
+  { "statement", ask_statement, "SELECT 0 UNION SELECT id FROM enterprise" },
   { "together", ask_together, "SELECT 0" },
   { "water", ask_water, "SELECT id FROM water" },
   { "what-if", ask_what_if, "SELECT id FROM product" },

@@ -1,4 +1,4 @@
-/* stead-cash-head.c - over the lines of the cash book: accounts, funds, what needs a look. */
+/* stead-cash-head.c - over the lines of the cash book: accounts, funds, what needs a look, and why. */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
@@ -13,6 +13,7 @@
 #include "app/keep/stead-till-dialog.h"
 #include "app/stead-chips.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "app/stead-wrap-layout.h"
 #include "core/stead-money.h"
 
@@ -29,6 +30,7 @@ struct _SteadCashHead
   SteadDesk   *desk;
   gint64       account_id;
   GtkWidget   *box, *chips, *seek_row, *period, *words, *funds, *looks, *look_box;
+  SteadWhyBox *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadCashHead, stead_cash_head, GTK_TYPE_WIDGET)
@@ -244,6 +246,8 @@ stead_cash_head_set (SteadCashHead         *self,
                      SteadDesk             *desk,
                      const SteadCashAnswer *answer)
 {
+  g_autoptr(GPtrArray) whys = NULL;
+
   g_return_if_fail (STEAD_IS_CASH_HEAD (self) && STEAD_IS_DESK (desk));
 
   g_set_object (&self->desk, desk);
@@ -253,6 +257,8 @@ stead_cash_head_set (SteadCashHead         *self,
   show_accounts (self, answer);
   show_funds (self, answer);
   show_looks (self, answer);
+  whys = stead_cash_answer_whys (answer);
+  stead_why_box_set (self->whys, whys);
 }
 
 /* --- the widget --------------------------------------------------------------------------------- */
@@ -322,6 +328,7 @@ stead_cash_head_init (SteadCashHead *self)
   gtk_box_append (GTK_BOX (self->box), self->seek_row);
   gtk_box_append (GTK_BOX (self->box), self->funds);
   gtk_box_append (GTK_BOX (self->box), self->looks);
+  gtk_box_append (GTK_BOX (self->box), stead_why_box_new_folded (&self->whys));
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
 }
 

@@ -11,6 +11,7 @@
 #include "app/stead-chips.h"
 #include "app/stead-paper-dialog.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "app/stead-wrap-layout.h"
 #include "store/stead-cash-repo.h"
 
@@ -27,6 +28,7 @@ struct _SteadStatementPane
   SteadPick           *enterprise;
   SteadStatementSheet *sheet;
   GtkWidget           *period, *chips, *caution;
+  SteadWhyBox         *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadStatementPane, stead_statement_pane, STEAD_TYPE_PANE)
@@ -87,6 +89,7 @@ stead_statement_pane_refresh (SteadPane *pane)
   SteadStatementPane *self = STEAD_STATEMENT_PANE (pane);
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadStatementAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
 
   read_period (self);
   show_enterprises (self);
@@ -97,6 +100,8 @@ stead_statement_pane_refresh (SteadPane *pane)
   gtk_widget_set_visible (self->caution, answer != NULL && answer->caution != NULL);
   g_free (self->of);
   self->of = answer != NULL ? g_strdup (answer->enterprise_name) : NULL;
+  whys = answer != NULL ? stead_statement_answer_whys (answer) : g_ptr_array_new ();
+  stead_why_box_set (self->whys, whys);
   stead_statement_sheet_set (self->sheet, stead_pane_get_desk (pane), g_steal_pointer (&answer), self->part);
 }
 
@@ -187,6 +192,7 @@ stead_statement_pane_init (SteadStatementPane *self)
   gtk_widget_add_css_class (self->caution, "caution");
   gtk_box_append (GTK_BOX (body), GTK_WIDGET (self->sheet));
   gtk_box_append (GTK_BOX (body), self->caution);
+  gtk_box_append (GTK_BOX (body), stead_why_box_new_folded (&self->whys));
   stead_pane_add_body (pane, body);
   stead_pane_add_button (pane, _("Print or save…"), G_CALLBACK (print_cb));
   stead_pane_add_button (pane, _("Parts of the farm…"), G_CALLBACK (new_part_cb));

@@ -9,6 +9,7 @@
 #include "answer/stead-sale-result-answer.h"
 #include "app/make/stead-make-parts.h"
 #include "app/sell/stead-sell-parts.h"
+#include "app/stead-why-box.h"
 #include "core/stead-hours.h"
 #include "core/stead-money.h"
 
@@ -20,6 +21,7 @@ struct _SteadResultView
   SteadResultAnswer *answer;
   GtkLabel          *sentence, *caution, *next;
   GtkWidget         *reasons, *prices, *goods, *till, *lefts, *hours;
+  SteadWhyBox       *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadResultView, stead_result_view, GTK_TYPE_BOX)
@@ -132,6 +134,7 @@ stead_result_view_show (SteadResultView *self,
 {
   g_autoptr(GError) error = NULL;
   SteadResultAnswer *answer = stead_result_answer_new (stead_desk_get_store (desk), sale_id, &error);
+  g_autoptr(GPtrArray) whys = NULL;
 
   self->desk = desk;
   if (answer == NULL)
@@ -151,6 +154,8 @@ stead_result_view_show (SteadResultView *self,
   show_till (self);
   show_lefts (self);
   show_hours (self);
+  whys = stead_result_answer_whys (answer);
+  stead_why_box_set (self->whys, whys);
 }
 
 static void
@@ -200,4 +205,5 @@ stead_result_view_init (SteadResultView *self)
   self->hours = grid_in (cards, _("Hours of the helpers"));
   self->next = GTK_LABEL (stead_make_label (NULL, NULL));
   gtk_box_append (GTK_BOX (stead_sell_card (cards, _("What to do otherwise next time"))), GTK_WIDGET (self->next));
+  gtk_box_append (GTK_BOX (self), stead_why_box_new_folded (&self->whys));
 }

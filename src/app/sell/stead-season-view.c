@@ -10,6 +10,7 @@
 #include "app/sell/stead-over-chart.h"
 #include "app/sell/stead-sell-parts.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 
 struct _SteadSeasonView
@@ -22,6 +23,8 @@ struct _SteadSeasonView
   GtkCalendar       *calendar;
   GtkWidget         *days, *products, *places;
   SteadOverChart    *overs;
+  GtkWidget         *why;
+  SteadWhyBox       *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadSeasonView, stead_season_view, GTK_TYPE_BOX)
@@ -114,6 +117,7 @@ stead_season_view_show (SteadSeasonView *self,
 {
   g_autoptr(GError) error = NULL;
   SteadSeasonAnswer *answer = stead_season_answer_new (stead_desk_get_store (desk), &error);
+  g_autoptr(GPtrArray) whys = NULL;
 
   self->desk = desk;
   if (answer == NULL)
@@ -133,6 +137,9 @@ stead_season_view_show (SteadSeasonView *self,
   gtk_widget_set_visible (gtk_widget_get_parent (self->days), answer->days->len > 0);
   gtk_widget_set_visible (gtk_widget_get_parent (self->products), answer->products->len > 0);
   gtk_widget_set_visible (gtk_widget_get_parent (self->places), answer->places->len > 0);
+  whys = stead_season_answer_whys (answer);
+  stead_why_box_set (self->whys, whys);
+  gtk_widget_set_visible (self->why, whys->len > 0);
   mark_cb (self);
 }
 
@@ -204,6 +211,8 @@ stead_season_view_init (SteadSeasonView *self)
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->calendar));
   self->on_day = GTK_LABEL (stead_make_label (NULL, NULL));
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->on_day));
+  self->why = stead_why_box_new_folded (&self->whys);
+  gtk_box_append (GTK_BOX (self), self->why);
   g_signal_connect_swapped (self->calendar, "day-selected", G_CALLBACK (mark_cb), self);
   g_signal_connect_swapped (self->calendar, "next-month", G_CALLBACK (mark_cb), self);
   g_signal_connect_swapped (self->calendar, "prev-month", G_CALLBACK (mark_cb), self);
