@@ -137,6 +137,14 @@ wants_motion (SteadCvpView *self)
   return motion && self->laid && gtk_widget_get_mapped (GTK_WIDGET (self));
 }
 
+static void
+stop_moving (SteadCvpView *self)
+{
+  if (self->tick_id != 0)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick_id);
+  self->tick_id = 0;
+}
+
 /* Ends of the axes go where the model has them: at once, or in a short move. */
 static void
 follow_range (SteadCvpView *self)
@@ -148,6 +156,7 @@ follow_range (SteadCvpView *self)
     return;
   if (!wants_motion (self))
     {
+      stop_moving (self);
       self->shown_units = units;
       self->shown_cents = cents;
       return;
@@ -325,9 +334,7 @@ stead_cvp_view_dispose (GObject *object)
   SteadCvpView *self = STEAD_CVP_VIEW (object);
 
   g_clear_handle_id (&self->settle_id, g_source_remove);
-  if (self->tick_id != 0)
-    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick_id);
-  self->tick_id = 0;
+  stop_moving (self);
   if (self->model != NULL)
     g_signal_handlers_disconnect_by_data (self->model, self);
   g_clear_object (&self->model);
