@@ -4,6 +4,7 @@
 #include "app/stead-columns-layout.h"
 #include "app/stead-desk.h"
 #include "app/stead-field.h"
+#include "app/stead-one-stop.h"
 #include "app/stead-page.h"
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
@@ -25,6 +26,7 @@ stead_ui_register (void)
   g_warn_if_fail (steading_icons_get_resource () != NULL);
   g_type_ensure (STEAD_TYPE_DESK);
   g_type_ensure (STEAD_TYPE_FIELD);
+  g_type_ensure (STEAD_TYPE_ONE_STOP);
   g_type_ensure (STEAD_TYPE_PAGE);
   g_type_ensure (STEAD_TYPE_TABLE);
   g_type_ensure (STEAD_TYPE_COLUMNS_LAYOUT);
