@@ -225,3 +225,18 @@ stead_cash_picks_check_day (SteadField *field,
   gtk_widget_grab_focus (GTK_WIDGET (field));
   return FALSE;
 }
+
+void
+stead_cash_picks_put_face (GtkGrid   *grid,
+                           GtkWidget *field,
+                           int        column)
+{
+  GtkWidget *box = gtk_grid_get_child_at (grid, column, 0);
+
+  if (box == NULL)
+    {
+      box = gtk_box_new (GTK_ORIENTATION_VERTICAL, (int) gtk_grid_get_row_spacing (grid));
+      gtk_grid_attach (grid, box, column, 0, 1, 1);
+    }
+  gtk_box_append (GTK_BOX (box), field);
+}

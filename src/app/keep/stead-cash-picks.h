@@ -26,4 +26,8 @@ gboolean stead_cash_picks_peek_day  (SteadField *field, SteadStore *store, Stead
 /* Tells at the field if the books are closed for @day; FALSE then. */
 gboolean stead_cash_picks_check_day (SteadField *field, SteadStore *store, SteadDay day);
 
+/* A field for the number of one coin or note, at the end of a column: fields go down one column after
+ * the other, and so does the Tab key. */
+void stead_cash_picks_put_face (GtkGrid *grid, GtkWidget *field, int column);
+
 G_END_DECLS

@@ -131,7 +131,7 @@ add_faces (SteadTillDialog *self,
 
       g_object_set (field, "compact", TRUE, NULL);
       g_signal_connect_swapped (field, "changed", G_CALLBACK (update_sum), self);
-      gtk_grid_attach (self->face_grid, field, i / rows, i % rows, 1, 1);
+      stead_cash_picks_put_face (self->face_grid, field, i / rows);
       g_ptr_array_add (self->pieces, field);
     }
 }

@@ -5,6 +5,7 @@
 
 #include "app/sell/stead-sell-parts.h"
 
+#include "app/keep/stead-cash-picks.h"
 #include "app/make/stead-make-parts.h"
 #include "app/stead-columns-layout.h"
 #include "app/stead-ui.h"
@@ -164,7 +165,7 @@ stead_sell_faces (GtkWidget  *grid,
       if (changed != NULL)
         g_signal_connect_swapped (field, "changed", changed, data);
       stead_field_share_width (field, widths);
-      gtk_grid_attach (GTK_GRID (grid), GTK_WIDGET (field), i / rows, i % rows, 1, 1);
+      stead_cash_picks_put_face (GTK_GRID (grid), GTK_WIDGET (field), i / rows);
       g_ptr_array_add (fields, field);
     }
   return fields;
