@@ -3,6 +3,7 @@
 
 #include "answer/stead-cash-answer.h"
 #include "answer/stead-cash-words.h"
+#include "answer/stead-sum-private.h"
 #include "answer/stead-words-private.h"
 #include "core/stead-money.h"
 
@@ -52,10 +53,10 @@ account_sum (const SteadCashAnswer   *self,
       in += MAX (line->cents, 0);
       out += MAX (-line->cents, 0);
     }
-  stead_words_add_money (sum, state->before_cents + state->opened_cents, currency);
-  stead_words_add_money (sum, in, currency);
-  stead_words_add_money (sum, -out, currency);
-  stead_words_add_total (sum, state->cents, currency);
+  stead_sum_add (sum, state->before_cents + state->opened_cents, currency);
+  stead_sum_add (sum, in, currency);
+  stead_sum_add (sum, -out, currency);
+  stead_sum_total (sum, state->cents, currency);
   return sum;
 }
 
@@ -72,10 +73,10 @@ there_why (const SteadCashAnswer *self)
       if (self->account_id != 0 && self->account_id != state->account->id)
         continue;
       add_line (worked, state->account->name, account_sum (self, state));
-      stead_words_add_money (all, state->cents, self->farm->currency);
+      stead_sum_add (all, state->cents, self->farm->currency);
       n++;
     }
-  stead_words_add_total (all, self->total_cents, self->farm->currency);
+  stead_sum_total (all, self->total_cents, self->farm->currency);
   if (n > 1)
     g_string_append_printf (worked, _("\nTogether: %s"), all->str);
   g_string_free (all, TRUE);
@@ -121,8 +122,8 @@ flow_sum (const SteadCashAnswer *self,
       add_flow (self, sum, (SteadCashCategory) category, cents);
     }
   if (sum->len == 0)
-    stead_words_add_money (sum, 0, self->farm->currency);
-  stead_words_add_total (sum, sign > 0 ? self->in_cents : self->out_cents, self->farm->currency);
+    stead_sum_add (sum, 0, self->farm->currency);
+  stead_sum_total (sum, sign > 0 ? self->in_cents : self->out_cents, self->farm->currency);
   return sum;
 }
 
@@ -146,9 +147,9 @@ balance_why (const SteadCashAnswer *self)
   GString *worked = g_string_new (NULL), *sum = g_string_new (NULL);
   g_autofree char *name = g_strdup_printf (_("Line %u"), (guint) line->id);
 
-  stead_words_add_money (sum, line->balance_cents - line->cents, self->farm->currency);
-  stead_words_add_money (sum, line->cents, self->farm->currency);
-  stead_words_add_total (sum, line->balance_cents, self->farm->currency);
+  stead_sum_add (sum, line->balance_cents - line->cents, self->farm->currency);
+  stead_sum_add (sum, line->cents, self->farm->currency);
+  stead_sum_total (sum, line->balance_cents, self->farm->currency);
   add_line (worked, name, sum);
   return why_new (_("The balance of a line"),
                   _("What was there before the line + what came in, or − what went out; with one account chosen, in that account. "
@@ -167,13 +168,13 @@ funds_why (const SteadCashAnswer *self)
       const SteadFundState *state = self->funds->pdata[i];
       GString *sum = g_string_new (NULL);
 
-      stead_words_add_money (sum, state->in_cents, self->farm->currency);
-      stead_words_add_money (sum, -state->out_cents, self->farm->currency);
-      stead_words_add_total (sum, state->cents, self->farm->currency);
+      stead_sum_add (sum, state->in_cents, self->farm->currency);
+      stead_sum_add (sum, -state->out_cents, self->farm->currency);
+      stead_sum_total (sum, state->cents, self->farm->currency);
       add_line (worked, state->fund->name, sum);
-      stead_words_add_money (all, state->cents, self->farm->currency);
+      stead_sum_add (all, state->cents, self->farm->currency);
     }
-  stead_words_add_total (all, self->restricted_cents, self->farm->currency);
+  stead_sum_total (all, self->restricted_cents, self->farm->currency);
   if (self->funds->len > 1)
     g_string_append_printf (worked, _("\nTogether: %s"), all->str);
   g_string_free (all, TRUE);
@@ -187,9 +188,9 @@ unpaid_why (const SteadCashAnswer *self)
 {
   GString *sum = g_string_new (NULL);
 
-  stead_words_add_money (sum, self->unpaid_total_cents, self->farm->currency);
-  stead_words_add_money (sum, self->unpaid_cents - self->unpaid_total_cents, self->farm->currency);
-  stead_words_add_total (sum, self->unpaid_cents, self->farm->currency);
+  stead_sum_add (sum, self->unpaid_total_cents, self->farm->currency);
+  stead_sum_add (sum, self->unpaid_cents - self->unpaid_total_cents, self->farm->currency);
+  stead_sum_total (sum, self->unpaid_cents, self->farm->currency);
   return why_new (_("Receipts without a payment"),
                   _("What the receipts say − what lines of the cash book have paid for them, of all that are not paid in full."), sum,
                   _(NO_SOURCE));

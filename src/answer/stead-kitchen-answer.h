@@ -80,4 +80,7 @@ SteadKitchenAnswer *stead_kitchen_answer_new (SteadStore  *store,
                                               gint64       batch_id,
                                               GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (transfer full) (element-type SteadWhy): what went in, what one costs, by the plan too, and the yield. */
+GPtrArray *stead_kitchen_answer_whys (const SteadKitchenAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

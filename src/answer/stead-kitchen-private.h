@@ -11,6 +11,10 @@ SteadRunLine *stead_kitchen_run_line (const SteadKitchenStep *step,
                                       const GPtrArray        *readings,
                                       SteadUnitSystem         units) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Cents of one unit as it is shown: of a piece, of a quart. */
+char *stead_kitchen_unit_money (const SteadKitchenAnswer *self,
+                                double                    unit_cents) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Puts all figures into words. */
 void stead_kitchen_put_words (SteadKitchenAnswer *self,
                               SteadDay            today);

@@ -107,10 +107,9 @@ sentence_of (const SteadKitchenAnswer *self,
 
 /* --- the cost ------------------------------------------------------------------------------ */
 
-/* Cents of one unit as it is shown: of a piece, of a quart. */
-static char *
-unit_money (const SteadKitchenAnswer *self,
-            double                    unit_cents)
+char *
+stead_kitchen_unit_money (const SteadKitchenAnswer *self,
+                          double                    unit_cents)
 {
   double one = stead_quantity_to_base (1, self->kitchen->item_unit);
 
@@ -133,7 +132,7 @@ cost_of (const SteadKitchenAnswer *self)
 {
   g_autofree char *one = one_of (self);
   g_autofree char *settled = NULL;
-  g_autofree char *planned = isnan (self->planned_unit_cents) ? NULL : unit_money (self, self->planned_unit_cents);
+  g_autofree char *planned = isnan (self->planned_unit_cents) ? NULL : stead_kitchen_unit_money (self, self->planned_unit_cents);
   g_autofree char *all = stead_money_format (self->used_cents, self->farm->currency);
 
   if (self->harvest != NULL && isnan (self->unit_cents))
@@ -143,7 +142,7 @@ cost_of (const SteadKitchenAnswer *self)
     /* Translators: "1 qt", money. */
     return planned != NULL ? g_strdup_printf (_("Planned cost of %s: %s at today's prices."), one, planned)
                            : g_strdup (_("A price is not known yet, so the planned cost is not known."));
-  settled = unit_money (self, self->unit_cents);
+  settled = stead_kitchen_unit_money (self, self->unit_cents);
   if (planned == NULL)
     /* Translators: money, "1 qt", money. */
     return g_strdup_printf (_("The lot carries %s: %s costs %s."), all, one, settled);

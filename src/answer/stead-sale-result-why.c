@@ -6,6 +6,7 @@
 #include "config.h"
 
 #include "answer/stead-sale-result-answer.h"
+#include "answer/stead-sum-private.h"
 #include "answer/stead-words-private.h"
 #include "core/stead-money.h"
 
@@ -120,12 +121,12 @@ left_text (const SteadResultAnswer *self,
       cost += by_plan ? line->plan_sold * line->plan_cents : line->sum.sold * line->cost_cents;
       lost += by_plan ? line->plan_lost_cents : line->lost_cents;
     }
-  stead_words_add_money (sum, stead_money_round (taken), currency);
-  stead_words_add_money (sum, -stead_money_round (cost), currency);
-  stead_words_add_money (sum, -stead_money_round (lost), currency);
-  stead_words_add_money (sum, -stead_money_round (fixed_cents (self, by_plan)), currency);
-  stead_words_add_total (sum, stead_money_round (by_plan ? self->variance.planned_cents : self->variance.actual_cents),
-                         currency);
+  stead_sum_add (sum, stead_money_round (taken), currency);
+  stead_sum_add (sum, -stead_money_round (cost), currency);
+  stead_sum_add (sum, -stead_money_round (lost), currency);
+  stead_sum_add (sum, -stead_money_round (fixed_cents (self, by_plan)), currency);
+  stead_sum_total (sum, stead_money_round (by_plan ? self->variance.planned_cents : self->variance.actual_cents),
+                   currency);
   return g_string_free (sum, FALSE);
 }
 
@@ -151,15 +152,15 @@ difference_why (const SteadResultAnswer *self)
   const double parts[] = { v->quantity_cents, v->mix_cents, v->price_cents, v->cost_cents, v->lost_cents, v->fixed_cents };
   GString *sum = g_string_new (NULL), *worked = g_string_new (NULL);
 
-  stead_words_add_money (sum, stead_money_round (v->actual_cents), self->farm->currency);
-  stead_words_add_money (sum, -stead_money_round (v->planned_cents), self->farm->currency);
-  stead_words_add_total (sum, stead_money_round (v->actual_cents - v->planned_cents), self->farm->currency);
+  stead_sum_add (sum, stead_money_round (v->actual_cents), self->farm->currency);
+  stead_sum_add (sum, -stead_money_round (v->planned_cents), self->farm->currency);
+  stead_sum_total (sum, stead_money_round (v->actual_cents - v->planned_cents), self->farm->currency);
   for (gsize i = 0; i < G_N_ELEMENTS (parts); i++)
     if (fabs (parts[i]) >= LEAST_CENTS)
-      stead_words_add_money (worked, stead_money_round (parts[i]), self->farm->currency);
+      stead_sum_add (worked, stead_money_round (parts[i]), self->farm->currency);
   if (worked->len > 0)
     {
-      stead_words_add_total (worked, stead_money_round (v->actual_cents - v->planned_cents), self->farm->currency);
+      stead_sum_total (worked, stead_money_round (v->actual_cents - v->planned_cents), self->farm->currency);
       g_string_append_c (sum, '\n');
       g_string_append (sum, worked->str);
     }
@@ -358,17 +359,17 @@ till_why (const SteadResultAnswer *self)
   const char *currency = self->farm->currency;
   GString *sum = g_string_new (NULL);
 
-  stead_words_add_money (sum, till->float_cents, currency);
-  stead_words_add_money (sum, till->takings_cents, currency);
-  stead_words_add_money (sum, -till->paid_out_cents, currency);
-  stead_words_add_total (sum, till->expected_cents, currency);
+  stead_sum_add (sum, till->float_cents, currency);
+  stead_sum_add (sum, till->takings_cents, currency);
+  stead_sum_add (sum, -till->paid_out_cents, currency);
+  stead_sum_total (sum, till->expected_cents, currency);
   if (self->count != NULL)
     {
       GString *over = g_string_new (NULL);
 
-      stead_words_add_money (over, till->counted_cents, currency);
-      stead_words_add_money (over, -till->expected_cents, currency);
-      stead_words_add_total (over, self->over_cents, currency);
+      stead_sum_add (over, till->counted_cents, currency);
+      stead_sum_add (over, -till->expected_cents, currency);
+      stead_sum_total (over, self->over_cents, currency);
       g_string_append_printf (sum, "\n%s", over->str);
       g_string_free (over, TRUE);
     }

@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "answer/stead-season-answer.h"
+#include "answer/stead-sum-private.h"
 #include "answer/stead-words-private.h"
 #include "core/stead-money.h"
 
@@ -29,8 +30,8 @@ taken_why (const SteadSeasonAnswer *self)
   GString *sum = g_string_new (NULL);
 
   for (guint i = 0; i < self->products->len; i++)
-    stead_words_add_money (sum, ((const SteadSeasonSum *) self->products->pdata[i])->takings_cents, self->farm->currency);
-  stead_words_add_total (sum, self->takings_cents, self->farm->currency);
+    stead_sum_add (sum, ((const SteadSeasonSum *) self->products->pdata[i])->takings_cents, self->farm->currency);
+  stead_sum_total (sum, self->takings_cents, self->farm->currency);
   return stead_why_new (g_strdup (_("Taken")),
                         _("What was taken for each product, at all sales that are cashed up. Each tap counts at the price of its "
                           "moment."), g_string_free (sum, FALSE), _(NO_SOURCE));
@@ -104,10 +105,10 @@ overs_why (const SteadSeasonAnswer *self)
   for (guint i = 0; i < self->overs->len - told; i++)
     before += g_array_index (self->overs, double, i);
   if (told < self->overs->len)
-    stead_words_add_money (sum, stead_money_round (before), self->farm->currency);
+    stead_sum_add (sum, stead_money_round (before), self->farm->currency);
   for (guint i = self->overs->len - told; i < self->overs->len; i++)
-    stead_words_add_money (sum, stead_money_round (g_array_index (self->overs, double, i)), self->farm->currency);
-  stead_words_add_total (sum, self->over_cents, self->farm->currency);
+    stead_sum_add (sum, stead_money_round (g_array_index (self->overs, double, i)), self->farm->currency);
+  stead_sum_total (sum, self->over_cents, self->farm->currency);
   return stead_why_new (g_strdup (_("Over and short in all")),
                         _("Counted by two − what must be in the box, of each cash-up, oldest first; below zero is short. Of many "
                           "the first ones stand as one sum."),

@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "answer/stead-statement-answer.h"
+#include "answer/stead-sum-private.h"
 #include "answer/stead-words-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -17,7 +18,7 @@ add_lines (const SteadStatementAnswer *self,
       const SteadStatementLine *line = self->lines->pdata[i];
 
       if (line->part == part && !line->is_total && !line->is_apart && line->cents != 0)
-        stead_words_add_money (sum, line->cents, self->farm->currency);
+        stead_sum_add (sum, line->cents, self->farm->currency);
     }
 }
 
@@ -30,12 +31,12 @@ cash_why (const SteadStatementAnswer *self)
 
   for (gsize i = 0; i < G_N_ELEMENTS (parts); i++)
     {
-      stead_words_add_money (sum, parts[i], self->farm->currency);
+      stead_sum_add (sum, parts[i], self->farm->currency);
       moved -= parts[i];
     }
   if (moved != 0)
-    stead_words_add_money (sum, moved, self->farm->currency);
-  stead_words_add_total (sum, self->cash_end, self->farm->currency);
+    stead_sum_add (sum, moved, self->farm->currency);
+  stead_sum_total (sum, self->cash_end, self->farm->currency);
   return stead_why_new (g_strdup (_("Money at the end")),
                         _("Money at first + from running the farm + from things that last + from money put in and taken out. What went "
                           "out counts below zero."),
@@ -50,8 +51,8 @@ stead_statement_net_why (const SteadStatementAnswer *self)
   g_return_val_if_fail (self != NULL, NULL);
   add_lines (self, STEAD_STATEMENT_INCOME, sum);
   if (sum->len == 0)
-    stead_words_add_money (sum, 0, self->farm->currency);
-  stead_words_add_total (sum, self->net, self->farm->currency);
+    stead_sum_add (sum, 0, self->farm->currency);
+  stead_sum_total (sum, self->net, self->farm->currency);
   return stead_why_new (g_strdup (_("Earned")),
                         _("Sales and other income − the cost of what was sold, other costs, wear and losses: the lines of the "
                           "income statement in Keep, in their order"),
@@ -63,9 +64,9 @@ balance_why (const SteadStatementAnswer *self)
 {
   GString *sum = g_string_new (NULL);
 
-  stead_words_add_money (sum, self->owned_end, self->farm->currency);
-  stead_words_add_money (sum, -self->owed_end, self->farm->currency);
-  stead_words_add_total (sum, self->worth_end, self->farm->currency);
+  stead_sum_add (sum, self->owned_end, self->farm->currency);
+  stead_sum_add (sum, -self->owed_end, self->farm->currency);
+  stead_sum_total (sum, self->worth_end, self->farm->currency);
   return stead_why_new (g_strdup (_("What the farm is worth")), _("What is owned − what is owed, at the end of the time."),
                         g_string_free (sum, FALSE), _("OpenStax Principles of Accounting, volume 1, section 2.1."));
 }
@@ -81,17 +82,17 @@ stead_statement_worth_why (const SteadStatementAnswer *self)
   g_return_val_if_fail (self != NULL, NULL);
   currency = self->farm->currency;
   whole = self->enterprise_id == 0;
-  stead_words_add_money (sum, self->worth_end, currency);
-  stead_words_add_money (sum, -self->worth_before, currency);
-  stead_words_add_total (sum, self->worth_end - self->worth_before, currency);
+  stead_sum_add (sum, self->worth_end, currency);
+  stead_sum_add (sum, -self->worth_before, currency);
+  stead_sum_total (sum, self->worth_end - self->worth_before, currency);
   if (whole)
     {
       g_autoptr(GString) parts = g_string_new (NULL);
 
-      stead_words_add_money (parts, self->net, currency);
-      stead_words_add_money (parts, self->put_in, currency);
-      stead_words_add_money (parts, -self->taken_out, currency);
-      stead_words_add_total (parts, self->net + self->put_in - self->taken_out, currency);
+      stead_sum_add (parts, self->net, currency);
+      stead_sum_add (parts, self->put_in, currency);
+      stead_sum_add (parts, -self->taken_out, currency);
+      stead_sum_total (parts, self->net + self->put_in - self->taken_out, currency);
       g_string_append_printf (sum, "\n%s", parts->str);
     }
   return stead_why_new (g_strdup (_("Change of what the farm is worth")),

@@ -30,14 +30,6 @@ char *stead_words_feed_lasts (double on_hand_kg,
 /* A measured number with about three digits: "3.91", "45.9", "620". */
 char *stead_words_number (double value) G_GNUC_WARN_UNUSED_RESULT;
 
-/* A sum as it is worked out: "$510.20 − $33.00", and then " = $477.20". */
-void stead_words_add_money (GString    *sum,
-                            gint64      cents,
-                            const char *currency);
-void stead_words_add_total (GString    *sum,
-                            gint64      cents,
-                            const char *currency);
-
 /* (transfer full) for @title and @worked, copies of the others. */
 SteadWhy *stead_why_new (char       *title,
                          const char *formula,

@@ -3,7 +3,6 @@
 
 #include "answer/stead-words.h"
 #include "answer/stead-words-private.h"
-#include "core/stead-money.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -323,29 +322,6 @@ stead_words_number (double value)
   double size = fabs (value);
 
   return stead_number_format (value, size >= 100 ? 0 : size >= 10 ? 1 : 2);
-}
-
-void
-stead_words_add_money (GString    *sum,
-                       gint64      cents,
-                       const char *currency)
-{
-  g_autofree char *text = stead_money_format (ABS (cents), currency);
-
-  if (sum->len == 0)
-    g_string_append_printf (sum, "%s%s", cents < 0 ? "−" : "", text);
-  else
-    g_string_append_printf (sum, " %s %s", cents < 0 ? "−" : "+", text);
-}
-
-void
-stead_words_add_total (GString    *sum,
-                       gint64      cents,
-                       const char *currency)
-{
-  g_autofree char *text = stead_money_format (cents, currency);
-
-  g_string_append_printf (sum, " = %s", text);
 }
 
 SteadWhy *

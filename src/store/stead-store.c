@@ -12,6 +12,7 @@
 #include "store/stead-message.h"
 #include "store/stead-presence.h"
 #include "store/stead-store-internal.h"
+#include "store/stead-store-watch.h"
 #include "store/stead-undo.h"
 
 G_DEFINE_FINAL_TYPE (SteadStore, stead_store, G_TYPE_OBJECT)

@@ -136,11 +136,6 @@ gboolean stead_store_commit (SteadStore  *self,
 /* Gives the action up; the file is as before stead_store_begin(). */
 void stead_store_rollback (SteadStore *self);
 
-/* Of a thing that outlives the action, as one that is written in a dialog: unless the action is
- * kept, *@id is again what it is now, so that the thing can be saved once more. */
-void stead_store_watch_id (SteadStore *self,
-                           gint64     *id);
-
 /* Returns: (transfer full) (nullable): name of the step that undo (redo) would take */
 char *stead_store_get_undo_name (SteadStore *self) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_store_get_redo_name (SteadStore *self) G_GNUC_WARN_UNUSED_RESULT;

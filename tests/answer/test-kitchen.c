@@ -202,6 +202,7 @@ test_sentences (Kitchen       *kitchen,
   Farm *farm = &kitchen->farm;
   g_autoptr(SteadHarvest) harvest = stead_harvest_new ();
   g_autoptr(SteadKitchenAnswer) answer = ask (kitchen);
+  g_autoptr(GPtrArray) whys = NULL;
   g_autofree char *plain = stead_words_plain (answer->sentence);
 
   /* 2 kg of 6 kg at $9.00: $3.00 for ten bowls. */
@@ -235,6 +236,12 @@ test_sentences (Kitchen       *kitchen,
       NUMBERS_ARE (answer->cost_text, 3, 0.38, 0.3);
     }
   NUMBERS_ARE (answer->caution, 3);
+  whys = stead_kitchen_answer_whys (answer);
+  g_assert_cmpuint (whys->len, ==, 4);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[0])->worked, 3, 3);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[1])->worked, 3, 8, 0.38);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[2])->worked, 3, 10, 0.30);
+  NUMBERS_ARE (((SteadWhy *) whys->pdata[3])->worked, 8, 10, 80);
 }
 
 static void

@@ -16,6 +16,7 @@
 #include "answer/stead-greenhouse-answer.h"
 #include "answer/stead-how-sure-answer.h"
 #include "answer/stead-joint-answer.h"
+#include "answer/stead-kitchen-answer.h"
 #include "answer/stead-price-answer.h"
 #include "answer/stead-price-choice.h"
 #include "answer/stead-recipe-answer.h"
@@ -52,6 +53,7 @@ ASK (flock, SteadFlockAnswer, stead_flock_answer_new (store, id, NULL), stead_fl
 ASK (greenhouse, SteadGreenhouseAnswer, stead_greenhouse_answer_new (store, id, NULL), stead_greenhouse_answer_whys)
 ASK (how_sure, SteadHowSure, stead_how_sure_new (store, STEAD_PERIOD_SCHOOL_YEAR, NULL), stead_how_sure_whys)
 ASK (joint, SteadJointAnswer, stead_joint_answer_new (store, id, NULL), stead_joint_answer_whys)
+ASK (kitchen, SteadKitchenAnswer, stead_kitchen_answer_new (store, id, NULL), stead_kitchen_answer_whys)
 ASK (price, SteadPriceAnswer, stead_price_answer_new (store, id, STEAD_PERIOD_WHOLE_BATCH, NULL), stead_price_answer_whys)
 ASK (choice, SteadPriceChoice, stead_price_choice_new (store, id, STEAD_PERIOD_4_WEEKS, NULL), stead_price_choice_whys)
 ASK (recipe, SteadRecipeAnswer, stead_recipe_answer_new (store, id, 0, NULL), stead_recipe_answer_whys)
@@ -82,6 +84,7 @@ static const struct
   { "greenhouse", ask_greenhouse, "SELECT DISTINCT place_id FROM glasshouse" },
   { "how-sure", ask_how_sure, "SELECT 0" },
   { "joint", ask_joint, "SELECT id FROM batch" },
+  { "kitchen", ask_kitchen, "SELECT batch_id FROM kitchen" },
   { "price", ask_price, "SELECT id FROM product" },
   { "choice", ask_choice, "SELECT id FROM product" },
   { "recipe", ask_recipe, "SELECT id FROM recipe" },

@@ -3,6 +3,7 @@
 
 #include "kitchen-fixture.h"
 #include "store/stead-recost.h"
+#include "store/stead-store-watch.h"
 
 gint64
 kitchen_begin (Farm       *farm,

@@ -6,6 +6,7 @@
 
 #include "store-fixture.h"
 #include "store/stead-store-internal.h"
+#include "store/stead-store-watch.h"
 
 static void
 count_cb (SteadStore *store,

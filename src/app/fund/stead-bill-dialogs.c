@@ -8,6 +8,7 @@
 #include "app/fund/stead-fund-rows.h"
 #include "app/make/stead-make-parts.h"
 #include "core/stead-money.h"
+#include "store/stead-store-watch.h"
 
 static void
 take_text (char       **to,

@@ -7,6 +7,7 @@
 #include "answer/stead-build-answer.h"
 #include "app/fund/stead-fund-dialogs.h"
 #include "store/stead-cash-repo.h"
+#include "store/stead-store-watch.h"
 
 typedef struct
 {

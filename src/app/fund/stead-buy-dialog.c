@@ -9,6 +9,7 @@
 #include "app/make/stead-make-parts.h"
 #include "core/stead-money.h"
 #include "store/stead-build-buy-repo.h"
+#include "store/stead-store-watch.h"
 
 typedef struct
 {

@@ -6,6 +6,7 @@
 
 #include "app/fund/stead-fund-dialogs.h"
 #include "store/stead-build-money-repo.h"
+#include "store/stead-store-watch.h"
 
 /* --- a pledge ----------------------------------------------------------------------- */
 

@@ -5,6 +5,7 @@
 
 #include "app/fund/stead-fund-dialogs.h"
 #include "app/keep/stead-cash-picks.h"
+#include "store/stead-store-watch.h"
 
 typedef struct
 {

@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/fund/stead-fund-dialogs.h"
+#include "store/stead-store-watch.h"
 
 typedef struct
 {

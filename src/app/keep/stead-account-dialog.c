@@ -9,6 +9,7 @@
 #include "app/keep/stead-cash-picks.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "store/stead-store-watch.h"
 
 struct _SteadAccountDialog
 {

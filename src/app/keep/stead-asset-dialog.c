@@ -14,6 +14,7 @@
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "store/stead-batch-repo.h"
+#include "store/stead-store-watch.h"
 
 #define N_METHODS (STEAD_DEPRECIATION_UNITS + 1)
 #define N_SHARE_BY (STEAD_SHARE_USE + 1)

@@ -11,6 +11,7 @@
 #include "store/stead-batch-repo.h"
 #include "store/stead-cash-repo.h"
 #include "store/stead-product-repo.h"
+#include "store/stead-store-watch.h"
 
 /* A batch or product that may belong to the part. */
 typedef struct

@@ -8,6 +8,7 @@
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "store/stead-cash-repo.h"
+#include "store/stead-store-watch.h"
 
 struct _SteadFundDialog
 {

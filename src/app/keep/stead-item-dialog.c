@@ -7,6 +7,7 @@
 #include "app/keep/stead-item-dialog.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "store/stead-store-watch.h"
 
 #define N_KINDS (STEAD_ITEM_PRODUCE + 1)
 

@@ -18,6 +18,7 @@
 #include "store/stead-cash-repo.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-store-error.h"
+#include "store/stead-store-watch.h"
 
 struct _SteadReceiptDialog
 {

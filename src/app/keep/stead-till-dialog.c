@@ -15,6 +15,7 @@
 #include "app/stead-ui.h"
 #include "core/stead-money.h"
 #include "store/stead-cash-count-repo.h"
+#include "store/stead-store-watch.h"
 
 #define FACE_COLUMNS 3
 

@@ -11,6 +11,7 @@
 #include "app/make/stead-make-parts.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "store/stead-store-watch.h"
 
 struct _SteadFinishDialog
 {

@@ -16,6 +16,7 @@
 #include "app/stead-person-pick.h"
 #include "app/stead-paper-dialog.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 
 struct _SteadKitchenView
 {
@@ -30,6 +31,8 @@ struct _SteadKitchenView
   SteadKitchenLots   *lots;
   SteadKitchenPeople *people;
   SteadPersonPick    *person;
+  GtkWidget          *why;
+  SteadWhyBox        *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadKitchenView, stead_kitchen_view, GTK_TYPE_WIDGET)
@@ -304,11 +307,14 @@ static void
 show_end (SteadKitchenView *self)
 {
   const SteadHarvest *harvest = self->answer->harvest;
+  g_autoptr(GPtrArray) whys = stead_kitchen_answer_whys (self->answer);
   gboolean has_lot = harvest != NULL && harvest->lot_id != 0;
   /* Translators: the code of a lot. */
   g_autofree char *lot = has_lot ? g_strdup_printf (_("Open lot %s"), harvest->lot_code) : NULL;
 
   stead_make_say (self->cost, self->answer->cost_text, FALSE);
+  stead_why_box_set (self->whys, whys);
+  gtk_widget_set_visible (self->why, whys->len > 0);
   if (lot != NULL)
     {
       gtk_button_set_label (GTK_BUTTON (self->lot), lot);
@@ -422,5 +428,7 @@ static void
 stead_kitchen_view_init (SteadKitchenView *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  self->why = stead_why_box_new_folded (&self->whys);
+  gtk_box_insert_child_after (GTK_BOX (gtk_widget_get_parent (GTK_WIDGET (self->cost))), self->why, GTK_WIDGET (self->cost));
   stead_kitchen_lots_set_person (self->lots, self->person);
 }

@@ -16,6 +16,7 @@
 #include "app/make/stead-step-words.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "store/stead-store-watch.h"
 
 struct _SteadRecipeDialog
 {

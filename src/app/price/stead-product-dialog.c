@@ -16,6 +16,7 @@
 #include "app/price/stead-product-part-row.h"
 #include "app/price/stead-stall-cost-row.h"
 #include "app/stead-ui.h"
+#include "store/stead-store-watch.h"
 
 G_DEFINE_FINAL_TYPE (SteadProductDialog, stead_product_dialog, STEAD_TYPE_DIALOG)
 

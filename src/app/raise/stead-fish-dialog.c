@@ -18,6 +18,7 @@
 #include "store/stead-farm-repo.h"
 #include "store/stead-item-repo.h"
 #include "store/stead-lot-repo.h"
+#include "store/stead-store-watch.h"
 #include "store/stead-water-repo.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-fish-dialog.ui")

@@ -15,6 +15,7 @@
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "store/stead-recipe-repo.h"
+#include "store/stead-store-watch.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-harvest-dialog.ui")
 

@@ -13,6 +13,7 @@
 #include "app/stead-picture.h"
 #include "app/stead-ui.h"
 #include "store/stead-batch-repo.h"
+#include "store/stead-store-watch.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-note-dialog.ui")
 

@@ -8,6 +8,7 @@
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "store/stead-harvest-repo.h"
+#include "store/stead-store-watch.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-treatment-dialog.ui")
 

@@ -14,6 +14,7 @@
 #include "app/raise/stead-sample-grid.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "store/stead-store-watch.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-weighing-dialog.ui")
 

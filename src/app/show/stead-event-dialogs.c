@@ -6,6 +6,7 @@
 #include "answer/stead-event-answer.h"
 #include "app/stead-form.h"
 #include "app/show/stead-learn-dialogs.h"
+#include "store/stead-store-watch.h"
 
 /* --- an event ----------------------------------------------------------------------- */
 

@@ -7,6 +7,7 @@
 #include "app/show/stead-learn-dialogs.h"
 #include "app/stead-form.h"
 #include "store/stead-reflection-repo.h"
+#include "store/stead-store-watch.h"
 
 /* Questions are asked about what happened so many days ago at most. */
 #define QUESTION_DAYS 90

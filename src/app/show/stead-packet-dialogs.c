@@ -11,6 +11,7 @@
 #include "app/show/stead-section-list.h"
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
+#include "store/stead-store-watch.h"
 
 /* --- a packet ------------------------------------------------------------------------- */
 

@@ -14,6 +14,7 @@
 #include "app/make/stead-make-parts.h"
 #include "app/stead-field.h"
 #include "store/stead-purge.h"
+#include "store/stead-store-watch.h"
 
 #define N_CONSENTS (STEAD_CONSENT_WORK + 1)
 

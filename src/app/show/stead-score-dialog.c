@@ -6,6 +6,7 @@
 #include "answer/stead-event-scores.h"
 #include "app/show/stead-learn-dialogs.h"
 #include "app/stead-form.h"
+#include "store/stead-store-watch.h"
 
 typedef struct
 {

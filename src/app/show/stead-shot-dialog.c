@@ -10,6 +10,7 @@
 #include "store/stead-batch-repo.h"
 #include "store/stead-people-repo.h"
 #include "store/stead-shot-repo.h"
+#include "store/stead-store-watch.h"
 
 #define PICTURE_HEIGHT 150
 #define PEOPLE_HEIGHT 130

@@ -7,6 +7,7 @@
 #include "app/stead-form.h"
 #include "app/show/stead-learn-dialogs.h"
 #include "app/show/stead-show-picks.h"
+#include "store/stead-store-watch.h"
 
 /* Rows of the log are offered from so many days ago on. */
 #define OFFER_DAYS 120
