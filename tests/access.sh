@@ -11,4 +11,4 @@ set -u
 here=$(CDPATH= cd -- "$(dirname -- "$0")" && pwd) || exit 1
 build=${1:-$here/../build}
 exec meson test -C "$build" --print-errorlogs house-contrast house-screens draw-palette app-ui app-table \
-  gui-keyboard gui-shell gui-places
+  gui-keyboard gui-keyboard_work gui-shell gui-places

@@ -77,6 +77,11 @@ def test_market():
     w.keys('Escape')
     w.click('list item', '')
     w.wait_words(' took ')
+    w.press('push button', 'Why? The figures worked out')
+    w.press('push button', 'Taken in an hour')
+    w.wait_words(' h = ')
+    w.press('push button', 'Is it chance?')
+    w.wait_words('seldom chance')
     assert w.nameless() == []
     assert w.close() == 0
 
