@@ -44,7 +44,9 @@ add_label (SteadWhyText *self,
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   stead_ui_wrap (GTK_LABEL (label));
   gtk_label_set_selectable (GTK_LABEL (label), TRUE);
-  gtk_widget_set_focusable (label, FALSE);   /* text to read must not be a stop of the Tab key */
+  /* Text to read must not be a stop of the Tab key.  Were it only not focusable, GTK 4.8 would take it
+   * for having taken the focus, and Tab would go no further. */
+  gtk_widget_set_can_focus (label, FALSE);
   gtk_widget_add_css_class (label, css_class);
   gtk_widget_set_parent (label, GTK_WIDGET (self));
   return label;

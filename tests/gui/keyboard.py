@@ -11,7 +11,7 @@ import pyatspi
 from gi.repository import GLib
 
 # What a screen reader can say and a person can do something with.
-ROLES = ('push button', 'toggle button', 'check box', 'radio button', 'text', 'spin button', 'slider', 'combo box',
+ROLES = ('push button', 'toggle button', 'check box', 'radio button', 'text', 'entry', 'spin button', 'slider', 'combo box',
          'image', 'link', 'label', 'tree table', 'table row', 'table cell', 'list item', 'list box', 'page tab', 'menu item',
          'column header', 'calendar', 'scroll pane', 'table column header', 'heading')
 NAMELESS = re.compile(r'^(\s*|_.*|(Gtk|Stead)[A-Z]\w*)$')
