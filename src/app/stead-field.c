@@ -10,6 +10,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/stead-field-private.h"
+#include "app/stead-focus.h"
 #include "app/stead-ui.h"
 
 enum
@@ -152,7 +153,7 @@ entry_activate_cb (SteadField *self)
 static gboolean
 stead_field_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (STEAD_FIELD (widget)->entry);
+  return stead_focus_part (widget, STEAD_FIELD (widget)->entry);
 }
 
 static void

@@ -5,6 +5,7 @@
 
 #include "app/stead-person-pick.h"
 
+#include "app/stead-focus.h"
 #include "app/stead-ui.h"
 #include "store/stead-farm-repo.h"
 
@@ -23,7 +24,7 @@ G_DEFINE_FINAL_TYPE (SteadPersonPick, stead_person_pick, GTK_TYPE_WIDGET)
 static gboolean
 stead_person_pick_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (GTK_WIDGET (STEAD_PERSON_PICK (widget)->choice));
+  return stead_focus_part (widget, GTK_WIDGET (STEAD_PERSON_PICK (widget)->choice));
 }
 
 static void

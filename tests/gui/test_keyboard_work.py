@@ -1,6 +1,5 @@
-"""More of the daily work by the keyboard alone: a stall from its plan to the cash-up, the
-corners of a pen, money in and a till that is counted,
-lists that Tab leaves.
+"""More of the daily work by the keyboard alone: a stall from its plan to the cash-up, a check's
+reading, the corners of a pen, money in and a till that is counted; and no way back is barred.
 
 As in test_keyboard.py each control on the way must tell a screen reader what it is.
 """
@@ -107,6 +106,52 @@ def test_stall():
     closed(farm, w, k)
 
 
+def test_check_reading():
+    """A list is made, a reading that is too low is answered by what was done, and read once more."""
+    farm, w, k = opened('Check')
+    n = number(farm, 'SELECT count (*) FROM checklist')
+    k.tab_to('push button', 'New checklist')
+    k.press('Return')
+    w.wait('text', 'On')
+    choose(k, 'What is to be checked', 'End')
+    enter(w, k, 'text', 'Menu', 'Egg-and-potato breakfast bowls')
+    w.wait_words('1 food')
+    k.tab_to('push button', 'people of all kinds')
+    k.press('space', .5)
+    k.tab_to('push button', 'Make the list')
+    k.press('Return', .5)
+    until(lambda: number(farm, 'SELECT count (*) FROM checklist') == n + 1)
+    check = numbered(w, 'Cook the pooled eggs')
+    reading = f'Reading of check {check}'
+    record = f'Record the reading of check {check}'
+    enter(w, k, 'text', reading, '140', most=120)
+    k.tab_to('push button', record)
+    k.press('space', .5)
+    w.wait_words('Not met')
+    k.tab_to('push button', f'I did what check {check} says', key='shift+Tab', most=12)
+    k.press('space', .5)
+    w.wait_words('What was done: Cook it on')
+    enter(w, k, 'text', reading, '156', most=200)
+    enter(w, k, 'text', f'Check {check} held for', '20')
+    k.tab_to('push button', record)
+    k.press('space', .5)
+    w.wait_words('Met by')
+    closed(farm, w, k)
+
+
+def numbered(w, words):
+    """The number that a check bears, by the words of its sentence."""
+    def found():
+        before = None
+        for node in w.walk():
+            if node.getRoleName() == 'label':
+                if words in node.name and before is not None and before.isdigit():
+                    return int(before)
+                before = node.name
+        return None
+    return until(found)
+
+
 CORNERS = "SELECT round(x_m / 0.3048) || ' ' || round(y_m / 0.3048) FROM build_corner WHERE build_id = {} ORDER BY position"
 
 
@@ -176,4 +221,19 @@ def test_lists_are_one_stop():
     closed(farm, w, k)
 
 
-run_cases(test_stall, test_corners_of_a_pen, test_money, test_lists_are_one_stop)
+def test_back_again():
+    """Shift+Tab goes back over what Tab came by: no field keeps the focus."""
+    farm, w, k = opened('Keep')
+    view(k, 'Store room', 'Cash book')
+    k.tab_to('push button', 'Money in…')
+    k.press('Return')
+    w.wait('text', 'Amount')
+    came = [k.press('Tab').name for _ in range(8)]
+    back = [k.press('shift+Tab').name for _ in range(7)]
+    assert back == came[-2::-1], (came, back)
+    k.press('Escape')
+    closed(farm, w, k)
+
+
+run_cases(test_stall, test_check_reading, test_corners_of_a_pen, test_money, test_lists_are_one_stop,
+          test_back_again)

@@ -11,6 +11,7 @@
 #include <math.h>
 
 #include "app/price/stead-knob-words.h"
+#include "app/stead-focus.h"
 #include "app/stead-ui.h"
 #include "core/stead-core-error.h"
 #include "core/stead-money.h"
@@ -234,7 +235,7 @@ loaded_cb (SteadKnobRow *self)
 static gboolean
 stead_knob_row_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (STEAD_KNOB_ROW (widget)->spin);
+  return stead_focus_part (widget, STEAD_KNOB_ROW (widget)->spin);
 }
 
 static void

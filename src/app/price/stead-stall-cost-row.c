@@ -6,6 +6,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/stead-field.h"
+#include "app/stead-focus.h"
 #include "app/stead-ui.h"
 
 struct _SteadStallCostRow
@@ -31,7 +32,7 @@ remove_cb (SteadStallCostRow *self)
 static gboolean
 stead_stall_cost_row_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (GTK_WIDGET (STEAD_STALL_COST_ROW (widget)->name));
+  return stead_focus_part (widget, GTK_WIDGET (STEAD_STALL_COST_ROW (widget)->name));
 }
 
 static void

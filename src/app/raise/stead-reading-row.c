@@ -6,6 +6,7 @@
 
 #include "app/raise/stead-reading-row.h"
 
+#include "app/stead-focus.h"
 #include "app/stead-settings.h"
 #include "app/stead-ui.h"
 
@@ -260,7 +261,7 @@ entry_activate_cb (SteadReadingRow *self)
 static gboolean
 stead_reading_row_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (STEAD_READING_ROW (widget)->entry);
+  return stead_focus_part (widget, STEAD_READING_ROW (widget)->entry);
 }
 
 static void

@@ -7,6 +7,7 @@
 #include "app/raise/stead-routine-row.h"
 
 #include "app/stead-field.h"
+#include "app/stead-focus.h"
 #include "app/stead-ui.h"
 
 /* In the order of the choices. */
@@ -60,7 +61,7 @@ remove_cb (SteadRoutineRow *self)
 static gboolean
 stead_routine_row_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (GTK_WIDGET (STEAD_ROUTINE_ROW (widget)->name));
+  return stead_focus_part (widget, GTK_WIDGET (STEAD_ROUTINE_ROW (widget)->name));
 }
 
 static void

@@ -12,6 +12,7 @@
 
 #include "answer/stead-line-answer.h"
 #include "answer/stead-words.h"
+#include "app/stead-focus.h"
 #include "app/stead-ui.h"
 #include "app/today/stead-line-entry.h"
 
@@ -286,7 +287,7 @@ key_cb (SteadLineEntry *self,
 static gboolean
 stead_line_entry_grab_focus (GtkWidget *widget)
 {
-  return gtk_widget_grab_focus (STEAD_LINE_ENTRY (widget)->entry);
+  return stead_focus_part (widget, STEAD_LINE_ENTRY (widget)->entry);
 }
 
 static void
