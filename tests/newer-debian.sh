@@ -3,6 +3,7 @@
 #
 #   sh tests/newer-debian.sh                     # trixie: all but the window tests
 #   sh tests/newer-debian.sh trixie gui-day ...  # and the window tests named
+#   COMPILERS=clang sh tests/newer-debian.sh     # with one compiler only
 #
 # Needs root, for a root folder of its own (build-newer/SUITE, kept for the next run).
 # Packages come from where this machine gets its own.  Warnings are errors there too.
@@ -12,6 +13,7 @@ top=$(CDPATH= cd -- "$(dirname -- "$0")/.." && pwd) || exit 1
 suite=${1:-trixie}
 [ $# -eq 0 ] || shift
 root=$top/build-newer/$suite
+export COMPILERS="${COMPILERS:-gcc clang}"
 
 . "$top/src/packages.sh"
 install_missing debootstrap git || exit 1
@@ -36,13 +38,13 @@ export LC_ALL=C.UTF-8 DEBIAN_FRONTEND=noninteractive
 # No bytes are synced for a root that can be made again.
 echo 'force-unsafe-io' > /etc/dpkg/dpkg.cfg.d/fast
 . src/packages.sh
-install_missing $build_packages $run_packages $test_packages clang git ca-certificates || exit 1
+install_missing $build_packages $run_packages $test_packages clang lld git ca-certificates || exit 1
 echo "Debian $(cat /etc/debian_version), GTK $(pkg-config --modversion gtk4)," \
      "GLib $(pkg-config --modversion glib-2.0), $(gcc --version | head -n 1), $(clang --version | head -n 1)"
 failed=0
-for compiler in gcc clang; do
+for compiler in $COMPILERS; do
   build=build-$compiler
-  [ -f $build/build.ninja ] || CC=$compiler meson setup $build -Dwerror=true || exit 1
+  [ -f $build/build.ninja ] || CC=$compiler meson setup $build -Dwerror=true -Dc_link_args=-fuse-ld=lld || exit 1
   ninja -C $build || { echo "$compiler: the build fails"; failed=1; continue; }
   echo "$compiler: built without a warning"
   meson test -C $build --no-rebuild --no-suite gui --timeout-multiplier 3 --quiet || failed=1
@@ -57,5 +59,6 @@ exec unshare --mount --fork sh -c '
   root=$1; shift
   mount -t proc proc "$root/proc" && mount --rbind /dev "$root/dev" && mount --rbind /sys "$root/sys" || exit 1
   cp /etc/resolv.conf "$root/etc/resolv.conf"
-  exec chroot "$root" env -i HOME=/root PATH=/usr/sbin:/usr/bin:/sbin:/bin TERM=dumb sh /srv/build.sh "$@"
+  exec chroot "$root" env -i HOME=/root PATH=/usr/sbin:/usr/bin:/sbin:/bin TERM=dumb \
+    COMPILERS="$COMPILERS" sh /srv/build.sh "$@"
 ' sh "$root" "$@"
