@@ -170,5 +170,6 @@ stead_stmt_text (SteadStmt *stmt,
 
   if (text == NULL && sqlite3_column_type (stmt, at) != SQLITE_NULL)
     g_error ("out of memory");   /* as GLib does: text of a fact must not become nothing */
-  return g_strdup (text);
+  /* A stranger's file may hold other bytes.  Whoever shows them relies on letters. */
+  return text == NULL || g_utf8_validate (text, -1, NULL) ? g_strdup (text) : g_utf8_make_valid (text, -1);
 }

@@ -16,6 +16,7 @@
 #include "store/stead-cash-repo.h"
 #include "store/stead-lot-repo.h"
 #include "store/stead-reflection-repo.h"
+#include "store/stead-store-private.h"
 #include "store/stead-work-repo.h"
 
 static gint64
@@ -183,6 +184,28 @@ test_packet (Farm          *farm,
   all = texts (answer);
   g_assert_nonnull (strstr (all, "Maya"));
   g_assert_null (strstr (all, "Devon"));
+}
+
+/* A file of another program may name a section that this one does not know. */
+static void
+test_section_from_elsewhere (Farm          *farm,
+                             gconstpointer  data)
+{
+  g_autoptr(SteadPacket) packet = stead_packet_usual (farm->store, farm->today, NULL);
+  g_autoptr(SteadPacketAnswer) answer = NULL;
+  g_autoptr(GError) error = NULL;
+
+  packet->name = g_strdup ("Mine");
+  packet->person_id = person (farm, "Maya", STEAD_PERSON_STUDENT);
+  g_ptr_array_set_size (packet->sections, 3);
+  FARM_DO (farm, stead_packet_repo_save (farm->store, packet, &farm_error));
+  g_assert_cmpint (sqlite3_exec (stead_store_get_db (farm->store), "UPDATE packet_section SET section = 'weather'"
+                                 " WHERE position = (SELECT max (position) - 1 FROM packet_section)", NULL, NULL, NULL),
+                   ==, SQLITE_OK);
+  answer = stead_packet_answer_new (farm->store, packet->id, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (answer->parts->len, ==, 2);
+  g_assert_cmpstr (((const SteadPacketPart *) answer->parts->pdata[1])->key, ==, packet->sections->pdata[2]);
 }
 
 /* Hours at a task of a build bring the build into the packet, and tell what was done. */
@@ -571,6 +594,7 @@ main (int    argc,
   ADD ("/answer/packet/skills", test_skills);
   ADD ("/answer/packet/lay-question", test_lay_question);
   ADD ("/answer/packet/packet", test_packet);
+  ADD ("/answer/packet/section-from-elsewhere", test_section_from_elsewhere);
   ADD ("/answer/packet/build", test_build);
   ADD ("/answer/packet/marks", test_marks);
   ADD ("/answer/packet/rows", test_rows);

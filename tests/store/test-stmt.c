@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "store-fixture.h"
 
@@ -114,6 +115,27 @@ test_values (void)
   g_assert_cmpstr (text, ==, "niño");
 }
 
+/* Bytes that are no text, in a farm from elsewhere, come out as text that can be shown. */
+static void
+test_no_letters (void)
+{
+  static const char * const broken[] = { "\xff\xfe eggs", "eggs \xf0\x9f\x90", "\xed\xa0\x80", "\xc3" };
+  g_autoptr(SteadStore) store = new_farm ();
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, "SELECT ?1, ?2, ?3, ?4", NULL);
+
+  for (int i = 0; i < 4; i++)
+    stead_stmt_bind_text (stmt, i + 1, broken[i]);
+  g_assert_cmpint (stead_store_step (store, stmt, NULL), ==, 1);
+  for (int i = 0; i < 4; i++)
+    {
+      g_autofree char *text = stead_stmt_text (stmt, i);
+
+      g_assert_true (g_utf8_validate (text, -1, NULL));
+      g_assert_nonnull (strstr (text, "\357\277\275"));   /* U+FFFD: what could not be read is seen */
+      g_assert_true ((strstr (broken[i], "eggs") != NULL) == (strstr (text, "eggs") != NULL));
+    }
+}
+
 /* Rules of the file: each its own sentence, none in the words of SQL. */
 static const struct
 {
@@ -223,6 +245,7 @@ main (int    argc,
   g_test_add_func ("/store/stmt/nulls", test_nulls);
   g_test_add_func ("/store/stmt/too-long", test_too_long);
   g_test_add_func ("/store/stmt/values", test_values);
+  g_test_add_func ("/store/stmt/no-letters", test_no_letters);
   g_test_add_func ("/store/stmt/broken-rules", test_broken_rules);
   g_test_add_func ("/store/stmt/results", test_results);
   g_test_add_func ("/store/stmt/damage-stops-writing", test_damage_stops_writing);
