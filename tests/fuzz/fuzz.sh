@@ -36,7 +36,8 @@ for target in "$@"; do
       done ;;
     import) cp "$top"/tests/fixtures/import/*.csv "$corpus/" ;;
     farm) cp "$top"/tests/fixtures/version-*.steading "$corpus/" ;;
-    label) cp "$top"/tests/fuzz/seeds/label-*.txt "$corpus/" ;;
+    # The first one finds the fonts, which takes its time on a busy machine.
+    label) cp "$top"/tests/fuzz/seeds/label-*.txt "$corpus/"; longest=10 ;;
     # A whole paper is made each time.
     paper) cp "$top"/tests/fuzz/seeds/words.txt "$corpus/"; longest=30 ;;
   esac
