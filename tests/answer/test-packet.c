@@ -16,7 +16,7 @@
 #include "store/stead-cash-repo.h"
 #include "store/stead-lot-repo.h"
 #include "store/stead-reflection-repo.h"
-#include "store/stead-store-private.h"
+#include "store/stead-store-internal.h"
 #include "store/stead-work-repo.h"
 
 static gint64
@@ -199,7 +199,7 @@ test_section_from_elsewhere (Farm          *farm,
   packet->person_id = person (farm, "Maya", STEAD_PERSON_STUDENT);
   g_ptr_array_set_size (packet->sections, 3);
   FARM_DO (farm, stead_packet_repo_save (farm->store, packet, &farm_error));
-  g_assert_cmpint (sqlite3_exec (stead_store_get_db (farm->store), "UPDATE packet_section SET section = 'weather'"
+  g_assert_cmpint (sqlite3_exec (farm->store->db, "UPDATE packet_section SET section = 'weather'"
                                  " WHERE position = (SELECT max (position) - 1 FROM packet_section)", NULL, NULL, NULL),
                    ==, SQLITE_OK);
   answer = stead_packet_answer_new (farm->store, packet->id, NULL, &error);
