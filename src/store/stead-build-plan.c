@@ -198,7 +198,13 @@ read_stocks (SteadStore  *store,
       SteadBuildStock stock = { .length_m = sqlite3_column_double (stmt, 1),
                                 .price_cents = sqlite3_column_int64 (stmt, 2) };
 
-      g_strlcpy (stock.size, (const char *) sqlite3_column_text (stmt, 0), sizeof stock.size);
+      g_autofree char *size = stead_stmt_text (stmt, 0);
+      const char *end;
+
+      /* A letter that is cut in the middle is none. */
+      g_strlcpy (stock.size, size, sizeof stock.size);
+      g_utf8_validate (stock.size, -1, &end);
+      stock.size[end - stock.size] = '\0';
       g_array_append_val (build->stocks, stock);
     }
   return found == 0;

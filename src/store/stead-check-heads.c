@@ -10,7 +10,9 @@ stead_check_keep (SteadCheckList *list,
                   SteadStmt      *stmt,
                   int             at)
 {
-  return stead_check_list_keep (list, (const char *) sqlite3_column_text (stmt, at));
+  g_autofree char *text = stead_stmt_text (stmt, at);
+
+  return stead_check_list_keep (list, text);
 }
 
 const char *

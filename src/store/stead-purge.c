@@ -220,8 +220,9 @@ replace_name (const char *text,
   while ((found = strstr (found, name)) != NULL)
     {
       const char *end = found + strlen (name);
+      const char *before = g_utf8_find_prev_char (text, found);   /* none, too, where bytes are no letters */
 
-      if ((found > text && is_letter_at (g_utf8_prev_char (found))) || (*end != '\0' && is_letter_at (end)))
+      if ((before != NULL && is_letter_at (before)) || (*end != '\0' && is_letter_at (end)))
         {
           found = g_utf8_next_char (found);
           continue;

@@ -137,8 +137,11 @@ drop_goods (SteadStore       *store,
       if (stead_sale_find_good (sale, id) != NULL)
         continue;
       if (sqlite3_column_int (stmt, 2) != 0)
-        return stead_repo_refuse (error, _("%s is tallied already, so it stays in the plan."),
-                                  (const char *) sqlite3_column_text (stmt, 1));
+        {
+          g_autofree char *name = stead_stmt_text (stmt, 1);
+
+          return stead_repo_refuse (error, _("%s is tallied already, so it stays in the plan."), name);
+        }
       g_array_append_val (gone, id);
     }
   for (guint i = 0; found == 0 && i < gone->len; i++)

@@ -99,14 +99,14 @@ static char *
 title_of (SteadStmt    *stmt,
           SteadHitKind  kind)
 {
-  const char *name = (const char *) sqlite3_column_text (stmt, 2);
+  g_autofree char *name = stead_stmt_text (stmt, 2);
   g_autofree char *day = NULL;
 
   if (kind != STEAD_HIT_RECEIPT && kind != STEAD_HIT_SALE && kind != STEAD_HIT_CHECKLIST)
-    return g_strdup (name);
+    return g_steal_pointer (&name);
   day = stead_day_format (stead_stmt_day (stmt, 3), STEAD_DAY_STYLE_MEDIUM);
   if (strstr (name, day) != NULL)
-    return g_strdup (name);
+    return g_steal_pointer (&name);
   return g_strdup_printf ("%s, %s", name, day);
 }
 
@@ -132,7 +132,8 @@ find_names (SteadStore  *store,
     return FALSE;
   while ((step = stead_store_step (store, stmt, error)) == 1)
     {
-      g_autofree char *name = fold ((const char *) sqlite3_column_text (stmt, 2));
+      g_autofree char *text = stead_stmt_text (stmt, 2);
+      g_autofree char *name = fold (text);
       SteadHitKind kind = (SteadHitKind) sqlite3_column_int (stmt, 0);
       int rank = rank_of (name, wanted);
 

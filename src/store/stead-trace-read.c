@@ -230,7 +230,11 @@ read_people (SteadStore       *store,
     return FALSE;
   sqlite3_bind_int64 (stmt, 1, batch->id);
   while ((found = stead_store_step (store, stmt, error)) == 1)
-    g_string_append_printf (names, batch->n_people++ > 0 ? ", %s" : "%s", sqlite3_column_text (stmt, 0));
+    {
+      g_autofree char *name = stead_stmt_text (stmt, 0);
+
+      g_string_append_printf (names, batch->n_people++ > 0 ? ", %s" : "%s", name);
+    }
   if (names->len > 0)
     batch->people = g_strdup (names->str);
   return found == 0;

@@ -107,6 +107,19 @@ look_at_all (SteadVerifyReport  *report,
          stead_verify_seals (report, error);
 }
 
+/* The names in the sentences are as the file has them, which may be no letters at all. */
+static void
+make_readable (GPtrArray *found)
+{
+  for (guint i = 0; i < found->len; i++)
+    if (!g_utf8_validate (found->pdata[i], -1, NULL))
+      {
+        g_autofree char *sentence = found->pdata[i];
+
+        found->pdata[i] = g_utf8_make_valid (sentence, -1);
+      }
+}
+
 gboolean
 stead_store_verify_connection (sqlite3       *db,
                                GCancellable  *cancellable,
@@ -120,6 +133,7 @@ stead_store_verify_connection (sqlite3       *db,
 
   stead_connection_bound (db, &patience);
   done = look_at_all (&report, &patience, &problem);
+  make_readable (found);
   stead_connection_bound (db, NULL);
   if (done)
     return TRUE;
