@@ -266,22 +266,24 @@ static char *
 back_sentence (const SteadBuildPath *self)
 {
   g_autofree char *day = NULL;
+  g_autofree char *name = NULL;
   g_autofree char *each = NULL;
   gulong n = (gulong) MAX (self->sales_needed, 0);
 
   if (self->goal_on == STEAD_DAY_NONE || self->goal_on <= self->today || !(self->sale_mean > 0) || self->goal_cents <= 0)
     return NULL;
   day = stead_day_format (self->goal_on, STEAD_DAY_STYLE_MEDIUM);
+  name = g_markup_escape_text (self->sale_name, -1);
   each = stead_money_format (stead_money_round (self->sale_mean), self->currency);
   if (self->sales_needed < 0)
     return g_strdup_printf (_("Backwards from %s: no number of days like “%s” makes it 80 of 100 sure. Look for gifts, or choose a later day."),
-                            day, self->sale_name);
+                            day, name);
   if (self->sales_needed == 0)
     return g_strdup_printf (_("Backwards from %s: what is there and what is promised is enough without a sale."), day);
   return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE,
                                        "Backwards from %s: for 80 of 100 it takes <b>%lu</b> day like “%s”, which clears %s for it; planned until then: %d.",
                                        "Backwards from %s: for 80 of 100 it takes <b>%lu</b> days like “%s”, each of which clears %s for it; planned until then: %d.", n),
-                          day, n, self->sale_name, each, self->sales_planned);
+                          day, n, name, each, self->sales_planned);
 }
 
 static char *

@@ -407,7 +407,7 @@ plan_sales (Farm   *farm,
   g_autoptr(SteadBuildIncome) market = stead_build_income_new ();
 
   market->build_id = build;
-  market->name = g_strdup ("Market");
+  market->name = g_strdup ("Market & fair");
   market->first_on = farm->today + 7;
   market->times = 20;
   market->mean_cents = 10000;
@@ -450,7 +450,7 @@ test_next_sale (Farm          *farm,
   build->fund_id = put_in_fund (farm, account->id, "Pen", 50000);
   save (farm, build);
   market->build_id = id;
-  market->name = g_strdup ("Market");
+  market->name = g_strdup ("Market & fair");
   market->first_on = farm->today + 7;
   market->times = 20;
   market->mean_cents = 2000;
@@ -579,6 +579,8 @@ test_pledge_moves (Farm          *farm,
   g_assert_cmpint (path->sales_needed, ==, 5);
   g_assert_cmpint (path->sales_planned, ==, 8);
   g_assert_cmpfloat (path->chance_goal, ==, 1);
+  /* Shown as markup: a name as it was typed would take the sentence away. */
+  g_assert_nonnull (strstr (path->back_sentence, "“Market &amp; fair”"));
 }
 
 static void
