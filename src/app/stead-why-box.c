@@ -17,6 +17,9 @@
 #define MOST_COLUMNS 2
 #define COLUMN_WIDTH 420
 
+/* Of what leaves most of the page to what is asked about. */
+#define LOW_HEIGHT 130
+
 struct _SteadWhyBox
 {
   GtkWidget  parent_instance;
@@ -114,17 +117,39 @@ stead_why_box_new (void)
   return g_object_new (STEAD_TYPE_WHY_BOX, NULL);
 }
 
+static GtkWidget *
+fold_away (GtkWidget *child)
+{
+  GtkWidget *expander = gtk_expander_new (_("Why? The figures worked out"));
+
+  stead_ui_name (expander, _("Why? The figures worked out"));
+  stead_ui_expander_set_child (expander, child);
+  return expander;
+}
+
 GtkWidget *
 stead_why_box_new_folded (SteadWhyBox **out_self)
 {
-  GtkWidget *expander = gtk_expander_new (_("Why? The figures worked out"));
+  g_return_val_if_fail (out_self != NULL, NULL);
+
+  *out_self = STEAD_WHY_BOX (stead_why_box_new ());
+  return fold_away (GTK_WIDGET (*out_self));
+}
+
+GtkWidget *
+stead_why_box_new_low (SteadWhyBox **out_self)
+{
+  GtkWidget *scroller = gtk_scrolled_window_new ();
 
   g_return_val_if_fail (out_self != NULL, NULL);
 
   *out_self = STEAD_WHY_BOX (stead_why_box_new ());
-  stead_ui_name (expander, _("Why? The figures worked out"));
-  stead_ui_expander_set_child (expander, GTK_WIDGET (*out_self));
-  return expander;
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), LOW_HEIGHT);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (*out_self));
+  stead_ui_name (scroller, _("Why? The figures worked out"));
+  return fold_away (scroller);
 }
 
 void

@@ -328,7 +328,7 @@ stead_cash_head_init (SteadCashHead *self)
   gtk_box_append (GTK_BOX (self->box), self->seek_row);
   gtk_box_append (GTK_BOX (self->box), self->funds);
   gtk_box_append (GTK_BOX (self->box), self->looks);
-  gtk_box_append (GTK_BOX (self->box), stead_why_box_new_folded (&self->whys));
+  gtk_box_append (GTK_BOX (self->box), stead_why_box_new_low (&self->whys));
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
 }
 

@@ -192,7 +192,7 @@ stead_statement_pane_init (SteadStatementPane *self)
   gtk_widget_add_css_class (self->caution, "caution");
   gtk_box_append (GTK_BOX (body), GTK_WIDGET (self->sheet));
   gtk_box_append (GTK_BOX (body), self->caution);
-  gtk_box_append (GTK_BOX (body), stead_why_box_new_folded (&self->whys));
+  gtk_box_append (GTK_BOX (body), stead_why_box_new_low (&self->whys));
   stead_pane_add_body (pane, body);
   stead_pane_add_button (pane, _("Print or save…"), G_CALLBACK (print_cb));
   stead_pane_add_button (pane, _("Parts of the farm…"), G_CALLBACK (new_part_cb));
