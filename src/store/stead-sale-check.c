@@ -185,6 +185,7 @@ check_goods (SteadStore      *store,
              SteadSaleFault  *fault,
              GError         **error)
 {
+  point_at (fault, STEAD_SALE_PART_GOODS, 0);
   if (sale->goods->len > STEAD_SALE_MOST_GOODS)
     return stead_repo_refuse (error, _("These are too many products for one sale. Take some out."));
   for (guint i = 0; i < sale->goods->len; i++)

@@ -123,6 +123,160 @@ test_refusals (void)
   ACT (farm, stead_build_repo_save (farm->store, build, err));
 }
 
+/* A figure of a build, in what bounds it lies and what is said of it elsewhere. */
+typedef struct
+{
+  gsize       at;
+  double      least, most;
+  gboolean    above;     /* the least itself is too little */
+  const char *words;
+} Figure;
+
+#define OF(member, least, most, above, words) { G_STRUCT_OFFSET (SteadBuild, member), least, most, above, words }
+
+static const Figure figures[] = {
+  OF (height_m, 0, 20, FALSE, "height of the fence"),
+  OF (spacing_m, 0, 100, TRUE, "height of the fence"),
+  OF (roll_m, 0, 2000, TRUE, "length and width of a roll"),
+  OF (roll_width_m, 0, 50, TRUE, "length and width of a roll"),
+  OF (apron_m, 0, 5, FALSE, "length and width of a roll"),
+  OF (hole_m, 0, 2, TRUE, "post fits into its hole"),
+  OF (depth_m, 0, 5, TRUE, "post fits into its hole"),
+  OF (wire_waste, 0, 1, FALSE, "between 0 and 100 %"),
+  OF (wood_waste, 0, 1, FALSE, "between 0 and 100 %"),
+  OF (mix_waste, 0, 1, FALSE, "between 0 and 100 %"),
+  OF (tax_frac, 0, 1, FALSE, "between 0 and 100 %"),
+  OF (contingency_frac, 0, 1, FALSE, "between 0 and 100 %"),
+  OF (sale_frac, 0, 1, FALSE, "between 0 and 100 %"),
+  OF (season_frac, 0, 1, FALSE, "between 0 and 100 %"),
+  OF (bed_m, 0, 2, FALSE, "depth of the bedding"),
+  OF (shelter.wall_m, 0, 100, TRUE, "how long and how deep"),
+  OF (shelter.depth_m, 0, 100, TRUE, "how long and how deep"),
+  OF (shelter.front_m, 0, 10, TRUE, "falls to the rear"),
+  OF (shelter.overhang_front_m, 0, 5, FALSE, "reaches past its walls"),
+  OF (shelter.overhang_rear_m, 0, 5, FALSE, "reaches past its walls"),
+  OF (shelter.end_m, 0, 5, FALSE, "reaches past its walls"),
+  OF (shelter.cover_m, 0, 5, TRUE, "reaches past its walls"),
+  OF (shelter.rafter_spacing_m, 0, 10, TRUE, "rafters and posts"),
+  OF (shelter.post_spacing_m, 0, 20, TRUE, "rafters and posts"),
+  OF (shelter.post_depth_m, 0, 5, FALSE, "rafters and posts"),
+};
+
+/* Just outside of its bounds, or no number at all, a figure is refused with the sentence about it. */
+static void
+test_figures (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(SteadBuild) build = make_pen ();
+
+  for (gsize i = 0; i < G_N_ELEMENTS (figures); i++)
+    {
+      const Figure *figure = &figures[i];
+      double *at = G_STRUCT_MEMBER_P (build, figure->at), was = *at;
+      const double wrong[] = { figure->above ? figure->least : figure->least - 0.001, figure->most + 0.001, NAN };
+
+      g_test_message ("figure %u: %s", (guint) i, figure->words);
+      for (gsize k = 0; k < G_N_ELEMENTS (wrong); k++)
+        {
+          *at = wrong[k];
+          INVALID (farm, stead_build_repo_save (farm->store, build, err), figure->words);
+        }
+      *at = was;
+    }
+  ACT_APART (farm, stead_build_repo_save (farm->store, build, err));
+}
+
+#define SLIP(member, wrong, words) \
+  G_STMT_START { \
+    typeof (build->member) was = build->member; \
+    build->member = (wrong); \
+    INVALID (farm, stead_build_repo_save (farm->store, build, err), words); \
+    build->member = was; \
+  } G_STMT_END
+
+static void
+test_slips (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(SteadBuild) build = make_pen ();
+  SteadBuildStock *stock = (SteadBuildStock *) (gpointer) build->stocks->data;
+
+  SLIP (rows, -1, "its wires");
+  SLIP (rows, 41, "its wires");
+  SLIP (post_m, 0, "post fits into its hole");
+  SLIP (post_m, build->hole_m + 0.01, "post fits into its hole");
+  SLIP (bag_lb, 50, "40, 60 or 80 lb");
+  SLIP (frost_m, -0.1, "how deep the ground freezes");
+  SLIP (frost_m, 5.1, "how deep the ground freezes");
+  SLIP (notice_days, -1, "days of notice");
+  SLIP (notice_days, 61, "days of notice");
+  SLIP (head, -1, "how many animals");
+  SLIP (head, 100001, "how many animals");
+  SLIP (housed_each_m2, 0, "room for one animal");
+  SLIP (yard_each_m2, -1, "room for one animal");
+  SLIP (shelter.rear_m, 0, "falls to the rear");
+  SLIP (shelter.turn, -1, "rafters and posts");
+  SLIP (shelter.turn, 4, "rafters and posts");
+  stock->length_m = 0;
+  INVALID (farm, stead_build_repo_save (farm->store, build, err), "a length in which it is sold");
+  stock->length_m = 101;
+  INVALID (farm, stead_build_repo_save (farm->store, build, err), "a length in which it is sold");
+  stock->length_m = 12 * FT;
+  stock->price_cents = -1;
+  INVALID (farm, stead_build_repo_save (farm->store, build, err), "Price");
+  stock->price_cents = 780;
+  *stock->size = '\0';
+  INVALID (farm, stead_build_repo_save (farm->store, build, err), "Enter a size");
+}
+
+/* No side is kilometers long, and none rises by as much as it never would. */
+static void
+test_corners (void)
+{
+  static const struct { SteadBuildCorner corner; const char *words; } wrong[] = {
+    { { 10001, 0, 0, 0 }, "side is too long" }, { { 0, -10001, 0, 0 }, "side is too long" },
+    { { NAN, 0, 0, 0 }, "side is too long" }, { { 0, NAN, 0, 0 }, "side is too long" },
+    { { 1, 0, 101, 0 }, "rise and its steps" }, { { 1, 0, NAN, 0 }, "rise and its steps" },
+    { { 1, 0, 0, -1 }, "rise and its steps" }, { { 1, 0, 0, 101 }, "rise and its steps" },
+  };
+  g_autoptr(Farm) farm = farm_new ();
+
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++)
+    {
+      g_autoptr(SteadBuild) build = make_pen ();
+
+      g_array_index (build->corners, SteadBuildCorner, 1) = wrong[i].corner;
+      INVALID (farm, stead_build_repo_save (farm->store, build, err), wrong[i].words);
+    }
+}
+
+/* A run has four square corners: not five, and not four of a slanting figure. */
+static void
+test_square (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(SteadBuild) build = stead_build_new (STEAD_BUILD_RUN);
+  SteadBuildCorner fifth = { -1, 1.5, 0, 0 };
+  SteadBuildCorner *corners;
+
+  build->name = g_strdup ("Duck run");
+  stead_build_set_rectangle (build, 6, 3);
+  corners = (SteadBuildCorner *) (gpointer) build->corners->data;
+  /* Equal diagonals, but one side is shorter than the other: no rectangle. */
+  corners[0].x_m += 1;
+  corners[1].x_m -= 1;
+  INVALID (farm, stead_build_repo_save (farm->store, build, err), "square corners");
+  corners[0].x_m -= 1;
+  corners[1].x_m += 1;
+  g_array_append_val (build->corners, fifth);
+  INVALID (farm, stead_build_repo_save (farm->store, build, err), "square corners");
+  g_array_set_size (build->corners, 4);
+  ACT_APART (farm, stead_build_repo_save (farm->store, build, err));
+  while (build->corners->len <= STEAD_OUTLINE_MOST)
+    g_array_append_val (build->corners, fifth);
+  INVALID (farm, stead_build_repo_save (farm->store, build, err), "at most 200 corners");
+}
+
 /* A goal that has gone by is kept when something else is changed. */
 static void
 test_old_goal (void)
@@ -548,6 +702,10 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/store/build-repo/round-trip", test_round_trip);
   g_test_add_func ("/store/build-repo/refusals", test_refusals);
+  g_test_add_func ("/store/build-repo/figures", test_figures);
+  g_test_add_func ("/store/build-repo/slips", test_slips);
+  g_test_add_func ("/store/build-repo/corners", test_corners);
+  g_test_add_func ("/store/build-repo/square", test_square);
   g_test_add_func ("/store/build-repo/old-goal-stays", test_old_goal);
   g_test_add_func ("/store/build-repo/bill", test_bill);
   g_test_add_func ("/store/build-repo/work", test_work);

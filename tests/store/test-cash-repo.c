@@ -138,6 +138,62 @@ test_round_trip (void)
 }
 
 /* Each category's word comes back as itself, and its sign is held. */
+/* An account is open on the days of its lines, and empty when it is given up. */
+static void
+test_accounts (void)
+{
+  g_autoptr(Book) book = book_new ();
+  SteadAccount box = { .name = (char *) "Fair box", .kind = STEAD_ACCOUNT_TILL, .opened_on = TODAY - 20,
+                       .opening_cents = -G_MAXINT64, .closed_on = STEAD_DAY_NONE };
+  SteadStore *store = book->farm->store;
+  g_autoptr(SteadCashLine) late = NULL;
+  gint64 line;
+
+  INVALID (book->farm, stead_account_repo_save (store, &box, err), "Fair box: the amount is too large");
+  box.opening_cents = 0;
+  box.closed_on = TODAY - 21;
+  INVALID (book->farm, stead_account_repo_save (store, &box, err), "before it was opened");
+  box.closed_on = STEAD_DAY_NONE;
+  box.name = (char *) "Till box";
+  INVALID (book->farm, stead_account_repo_save (store, &box, err), "Till box");
+  box.name = (char *) "Fair box";
+  ACT_APART (book->farm, stead_account_repo_save (store, &box, err));
+  line = add (book, box.id, TODAY - 10, 500, STEAD_CASH_SALES);
+  box.opened_on = TODAY - 9;
+  INVALID (book->farm, stead_account_repo_save (store, &box, err), "must be open on that day");
+  box.opened_on = TODAY - 20;
+  box.closed_on = TODAY - 11;
+  INVALID (book->farm, stead_account_repo_save (store, &box, err), "must be open on that day");
+  box.closed_on = TODAY - 5;
+  INVALID (book->farm, stead_account_repo_save (store, &box, err), "still money in “Fair box”");
+  ACT_APART (book->farm, stead_cash_repo_delete (store, line, err));
+  ACT_APART (book->farm, stead_account_repo_save (store, &box, err));
+  late = line_new (box.id, TODAY - 4, 100, STEAD_CASH_SALES);
+  INVALID (book->farm, stead_cash_repo_save (store, late, err), "was closed on");
+  ACT_APART (book->farm, stead_account_repo_delete (store, box.id, err));
+  farm_assert_undo (book->farm);
+}
+
+/* What an account opened with is in the books that are closed. */
+static void
+test_account_of_closed_books (void)
+{
+  g_autoptr(Book) book = book_new ();
+  SteadStore *store = book->farm->store;
+  SteadAccount bank = { .id = book->bank, .name = (char *) "School account", .kind = STEAD_ACCOUNT_ACTIVITY,
+                        .opened_on = TODAY - 60, .opening_cents = 60000, .closed_on = STEAD_DAY_NONE };
+  SteadAccount older = { .name = (char *) "Old box", .kind = STEAD_ACCOUNT_TILL, .opened_on = TODAY - 50,
+                         .closed_on = STEAD_DAY_NONE };
+
+  ACT_APART (book->farm, stead_closing_repo_close (store, TODAY - 40, book->farm->advisor, NULL, err));
+  INVALID (book->farm, stead_account_repo_save (store, &bank, err), "The books are closed");
+  INVALID (book->farm, stead_account_repo_save (store, &older, err), "The books are closed");
+  INVALID (book->farm, stead_account_repo_delete (store, book->bank, err), "so it stays");
+  bank.opening_cents = 50000;
+  bank.name = (char *) "Activity account";
+  ACT_APART (book->farm, stead_account_repo_save (store, &bank, err));
+}
+
 static void
 test_categories (void)
 {
@@ -577,6 +633,8 @@ main (int argc, char **argv)
   g_test_add_func ("/store/cash/round-trip", test_round_trip);
   g_test_add_func ("/store/cash/opened-between", test_opened_between);
   g_test_add_func ("/store/cash/categories", test_categories);
+  g_test_add_func ("/store/cash/accounts", test_accounts);
+  g_test_add_func ("/store/cash/account-of-closed-books", test_account_of_closed_books);
   g_test_add_func ("/store/cash/refused", test_refused);
   g_test_add_func ("/store/cash/balances", test_balances);
   g_test_add_func ("/store/cash/transfer", test_transfer);

@@ -285,6 +285,51 @@ test_refusals (Kitchen       *kitchen,
 #undef BAD
 }
 
+#define SLIP(place, wrong, words) \
+  G_STMT_START { \
+    typeof (place) was = place; \
+    place = (wrong); \
+    INVALID (farm, stead_recipe_repo_save (farm->store, recipe, err), words); \
+    place = was; \
+  } G_STMT_END
+
+/* What lies just outside of what can be; each is told by its own sentence. */
+static void
+test_slips (Kitchen       *kitchen,
+            gconstpointer  data)
+{
+  Farm *farm = kitchen->farm;
+  SteadRecipe *recipe = kitchen->recipe;
+  SteadRecipePart *part = recipe->parts->pdata[0];
+  SteadRecipeStep *step = add_step (recipe, "Bake to 165 °F");
+
+  SLIP (recipe->minutes, 14401, "minutes of work");
+  SLIP (recipe->minutes, NAN, "minutes of work");
+  SLIP (recipe->yield_base, 1e10, "how much the recipe makes");
+  SLIP (recipe->ph, -0.1, "between 0 and 14");
+  SLIP (recipe->aw, 1.1, "water activity");
+  SLIP (recipe->aw, -0.1, "water activity");
+  SLIP (recipe->authority, (char *) "Extension office", "day on which the process");
+  SLIP (part->amount, 1e10, "how much of");
+  SLIP (part->yield_frac, 1.1, "trimming");
+  SLIP (part->sub_id, 4711, "what each ingredient is");
+  SLIP (part->item_id, 0, "what each ingredient is");
+  SLIP (step->minutes, -1, "ten days");
+  SLIP (step->minutes, 14401, "ten days");
+  SLIP (step->least_c, -61, "temperatures of the step “Bake to 165 °F”");
+  SLIP (step->least_c, 301, "temperatures of the step");
+  SLIP (step->most_c, -61, "temperatures of the step");
+  SLIP (step->most_c, 301, "temperatures of the step");
+  SLIP (step->hold_s, -1, "how long the temperature");
+  SLIP (step->hold_s, 14400 * 60.0 + 1, "how long the temperature");
+  step->least_c = 80;
+  SLIP (step->most_c, 74, "temperatures of the step");
+  step->least_c = 74;
+  step->most_c = 74;
+  step->hold_s = 15;
+  ACT (farm, stead_recipe_repo_save (farm->store, recipe, err));
+}
+
 /* What the item bears is kept, and what makes no sense is refused. */
 static void
 test_item (Kitchen       *kitchen,
@@ -346,6 +391,7 @@ main (int    argc,
   CASE ("needs-what-is-ready-divided-by-the-yield", test_needs);
   CASE ("opens-recipes-inside-and-refuses-rings", test_inside);
   CASE ("refuses-what-cannot-be-cooked", test_refusals);
+  CASE ("slips", test_slips);
   CASE ("items-know-their-measures", test_item);
   CASE ("finds-what-it-is-sold-for", test_price);
   return g_test_run ();

@@ -290,6 +290,96 @@ test_refused_plans (void)
   WRONG (sale, "Winter market", STEAD_SALE_PART_SHIFTS, 0);
 }
 
+#define SLIP(place, wrong, words, where, at) \
+  G_STMT_START { \
+    typeof (place) was = place; \
+    place = (wrong); \
+    WRONG (sale, words, where, at); \
+    place = was; \
+  } G_STMT_END
+
+static void
+test_slips_of_the_day (void)
+{
+  g_autoptr(Stall) stall = stall_new ();
+  g_autoptr(SteadSale) sale = plan (stall);
+  SteadSaleShift *shift = sale->shifts->pdata[1];
+
+  SLIP (sale->day, STEAD_DAY_NONE, "Enter the day", STEAD_SALE_PART_DAY, 0);
+  SLIP (sale->day, TODAY + 733, "two years ahead", STEAD_SALE_PART_DAY, 0);
+  SLIP (sale->opens_min, -1, "as on a clock", STEAD_SALE_PART_HOURS, 0);
+  SLIP (sale->opens_min, 1440, "as on a clock", STEAD_SALE_PART_HOURS, 0);
+  SLIP (sale->closes_min, 2881, "as on a clock", STEAD_SALE_PART_HOURS, 0);
+  SLIP (shift->person_id, 0, "who works", STEAD_SALE_PART_SHIFTS, 1);
+  SLIP (shift->from_min, -1, "as on a clock", STEAD_SALE_PART_SHIFTS, 1);
+  SLIP (shift->from_min, 1440, "as on a clock", STEAD_SALE_PART_SHIFTS, 1);
+  SLIP (shift->to_min, 2881, "as on a clock", STEAD_SALE_PART_SHIFTS, 1);
+  SLIP (shift->to_min, shift->from_min, "ends before it begins", STEAD_SALE_PART_SHIFTS, 1);
+  SLIP (shift->to_min, shift->from_min + 16 * 60 + 1, "16 hours", STEAD_SALE_PART_SHIFTS, 1);
+  SLIP (shift->break_min, -1, "shorter than the shift", STEAD_SALE_PART_SHIFTS, 1);
+  ACT_APART (stall->farm, stead_sale_repo_save (stall->farm->store, sale, NULL, err));
+}
+
+static void
+test_slips_of_goods (void)
+{
+  g_autoptr(Stall) stall = stall_new ();
+  g_autoptr(SteadSale) sale = plan (stall);
+  SteadSaleGood *eggs = sale->goods->pdata[0], *jars = sale->goods->pdata[1];
+  SteadSaleCost *cost = sale->costs->pdata[0];
+  SteadSaleLot nothing = { stall->early, 0 };
+
+  SLIP (jars->product_id, 0, "Choose a product", STEAD_SALE_PART_GOODS, 1);
+  SLIP (jars->planned, -1, "0 or more units", STEAD_SALE_PART_GOODS, 1);
+  SLIP (jars->planned, NAN, "0 or more units", STEAD_SALE_PART_GOODS, 1);
+  SLIP (jars->planned, STEAD_SALE_MOST_UNITS + 1, "0 or more units", STEAD_SALE_PART_GOODS, 1);
+  SLIP (jars->brought, -1, "What is brought", STEAD_SALE_PART_GOODS, 1);
+  SLIP (jars->cost_cents, -1, "What one costs", STEAD_SALE_PART_GOODS, 1);
+  SLIP (jars->cost_cents, 1e15, "What one costs", STEAD_SALE_PART_GOODS, 1);
+  SLIP (jars->left_cents, -G_MAXINT64, "too large", STEAD_SALE_PART_GOODS, 1);
+  SLIP (jars->price_cents, -1, "Price", STEAD_SALE_PART_GOODS, 1);
+  SLIP (jars->missed_cents, -1, "goes without", STEAD_SALE_PART_GOODS, 1);
+  SLIP (jars->high, 9, "all three", STEAD_SALE_PART_GOODS, 1);
+  SLIP (jars->key, '!', "a digit or a small letter", STEAD_SALE_PART_GOODS, 1);
+  eggs->key = 'e';
+  SLIP (jars->key, 'e', "same key", STEAD_SALE_PART_GOODS, 1);
+  SLIP (cost->cents, -1, "Table", STEAD_SALE_PART_COSTS, 0);
+  SLIP (cost->paid_cents, G_MAXINT64, "Table", STEAD_SALE_PART_COSTS, 0);
+  g_array_append_val (eggs->lots, nothing);
+  WRONG (sale, "above zero for each lot", STEAD_SALE_PART_GOODS, 0);
+  g_array_set_size (eggs->lots, 0);
+  ACT_APART (stall->farm, stead_sale_repo_save (stall->farm->store, sale, NULL, err));
+}
+
+/* Coins that cannot be, and more of everything than one day can have. */
+static void
+test_too_many (void)
+{
+  static const SteadCashPiece wrong[] = { { 0, 1 }, { 25, -1 }, { G_MAXINT64, 1 }, { 10000, G_MAXINT64 / 2 } };
+  g_autoptr(Stall) stall = stall_new ();
+  g_autoptr(SteadSale) sale = plan (stall);
+  guint n_pieces = sale->float_pieces->len;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (wrong); i++)
+    {
+      g_array_append_val (sale->float_pieces, wrong[i]);
+      WRONG (sale, "coins or notes", STEAD_SALE_PART_FLOAT, 0);
+      g_array_set_size (sale->float_pieces, n_pieces);
+    }
+  while (sale->costs->len <= STEAD_SALE_MOST_ROWS)
+    add_cost (sale, "Ice", 1, FALSE);
+  WRONG (sale, "Put some together", STEAD_SALE_PART_COSTS, STEAD_SALE_MOST_ROWS);
+  g_ptr_array_set_size (sale->costs, 1);
+  g_ptr_array_set_size (sale->shifts, 0);
+  while (sale->shifts->len <= STEAD_SALE_MOST_ROWS)
+    add_shift (sale, stall->helper, 300 + (int) sale->shifts->len, 301 + (int) sale->shifts->len);
+  WRONG (sale, "Put some together", STEAD_SALE_PART_SHIFTS, STEAD_SALE_MOST_ROWS);
+  g_ptr_array_set_size (sale->shifts, 0);
+  while (sale->goods->len <= STEAD_SALE_MOST_GOODS)
+    add_good (sale, stall->eggs, 450, 1);
+  WRONG (sale, "too many products", STEAD_SALE_PART_GOODS, 0);
+}
+
 static void
 test_again (void)
 {
@@ -638,6 +728,9 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/store/sale-repo/round-trip", test_round_trip);
   g_test_add_func ("/store/sale-repo/refused-plans", test_refused_plans);
+  g_test_add_func ("/store/sale-repo/slips-of-the-day", test_slips_of_the_day);
+  g_test_add_func ("/store/sale-repo/slips-of-goods", test_slips_of_goods);
+  g_test_add_func ("/store/sale-repo/too-many", test_too_many);
   g_test_add_func ("/store/sale-repo/again", test_again);
   g_test_add_func ("/store/sale-repo/tally", test_tally);
   g_test_add_func ("/store/sale-repo/orders", test_orders);
