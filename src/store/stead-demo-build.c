@@ -196,17 +196,6 @@ add_gift (Plan  *plan,
 
 /* --- money ------------------------------------------------------------------------------ */
 
-static gint64
-account (Plan *plan)
-{
-  g_autoptr(GPtrArray) accounts = stead_account_repo_list (plan->writer->store, FALSE, plan->error);
-
-  for (guint i = 0; accounts != NULL && i < accounts->len; i++)
-    if (((const SteadAccount *) accounts->pdata[i])->kind != STEAD_ACCOUNT_TILL)
-      return ((const SteadAccount *) accounts->pdata[i])->id;
-  return 0;
-}
-
 /* "A family:75.00:0.9:-20:12": how likely, days ago that it was due; days ago that it came, or "no". */
 static gboolean
 add_pledge (Plan  *plan,
@@ -227,7 +216,7 @@ add_pledge (Plan  *plan,
   if (g_str_equal (words[4], "no"))
     return TRUE;
   cash->day = days_ago (plan, words[4]);
-  cash->account_id = account (plan);
+  cash->account_id = stead_demo_cash_office (plan->writer);
   cash->fund_id = plan->build->fund_id;
   cash->cents = pledge->cents;
   cash->person_id = plan->writer->advisor_id;
@@ -275,15 +264,21 @@ add_receipt (Plan  *plan,
 {
   g_auto(GStrv) things = g_strsplit (words[4], ",", -1);
   g_autoptr(GArray) buys = g_array_new (FALSE, TRUE, sizeof (SteadBuildBuy));
-  SteadBuildPurchase purchase = { days_ago (plan, words[1]), account (plan), plan->build->fund_id, words[0], words[2],
-                                  cents (plan, words[3]), plan->writer->advisor_id };
+  SteadBuildPurchase purchase = { days_ago (plan, words[1]), stead_demo_cash_office (plan->writer), plan->build->fund_id,
+                                  words[0], words[2], cents (plan, words[3]), plan->writer->advisor_id };
 
   for (char **thing = things; *thing != NULL; thing++)
     {
       g_auto(GStrv) parts = g_strsplit (*thing, "=", 3);
-      g_autoptr(SteadBuildLine) line = g_strv_length (parts) == 3 ? find_line (plan, g_strstrip (parts[0])) : NULL;
+      g_autoptr(SteadBuildLine) line = NULL;
       SteadBuildBuy buy = { 0 };
 
+      if (g_strv_length (parts) != 3)
+        {
+          stead_demo_fault (&plan->writer->story->reader, plan->group, "receipts");
+          return stead_demo_sound (plan->writer, plan->error);
+        }
+      line = find_line (plan, g_strstrip (parts[0]));
       if (line == NULL)
         return FALSE;
       buy.line_id = line->id;

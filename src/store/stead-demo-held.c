@@ -92,21 +92,24 @@ in_turn (SteadDemoWriter *writer,
 /* --- the plan ----------------------------------------------------------------------------- */
 
 /* What other wares of the same item take out of the store room. */
-static double
-spoken_for (SteadDemoWriter *writer,
-            const SteadSale *sale,
-            gint64           item_id)
+static gboolean
+spoken_for (SteadDemoWriter  *writer,
+            const SteadSale  *sale,
+            gint64            item_id,
+            double           *out_base,
+            GError          **error)
 {
-  double base = 0;
-
+  *out_base = 0;
   for (guint i = 0; i < sale->goods->len; i++)
     {
       const SteadSaleGood *good = sale->goods->pdata[i];
-      g_autoptr(SteadProduct) product = stead_product_repo_get (writer->store, good->product_id, NULL);
+      g_autoptr(SteadProduct) product = stead_product_repo_get (writer->store, good->product_id, error);
 
-      base += product != NULL && product->item_id == item_id ? good->planned * product->base_per_unit : 0;
+      if (product == NULL)
+        return FALSE;
+      *out_base += product->item_id == item_id ? good->planned * product->base_per_unit : 0;
     }
-  return base;
+  return TRUE;
 }
 
 static gboolean
@@ -117,15 +120,16 @@ add_good (SteadDemoWriter  *writer,
 {
   SteadSaleGood *good = stead_sale_good_new ();
   gint64 id = stead_demo_id_of (writer, "product", stead_demo_group_name (ware->group));
-  g_autoptr(SteadProduct) product = stead_product_repo_get (writer->store, id, error);
+  g_autoptr(GError) problem = NULL;
 
   g_ptr_array_add (sale->goods, good);
-  if (product == NULL)
-    return FALSE;
   good->product_id = id;
-  good->price_cents = MAX (0, stead_product_repo_price_on (writer->store, id, sale->day, NULL));
+  good->price_cents = MAX (0, stead_product_repo_price_on (writer->store, id, sale->day, &problem));
   good->planned = ware->units;
-  return TRUE;
+  if (problem == NULL)
+    return TRUE;
+  g_propagate_error (error, g_steal_pointer (&problem));
+  return FALSE;
 }
 
 /* Some more of each is brought, as far as it is there. */
@@ -139,11 +143,12 @@ add_spare (SteadDemoWriter  *writer,
       SteadSaleGood *good = sale->goods->pdata[i];
       g_autoptr(SteadProduct) product = stead_product_repo_get (writer->store, good->product_id, error);
       SteadStock stock;
-      double there;
+      double there, spoken;
 
-      if (product == NULL || !stead_lot_repo_stock (writer->store, product->item_id, sale->day, 1, &stock, error))
+      if (product == NULL || !stead_lot_repo_stock (writer->store, product->item_id, sale->day, 1, &stock, error)
+          || !spoken_for (writer, sale, product->item_id, &spoken, error))
         return FALSE;
-      there = floor ((stock.on_hand_base - spoken_for (writer, sale, product->item_id)) / product->base_per_unit + 1e-6);
+      there = floor ((stock.on_hand_base - spoken) / product->base_per_unit + 1e-6);
       good->planned += CLAMP (there, 0, ceil (SPARE * good->planned));
     }
   return TRUE;

@@ -1,6 +1,7 @@
 #include "config.h"
 
 #include <glib/gstdio.h>
+#include <sqlite3.h>
 #include <unistd.h>
 
 #include "answer/stead-check-list.h"
@@ -56,4 +57,55 @@ demo_tear_down (Demo          *demo,
     }
   g_rmdir (demo->folder);
   g_free (demo->folder);
+}
+
+/* Names that each kind of question can be asked of. */
+static const struct
+{
+  const char *of;
+  const char *sql;
+} subjects[] = {
+  { "product", "SELECT name FROM product" },
+  { "batch", "SELECT name FROM batch" },
+  { "flock", "SELECT name FROM batch WHERE kind = 'flock'" },
+  { "fish", "SELECT name FROM batch WHERE kind = 'fish'" },
+  { "crop", "SELECT name FROM batch WHERE kind = 'crop'" },
+  { "kitchen", "SELECT name FROM batch WHERE kind = 'kitchen'" },
+  { "bay", "SELECT DISTINCT name FROM place JOIN climate ON place_id = place.id" },
+  { "water", "SELECT name FROM water" },
+  { "recipe", "SELECT name FROM recipe" },
+  { "lot", "SELECT code FROM lot WHERE id % 17 = 0" },
+  { "account", "SELECT name FROM account" },
+  { "enterprise", "SELECT name FROM enterprise" },
+  { "sale", "SELECT DISTINCT name FROM sale_day" },
+  { "person", "SELECT name FROM person" },
+  { "build", "SELECT name FROM build" },
+  { "packet", "SELECT name FROM packet" },
+  { "checklist", "SELECT DISTINCT name FROM checklist" },
+};
+
+GPtrArray *
+demo_names (const Demo *demo,
+            const char *of)
+{
+  g_autofree char *path = g_build_filename (demo->folder, "demo.steading", NULL);
+  GPtrArray *names = g_ptr_array_new_with_free_func (g_free);
+  const char *sql = NULL;
+  sqlite3_stmt *stmt = NULL;
+  sqlite3 *db = NULL;
+
+  g_ptr_array_add (names, NULL);   /* of the first one, or of all */
+  for (gsize i = 0; i < G_N_ELEMENTS (subjects); i++)
+    if (g_strcmp0 (subjects[i].of, of) == 0)
+      sql = subjects[i].sql;
+  if (of == NULL)
+    return names;
+  g_assert_nonnull (sql);
+  g_assert_cmpint (sqlite3_open_v2 (path, &db, SQLITE_OPEN_READONLY, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_prepare_v2 (db, sql, -1, &stmt, NULL), ==, SQLITE_OK);
+  while (sqlite3_step (stmt) == SQLITE_ROW)
+    g_ptr_array_add (names, g_strdup ((const char *) sqlite3_column_text (stmt, 0)));
+  sqlite3_finalize (stmt);
+  sqlite3_close (db);
+  return names;
 }

@@ -13,3 +13,7 @@ typedef struct
 
 void demo_set_up    (Demo *demo, gconstpointer data);
 void demo_tear_down (Demo *demo, gconstpointer data);
+
+/* (transfer full): names of what a question or a document of this kind can be of: %NULL, which leaves
+ * the choice to it, then all of them, or some of the lots. */
+GPtrArray *demo_names (const Demo *demo, const char *of);

@@ -209,6 +209,8 @@ static const Asked asked[] = {
   { "statement-of", unread_ask_statement_of, ANY ("enterprise") },
   { "stock", unread_ask_stock, NULL },
   { "store-room", unread_ask_store_room, NULL },
+  { "strip", unread_ask_strip, NULL },
+  { "strip-of", unread_ask_strip_of, ANY ("product"), TRUE },
   { "together", unread_ask_together, NULL },
   { "trace", unread_ask_trace, ANY ("lot") },
   { "water", unread_ask_water, ANY ("water") },

@@ -1,6 +1,7 @@
 /* unread-more.c - the rest of the questions of test-unread.c. */
 #include "config.h"
 
+#include "answer/stead-due-answer.h"
 #include "answer/stead-recall-answer.h"
 #include "answer/stead-reflect-answer.h"
 #include "answer/stead-release-answer.h"
@@ -17,3 +18,5 @@ UNREAD_ASK (, reflect, SteadReflectAnswer, stead_reflect_answer_new (store, id, 
 UNREAD_ASK (, sale_result, SteadResultAnswer, stead_result_answer_new (store, id, error))
 UNREAD_ASK (, release, SteadReleaseAnswer, stead_release_answer_new (store, error))
 UNREAD_ASK (, skills, SteadSkillAnswer, stead_skill_answer_new (store, id, error))
+UNREAD_ASK (, strip, SteadStripAnswer, stead_strip_answer_new (store, NULL, 0, error))
+UNREAD_ASK (, strip_of, SteadStripAnswer, stead_strip_answer_new (store, NULL, id, error))

@@ -20,3 +20,5 @@ gboolean unread_ask_reflect (SteadStore *store, gint64 id, GError **error);
 gboolean unread_ask_sale_result (SteadStore *store, gint64 id, GError **error);
 gboolean unread_ask_release (SteadStore *store, gint64 id, GError **error);
 gboolean unread_ask_skills (SteadStore *store, gint64 id, GError **error);
+gboolean unread_ask_strip (SteadStore *store, gint64 id, GError **error);
+gboolean unread_ask_strip_of (SteadStore *store, gint64 id, GError **error);

@@ -3,6 +3,9 @@
 #include <dlfcn.h>
 #include <execinfo.h>
 #include <sqlite3.h>
+#include <stdio.h>
+#include <sys/mman.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
 #include "stumble.h"
@@ -13,17 +16,24 @@
 #define N_PLACES (1 << 16)   /* far more than there are */
 
 /* What may be missing without a word: the number of the last change, for which the last one
- * known stands, and where a mark of a packet leads, without which it leads nowhere. */
+ * known stands; whether somebody else wrote, which is asked again; and where a mark of a
+ * packet leads, without which it leads nowhere. */
 static const char * const spared[] = {
+  "PRAGMA data_version",
   "SELECT number FROM change_count",
   "SELECT lot_id FROM movement WHERE id = ?1",
   "SELECT batch_id FROM fish_move WHERE id = ?1",
   NULL
 };
 
+/* Of a way of calls each of which is a place of its own: as many as there may be. */
+#define LONG_WAY 48
+
 static int armed_rc;
 static gboolean has_failed;
-static guint64 *places;       /* those that failed, N_PLACES at most */
+static gboolean by_fork;      /* what fails, fails in a child that is made there */
+static guint n_forks;
+static guint64 *places;       /* those that failed, N_PLACES at most; shared with children */
 static sqlite3_stmt *failed_stmt;   /* says so once more when it is reset, as a true one does */
 static sqlite3 *failed_db;          /* so does its connection, until the next success */
 
@@ -44,30 +54,44 @@ place_here (void)
   return place;
 }
 
-static gboolean
-fails (const char *sql)
+static void
+make_places (void)
 {
-  guint64 place;
+  if (places == NULL)
+    places = mmap (NULL, N_PLACES * sizeof *places, PROT_READ | PROT_WRITE, MAP_SHARED | MAP_ANONYMOUS, -1, 0);
+  g_assert_true (places != MAP_FAILED);
+}
 
-  if (armed_rc == 0 || has_failed || inside > 0 || g_thread_self () != owner
-      || (sql != NULL && g_strv_contains (spared, sql)))
-    return FALSE;
-  place = place_here ();
+/* Whether the place was not there before. */
+static gboolean
+add_place (guint64 place)
+{
   for (gsize at = place % N_PLACES;; at = (at + 1) % N_PLACES)
     if (places[at] == place)
       return FALSE;
     else if (places[at] == 0)
       {
         places[at] = place;
-        return has_failed = TRUE;
+        return TRUE;
       }
+}
+
+static gboolean fails_in_child (gconstpointer caller);
+
+static gboolean
+fails (const char    *sql,
+       gconstpointer  caller)
+{
+  if (armed_rc == 0 || has_failed || inside > 0 || g_thread_self () != owner
+      || (sql != NULL && g_strv_contains (spared, sql)))
+    return FALSE;
+  return has_failed = by_fork ? fails_in_child (caller) : add_place (place_here ());
 }
 
 void
 stumble_arm (int rc)
 {
-  if (places == NULL)
-    places = g_new0 (guint64, N_PLACES);
+  make_places ();
   has_failed = FALSE;
   failed_stmt = NULL;
   failed_db = NULL;
@@ -97,6 +121,98 @@ stumble_check (const char   *what,
   return TRUE;
 }
 
+/* --- apart --------------------------------------------------------------------------------- */
+
+enum { TOLD, NOT_TOLD };
+
+#ifdef STEAD_COVERAGE
+extern void __gcov_dump (void);   /* what a child covered counts too */
+#else
+#define __gcov_dump()
+#endif
+
+static void G_GNUC_NORETURN
+leave (const char   *what,
+       gboolean      worked,
+       const GError *error)
+{
+  int said = !worked && error != NULL && error->message[0] != '\0' ? TOLD : NOT_TOLD;
+
+  stumble_disarm ();
+  if (said == NOT_TOLD)
+    {
+      backtrace_symbols_fd (calls, n_calls, STDERR_FILENO);
+      g_printerr ("%s: the file failed, and that was not told\n", what);
+    }
+  __gcov_dump ();
+  _exit (said);
+}
+
+/* Each call on the way here is a place: all of them are told of the failure. */
+static gboolean
+is_new_way (void)
+{
+  void *way[LONG_WAY];
+  int n = backtrace (way, G_N_ELEMENTS (way));
+  gboolean is_new = FALSE;
+
+  for (int i = 0; i < n; i++)
+    is_new |= add_place ((guint64) GPOINTER_TO_SIZE (way[i]));
+  return is_new;
+}
+
+/* From __executable_start to etext are the program and our libraries, which it holds. */
+extern const char __executable_start, etext;
+
+/* SQLite calls these for its own ends too, with locks held that a child could not take. */
+static gboolean
+is_ours (gconstpointer caller)
+{
+  return (const char *) caller >= &__executable_start && (const char *) caller < &etext;
+}
+
+/* Whether this is the child, in which the place fails; the parent waits, and goes on. */
+static gboolean
+fails_in_child (gconstpointer caller)
+{
+  pid_t child;
+  int status;
+
+  if (!is_ours (caller) || !is_new_way ())
+    return FALSE;
+  n_calls = backtrace (calls, G_N_ELEMENTS (calls));
+  fflush (NULL);
+  child = fork ();
+  g_assert_cmpint (child, >=, 0);
+  if (child == 0)
+    return TRUE;
+  n_forks++;
+  g_assert_cmpint (waitpid (child, &status, 0), ==, child);
+  if (!WIFEXITED (status) || WEXITSTATUS (status) != TOLD)
+    g_test_fail ();
+  return FALSE;
+}
+
+void
+stumble_fork (int rc)
+{
+  by_fork = TRUE;
+  n_forks = 0;
+  stumble_arm (rc);
+}
+
+guint
+stumble_join (const char   *what,
+              gboolean      worked,
+              const GError *error)
+{
+  if (has_failed)   /* in the child */
+    leave (what, worked, error);
+  stumble_disarm ();
+  by_fork = FALSE;
+  return n_forks;
+}
+
 /* --- the linker takes these before those of the library ------------------------------- */
 
 #define TRUE_ONE(name) ((typeof (&name)) dlsym (RTLD_NEXT, #name))
@@ -109,7 +225,7 @@ sqlite3_step (sqlite3_stmt *stmt)
 
   if (true_step == NULL)
     true_step = TRUE_ONE (sqlite3_step);
-  if (!fails (sqlite3_sql (stmt)))
+  if (!fails (sqlite3_sql (stmt), __builtin_return_address (0)))
     {
       inside++;
       rc = true_step (stmt);
@@ -119,6 +235,32 @@ sqlite3_step (sqlite3_stmt *stmt)
   failed_stmt = stmt;
   failed_db = sqlite3_db_handle (stmt);
   return armed_rc;
+}
+
+/* Holds a lock while it prepares and steps, which a child could not take: so it fails as a whole. */
+int
+sqlite3_exec (sqlite3     *db,
+              const char  *sql,
+              int        (*row) (void *, int, char **, char **),
+              void        *data,
+              char       **out_message)
+{
+  static typeof (&sqlite3_exec) true_exec;
+  int rc;
+
+  if (true_exec == NULL)
+    true_exec = TRUE_ONE (sqlite3_exec);
+  if (!by_fork)
+    return true_exec (db, sql, row, data, out_message);
+  if (fails (sql, __builtin_return_address (0)))
+    {
+      failed_db = db;
+      return armed_rc;
+    }
+  inside++;
+  rc = true_exec (db, sql, row, data, out_message);
+  inside--;
+  return rc;
 }
 
 int
@@ -158,7 +300,7 @@ sqlite3_prepare_v2 (sqlite3       *db,
 
   if (true_prepare == NULL)
     true_prepare = TRUE_ONE (sqlite3_prepare_v2);
-  if (!fails (sql))
+  if (!fails (sql, __builtin_return_address (0)))
     {
       inside++;
       rc = true_prepare (db, sql, n_bytes, out_stmt, out_tail);
@@ -183,7 +325,7 @@ sqlite3_prepare_v3 (sqlite3       *db,
 
   if (true_prepare == NULL)
     true_prepare = TRUE_ONE (sqlite3_prepare_v3);
-  if (!fails (sql))
+  if (!fails (sql, __builtin_return_address (0)))
     {
       inside++;
       rc = true_prepare (db, sql, n_bytes, flags, out_stmt, out_tail);

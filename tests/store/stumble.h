@@ -29,4 +29,17 @@ gboolean stumble_check  (const char   *what,
                          gboolean      worked,
                          const GError *error);
 
+/**
+ * stumble_fork:
+ *
+ * For long work in memory.  It is done once; at each call that leads to a statement for the first
+ * time, a child is made in which that statement fails, and that ends with stumble_join().  For
+ * the parent nothing fails.
+ */
+void     stumble_fork  (int           rc);
+/* Does not return in a child.  Returns: how many there were */
+guint    stumble_join  (const char   *what,
+                        gboolean      worked,
+                        const GError *error);
+
 G_END_DECLS

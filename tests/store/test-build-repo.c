@@ -183,7 +183,7 @@ test_figures (void)
         }
       *at = was;
     }
-  ACT_APART (farm, stead_build_repo_save (farm->store, build, err));
+  ACT (farm, stead_build_repo_save (farm->store, build, err));
 }
 
 #define SLIP(member, wrong, words) \
@@ -271,7 +271,7 @@ test_square (void)
   g_array_append_val (build->corners, fifth);
   INVALID (farm, stead_build_repo_save (farm->store, build, err), "square corners");
   g_array_set_size (build->corners, 4);
-  ACT_APART (farm, stead_build_repo_save (farm->store, build, err));
+  ACT (farm, stead_build_repo_save (farm->store, build, err));
   while (build->corners->len <= STEAD_OUTLINE_MOST)
     g_array_append_val (build->corners, fifth);
   INVALID (farm, stead_build_repo_save (farm->store, build, err), "at most 200 corners");

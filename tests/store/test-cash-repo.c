@@ -157,7 +157,7 @@ test_accounts (void)
   box.name = (char *) "Till box";
   INVALID (book->farm, stead_account_repo_save (store, &box, err), "Till box");
   box.name = (char *) "Fair box";
-  ACT_APART (book->farm, stead_account_repo_save (store, &box, err));
+  ACT (book->farm, stead_account_repo_save (store, &box, err));
   line = add (book, box.id, TODAY - 10, 500, STEAD_CASH_SALES);
   box.opened_on = TODAY - 9;
   INVALID (book->farm, stead_account_repo_save (store, &box, err), "must be open on that day");
@@ -166,11 +166,11 @@ test_accounts (void)
   INVALID (book->farm, stead_account_repo_save (store, &box, err), "must be open on that day");
   box.closed_on = TODAY - 5;
   INVALID (book->farm, stead_account_repo_save (store, &box, err), "still money in “Fair box”");
-  ACT_APART (book->farm, stead_cash_repo_delete (store, line, err));
-  ACT_APART (book->farm, stead_account_repo_save (store, &box, err));
+  ACT (book->farm, stead_cash_repo_delete (store, line, err));
+  ACT (book->farm, stead_account_repo_save (store, &box, err));
   late = line_new (box.id, TODAY - 4, 100, STEAD_CASH_SALES);
   INVALID (book->farm, stead_cash_repo_save (store, late, err), "was closed on");
-  ACT_APART (book->farm, stead_account_repo_delete (store, box.id, err));
+  ACT (book->farm, stead_account_repo_delete (store, box.id, err));
   farm_assert_undo (book->farm);
 }
 
@@ -185,13 +185,13 @@ test_account_of_closed_books (void)
   SteadAccount older = { .name = (char *) "Old box", .kind = STEAD_ACCOUNT_TILL, .opened_on = TODAY - 50,
                          .closed_on = STEAD_DAY_NONE };
 
-  ACT_APART (book->farm, stead_closing_repo_close (store, TODAY - 40, book->farm->advisor, NULL, err));
+  ACT (book->farm, stead_closing_repo_close (store, TODAY - 40, book->farm->advisor, NULL, err));
   INVALID (book->farm, stead_account_repo_save (store, &bank, err), "The books are closed");
   INVALID (book->farm, stead_account_repo_save (store, &older, err), "The books are closed");
   INVALID (book->farm, stead_account_repo_delete (store, book->bank, err), "so it stays");
   bank.opening_cents = 50000;
   bank.name = (char *) "Activity account";
-  ACT_APART (book->farm, stead_account_repo_save (store, &bank, err));
+  ACT (book->farm, stead_account_repo_save (store, &bank, err));
 }
 
 static void

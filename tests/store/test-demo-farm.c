@@ -1,6 +1,7 @@
 /* test-demo-farm.c - the farm that a visitor sees first. */
 #include "config.h"
 
+#include <gio/gio.h>
 #include <glib/gstdio.h>
 #include <math.h>
 
@@ -577,6 +578,7 @@ test_descriptions (void)
     { "fund=Sheep pen", "fund=Barn", "[fund Barn]" },
     { "opening=3150.00", "opening=", "“opening” in [cash]" },
     { "enterprise=Fish", "enterprise=Ducks", "[enterprise Ducks]" },
+    { "corner_post=4=57.80", "corner_post=4", "“receipts” in [build" },
   };
 
   g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
@@ -631,6 +633,36 @@ test_existing (void)
   g_assert_cmpstr (text, ==, "mine");
 }
 
+/* --- failing ------------------------------------------------------------------------- */
+
+/* The farm is written in memory; what fails before it is put in place leaves no file. */
+static gboolean
+is_written (SteadStore  *store,
+            GError     **error)
+{
+  g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_CANCELLED, "enough");
+  return FALSE;
+}
+
+/* Wherever the writing of the story fails, it is told, and there is no farm of half a story. */
+static void
+test_no_half_story (void)
+{
+  g_autoptr(FixtureFolder) folder = fixture_folder ();
+  g_autofree char *path = g_build_filename (folder, "half.steading", NULL);
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadStore) store = NULL;
+  guint n;
+
+  stumble_fork (SQLITE_IOERR);
+  store = stead_demo_farm_create_with (path, NULL, TODAY, is_written, &error);
+  n = stumble_join ("demo farm", store != NULL || g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED), error);
+  g_test_message ("%u ways", n);
+  g_assert_error (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
+  g_assert_cmpuint (n, >, 200);
+  g_assert_false (g_file_test (path, G_FILE_TEST_EXISTS));
+}
+
 int
 main (int    argc,
       char **argv)
@@ -644,5 +676,6 @@ main (int    argc,
   g_test_add_func ("/store/demo/descriptions", test_descriptions);
   g_test_add_func ("/store/demo/built-in", test_built_in);
   g_test_add_func ("/store/demo/existing", test_existing);
+  g_test_add_func ("/store/demo/no-half-story", test_no_half_story);
   return g_test_run ();
 }

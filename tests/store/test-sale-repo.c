@@ -317,7 +317,7 @@ test_slips_of_the_day (void)
   SLIP (shift->to_min, shift->from_min, "ends before it begins", STEAD_SALE_PART_SHIFTS, 1);
   SLIP (shift->to_min, shift->from_min + 16 * 60 + 1, "16 hours", STEAD_SALE_PART_SHIFTS, 1);
   SLIP (shift->break_min, -1, "shorter than the shift", STEAD_SALE_PART_SHIFTS, 1);
-  ACT_APART (stall->farm, stead_sale_repo_save (stall->farm->store, sale, NULL, err));
+  ACT (stall->farm, stead_sale_repo_save (stall->farm->store, sale, NULL, err));
 }
 
 static void
@@ -348,7 +348,7 @@ test_slips_of_goods (void)
   g_array_append_val (eggs->lots, nothing);
   WRONG (sale, "above zero for each lot", STEAD_SALE_PART_GOODS, 0);
   g_array_set_size (eggs->lots, 0);
-  ACT_APART (stall->farm, stead_sale_repo_save (stall->farm->store, sale, NULL, err));
+  ACT (stall->farm, stead_sale_repo_save (stall->farm->store, sale, NULL, err));
 }
 
 /* Coins that cannot be, and more of everything than one day can have. */
