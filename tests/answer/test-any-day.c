@@ -39,10 +39,12 @@ static void
 assert_whole (const char *what,
               const char *sentence)
 {
-  static const char * const slips[] = { "nan", "inf ", "inf.", "(null)", "%s", "%d", "<b>", "  ", "--", "-$0.00", " ." };
+  static const char * const slips[] = { "(null)", "%s", "%d", "<b>", "  ", "--", "-$0.00", " ." };
 
   if (g_utf8_strlen (sentence, -1) <= 10 || strchr (".!?”", sentence[strlen (sentence) - 1]) == NULL)
     g_error ("%s: no whole sentence: “%s”", what, sentence);
+  if (g_regex_match_simple ("\\b(nan|inf)\\b", sentence, 0, 0))
+    g_error ("%s: no number in “%s”", what, sentence);
   for (gsize i = 0; i < G_N_ELEMENTS (slips); i++)
     if (strstr (sentence, slips[i]) != NULL)
       g_error ("%s: “%s” in “%s”", what, slips[i], sentence);
@@ -112,7 +114,7 @@ assert_strip (SteadStore *store)
     {
       g_assert_cmpint (g_utf8_strlen (figures[i], -1), >, 0);
       g_assert_cmpint (g_utf8_strlen (figures[i], -1), <, 40);
-      g_assert_null (strstr (figures[i], "nan"));
+      g_assert_false (g_regex_match_simple ("\\b(nan|inf)\\b", figures[i], 0, 0));
     }
 }
 

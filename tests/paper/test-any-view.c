@@ -7,7 +7,7 @@
 #include "paper/stead-paper.h"
 #include "store/stead-farm-repo.h"
 
-/* Short and long side in points: US Letter and A4; for a poster the double, Ledger and A3 (ISO 216). */
+/* Short and long side in points: US Letter and A4; of a wall card the double, Ledger and A3 (ISO 216). */
 static const double sheets[2][2][2] = {
   [STEAD_UNITS_US] = { { 612, 792 }, { 792, 1224 } },
   [STEAD_UNITS_METRIC] = { { 595.28, 841.89 }, { 841.89, 1190.55 } },
@@ -45,13 +45,20 @@ look (Demo       *demo,
   stead_store_set_today (demo->store, DEMO_TODAY + view->later);
 }
 
+/* What hangs on a wall. */
+static gboolean
+is_wall_card (const char *name)
+{
+  return g_str_has_prefix (name, "limit-card");
+}
+
 /* On the paper of its country, either way up, and each page can be drawn. */
 static void
 assert_pages (SteadPaper *paper,
               const char *name,
               const View *view)
 {
-  const double *sheet = sheets[view->units][g_str_equal (name, "progress-poster")];
+  const double *sheet = sheets[view->units][is_wall_card (name)];
   g_autoptr(GError) error = NULL;
   cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
   cairo_t *cr = cairo_create (surface);
