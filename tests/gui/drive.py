@@ -24,8 +24,8 @@ from gi.repository import Atspi, GLib
 
 Atspi.set_timeout(10000, 30000)    # ms; the default of 800 is too short for a busy machine
 
-# What the bus of a newer Debian calls otherwise.
-OLDER = {'button': 'push button'}
+# What a newer bus and a newer GTK call otherwise.
+OLDER = {'button': 'push button', 'toggle button': 'push button'}
 Atspi.Accessible.getRoleName = lambda node: OLDER.get(node.get_role_name(), node.get_role_name())
 
 SPOKEN = ('push button', 'toggle button', 'check box', 'radio button', 'text', 'spin button',
