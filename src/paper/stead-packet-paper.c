@@ -128,34 +128,36 @@ add_block (SteadPages             *pages,
 
 /* --- the contents -------------------------------------------------------------------- */
 
-/* On which page each section begins, from 1; 0: not known yet. */
+/* Their rows, one a section, and the next of them whose page is looked for. */
 typedef struct
 {
-  const SteadPacketAnswer *answer;
-  GArray                  *pages;   /* of int, as the parts */
-  guint                    next;
+  const GPtrArray *parts;
+  GPtrArray       *rows;   /* of SteadPagesRow, not owned; empty without a cover */
+  guint            next;
 } Contents;
 
+/* Pages are known only once all is laid out; a number takes no more room than the word "Page". */
 static void
-find_page (const char *text,
+fill_page (const char *text,
            int         page,
            double      y,
            gpointer    data)
 {
   Contents *contents = data;
-  const GPtrArray *parts = contents->answer->parts;
+  g_autofree char *number = NULL;
 
-  if (contents->next >= parts->len
-      || g_strcmp0 (((const SteadPacketPart *) parts->pdata[contents->next])->title, text) != 0)
+  if (contents->next >= contents->rows->len
+      || g_strcmp0 (((const SteadPacketPart *) contents->parts->pdata[contents->next])->title, text) != 0)
     return;
-  g_array_index (contents->pages, int, contents->next) = page + 1;
+  number = g_strdup_printf ("%d", page + 1);
+  stead_pages_row_fill (contents->rows->pdata[contents->next], 2, number);
   contents->next++;
 }
 
 static void
 add_contents (SteadPages             *pages,
               const SteadPacketBlock *block,
-              const GArray           *numbers)
+              Contents               *contents)
 {
   const SteadCardTable *table = block->table;
   const SteadPagesColumn columns[] = {
@@ -168,10 +170,9 @@ add_contents (SteadPages             *pages,
   for (guint i = 0; i < table->rows->len; i++)
     {
       const SteadCardRow *row = table->rows->pdata[i];
-      int page = i < numbers->len ? g_array_index (numbers, int, i) : 0;
-      g_autofree char *number = page > 0 ? g_strdup_printf ("%d", page) : g_strdup ("–");
 
-      stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY, (const char *[]) { row->cells[0], row->cells[1], number });
+      g_ptr_array_add (contents->rows, stead_pages_add_row (pages, STEAD_ROW_PLAIN, STEAD_PAGES_NO_KEY,
+                                                            (const char *[]) { row->cells[0], row->cells[1], "–" }));
     }
 }
 
@@ -182,7 +183,7 @@ static void
 add_next (SteadPages      *pages,
           const GPtrArray *blocks,
           guint            at,
-          const GArray    *numbers)
+          Contents        *contents)
 {
   const SteadPacketBlock *block = blocks->pdata[at];
   const SteadPacketBlock *next = at + 1 < blocks->len ? blocks->pdata[at + 1] : NULL;
@@ -190,7 +191,7 @@ add_next (SteadPages      *pages,
                                     || (next->kind == STEAD_BLOCK_TABLE && next->table->rows->len > 0));
 
   if (block->kind == STEAD_BLOCK_CONTENTS)
-    add_contents (pages, block, numbers);
+    add_contents (pages, block, contents);
   else
     add_block (pages, block);
   if (leads && (block->kind == STEAD_BLOCK_TEXT || block->kind == STEAD_BLOCK_NOTE))
@@ -199,8 +200,7 @@ add_next (SteadPages      *pages,
 
 static SteadPages *
 flow (const SteadImprint      *imprint,
-      const SteadPacketAnswer *answer,
-      const GArray            *numbers)
+      const SteadPacketAnswer *answer)
 {
   g_autofree char *from = stead_day_format (answer->packet->from_on, STEAD_DAY_STYLE_MEDIUM);
   g_autofree char *to = stead_day_format (answer->packet->to_on, STEAD_DAY_STYLE_MEDIUM);
@@ -208,6 +208,8 @@ flow (const SteadImprint      *imprint,
   g_autofree char *period = g_strdup_printf (_("%s to %s"), from, to);
   /* Translators: title of a document; a name, or the names of a team. */
   g_autofree char *title = g_strdup_printf (_("Packet of %s"), answer->whose);
+  g_autoptr(GPtrArray) rows = g_ptr_array_new ();
+  Contents contents = { answer->parts, rows, 0 };
   SteadPages *pages = stead_pages_new (imprint, title, period);
 
   stead_pages_add_title (pages, title);
@@ -223,42 +225,21 @@ flow (const SteadImprint      *imprint,
 
       stead_pages_add_heading (pages, part->title);
       for (guint k = 0; k < part->blocks->len; k++)
-        add_next (pages, part->blocks, k, numbers);
+        add_next (pages, part->blocks, k, &contents);
     }
   stead_pages_settle (pages);
+  stead_pages_headings (pages, fill_page, &contents);
   return pages;
 }
 
-static gboolean
-has_contents (const SteadPacketAnswer *answer)
-{
-  for (guint i = 0; i < answer->parts->len; i++)
-    if (g_strcmp0 (((const SteadPacketPart *) answer->parts->pdata[i])->key, "cover") == 0)
-      return TRUE;
-  return FALSE;
-}
-
-/* The contents name pages that are known only once all of it is laid out: then it is laid out again.  A number takes
- * no other room than the dash before, so that nothing moves. */
 static SteadPages *
 pages_of (SteadStore               *store,
           const SteadPacketAnswer  *answer,
           GError                  **error)
 {
   g_autoptr(SteadImprint) imprint = stead_imprint_new (store, error);
-  g_autoptr(GArray) numbers = g_array_new (FALSE, TRUE, sizeof (int));
-  Contents contents = { answer, numbers, 0 };
-  SteadPages *pages;
 
-  if (imprint == NULL)
-    return NULL;
-  g_array_set_size (numbers, answer->parts->len);
-  pages = flow (imprint, answer, numbers);
-  if (!has_contents (answer))
-    return pages;
-  stead_pages_headings (pages, find_page, &contents);
-  stead_pages_free (pages);
-  return flow (imprint, answer, numbers);
+  return imprint == NULL ? NULL : flow (imprint, answer);
 }
 
 SteadPages *

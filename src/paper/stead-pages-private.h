@@ -30,14 +30,14 @@ typedef enum
   STEAD_TYPE_FRAME_STRONG,
 } SteadType;
 
-typedef struct
+struct _SteadPagesRow
 {
   SteadRowLook  look;
   int           key;
   char         *cells[STEAD_PAGES_MAX_COLUMNS];
   char         *boxes[STEAD_PAGES_MAX_COLUMNS];   /* (nullable): what stands at the foot of a box; markup */
   double        height;      /* of its text */
-} SteadPagesRow;
+};
 
 typedef enum
 {

@@ -255,7 +255,7 @@ stead_pages_add_table (SteadPages             *self,
     }
 }
 
-void
+SteadPagesRow *
 stead_pages_add_row (SteadPages         *self,
                      SteadRowLook        look,
                      int                 key,
@@ -264,9 +264,9 @@ stead_pages_add_row (SteadPages         *self,
   SteadPagesRow *row;
   SteadBlock *block;
 
-  g_return_if_fail (self->blocks->len > 0);
+  g_return_val_if_fail (self->blocks->len > 0, NULL);
   block = self->blocks->pdata[self->blocks->len - 1];
-  g_return_if_fail (block->kind == STEAD_BLOCK_TABLE);
+  g_return_val_if_fail (block->kind == STEAD_BLOCK_TABLE, NULL);
   row = g_new0 (SteadPagesRow, 1);
   row->look = look;
   row->key = key;
@@ -278,6 +278,18 @@ stead_pages_add_row (SteadPages         *self,
       row->boxes[i] = is_box ? g_markup_escape_text (cells[i] + strlen (STEAD_PAGES_BOX), -1) : NULL;
     }
   g_ptr_array_add (block->rows, row);
+  return row;
+}
+
+void
+stead_pages_row_fill (SteadPagesRow *row,
+                      int            column,
+                      const char    *text)
+{
+  g_return_if_fail (row != NULL && column >= 0 && column < STEAD_PAGES_MAX_COLUMNS);
+
+  g_free (row->cells[column]);
+  row->cells[column] = g_markup_escape_text (text, -1);
 }
 
 SteadType

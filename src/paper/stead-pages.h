@@ -96,12 +96,21 @@ void stead_pages_add_table (SteadPages             *self,
  * stands small at its foot: STEAD_PAGES_BOX "°F". */
 #define STEAD_PAGES_BOX "\v"
 
+typedef struct _SteadPagesRow SteadPagesRow;
+
 /* @cells: plain texts, one a column, each (nullable); @key: a SteadCostKind whose
- * pattern stands before the first, or STEAD_PAGES_NO_KEY */
-void stead_pages_add_row   (SteadPages         *self,
-                            SteadRowLook        look,
-                            int                 key,
-                            const char * const *cells);
+ * pattern stands before the first, or STEAD_PAGES_NO_KEY.
+ * Returns: (transfer none): the row, which lives as long as the pages */
+SteadPagesRow *stead_pages_add_row (SteadPages         *self,
+                                    SteadRowLook        look,
+                                    int                 key,
+                                    const char * const *cells);
+
+/* What a cell says that is known only once all is settled; it takes the room that the row
+ * had then: @text is no wider than its column and one line high. */
+void stead_pages_row_fill (SteadPagesRow *row,
+                           int            column,
+                           const char    *text);
 
 /* --- sheets ----------------------------------------------------------------- */
 
