@@ -403,20 +403,29 @@ fresh (SteadStore  *store,
   g_autoptr(GPtrArray) products = stead_product_repo_list (store, FALSE, error);
   g_autoptr(SteadSale) sale = stead_sale_new ();
 
+  if (products == NULL)
+    return NULL;
   sale->day = stead_store_get_today (store) + 7;
   sale->opens_min = 9 * 60;
   sale->closes_min = 13 * 60;
-  for (guint i = 0; products != NULL && i < products->len; i++)
+  for (guint i = 0; i < products->len; i++)
     {
       const SteadProduct *product = products->pdata[i];
       SteadSaleGood *good = stead_sale_good_new ();
+      g_autoptr(GError) unread = NULL;
+      gint64 cents = stead_product_repo_price_on (store, product->id, sale->day, &unread);
 
       good->product_id = product->id;
       good->planned = (double) product->planned_units;
-      good->price_cents = MAX (0, stead_product_repo_price_on (store, product->id, sale->day, NULL));
+      good->price_cents = MAX (0, cents);   /* none yet: it is asked for */
       g_ptr_array_add (sale->goods, good);
+      if (unread != NULL)
+        {
+          g_propagate_error (error, g_steal_pointer (&unread));
+          return NULL;
+        }
     }
-  return products != NULL ? g_steal_pointer (&sale) : NULL;
+  return g_steal_pointer (&sale);
 }
 
 static gint64
