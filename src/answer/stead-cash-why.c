@@ -55,7 +55,7 @@ account_sum (const SteadCashAnswer   *self,
     }
   stead_sum_add (sum, state->before_cents + state->opened_cents, currency);
   stead_sum_add (sum, in, currency);
-  stead_sum_add (sum, -out, currency);
+  stead_sum_take (sum, out, currency);
   stead_sum_total (sum, state->cents, currency);
   return sum;
 }
@@ -169,7 +169,7 @@ funds_why (const SteadCashAnswer *self)
       GString *sum = g_string_new (NULL);
 
       stead_sum_add (sum, state->in_cents, self->farm->currency);
-      stead_sum_add (sum, -state->out_cents, self->farm->currency);
+      stead_sum_take (sum, state->out_cents, self->farm->currency);
       stead_sum_total (sum, state->cents, self->farm->currency);
       add_line (worked, state->fund->name, sum);
       stead_sum_add (all, state->cents, self->farm->currency);

@@ -25,7 +25,7 @@ taken_why (const SteadKitchenAnswer *self)
   GString *sum = g_string_new (NULL);
 
   for (guint i = 0; i < self->taken->len; i++)
-    stead_sum_add (sum, -((const SteadMove *) self->taken->pdata[i])->cost_cents, self->farm->currency);
+    stead_sum_take (sum, ((const SteadMove *) self->taken->pdata[i])->cost_cents, self->farm->currency);
   stead_sum_total (sum, self->used_cents, self->farm->currency);
   return stead_why_new (g_strdup (_("What went in")),
                         _("What each lot carries for what was taken out of it, in the order in which it was taken. What leaves a lot "

@@ -122,9 +122,9 @@ left_text (const SteadResultAnswer *self,
       lost += by_plan ? line->plan_lost_cents : line->lost_cents;
     }
   stead_sum_add (sum, stead_money_round (taken), currency);
-  stead_sum_add (sum, -stead_money_round (cost), currency);
-  stead_sum_add (sum, -stead_money_round (lost), currency);
-  stead_sum_add (sum, -stead_money_round (fixed_cents (self, by_plan)), currency);
+  stead_sum_take (sum, stead_money_round (cost), currency);
+  stead_sum_take (sum, stead_money_round (lost), currency);
+  stead_sum_take (sum, stead_money_round (fixed_cents (self, by_plan)), currency);
   stead_sum_total (sum, stead_money_round (by_plan ? self->variance.planned_cents : self->variance.actual_cents),
                    currency);
   return g_string_free (sum, FALSE);
@@ -153,7 +153,7 @@ difference_why (const SteadResultAnswer *self)
   GString *sum = g_string_new (NULL), *worked = g_string_new (NULL);
 
   stead_sum_add (sum, stead_money_round (v->actual_cents), self->farm->currency);
-  stead_sum_add (sum, -stead_money_round (v->planned_cents), self->farm->currency);
+  stead_sum_take (sum, stead_money_round (v->planned_cents), self->farm->currency);
   stead_sum_total (sum, stead_money_round (v->actual_cents - v->planned_cents), self->farm->currency);
   for (gsize i = 0; i < G_N_ELEMENTS (parts); i++)
     if (fabs (parts[i]) >= LEAST_CENTS)
@@ -361,14 +361,14 @@ till_why (const SteadResultAnswer *self)
 
   stead_sum_add (sum, till->float_cents, currency);
   stead_sum_add (sum, till->takings_cents, currency);
-  stead_sum_add (sum, -till->paid_out_cents, currency);
+  stead_sum_take (sum, till->paid_out_cents, currency);
   stead_sum_total (sum, till->expected_cents, currency);
   if (self->count != NULL)
     {
       GString *over = g_string_new (NULL);
 
       stead_sum_add (over, till->counted_cents, currency);
-      stead_sum_add (over, -till->expected_cents, currency);
+      stead_sum_take (over, till->expected_cents, currency);
       stead_sum_total (over, self->over_cents, currency);
       g_string_append_printf (sum, "\n%s", over->str);
       g_string_free (over, TRUE);
