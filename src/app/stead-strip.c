@@ -176,6 +176,30 @@ columns (SteadStrip *self,
   return width < 0 || sum <= MAX (width, n * POST_LEAST) ? n : (n + 1) / 2;
 }
 
+/* What the posts of one column need, with so many of them beside each other. */
+static int
+column_width (SteadStrip *self,
+              int         across,
+              int         column)
+{
+  int width = 0;
+
+  for (guint i = (guint) column; i < self->posts->len; i += (guint) across)
+    width = MAX (width, own_width (self->posts->pdata[i]));
+  return width;
+}
+
+static int
+sum_of_columns (SteadStrip *self,
+                int         across)
+{
+  int sum = 0;
+
+  for (int column = 0; column < across; column++)
+    sum += column_width (self, across, column);
+  return sum;
+}
+
 static void
 measure_width (SteadStrip *self,
                int        *minimum,
@@ -183,10 +207,8 @@ measure_width (SteadStrip *self,
 {
   int n = (int) self->posts->len;
   int across = columns (self, 0);
-  int widest, sum = sum_of_widths (self, &widest);
 
-  /* One long verb may need more room in two rows than all verbs do in one. */
-  *minimum = across == n ? n * POST_LEAST : MIN (sum, across * widest);
+  *minimum = across == n ? n * POST_LEAST : sum_of_columns (self, across);
   *natural = MAX (*minimum, (int) (n * POST_WIDTH * text_scale (GTK_WIDGET (self))));
 }
 
@@ -236,25 +258,26 @@ stead_strip_get_request_mode (GtkWidget *widget)
   return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
-/* Where each post begins, and the last one ends, from the side where reading starts: posts of
- * one width, or, where that is too narrow for a verb, each as wide as its own and an equal part
- * of what is left over. */
+/* Where each column begins, and the last one ends, from the side where reading starts: columns
+ * of one width, or, where that is too narrow for a verb, each as wide as its own and an equal
+ * part of what is left over. */
 static void
 find_edges (SteadStrip *self,
             int         width,
             int         across,
             int        *edges)
 {
-  int n = (int) self->posts->len;
-  int widest, sum = sum_of_widths (self, &widest);
-  gboolean even = across < n || across * widest <= width || widest <= POST_LEAST;
-  int used = 0;
+  int sum = sum_of_columns (self, across);
+  gboolean even;
+  int widest, used = 0;
 
+  sum_of_widths (self, &widest);
+  even = across * widest <= width || widest <= POST_LEAST;
   for (int i = 0; i <= across; i++)
     {
       edges[i] = even ? width * i / across : used + (width - sum) * i / across;
       if (i < across)
-        used += own_width (self->posts->pdata[i]);
+        used += column_width (self, across, i);
     }
 }
 

@@ -165,6 +165,30 @@ test_own_width (void)
   g_object_unref (strip);
 }
 
+/* In two rows one long verb widens its own column, not each of them. */
+static void
+test_own_column (void)
+{
+  SteadStrip *strip = make ();
+  int before, after, long_verb;
+
+  for (int i = 0; i < 6; i++)
+    {
+      g_autofree char *name = g_strdup_printf ("verb %d", i);
+
+      stead_strip_add (strip, name, "A verb too long");
+    }
+  gtk_widget_measure (GTK_WIDGET (strip), GTK_ORIENTATION_HORIZONTAL, -1, &before, NULL, NULL, NULL);
+  stead_strip_add (strip, "long", "A verb that is much too long for a narrow post");
+  gtk_widget_measure (fixture_find (GTK_WIDGET (post (strip, 9)), GTK_TYPE_LABEL, 0), GTK_ORIENTATION_HORIZONTAL, -1, NULL,
+                      &long_verb, NULL, NULL);
+  gtk_widget_measure (GTK_WIDGET (strip), GTK_ORIENTATION_HORIZONTAL, -1, &after, NULL, NULL, NULL);
+  g_assert_cmpint (height_at (strip, after), ==, 2 * height_at (strip, 9000));
+  g_assert_cmpint (after, >, before);
+  g_assert_cmpint (after, <, before + long_verb + 40);
+  g_assert_finalize_object (strip);
+}
+
 static void
 test_said (void)
 {
@@ -201,6 +225,7 @@ main (int    argc,
   g_test_add_func ("/app/strip/room", test_room);
   g_test_add_func ("/app/strip/brief", test_brief);
   g_test_add_func ("/app/strip/two-rows", test_two_rows);
+  g_test_add_func ("/app/strip/own-column", test_own_column);
   g_test_add_func ("/app/strip/own-width", test_own_width);
   g_test_add_func ("/app/strip/said", test_said);
   return g_test_run ();
