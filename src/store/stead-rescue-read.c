@@ -162,53 +162,57 @@ open_bytes (const guint8 *bytes,
 
 /* --- where the tables are ------------------------------------------------------- */
 
-typedef struct
-{
-  GHashTable *sql;      /* of our tables: name -> text, as the wanted version writes it */
-  GHashTable *roots;    /* name -> page */
-  int         matches;
-} Places;
-
-static void
-places_clear (Places *places)
-{
-  g_clear_pointer (&places->sql, g_hash_table_unref);
-  g_clear_pointer (&places->roots, g_hash_table_unref);
-}
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Places, places_clear)
-
-static gboolean
-is_ours (sqlite3_stmt *stmt,
-         Places       *places)
+/* A table is ours by its name and the text it was made with. */
+static char *
+make_key (sqlite3_stmt *stmt)
 {
   const char *name = (const char *) sqlite3_column_text (stmt, 1);
   const char *sql = (const char *) sqlite3_column_text (stmt, 4);
-  const char *expected = name != NULL ? g_hash_table_lookup (places->sql, name) : NULL;
 
-  return g_strcmp0 ((const char *) sqlite3_column_text (stmt, 0), "table") == 0 &&
-         expected != NULL && sql != NULL && g_str_equal (sql, expected);
+  if (name == NULL || sql == NULL || g_strcmp0 ((const char *) sqlite3_column_text (stmt, 0), "table") != 0)
+    return NULL;
+  return g_strconcat (name, "\n", sql, NULL);
 }
 
+/* Of all that the file names: key -> page. */
 static gboolean
 note_place (sqlite3_stmt *stmt,
             gpointer      data)
 {
-  Places *places = data;
+  char *key = make_key (stmt);
 
-  if (is_ours (stmt, places) &&
-      g_hash_table_insert (places->roots, g_strdup ((const char *) sqlite3_column_text (stmt, 1)),
-                           GINT_TO_POINTER (sqlite3_column_int (stmt, 3))))
-    places->matches++;
+  if (key != NULL)
+    g_hash_table_insert (data, key, GINT_TO_POINTER (sqlite3_column_int (stmt, 3)));
   return TRUE;
 }
 
-static gboolean
-note_sql (sqlite3_stmt *stmt,
-          gpointer      data)
+typedef struct
 {
-  if (g_strcmp0 ((const char *) sqlite3_column_text (stmt, 0), "table") == 0)
-    g_hash_table_insert (data, g_strdup ((const char *) sqlite3_column_text (stmt, 1)),
-                         g_strdup ((const char *) sqlite3_column_text (stmt, 4)));
+  GHashTable *places;   /* as note_place() leaves them; not owned */
+  GHashTable *roots;    /* of the tables that one version has: name -> page */
+  guint       tables;   /* of that version */
+} Match;
+
+static void
+match_clear (Match *match)
+{
+  g_clear_pointer (&match->roots, g_hash_table_unref);
+}
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Match, match_clear)
+
+static gboolean
+match_table (sqlite3_stmt *stmt,
+             gpointer      data)
+{
+  Match *match = data;
+  g_autofree char *key = make_key (stmt);
+  gpointer page;
+
+  if (key == NULL)
+    return TRUE;
+  match->tables++;
+  if (g_hash_table_lookup_extended (match->places, key, NULL, &page))
+    g_hash_table_insert (match->roots, g_strdup ((const char *) sqlite3_column_text (stmt, 1)), page);
   return TRUE;
 }
 
@@ -240,30 +244,30 @@ make_model (const SteadSchema  *schema,
 
 static gboolean
 look_for_version (SteadWreck         *wreck,
-                  sqlite3            *found,
+                  GHashTable         *places,
                   const SteadSchema  *schema,
                   int                 version,
                   int                *inout_best,
                   GError            **error)
 {
   g_autoptr(sqlite3) model = make_model (schema, version, error);
-  g_auto(Places) places = { 0 };
+  g_auto(Match) match = { places, NULL, 0 };
+  int matches;
 
   if (model == NULL)
     return FALSE;
-  places.sql = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
-  places.roots = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  read_schema (model, OUR_SCHEMA, note_sql, places.sql);
-  read_schema (found, FOUND_SCHEMA, note_place, &places);
-  if (places.matches <= *inout_best)
+  match.roots = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  read_schema (model, OUR_SCHEMA, match_table, &match);
+  matches = (int) g_hash_table_size (match.roots);
+  if (matches <= *inout_best)
     return TRUE;
-  *inout_best = places.matches;
+  *inout_best = matches;
   wreck->version = version;
-  wreck->is_complete = (guint) places.matches == g_hash_table_size (places.sql);
+  wreck->is_complete = (guint) matches == match.tables;
   g_clear_pointer (&wreck->model, sqlite3_close);
   wreck->model = g_steal_pointer (&model);
   g_clear_pointer (&wreck->roots, g_hash_table_unref);
-  wreck->roots = g_steal_pointer (&places.roots);
+  wreck->roots = g_steal_pointer (&match.roots);
   return TRUE;
 }
 
@@ -301,12 +305,14 @@ find_tables (SteadWreck         *wreck,
              GError            **error)
 {
   g_autoptr(sqlite3) found = open_schema (bytes, wreck->size, error);
+  g_autoptr(GHashTable) places = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   int best = -1;
 
   if (found == NULL)
     return FALSE;
+  read_schema (found, FOUND_SCHEMA, note_place, places);
   for (int version = schema->version; version >= 1 && !wreck->is_complete; version--)
-    if (!look_for_version (wreck, found, schema, version, &best, error))
+    if (!look_for_version (wreck, places, schema, version, &best, error))
       return FALSE;
   return TRUE;
 }

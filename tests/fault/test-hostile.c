@@ -266,7 +266,7 @@ test_schema (Room          *room,
     WRITE "UPDATE sqlite_schema SET name = 'farm' WHERE name = 'person'",
     WRITE "UPDATE sqlite_schema SET sql = 'CREATE TABLE person AS nonsense' WHERE name = 'person'",
     WRITE "UPDATE sqlite_schema SET sql = x'00ff00ff' WHERE name = 'person'",
-    WRITE "UPDATE sqlite_schema SET sql = sql || ' -- ' || hex (zeroblob (10000000)) WHERE name = 'person'",
+    WRITE "UPDATE sqlite_schema SET sql = sql || ' -- ' || hex (zeroblob (20000000)) WHERE name = 'person'",
     WRITE "INSERT INTO sqlite_schema SELECT * FROM sqlite_schema",
     WRITE "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 100000) INSERT INTO sqlite_schema"
       " SELECT 'view', 'v' || i, 'v' || i, 0, 'CREATE VIEW v' || i || ' AS SELECT * FROM v' || (i - 1) FROM n",
