@@ -6,16 +6,25 @@
 #include <gdk-pixbuf/gdk-pixbuf.h>
 #include <gio/gio.h>
 
+#include "core/stead-jpeg.h"
+
 #define POINTS_A_DOT (72.0 / 96.0)
 #define MOST_WIDTH 480.0
 
-/* (transfer full) (nullable) */
+/* For the screen.  A PDF holds the picture as it was taken, byte by byte. */
+#define MOST_DOTS 900
+
+/* (transfer full) (nullable): small enough to be shown, so that large pictures take little memory */
 static GdkPixbuf *
-decode (GBytes *jpeg)
+decode (GBytes *jpeg,
+        int     width,
+        int     height)
 {
   g_autoptr(GInputStream) stream = g_memory_input_stream_new_from_bytes (jpeg);
 
-  return gdk_pixbuf_new_from_stream (stream, NULL, NULL);
+  if (MAX (width, height) <= MOST_DOTS)
+    return gdk_pixbuf_new_from_stream (stream, NULL, NULL);
+  return gdk_pixbuf_new_from_stream_at_scale (stream, MOST_DOTS, MOST_DOTS, TRUE, NULL, NULL);
 }
 
 /* Both hold rows of bytes; cairo's dots are words, and know no transparency here. */
@@ -47,9 +56,11 @@ free_bytes (gpointer data)
 
 /* (transfer full) (nullable) */
 static cairo_surface_t *
-make_surface (GBytes *jpeg)
+make_surface (GBytes *jpeg,
+              int     width,
+              int     height)
 {
-  g_autoptr(GdkPixbuf) picture = decode (jpeg);
+  g_autoptr(GdkPixbuf) picture = decode (jpeg, width, height);
   cairo_surface_t *surface;
   const unsigned char *data;
   gsize size;
@@ -106,16 +117,18 @@ stead_picture_figure_add (SteadPages *pages,
                           GBytes     *jpeg,
                           double      most_height)
 {
-  cairo_surface_t *surface;
-  double width, height;
+  cairo_surface_t *surface = NULL;
+  const guint8 *data;
+  gsize size;
+  int width, height;
 
   g_return_val_if_fail (pages != NULL && jpeg != NULL && most_height > 0, FALSE);
-  surface = make_surface (jpeg);
+  data = g_bytes_get_data (jpeg, &size);
+  if (stead_jpeg_read_size (data, size, &width, &height))
+    surface = make_surface (jpeg, width, height);
   if (surface == NULL)
     return FALSE;
-  width = cairo_image_surface_get_width (surface);
-  height = cairo_image_surface_get_height (surface);
-  height *= MIN (MIN (POINTS_A_DOT, most_height / height), MOST_WIDTH / width);
-  stead_pages_add_figure (pages, height, print, surface, drop);
+  stead_pages_add_figure (pages, height * MIN (MIN (POINTS_A_DOT, most_height / height), MOST_WIDTH / width), print,
+                          surface, drop);
   return TRUE;
 }

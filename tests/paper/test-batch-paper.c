@@ -77,12 +77,13 @@ holds (GBytes     *pdf,
   return memmem (data, all, what, size) != NULL;
 }
 
-/* The JPEG is in the file as it was taken in. */
+/* The JPEG is in the file as it was taken in: one as large as a camera's, too, which the screen is
+ * shown smaller. */
 static void
 test_picture (Shoal         *shoal,
               gconstpointer  data)
 {
-  g_autoptr(GBytes) jpeg = make_jpeg (40, 30);
+  g_autoptr(GBytes) jpeg = make_jpeg (GPOINTER_TO_INT (data), GPOINTER_TO_INT (data) * 3 / 4);
   g_autoptr(SteadPaper) bare = card (shoal);
   g_autoptr(GBytes) bare_pdf = pdf_of (bare);
   g_autoptr(SteadPaper) paper = NULL;
@@ -149,7 +150,8 @@ main (int    argc,
       char **argv)
 {
   farm_start (&argc, &argv);
-  ADD ("picture", test_picture);
+  g_test_add ("/paper/batch-paper/picture", Shoal, GINT_TO_POINTER (40), shoal_set_up, test_picture, shoal_tear_down);
+  g_test_add ("/paper/batch-paper/large-picture", Shoal, GINT_TO_POINTER (1600), shoal_set_up, test_picture, shoal_tear_down);
   ADD ("damaged-picture", test_damaged_picture);
   ADD ("many-pictures", test_many_pictures);
   ADD ("of", test_of);
