@@ -242,16 +242,18 @@ step_cb (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
-static void
-folder_cb (const char *path,
-           gpointer    data)
+void
+stead_packets_pane_run (SteadPacketsPane *self,
+                        const char       *folder)
 {
-  g_autoptr(SteadPacketsPane) self = data;
+  SteadStore *store;
   g_autoptr(GError) error = NULL;
 
-  if (path == NULL || self->run != NULL || stead_pane_get_store (STEAD_PANE (self)) == NULL)
+  g_return_if_fail (STEAD_IS_PACKETS_PANE (self) && folder != NULL);
+  store = stead_pane_get_store (STEAD_PANE (self));
+  if (self->run != NULL || store == NULL)
     return;
-  self->run = stead_packet_run_new (stead_pane_get_store (STEAD_PANE (self)), path, &error);
+  self->run = stead_packet_run_new (store, folder, &error);
   if (self->run == NULL)
     {
       stead_desk_say (stead_pane_get_desk (STEAD_PANE (self)), error->message, FALSE);
@@ -261,6 +263,23 @@ folder_cb (const char *path,
   gtk_widget_set_visible (self->progress, TRUE);
   gtk_widget_set_visible (self->stop, TRUE);
   self->source = g_idle_add_full (G_PRIORITY_LOW, step_cb, self, NULL);
+}
+
+gboolean
+stead_packets_pane_is_running (SteadPacketsPane *self)
+{
+  g_return_val_if_fail (STEAD_IS_PACKETS_PANE (self), FALSE);
+  return self->run != NULL;
+}
+
+static void
+folder_cb (const char *path,
+           gpointer    data)
+{
+  g_autoptr(SteadPacketsPane) self = data;
+
+  if (path != NULL)
+    stead_packets_pane_run (self, path);
 }
 
 /* Who gets them is known now. */
