@@ -48,11 +48,12 @@ stead_import_skip (SteadImportRow *row,
   row->message = message;
 }
 
+/* Those above the 7 bits, too: some decode an unused byte of Windows-1252 as one. */
 static gboolean
 has_control_sign (const char *cell)
 {
-  for (const char *p = cell; *p != '\0'; p++)
-    if ((guchar) *p < 0x20 && *p != '\t' && *p != '\n' && *p != '\r')
+  for (const char *p = cell; *p != '\0'; p = g_utf8_next_char (p))
+    if (g_unichar_iscntrl (g_utf8_get_char (p)) && *p != '\t' && *p != '\n' && *p != '\r')
       return TRUE;
   return FALSE;
 }

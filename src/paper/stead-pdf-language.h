@@ -13,7 +13,7 @@ G_BEGIN_DECLS
 
 /**
  * stead_pdf_set_language:
- * @pdf: a whole PDF with a classic cross-reference table, as cairo writes it
+ * @pdf: a whole PDF with a classic cross-reference table, as cairo writes it up to version 1.4
  * @language: a tag of BCP 47: "en-US"; letters, digits and hyphens alone
  * @error: %STEAD_PAPER_ERROR_WRITE if @pdf is not built like that
  *

@@ -441,6 +441,28 @@ test_unreadable_signs (Farm          *farm,
   remove_file (path);
 }
 
+/* Each of these is refused by the farm, so the preview says so first: at its row and cell. */
+static void
+test_control_signs (Farm          *farm,
+                    gconstpointer  data)
+{
+  static const char * const signs[] = { "\x01", "\x1b", "\x7f", "\xc2\x81", "\xc2\x9f" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (signs); i++)
+    {
+      g_autofree char *text = g_strdup_printf ("Date,Supplier,Item,Quantity,Cost,Kind\n"
+                                               "2026-03-01,Lake%sside,Straw,4,12.00,supplies\n"
+                                               "2026-03-01,Lakeside,Shav%sings,4,12.00,supplies\n", signs[i], signs[i]);
+      g_autofree char *path = write_file (text, -1);
+      g_autoptr(SteadImport) import = read_path (farm, STEAD_IMPORT_RECEIPTS, path, STEAD_DATE_ORDER_UNKNOWN);
+
+      assert_counts (import, 0, 0, 2);
+      g_assert_cmpint (row_of_line (import, 2)->column, ==, 1);
+      g_assert_cmpint (row_of_line (import, 3)->column, ==, 2);
+      remove_file (path);
+    }
+}
+
 /* --- files that are refused ------------------------------------------------------------ */
 
 static void
@@ -779,6 +801,7 @@ main (int    argc,
   ADD ("before-later-losses", test_before_later_losses);
   ADD ("twice", test_twice);
   ADD ("unreadable-signs", test_unreadable_signs);
+  ADD ("control-signs", test_control_signs);
   ADD ("refused", test_refused);
   ADD ("refused-made", test_refused_made);
   ADD ("huge", test_huge);

@@ -12,8 +12,10 @@ make_pdf (void)
 {
   GByteArray *out = g_byte_array_new ();
   cairo_surface_t *surface = cairo_pdf_surface_create_for_stream (stead_output_collect, out, 200, 200);
-  cairo_t *cr = cairo_create (surface);
+  cairo_t *cr;
 
+  cairo_pdf_surface_restrict_to_version (surface, CAIRO_PDF_VERSION_1_4);   /* as stead-pdf.c does */
+  cr = cairo_create (surface);
   cairo_rectangle (cr, 10, 10, 50, 50);
   cairo_fill (cr);
   cairo_show_page (cr);
