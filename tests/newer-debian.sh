@@ -38,7 +38,8 @@ export LC_ALL=C.UTF-8 DEBIAN_FRONTEND=noninteractive
 # No bytes are synced for a root that can be made again.
 echo 'force-unsafe-io' > /etc/dpkg/dpkg.cfg.d/fast
 . src/packages.sh
-install_missing $build_packages $run_packages $test_packages clang lld git ca-certificates || exit 1
+install_missing $build_packages $run_packages $test_packages clang lld git ca-certificates locales || exit 1
+localedef -i en_US -f UTF-8 en_US.UTF-8 || exit 1   # see tests/meson.build
 echo "Debian $(cat /etc/debian_version), GTK $(pkg-config --modversion gtk4)," \
      "GLib $(pkg-config --modversion glib-2.0), $(gcc --version | head -n 1), $(clang --version | head -n 1)"
 failed=0

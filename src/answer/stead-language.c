@@ -50,19 +50,36 @@ stead_language_init (void)
   set_language (!translated ? OWN : chosen != NULL ? chosen : "");
 }
 
+/* Some locale in which a catalog is looked at. */
+static void
+set_any_locale (void)
+{
+  static const char * const locales[] = { "en_US.UTF-8", "es_US.UTF-8", "es_ES.UTF-8", "C.UTF-8" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (locales); i++)
+    if (setlocale (LC_MESSAGES, locales[i]) != NULL)
+      return;
+}
+
+/* The plain C locale translates nothing, whatever LANGUAGE says; where the C library is newer, nor does C.UTF-8. */
+static gboolean
+is_plain (const char *locale)
+{
+  return g_str_equal (locale, "C") || g_str_equal (locale, "POSIX") || g_str_has_prefix (locale, "C.");
+}
+
 char *
 stead_language_enter (const char *language)
 {
   const char *locale = setlocale (LC_MESSAGES, NULL);
-  /* The plain C locale translates nothing, whatever LANGUAGE says. */
-  gboolean plain = g_strcmp0 (locale, "C") == 0 || g_strcmp0 (locale, "POSIX") == 0;
   const char *before = g_getenv (VARIABLE);
-  char *former = g_strconcat (plain ? "!" : "", before != NULL ? before : "", NULL);
+  /* Of the two, only the language may be empty, and a locale holds no such sign. */
+  char *former = g_strconcat (is_plain (locale) ? locale : "", "!", before != NULL ? before : "", NULL);
 
   g_return_val_if_fail (g_strv_contains (stead_language_list (), language), former);
 
-  if (plain)
-    setlocale (LC_MESSAGES, "C.UTF-8");
+  if (is_plain (locale))
+    set_any_locale ();
   set_language (language);
   return former;
 }
@@ -71,10 +88,14 @@ void
 stead_language_leave (char *former)
 {
   g_autofree char *owned = former;
+  char *language;
 
   g_return_if_fail (former != NULL);
 
-  if (*former == '!')
-    setlocale (LC_MESSAGES, "C");
-  set_language (*former == '!' ? former + 1 : former);
+  language = strchr (former, '!');
+  g_return_if_fail (language != NULL);
+  *language++ = '\0';
+  if (*former != '\0')
+    setlocale (LC_MESSAGES, former);
+  set_language (language);
 }

@@ -13,7 +13,7 @@ export LC_ALL=C.UTF-8
 moves_in_memory ()      { readelf -hW "$1" | grep -q 'Type: *DYN' && readelf -dW "$1" | grep -q 'FLAGS_1.*PIE'; }
 binds_at_start ()       { readelf -dW "$1" | grep -qE 'BIND_NOW|FLAGS_1.*NOW'; }
 seals_its_tables ()     { readelf -lW "$1" | grep -q GNU_RELRO; }
-runs_no_stack ()        { readelf -lW "$1" | grep -qE 'GNU_STACK .* RW +0x'; }
+runs_no_stack ()        { readelf -lW "$1" | grep -qE 'GNU_STACK .* RW +0'; }
 guards_its_stack ()     { readelf -sW "$1" | grep -q __stack_chk_fail; }
 writes_no_code ()       { ! readelf -lW "$1" | grep -qE 'LOAD .* RWE '; }
 needs_no_search_path () { ! readelf -dW "$1" | grep -qE '\((RPATH|RUNPATH)\)'; }

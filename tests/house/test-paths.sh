@@ -35,7 +35,7 @@ here=$(dirname "$root")
 own ()
 {
   case $here in
-    / | /tmp* | /var/tmp* | /usr* | /src | /builds) ;;
+    / | /tmp* | /var/tmp* | /usr* | /src | /srv | /builds) ;;
     *) matching "$root" "(^|[^A-Za-z0-9_.\$}-])$(printf '%s\n' "$here" | sed 's/[][\.*^$+?(){}|]/\\&/g')/" ;;
   esac
 }
