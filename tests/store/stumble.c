@@ -78,12 +78,23 @@ add_place (guint64 place)
 
 static gboolean fails_in_child (gconstpointer caller);
 
+/* @n_bytes: of @sql, which then has no end of its own; below 0: it has */
+static gboolean
+is_spared (const char *sql,
+           int         n_bytes)
+{
+  g_autofree char *whole = n_bytes < 0 ? g_strdup (sql) : g_strndup (sql, (gsize) n_bytes);
+
+  return g_strv_contains (spared, whole);
+}
+
 static gboolean
 fails (const char    *sql,
+       int            n_bytes,
        gconstpointer  caller)
 {
   if (armed_rc == 0 || has_failed || inside > 0 || g_thread_self () != owner
-      || (sql != NULL && g_strv_contains (spared, sql)))
+      || (sql != NULL && is_spared (sql, n_bytes)))
     return FALSE;
   return has_failed = by_fork ? fails_in_child (caller) : add_place (place_here ());
 }
@@ -225,7 +236,7 @@ sqlite3_step (sqlite3_stmt *stmt)
 
   if (true_step == NULL)
     true_step = TRUE_ONE (sqlite3_step);
-  if (!fails (sqlite3_sql (stmt), __builtin_return_address (0)))
+  if (!fails (sqlite3_sql (stmt), -1, __builtin_return_address (0)))
     {
       inside++;
       rc = true_step (stmt);
@@ -252,7 +263,7 @@ sqlite3_exec (sqlite3     *db,
     true_exec = TRUE_ONE (sqlite3_exec);
   if (!by_fork)
     return true_exec (db, sql, row, data, out_message);
-  if (fails (sql, __builtin_return_address (0)))
+  if (fails (sql, -1, __builtin_return_address (0)))
     {
       failed_db = db;
       return armed_rc;
@@ -300,7 +311,7 @@ sqlite3_prepare_v2 (sqlite3       *db,
 
   if (true_prepare == NULL)
     true_prepare = TRUE_ONE (sqlite3_prepare_v2);
-  if (!fails (sql, __builtin_return_address (0)))
+  if (!fails (sql, n_bytes, __builtin_return_address (0)))
     {
       inside++;
       rc = true_prepare (db, sql, n_bytes, out_stmt, out_tail);
@@ -325,7 +336,7 @@ sqlite3_prepare_v3 (sqlite3       *db,
 
   if (true_prepare == NULL)
     true_prepare = TRUE_ONE (sqlite3_prepare_v3);
-  if (!fails (sql, __builtin_return_address (0)))
+  if (!fails (sql, n_bytes, __builtin_return_address (0)))
     {
       inside++;
       rc = true_prepare (db, sql, n_bytes, flags, out_stmt, out_tail);

@@ -200,12 +200,14 @@ test_product_goes (void)
   g_autoptr(Farm) farm = farm_new ();
   gint64 product = make_product (farm);
   g_autoptr(SteadScenario) scenario = stead_scenario_new ("Dear");
+  g_autoptr(GPtrArray) left = NULL;
 
   stead_scenario_set (scenario, "feed", 1.1);
   ACT (farm, stead_scenario_repo_save (farm->store, product, scenario, err));
   add_trial (farm, product, TODAY, 450, 70);
   ACT (farm, stead_product_repo_delete (farm->store, product, err));
-  g_assert_cmpuint (list (farm, product)->len, ==, 0);
+  left = list (farm, product);
+  g_assert_cmpuint (left->len, ==, 0);
   farm_assert_undo (farm);
 }
 
