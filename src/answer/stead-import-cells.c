@@ -274,6 +274,7 @@ stead_import_read_text (const SteadImportJudge *judge,
   if (cell[0] == '\'' && cell[1] != '\0' && strchr ("=+-@", cell[1]) != NULL)
     cell++;
   text = g_strstrip (g_strdup (cell));
+  g_strdelimit (text, column == STEAD_COLUMN_NOTE ? "\r" : "\t\r\n", ' ');
   return *text != '\0' ? g_steal_pointer (&text) : NULL;
 }
 

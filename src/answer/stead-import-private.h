@@ -203,7 +203,8 @@ gboolean stead_import_read_yes (const SteadImportJudge *judge,
                                 const char * const     *no,
                                 gboolean               *out);
 
-/* Text without the apostrophe that keeps a spreadsheet from reckoning it; NULL if empty. */
+/* Text without the apostrophe that keeps a spreadsheet from reckoning it; NULL if empty.  In one
+ * line, unless it is a note. */
 char *stead_import_read_text (const SteadImportJudge *judge,
                               const SteadImportRow   *row,
                               SteadColumn             column) G_GNUC_WARN_UNUSED_RESULT;

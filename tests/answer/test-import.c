@@ -463,6 +463,28 @@ test_control_signs (Farm          *farm,
     }
 }
 
+/* A cell over several lines is one line of a name, and stays as it is in a note. */
+static void
+test_lines_in_a_cell (Farm          *farm,
+                      gconstpointer  data)
+{
+  static const char text[] = "Date,Supplier,Item,Quantity,Cost,Kind,Note\n"
+                             "2026-03-01,\"A neigh\tbor\nnext door\",\"Straw\r\nbales\",4,12.00,supplies,\"dry\r\nand clean\"\n";
+  g_autofree char *path = write_file (text, -1);
+  g_autoptr(SteadImport) import = read_path (farm, STEAD_IMPORT_RECEIPTS, path, STEAD_DATE_ORDER_UNKNOWN);
+  g_autoptr(GPtrArray) items = NULL;
+  gboolean is_there = FALSE;
+
+  assert_counts (import, 1, 0, 0);
+  take (farm, import);
+  FARM_DO (farm, (items = stead_item_repo_list (farm->store, &farm_error)) != NULL);
+  for (guint i = 0; i < items->len; i++)
+    is_there |= g_str_has_prefix (((const SteadItem *) items->pdata[i])->name, "Straw") &&
+                strpbrk (((const SteadItem *) items->pdata[i])->name, "\r\n\t") == NULL;
+  g_assert_true (is_there);
+  remove_file (path);
+}
+
 /* --- files that are refused ------------------------------------------------------------ */
 
 static void
@@ -802,6 +824,7 @@ main (int    argc,
   ADD ("twice", test_twice);
   ADD ("unreadable-signs", test_unreadable_signs);
   ADD ("control-signs", test_control_signs);
+  ADD ("lines-in-a-cell", test_lines_in_a_cell);
   ADD ("refused", test_refused);
   ADD ("refused-made", test_refused_made);
   ADD ("huge", test_huge);
