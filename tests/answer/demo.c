@@ -109,3 +109,21 @@ demo_names (const Demo *demo,
   sqlite3_close (db);
   return names;
 }
+
+void
+demo_look (Demo           *demo,
+           const DemoView *view)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadFarm) farm = stead_farm_repo_get (demo->store, &error);
+
+  g_assert_no_error (error);
+  farm->units = view->units;
+  g_free (farm->currency);
+  farm->currency = g_strdup (view->currency);
+  g_assert_true (stead_store_begin (demo->store, "view", &error));
+  g_assert_true (stead_farm_repo_set (demo->store, farm, &error));
+  g_assert_true (stead_store_commit (demo->store, &error));
+  g_assert_no_error (error);
+  stead_store_set_today (demo->store, DEMO_TODAY + view->later);
+}

@@ -10,21 +10,11 @@
 #include "answer/stead-answer-error.h"
 #include "answer/stead-due-answer.h"
 #include "answer/stead-question.h"
-#include "store/stead-farm-repo.h"
 
 #include "demo.h"
 #include "farm.h"
 
-/* How the farm is looked at. */
-typedef struct
-{
-  const char      *path;
-  SteadUnitSystem  units;
-  const char      *currency;
-  int              later;      /* days after the last entry */
-} View;
-
-static const View views[] = {
+static const DemoView views[] = {
   { "/answer/any-day/as-it-is", STEAD_UNITS_US, "USD", 0 },
   { "/answer/any-day/metric", STEAD_UNITS_METRIC, "EUR", 0 },
   { "/answer/any-day/without-small-money", STEAD_UNITS_METRIC, "JPY", 1 },
@@ -119,24 +109,6 @@ assert_strip (SteadStore *store)
 }
 
 static void
-look (Demo       *demo,
-      const View *view)
-{
-  g_autoptr(GError) error = NULL;
-  g_autoptr(SteadFarm) farm = stead_farm_repo_get (demo->store, &error);
-
-  g_assert_no_error (error);
-  farm->units = view->units;
-  g_free (farm->currency);
-  farm->currency = g_strdup (view->currency);
-  g_assert_true (stead_store_begin (demo->store, "view", &error));
-  g_assert_true (stead_farm_repo_set (demo->store, farm, &error));
-  g_assert_true (stead_store_commit (demo->store, &error));
-  g_assert_no_error (error);
-  stead_store_set_today (demo->store, DEMO_TODAY + view->later);
-}
-
-static void
 test_view (Demo          *demo,
            gconstpointer  data)
 {
@@ -144,7 +116,7 @@ test_view (Demo          *demo,
   const SteadQuestion *questions = stead_question_list (&n);
   guint asked = 0, answered = 0;
 
-  look (demo, data);
+  demo_look (demo, data);
   for (gsize i = 0; i < n; i++)
     {
       g_autoptr(GPtrArray) names = demo_names (demo, questions[i].of);

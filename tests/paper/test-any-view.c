@@ -5,7 +5,6 @@
 #include "demo.h"
 #include "farm.h"
 #include "paper/stead-paper.h"
-#include "store/stead-farm-repo.h"
 
 /* Short and long side in points: US Letter and A4; of a wall card the double, Ledger and A3 (ISO 216). */
 static const double sheets[2][2][2] = {
@@ -13,37 +12,11 @@ static const double sheets[2][2][2] = {
   [STEAD_UNITS_METRIC] = { { 595.28, 841.89 }, { 841.89, 1190.55 } },
 };
 
-typedef struct
-{
-  const char      *path;
-  SteadUnitSystem  units;
-  const char      *currency;
-  int              later;      /* days after the last entry */
-} View;
-
-static const View views[] = {
+static const DemoView views[] = {
   { "/paper/any-view/feet-and-dollars", STEAD_UNITS_US, "USD", 0 },
   { "/paper/any-view/meters-and-euros", STEAD_UNITS_METRIC, "EUR", 0 },
   { "/paper/any-view/years-later", STEAD_UNITS_METRIC, "JPY", 1100 },
 };
-
-static void
-look (Demo       *demo,
-      const View *view)
-{
-  g_autoptr(GError) error = NULL;
-  g_autoptr(SteadFarm) farm = stead_farm_repo_get (demo->store, &error);
-
-  g_assert_no_error (error);
-  farm->units = view->units;
-  g_free (farm->currency);
-  farm->currency = g_strdup (view->currency);
-  g_assert_true (stead_store_begin (demo->store, "view", &error));
-  g_assert_true (stead_farm_repo_set (demo->store, farm, &error));
-  g_assert_true (stead_store_commit (demo->store, &error));
-  g_assert_no_error (error);
-  stead_store_set_today (demo->store, DEMO_TODAY + view->later);
-}
 
 /* What hangs on a wall. */
 static gboolean
@@ -54,9 +27,9 @@ is_wall_card (const char *name)
 
 /* On the paper of its country, either way up, and each page can be drawn. */
 static void
-assert_pages (SteadPaper *paper,
-              const char *name,
-              const View *view)
+assert_pages (SteadPaper     *paper,
+              const char     *name,
+              const DemoView *view)
 {
   const double *sheet = sheets[view->units][is_wall_card (name)];
   g_autoptr(GError) error = NULL;
@@ -80,7 +53,7 @@ static gboolean
 make (Demo                 *demo,
       const SteadPaperKind *kind,
       const char           *of,
-      const View           *view)
+      const DemoView       *view)
 {
   const SteadPaperOptions season = { .has_days = TRUE, .from = DEMO_TODAY - 120, .to = DEMO_TODAY };
   g_autoptr(GError) error = NULL;
@@ -101,7 +74,7 @@ test_view (Demo          *demo,
   const SteadPaperKind *kinds = stead_paper_list (&n);
   guint tried = 0, made = 0;
 
-  look (demo, data);
+  demo_look (demo, data);
   for (gsize i = 0; i < n; i++)
     {
       g_autoptr(GPtrArray) names = demo_names (demo, kinds[i].of);
