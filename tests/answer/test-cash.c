@@ -156,6 +156,65 @@ test_whys (Book *book, gconstpointer data)
   NUMBERS_ARE (((SteadWhy *) whys_of_one->pdata[0])->worked, 50, 12, 0, 62);
 }
 
+static char *
+sentence_of (Book *book, gint64 account)
+{
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadCashAnswer) answer = stead_cash_answer_new (book->farm.store, stead_day_new (2026, 3, 1), book->farm.today,
+                                                             account, &error);
+
+  g_assert_no_error (error);
+  return g_strdup (answer->sentence);
+}
+
+static void
+move_cents (Book *book, gint64 from, gint64 to, gint64 cents)
+{
+  SteadTransfer transfer = { .day = stead_day_new (2026, 3, 6), .cents = cents, .from_account = from, .to_account = to };
+
+  FARM_DO (&book->farm, stead_cash_repo_transfer (book->farm.store, &transfer, &farm_error) != 0);
+}
+
+/* 5.00 of the till's 20.00 are taken to the bank with its 300.00; then 2.00 are fetched from there. */
+static void
+test_moves (Book *book, gconstpointer data)
+{
+  g_autofree char *all = NULL, *till = NULL, *bank = NULL, *both = NULL, *grant = NULL;
+
+  move_cents (book, book->till, book->bank, 500);
+  all = sentence_of (book, 0);
+  NUMBERS_ARE (all, 320, 1, 2026);
+  till = sentence_of (book, book->till);
+  NUMBERS_ARE (till, 15, 1, 2026, 0, 0, 5);
+  move_cents (book, book->bank, book->till, 200);
+  bank = sentence_of (book, book->bank);
+  NUMBERS_ARE (bank, 303, 1, 2026, 0, 0, 3);
+  add_line (book, book->till, stead_day_new (2026, 3, 7), 700, STEAD_CASH_SALES, 0, 0);
+  both = sentence_of (book, 0);
+  NUMBERS_ARE (both, 327, 1, 2026, 7, 0);
+  add_line (book, book->bank, stead_day_new (2026, 3, 8), 4000, STEAD_CASH_GRANT, book->fund, 0);
+  grant = sentence_of (book, book->bank);
+  NUMBERS_ARE (grant, 343, 40, 1, 2026, 40, 0, 3);
+  if (!farm_in_english ())
+    return;
+  g_assert_nonnull (strstr (all, "money was only moved from one place to another; none came in or went out."));
+  g_assert_nonnull (strstr (till, "In Till box there is <b>$15.00</b>."));
+  g_assert_nonnull (strstr (till, "$5.00 more was moved to other accounts than here from them."));
+  g_assert_nonnull (strstr (bank, "$3.00 more was moved here from other accounts than to them."));
+  g_assert_nonnull (strstr (both, "$7.00 came in and $0.00 went out."));
+  g_assert_nonnull (strstr (grant, "In School account there is <b>$343.00</b>, of which $40.00 is for one purpose only."));
+}
+
+/* The sentence is markup; what somebody wrote is not. */
+static void
+test_marked_name (Book *book, gconstpointer data)
+{
+  gint64 account = add_account (book, "Eggs & <herbs>", STEAD_ACCOUNT_TILL, 100);
+  g_autofree char *sentence = sentence_of (book, account);
+
+  g_assert_nonnull (strstr (sentence, "Eggs &amp; &lt;herbs&gt;"));
+}
+
 static void
 test_looks (Book *book, gconstpointer data)
 {
@@ -379,6 +438,8 @@ main (int argc, char **argv)
   farm_start (&argc, &argv);
   ADD ("sums", test_sums);
   ADD ("whys", test_whys);
+  ADD ("moves", test_moves);
+  ADD ("marked-name", test_marked_name);
   ADD ("looks", test_looks);
   ADD ("bank", test_bank);
   ADD ("bank-columns", test_bank_columns);
