@@ -58,6 +58,9 @@ SteadCheckDaysAnswer *stead_check_days_answer_new (SteadStore  *store,
                                                    SteadDay     to,
                                                    GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (transfer full): of SteadWhy: readings, lines that were not read, readings out of their limit; empty without lists */
+GPtrArray *stead_check_days_answer_whys (const SteadCheckDaysAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
 /* What is out or missing today, for the post of the strip and for Today. */
 typedef struct
 {

@@ -5,6 +5,7 @@
  */
 #pragma once
 
+#include "answer/stead-words.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-people-repo.h"
 
@@ -38,6 +39,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadClassAnswer, stead_class_answer_free)
 /* Returns: (transfer full): those who have not left, or %NULL with @error */
 SteadClassAnswer *stead_class_answer_new (SteadStore  *store,
                                           GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full): of SteadWhy: hours, late entries, skills */
+GPtrArray *stead_class_answer_whys (const SteadClassAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "Student", "Advisor", "Helper". */
 const char *stead_words_role (SteadPersonRole role);

@@ -58,4 +58,7 @@ SteadEventAnswer *stead_event_answer_new (SteadStore  *store,
                                           gint64       event_id,
                                           GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (transfer full): of SteadWhy: shares of the points, hours of preparation */
+GPtrArray *stead_event_answer_whys (const SteadEventAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

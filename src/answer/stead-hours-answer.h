@@ -5,6 +5,7 @@
  */
 #pragma once
 
+#include "answer/stead-words.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-work-repo.h"
 
@@ -52,6 +53,16 @@ SteadHoursAnswer *stead_hours_answer_new (SteadStore  *store,
                                           SteadDay     to,
                                           gint64       person_id,
                                           GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full): of SteadWhy; empty without hours */
+GPtrArray *stead_hours_answer_whys (const SteadHoursAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full): hours of @spans (element-type SteadWorkSpan), added up entry by entry with who worked them */
+SteadWhy *stead_hours_spans_why (const GPtrArray *spans, const char *title) G_GNUC_WARN_UNUSED_RESULT;
+/* "A. Alder 3 h 25 min", one term more of a sum */
+void stead_hours_why_add (GString *sum, const char *name, gint64 minutes);
+/* @sum: (transfer full); " = 12 h" ends it */
+char *stead_hours_why_end (GString *sum, gint64 minutes) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The Monday of the week of @day. */
 SteadDay stead_hours_week (SteadDay day);

@@ -48,4 +48,7 @@ SteadRecallAnswer *stead_recall_answer_new (SteadStore  *store,
                                             gint64       drill_id,
                                             GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (transfer full): of SteadWhy: the share that is accounted for, row by row */
+GPtrArray *stead_recall_answer_whys (const SteadRecallAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "answer/stead-sale-answer.h"
+#include "store/stead-sale-cash-up.h"
 
 G_BEGIN_DECLS
 
@@ -33,5 +34,22 @@ gboolean stead_sale_read_ready (SteadStore             *store,
 
 /* Fills in the sentences. */
 void stead_sale_answer_say (SteadSaleAnswer *self);
+
+/* --- "Why?" of a stall, while it sells and after --------------------------------------- */
+
+/* A line more: "Eggs: 3 dozen × $4.50 on average = $13.50". */
+void stead_sale_why_add_taken (GString             *text,
+                               const SteadSaleGood *good,
+                               const SteadSaleSum  *sum,
+                               double               price_cents,
+                               const char          *currency);
+/* A line more: "Eggs: 20 − 16 = 4 dozen"; @tallied: sold, tasted, given away, spoiled */
+void stead_sale_why_add_left  (GString             *text,
+                               const SteadSaleGood *good,
+                               double               tallied,
+                               double               left);
+/* "$20.00 + $72.00 − $5.00 = $87.00": money for change, taken at the stall, paid out. */
+char *stead_sale_why_box      (const SteadSaleTill *till,
+                               const char          *currency) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -5,6 +5,8 @@
  */
 #include "config.h"
 
+#include "answer/stead-hours-answer.h"
+#include "answer/stead-sale-private.h"
 #include "answer/stead-sale-result-answer.h"
 #include "answer/stead-sum-private.h"
 #include "answer/stead-words-private.h"
@@ -75,15 +77,9 @@ taken_why (const SteadResultAnswer *self)
   for (guint i = 0; i < self->lines->len; i++)
     {
       const SteadResultLine *line = self->lines->pdata[i];
-      g_autofree char *sold = stead_words_units (line->good->pack, line->sum.sold);
-      g_autofree char *price = money (self, line->price_cents);
-      g_autofree char *taken = money (self, (double) line->sum.takings_cents);
-      g_autofree char *text = NULL;
 
-      /* Translators: an amount of a product, the mean of its prices, money. */
-      text = g_strdup_printf (_("%1$s × %2$s on average = %3$s"), sold, price, taken);
       sum += (double) line->sum.takings_cents;
-      add_line (worked, line, text);
+      stead_sale_why_add_taken (worked, line->good, &line->sum, line->price_cents, self->farm->currency);
     }
   return why_of (self, _("Taken"), _("Each tap counts at the price of its moment: number sold × price. What was paid before the day is "
                                      "among it."), worked, sum, _(NO_SOURCE));
@@ -339,12 +335,8 @@ over_why (const SteadResultAnswer *self)
   for (guint i = 0; i < self->lines->len; i++)
     {
       const SteadResultLine *line = self->lines->pdata[i];
-      g_autofree char *brought = stead_number_format (stead_sale_good_brought (line->good), 2);
-      g_autofree char *tallied = stead_number_format (stead_sale_sum_tallied (&line->sum), 2);
-      g_autofree char *left = stead_words_units (line->good->pack, stead_sale_sum_left (&line->sum));
-      g_autofree char *text = g_strdup_printf ("%s − %s = %s", brought, tallied, left);
 
-      add_line (worked, line, text);
+      stead_sale_why_add_left (worked, line->good, stead_sale_sum_tallied (&line->sum), stead_sale_sum_left (&line->sum));
     }
   return stead_why_new (g_strdup (_("Left over")),
                         _("Brought − sold, tasted, given away and spoiled. It is counted at the end of the day; the cash-up is "
@@ -357,12 +349,9 @@ till_why (const SteadResultAnswer *self)
 {
   const SteadSaleTill *till = &self->till;
   const char *currency = self->farm->currency;
-  GString *sum = g_string_new (NULL);
+  g_autofree char *box = stead_sale_why_box (till, currency);
+  GString *sum = g_string_new (box);
 
-  stead_sum_add (sum, till->float_cents, currency);
-  stead_sum_add (sum, till->takings_cents, currency);
-  stead_sum_take (sum, till->paid_out_cents, currency);
-  stead_sum_total (sum, till->expected_cents, currency);
   if (self->count != NULL)
     {
       GString *over = g_string_new (NULL);
@@ -397,5 +386,7 @@ stead_result_answer_whys (const SteadResultAnswer *self)
   if (self->count != NULL && self->lines->len > 0)
     g_ptr_array_add (whys, over_why (self));
   g_ptr_array_add (whys, till_why (self));
+  if (self->hours->len > 0)
+    g_ptr_array_add (whys, stead_hours_spans_why (self->hours, _("Hours of the helpers")));
   return whys;
 }

@@ -48,4 +48,18 @@ char *stead_tally_change (const SteadFarm *farm,
                           gint64           due_cents,
                           gint64           given_cents) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (transfer full): of SteadWhy: what was taken, what must be in the box, what is left. */
+GPtrArray *stead_tally_answer_whys (const SteadTallyAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * stead_tally_due_why:
+ * @prices: (element-type gint64): of what the customer takes; below 0: taken back
+ * @due_cents: their sum
+ * @given_cents: 0: nothing yet
+ */
+SteadWhy *stead_tally_due_why (const SteadFarm *farm,
+                               const GArray    *prices,
+                               gint64           due_cents,
+                               gint64           given_cents) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -142,18 +142,18 @@ find_reorder (SteadStoreRoomAnswer *self)
 /* --- places ----------------------------------------------------------------------- */
 
 static SteadPlaceLine *
-place_line (SteadStoreRoomAnswer *self,
-            const SteadLot       *lot)
+place_line (GPtrArray      *places,
+            const SteadLot *lot)
 {
   SteadPlaceLine *line;
 
-  for (guint i = 0; i < self->places->len; i++)
-    if (((SteadPlaceLine *) self->places->pdata[i])->place_id == lot->place_id)
-      return self->places->pdata[i];
+  for (guint i = 0; i < places->len; i++)
+    if (((SteadPlaceLine *) places->pdata[i])->place_id == lot->place_id)
+      return places->pdata[i];
   line = g_new0 (SteadPlaceLine, 1);
   line->place_id = lot->place_id;
   line->name = g_strdup (lot->place_id != 0 ? lot->place_name : _("No place given"));
-  g_ptr_array_add (self->places, line);
+  g_ptr_array_add (places, line);
   return line;
 }
 
@@ -168,19 +168,22 @@ compare_places (gconstpointer a,
   return g_utf8_collate (x->name, y->name);
 }
 
-static void
-find_places (SteadStoreRoomAnswer *self)
+GPtrArray *
+stead_lots_places (const GPtrArray *lots)
 {
-  self->places = g_ptr_array_new_with_free_func (place_free);
-  for (guint i = 0; i < self->lots->len; i++)
+  GPtrArray *places = g_ptr_array_new_with_free_func (place_free);
+
+  g_return_val_if_fail (lots != NULL, places);
+  for (guint i = 0; i < lots->len; i++)
     {
-      const SteadLot *lot = self->lots->pdata[i];
-      SteadPlaceLine *line = place_line (self, lot);
+      const SteadLot *lot = lots->pdata[i];
+      SteadPlaceLine *line = place_line (places, lot);
 
       line->n_lots++;
       line->cents += lot->on_hand_cents;
     }
-  g_ptr_array_sort (self->places, compare_places);
+  g_ptr_array_sort (places, compare_places);
+  return places;
 }
 
 /* --- waste ------------------------------------------------------------------------ */
@@ -323,7 +326,7 @@ stead_store_room_answer_new (SteadStore  *store,
     return NULL;
   find_soon (self, today);
   find_reorder (self);
-  find_places (self);
+  self->places = stead_lots_places (self->lots);
   say (self, farm->currency);
   return g_steal_pointer (&self);
 }

@@ -65,6 +65,14 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadStoreRoomAnswer, stead_store_room_answer_fre
 SteadStoreRoomAnswer *stead_store_room_answer_new (SteadStore  *store,
                                                    GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * stead_lots_places:
+ * @lots: (element-type SteadLot)
+ *
+ * Returns: (transfer full): of SteadPlaceLine: where they lie, by name, those without a place last
+ */
+GPtrArray *stead_lots_places (const GPtrArray *lots) G_GNUC_WARN_UNUSED_RESULT;
+
 /* (transfer full) (nullable): how long a thing lasts and how much to buy, worked out for one
  * that shows it; %NULL while nothing is used */
 SteadWhy *stead_store_room_answer_why (const SteadStoreRoomAnswer *self) G_GNUC_WARN_UNUSED_RESULT;

@@ -26,6 +26,7 @@ struct _SteadWhyBox
 
   GPtrArray *rows;   /* of Row, in the order shown */
   gboolean   page;   /* a page of its own: each is open from the first on */
+  GtkWidget *fold;   /* (nullable): what folds it away; seen while there is something to ask */
 };
 
 typedef struct
@@ -87,6 +88,7 @@ stead_why_box_dispose (GObject *object)
 {
   SteadWhyBox *self = STEAD_WHY_BOX (object);
 
+  g_clear_weak_pointer (&self->fold);
   g_clear_pointer (&self->rows, g_ptr_array_unref);
   G_OBJECT_CLASS (stead_why_box_parent_class)->dispose (object);
 }
@@ -118,12 +120,14 @@ stead_why_box_new (void)
 }
 
 static GtkWidget *
-fold_away (GtkWidget *child)
+fold_away (SteadWhyBox *self,
+           GtkWidget   *child)
 {
   GtkWidget *expander = gtk_expander_new (_("Why? The figures worked out"));
 
   stead_ui_name (expander, _("Why? The figures worked out"));
   stead_ui_expander_set_child (expander, child);
+  g_set_weak_pointer (&self->fold, expander);
   return expander;
 }
 
@@ -133,7 +137,7 @@ stead_why_box_new_folded (SteadWhyBox **out_self)
   g_return_val_if_fail (out_self != NULL, NULL);
 
   *out_self = STEAD_WHY_BOX (stead_why_box_new ());
-  return fold_away (GTK_WIDGET (*out_self));
+  return fold_away (*out_self, GTK_WIDGET (*out_self));
 }
 
 GtkWidget *
@@ -149,7 +153,7 @@ stead_why_box_new_low (SteadWhyBox **out_self)
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), LOW_HEIGHT);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), GTK_WIDGET (*out_self));
   stead_ui_name (scroller, _("Why? The figures worked out"));
-  return fold_away (scroller);
+  return fold_away (*out_self, scroller);
 }
 
 void
@@ -178,6 +182,8 @@ stead_why_box_set (SteadWhyBox *self,
     }
   if (n < self->rows->len)
     g_ptr_array_remove_range (self->rows, n, self->rows->len - n);
+  if (self->fold != NULL)
+    gtk_widget_set_visible (self->fold, n > 0);
 }
 
 /* Once it is laid out, what was opened is brought into view. */

@@ -11,7 +11,7 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (SteadWhyBox, stead_why_box, STEAD, WHY_BOX, GtkWidget)
 
 GtkWidget *stead_why_box_new (void);
-/* Folded away under "Why?"; returns what folds it. @out_self: (out) (transfer none) */
+/* Folded away under "Why?", and hidden while there is none; returns what folds it. @out_self: (out) (transfer none) */
 GtkWidget *stead_why_box_new_folded (SteadWhyBox **out_self);
 /* The same where the page itself does not scroll: it takes little height, and scrolls. */
 GtkWidget *stead_why_box_new_low (SteadWhyBox **out_self);

@@ -428,6 +428,34 @@ test_lots_shared (Farm *farm, gconstpointer data)
 
 /* --- at the stall ------------------------------------------------------------------------------ */
 
+static const SteadWhy *
+find_why (const GPtrArray *whys, const char *title)
+{
+  for (guint i = 0; i < whys->len; i++)
+    if (strcmp (((const SteadWhy *) whys->pdata[i])->title, g_dgettext (GETTEXT_PACKAGE, title)) == 0)
+      return whys->pdata[i];
+  return NULL;
+}
+
+/* 8 of 10 at 4.50 are sold, 20.00 were there for change; a customer takes three, puts one back, and gives 20.00. */
+static void
+check_tally_whys (const SteadTallyAnswer *answer)
+{
+  const gint64 prices[] = { 450, 450, 450, -450 };
+  g_autoptr(GPtrArray) whys = stead_tally_answer_whys (answer);
+  g_autoptr(GArray) basket = g_array_new (FALSE, FALSE, sizeof (gint64));
+  g_autoptr(SteadWhy) due = NULL, short_of = NULL;
+
+  g_array_append_vals (basket, prices, G_N_ELEMENTS (prices));
+  NUMBERS_ARE (find_why (whys, "Taken so far")->worked, 8, 4.5, 36);
+  NUMBERS_ARE (find_why (whys, "What must be in the box")->worked, 20, 36, 0, 56);
+  NUMBERS_ARE (find_why (whys, "How many are left")->worked, 10, 8, 2);
+  due = stead_tally_due_why (answer->farm, basket, 900, 2000);
+  NUMBERS_ARE (due->worked, 4.5, 4.5, 4.5, 4.5, 9, 20, 9, 11);
+  short_of = stead_tally_due_why (answer->farm, basket, 900, 500);
+  NUMBERS_ARE (short_of->worked, 4.5, 4.5, 4.5, 4.5, 9);
+}
+
 static void
 test_tally (Farm *farm, gconstpointer data)
 {
@@ -450,6 +478,7 @@ test_tally (Farm *farm, gconstpointer data)
   g_assert_cmpfloat (((SteadTallyLine *) answer->lines->pdata[0])->left_units, ==, 2);
   text = stead_words_plain (answer->sentence);
   NUMBERS_ARE (text, 36.00, 56.00, 2);
+  check_tally_whys (answer);
   /* $20.00 for $13.50: a five, a one and two quarters, 6.50. */
   change = stead_tally_change (answer->farm, 1350, 2000);
   NUMBERS_ARE (change, 6.50, 1, 5.00, 1, 1.00, 2, 0.25);
@@ -541,15 +570,6 @@ test_result (Farm *farm, gconstpointer data)
   NUMBERS_ARE (answer->reasons->pdata[0], 10.00);
   if (farm_in_english ())
     g_assert_cmpstr (answer->reasons->pdata[0], ==, "Less was sold than planned: that cost $10.00.");
-}
-
-static const SteadWhy *
-find_why (const GPtrArray *whys, const char *title)
-{
-  for (guint i = 0; i < whys->len; i++)
-    if (strcmp (((const SteadWhy *) whys->pdata[i])->title, g_dgettext (GETTEXT_PACKAGE, title)) == 0)
-      return whys->pdata[i];
-  return NULL;
 }
 
 /* 20 planned at 4.50 that cost 2.00; 16 sold, one of them tasted away; the box has 2.00 too little. */

@@ -9,11 +9,15 @@
 #include "answer/stead-best-use.h"
 #include "answer/stead-build-answer.h"
 #include "answer/stead-cash-answer.h"
+#include "answer/stead-check-days-answer.h"
+#include "answer/stead-class-answer.h"
 #include "answer/stead-crop-answer.h"
 #include "answer/stead-egg-answer.h"
+#include "answer/stead-event-answer.h"
 #include "answer/stead-fish-answer.h"
 #include "answer/stead-flock-answer.h"
 #include "answer/stead-greenhouse-answer.h"
+#include "answer/stead-hours-answer.h"
 #include "answer/stead-how-sure-answer.h"
 #include "answer/stead-joint-answer.h"
 #include "answer/stead-kitchen-answer.h"
@@ -22,6 +26,7 @@
 #include "answer/stead-recipe-answer.h"
 #include "answer/stead-sale-answer.h"
 #include "answer/stead-sale-result-answer.h"
+#include "answer/stead-sale-tally-answer.h"
 #include "answer/stead-season-answer.h"
 #include "answer/stead-statement-answer.h"
 #include "answer/stead-together-answer.h"
@@ -57,6 +62,14 @@ ASK (kitchen, SteadKitchenAnswer, stead_kitchen_answer_new (store, id, NULL), st
 ASK (price, SteadPriceAnswer, stead_price_answer_new (store, id, STEAD_PERIOD_WHOLE_BATCH, NULL), stead_price_answer_whys)
 ASK (choice, SteadPriceChoice, stead_price_choice_new (store, id, STEAD_PERIOD_4_WEEKS, NULL), stead_price_choice_whys)
 ASK (recipe, SteadRecipeAnswer, stead_recipe_answer_new (store, id, 0, NULL), stead_recipe_answer_whys)
+ASK (checks, SteadCheckDaysAnswer,
+     stead_check_days_answer_new (store, stead_store_get_today (store) - 365, stead_store_get_today (store), NULL),
+     stead_check_days_answer_whys)
+ASK (class, SteadClassAnswer, stead_class_answer_new (store, NULL), stead_class_answer_whys)
+ASK (event, SteadEventAnswer, stead_event_answer_new (store, id, NULL), stead_event_answer_whys)
+ASK (hours, SteadHoursAnswer, stead_hours_answer_new (store, stead_store_get_today (store) - 365, stead_store_get_today (store),
+                                                      id, NULL), stead_hours_answer_whys)
+ASK (tally, SteadTallyAnswer, stead_tally_answer_new (store, id, NULL), stead_tally_answer_whys)
 ASK (result, SteadResultAnswer, stead_result_answer_new (store, id, NULL), stead_result_answer_whys)
 ASK (season, SteadSeasonAnswer, stead_season_answer_new (store, NULL), stead_season_answer_whys)
 ASK (sale, SteadSaleAnswer, stead_sale_answer_new (store, id, NULL), stead_sale_answer_whys)
@@ -77,11 +90,15 @@ static const struct
   { "best-use", ask_best_use, "SELECT 0" },
   { "build", ask_build, "SELECT id FROM build" },
   { "cash", ask_cash, "SELECT 0 UNION SELECT id FROM account" },
+  { "checks", ask_checks, "SELECT 0" },
+  { "class", ask_class, "SELECT 0" },
   { "crop", ask_crop, "SELECT batch_id FROM crop" },
   { "eggs", ask_eggs, "SELECT batch_id FROM flock" },
+  { "event", ask_event, "SELECT id FROM event" },
   { "fish", ask_fish, "SELECT batch_id FROM fish" },
   { "flock", ask_flock, "SELECT batch_id FROM flock" },
   { "greenhouse", ask_greenhouse, "SELECT DISTINCT place_id FROM glasshouse" },
+  { "hours", ask_hours, "SELECT 0 UNION SELECT id FROM person" },
   { "how-sure", ask_how_sure, "SELECT 0" },
   { "joint", ask_joint, "SELECT id FROM batch" },
   { "kitchen", ask_kitchen, "SELECT batch_id FROM kitchen" },
@@ -92,6 +109,7 @@ static const struct
   { "season", ask_season, "SELECT 0" },
   { "sale", ask_sale, "SELECT id FROM sale_day" },
   { "statement", ask_statement, "SELECT 0 UNION SELECT id FROM enterprise" },
+  { "tally", ask_tally, "SELECT id FROM sale_day" },
   { "together", ask_together, "SELECT 0" },
   { "water", ask_water, "SELECT id FROM water" },
   { "what-if", ask_what_if, "SELECT id FROM product" },

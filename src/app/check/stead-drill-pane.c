@@ -16,6 +16,7 @@
 #include "app/stead-person-pick.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "app/stead-wrap-layout.h"
 #include "store/stead-lot-repo.h"
 
@@ -35,6 +36,7 @@ struct _SteadDrillPane
   GtkLabel        *sentence, *caution, *trouble;
   GtkWidget       *start, *start_box, *finish_box, *sheet, *rows, *calls, *past, *past_card;
   SteadField      *found, *note;
+  SteadWhyBox     *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadDrillPane, stead_drill_pane, GTK_TYPE_WIDGET)
@@ -149,6 +151,7 @@ show_sheet (SteadDrillPane *self)
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadRecallAnswer) answer = self->lot_id == 0 ? NULL
     : stead_recall_answer_new (stead_desk_get_store (self->desk), self->lot_id, self->drill_id, &error);
+  g_autoptr(GPtrArray) whys = NULL;
 
   stead_make_clear (self->rows);
   stead_make_clear (self->calls);
@@ -166,6 +169,8 @@ show_sheet (SteadDrillPane *self)
   stead_make_say (self->caution, answer->caution, FALSE);
   for (guint i = 0; i < answer->rows->len; i++)
     add_row (self, answer->rows->pdata[i]);
+  whys = stead_recall_answer_whys (answer);
+  stead_why_box_set (self->whys, whys);
   for (guint i = 0; i < answer->calls->len; i++)
     {
       const SteadRecallCall *call = answer->calls->pdata[i];
@@ -353,6 +358,7 @@ make_sheet (SteadDrillPane *self,
   self->sheet = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   card = add_card (self->sheet, _("What it touched"));
   self->rows = wrapped (card);
+  gtk_box_append (GTK_BOX (card), stead_why_box_new_folded (&self->whys));
   card = add_card (self->sheet, _("Whom to call"));
   self->calls = gtk_box_new (GTK_ORIENTATION_VERTICAL, 3);
   gtk_box_append (GTK_BOX (card), self->calls);

@@ -13,6 +13,7 @@
 #include "app/check/stead-month-grid.h"
 #include "app/make/stead-make-parts.h"
 #include "app/raise/stead-month-words.h"
+#include "app/stead-why-box.h"
 #include "store/stead-farm-repo.h"
 
 #define TABLE_HEIGHT 220   /* least, where the whole pane scrolls */
@@ -25,6 +26,7 @@ struct _SteadMonthPane
   GtkLabel   *month;
   GtkWidget  *grid, *coolers;
   SteadTable *table;
+  SteadWhyBox *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadMonthPane, stead_month_pane, STEAD_TYPE_PANE)
@@ -236,6 +238,12 @@ stead_month_pane_refresh (SteadPane *pane)
         g_ptr_array_add (lists, list_copy (day->lists->pdata[n]));
     }
   if (answer != NULL)
+    {
+      g_autoptr(GPtrArray) whys = stead_check_days_answer_whys (answer);
+
+      stead_why_box_set (self->whys, whys);
+    }
+  if (answer != NULL)
     stead_month_grid_show (STEAD_MONTH_GRID (self->grid), answer, stead_store_get_today (store));
   model = stead_rows_from_array (lists, list_free);
   stead_table_set_model (self->table, model);
@@ -277,6 +285,7 @@ make_head (SteadMonthPane *self)
   gtk_box_append (GTK_BOX (box), row);
   gtk_box_append (GTK_BOX (box), self->grid);
   gtk_box_append (GTK_BOX (box), self->coolers);
+  gtk_box_append (GTK_BOX (box), stead_why_box_new_folded (&self->whys));
   stead_pane_add_head (STEAD_PANE (self), box);
 }
 

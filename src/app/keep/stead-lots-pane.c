@@ -5,10 +5,12 @@
 
 #include "app/keep/stead-lots-pane.h"
 
+#include "answer/stead-store-room-why.h"
 #include "app/keep/stead-lot-dialog.h"
 #include "app/keep/stead-pick.h"
 #include "app/keep/stead-put-dialog.h"
 #include "app/keep/stead-waste-dialog.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 #include "store/stead-lot-repo.h"
 
@@ -22,6 +24,7 @@ struct _SteadLotsPane
   SteadTable     *table;
   GtkCheckButton *all;
   SteadPick      *place;
+  SteadWhyBox    *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadLotsPane, stead_lots_pane, STEAD_TYPE_PANE)
@@ -165,51 +168,6 @@ put_cb (SteadPane *pane)
 
 /* --- places ------------------------------------------------------------------------ */
 
-/* What lies in one place. */
-typedef struct
-{
-  gint64      id;
-  const char *name;      /* (nullable) */
-  guint       n;
-  gint64      cents;
-} Place;
-
-static int
-compare_places (gconstpointer a,
-                gconstpointer b)
-{
-  const Place *x = a, *y = b;
-
-  if (x->name == NULL || y->name == NULL)
-    return (x->name == NULL) - (y->name == NULL);
-  return g_utf8_collate (x->name, y->name);
-}
-
-static GArray *
-places_of (GPtrArray *lots)
-{
-  GArray *places = g_array_new (FALSE, FALSE, sizeof (Place));
-
-  for (guint i = 0; i < lots->len; i++)
-    {
-      const SteadLot *lot = lots->pdata[i];
-      guint at = 0;
-
-      while (at < places->len && g_array_index (places, Place, at).id != lot->place_id)
-        at++;
-      if (at == places->len)
-        {
-          const Place place = { lot->place_id, lot->place_name, 0, 0 };
-
-          g_array_append_val (places, place);
-        }
-      g_array_index (places, Place, at).n++;
-      g_array_index (places, Place, at).cents += lot->on_hand_cents;
-    }
-  g_array_sort (places, compare_places);
-  return places;
-}
-
 static void
 add_place (SteadLotsPane *self,
            gint64         id,
@@ -230,7 +188,7 @@ static void
 show_places (SteadLotsPane *self,
              GPtrArray     *lots)
 {
-  g_autoptr(GArray) places = places_of (lots);
+  g_autoptr(GPtrArray) places = stead_lots_places (lots);
   gint64 chosen = stead_pick_count (self->place) > 0 ? stead_pick_get (self->place) : EVERYWHERE;
   gint64 cents = 0;
 
@@ -240,9 +198,9 @@ show_places (SteadLotsPane *self,
   add_place (self, EVERYWHERE, _("Everywhere"), lots->len, cents);
   for (guint i = 0; i < places->len; i++)
     {
-      const Place *place = &g_array_index (places, Place, i);
+      const SteadPlaceLine *place = places->pdata[i];
 
-      add_place (self, place->id, place->name != NULL ? place->name : _("What has no place"), place->n, place->cents);
+      add_place (self, place->place_id, place->name, place->n_lots, place->cents);
     }
   stead_pick_show (self->place, chosen);
 }
@@ -266,11 +224,14 @@ stead_lots_pane_refresh (SteadPane *pane)
   gboolean all = gtk_check_button_get_active (self->all);
   g_autoptr(GPtrArray) lots = stead_lot_repo_list (stead_pane_get_store (pane), all, &error);
   g_autoptr(GListModel) model = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
 
   stead_pane_say (pane, _("Each lot came on a receipt or was made by one batch; what left it is on its card."), error);
   if (lots != NULL)
     {
       show_places (self, lots);
+      whys = stead_lots_whys (lots, stead_desk_get_farm (stead_pane_get_desk (pane))->currency);
+      stead_why_box_set (self->whys, whys);
       drop_elsewhere (self, lots);
     }
   if (lots != NULL)
@@ -301,6 +262,7 @@ stead_lots_pane_init (SteadLotsPane *self)
   gtk_widget_set_halign (GTK_WIDGET (self->place), GTK_ALIGN_START);
   g_signal_connect_swapped (self->place, "changed", G_CALLBACK (all_cb), self);
   stead_pane_add_head (pane, GTK_WIDGET (self->place));
+  stead_pane_add_head (pane, stead_why_box_new_low (&self->whys));
   self->table = stead_pane_add_table (pane, _("Lots"));
   stead_table_add_column (self->table, _("Lot"), FALSE, FALSE, code_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Item"), FALSE, FALSE, item_text, NULL, compare_item, self);

@@ -5,9 +5,11 @@
 
 #include "app/keep/stead-receipts-pane.h"
 
+#include "answer/stead-store-room-why.h"
 #include "app/keep/stead-cash-dialog.h"
 #include "app/keep/stead-receipt-dialog.h"
 #include "app/stead-import-dialog.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 #include "store/stead-cash-repo.h"
 #include "store/stead-item-repo.h"
@@ -15,12 +17,13 @@
 
 struct _SteadReceiptsPane
 {
-  SteadPane   parent_instance;
+  SteadPane    parent_instance;
 
-  SteadTable *table;
-  GtkWidget  *pay;
-  GHashTable *items;    /* id → name */
-  GHashTable *open;     /* id → cents that are still to be paid */
+  SteadTable  *table;
+  SteadWhyBox *whys;
+  GtkWidget   *pay;
+  GHashTable  *items;    /* id → name */
+  GHashTable  *open;     /* id → cents that are still to be paid */
 };
 
 G_DEFINE_FINAL_TYPE (SteadReceiptsPane, stead_receipts_pane, STEAD_TYPE_PANE)
@@ -268,9 +271,15 @@ stead_receipts_pane_refresh (SteadPane *pane)
   g_autoptr(GPtrArray) receipts = load_items (self, store, &error) ? stead_receipt_repo_list (store, &error) : NULL;
   g_autoptr(GListModel) model = NULL;
   g_autofree char *text = receipts != NULL ? sums_text (self, receipts) : NULL;
+  g_autoptr(GPtrArray) whys = NULL;
 
   stead_pane_say (pane, text, error);
   load_open (self, store);
+  if (receipts != NULL)
+    {
+      whys = stead_receipts_whys (receipts, stead_desk_get_farm (stead_pane_get_desk (pane))->currency);
+      stead_why_box_set (self->whys, whys);
+    }
   if (receipts != NULL)
     model = stead_rows_from_array (g_steal_pointer (&receipts), (GDestroyNotify) stead_receipt_free);
   stead_table_set_model (self->table, model);
@@ -298,6 +307,7 @@ stead_receipts_pane_init (SteadReceiptsPane *self)
 
   self->items = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_free);
   self->open = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_free);
+  stead_pane_add_head (pane, stead_why_box_new_low (&self->whys));
   self->table = stead_pane_add_table (pane, _("Receipts"));
   stead_table_add_column (self->table, _("Day"), FALSE, FALSE, day_text, NULL, compare_day, self);
   stead_table_add_column (self->table, C_("supplier", "From"), FALSE, FALSE, supplier_text, NULL, compare_supplier, self);

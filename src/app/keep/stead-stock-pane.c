@@ -6,7 +6,7 @@
 
 #include "app/keep/stead-stock-pane.h"
 
-#include "answer/stead-store-room-answer.h"
+#include "answer/stead-store-room-why.h"
 #include "app/keep/stead-count-dialog.h"
 #include "app/keep/stead-counts-window.h"
 #include "app/keep/stead-item-dialog.h"
@@ -186,16 +186,16 @@ stead_stock_pane_refresh (SteadPane *pane)
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadStoreRoomAnswer) answer = stead_store_room_answer_new (stead_pane_get_store (pane), &error);
   g_autoptr(GListModel) model = NULL;
-  g_autoptr(GPtrArray) whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  g_autoptr(GPtrArray) whys = NULL;
 
   stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
   show_to_buy (self, answer);
   if (answer != NULL)
     {
-      g_ptr_array_add (whys, stead_store_room_answer_why (answer));
+      whys = stead_store_room_answer_whys (answer, stead_desk_get_farm (stead_pane_get_desk (pane))->currency);
+      stead_why_box_set (self->whys, whys);
       model = stead_rows_from_array (g_steal_pointer (&answer->stock->lines), (GDestroyNotify) stead_stock_line_free);
     }
-  stead_why_box_set (self->whys, whys);
   stead_table_set_model (self->table, model);
 }
 
@@ -214,8 +214,7 @@ stead_stock_pane_init (SteadStockPane *self)
   gtk_label_set_xalign (self->buy, 0);
   stead_ui_wrap (self->buy);
   stead_pane_add_head (pane, GTK_WIDGET (self->buy));
-  self->whys = STEAD_WHY_BOX (stead_why_box_new ());
-  stead_pane_add_head (pane, GTK_WIDGET (self->whys));
+  stead_pane_add_head (pane, stead_why_box_new_low (&self->whys));
   self->table = stead_pane_add_table (pane, _("Items in the store room"));
   stead_table_add_column (self->table, _("Item"), FALSE, FALSE, name_text, NULL, compare_name, self);
   stead_table_add_column (self->table, _("Kind"), FALSE, FALSE, kind_text, NULL, NULL, self);

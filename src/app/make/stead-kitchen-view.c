@@ -31,7 +31,6 @@ struct _SteadKitchenView
   SteadKitchenLots   *lots;
   SteadKitchenPeople *people;
   SteadPersonPick    *person;
-  GtkWidget          *why;
   SteadWhyBox        *whys;
 };
 
@@ -314,7 +313,6 @@ show_end (SteadKitchenView *self)
 
   stead_make_say (self->cost, self->answer->cost_text, FALSE);
   stead_why_box_set (self->whys, whys);
-  gtk_widget_set_visible (self->why, whys->len > 0);
   if (lot != NULL)
     {
       gtk_button_set_label (GTK_BUTTON (self->lot), lot);
@@ -428,7 +426,7 @@ static void
 stead_kitchen_view_init (SteadKitchenView *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  self->why = stead_why_box_new_folded (&self->whys);
-  gtk_box_insert_child_after (GTK_BOX (gtk_widget_get_parent (GTK_WIDGET (self->cost))), self->why, GTK_WIDGET (self->cost));
+  gtk_box_insert_child_after (GTK_BOX (gtk_widget_get_parent (GTK_WIDGET (self->cost))),
+                              stead_why_box_new_folded (&self->whys), GTK_WIDGET (self->cost));
   stead_kitchen_lots_set_person (self->lots, self->person);
 }

@@ -23,7 +23,6 @@ struct _SteadSeasonView
   GtkCalendar       *calendar;
   GtkWidget         *days, *products, *places;
   SteadOverChart    *overs;
-  GtkWidget         *why;
   SteadWhyBox       *whys;
 };
 
@@ -139,7 +138,6 @@ stead_season_view_show (SteadSeasonView *self,
   gtk_widget_set_visible (gtk_widget_get_parent (self->places), answer->places->len > 0);
   whys = stead_season_answer_whys (answer);
   stead_why_box_set (self->whys, whys);
-  gtk_widget_set_visible (self->why, whys->len > 0);
   mark_cb (self);
 }
 
@@ -211,8 +209,7 @@ stead_season_view_init (SteadSeasonView *self)
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->calendar));
   self->on_day = GTK_LABEL (stead_make_label (NULL, NULL));
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->on_day));
-  self->why = stead_why_box_new_folded (&self->whys);
-  gtk_box_append (GTK_BOX (self), self->why);
+  gtk_box_append (GTK_BOX (self), stead_why_box_new_folded (&self->whys));
   g_signal_connect_swapped (self->calendar, "day-selected", G_CALLBACK (mark_cb), self);
   g_signal_connect_swapped (self->calendar, "next-month", G_CALLBACK (mark_cb), self);
   g_signal_connect_swapped (self->calendar, "prev-month", G_CALLBACK (mark_cb), self);

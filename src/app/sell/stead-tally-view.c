@@ -18,6 +18,7 @@
 #include "app/sell/stead-stall-line-dialog.h"
 #include "app/sell/stead-tally-parts.h"
 #include "app/stead-columns-layout.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 
 /* Of products, on a wide screen. */
@@ -31,10 +32,12 @@ struct _SteadTallyView
   gint64            sale_id;
   SteadTallyAnswer *answer;
   gint64            last_line;   /* sold last; 0: nothing yet */
-  gint64            basket_cents;   /* what the customer at the stall has to pay */
+  GArray           *basket_prices;  /* of gint64: of what the customer at the stall takes; below 0: taken back */
+  gint64            basket_cents;   /* what that comes to */
   GtkLabel         *sentence, *problem, *last, *basket, *change;
   GtkWidget        *goods, *back, *orders;
   SteadField       *given;
+  SteadWhyBox      *whys;
   GtkEventController *keys;      /* of the window, while the tally is seen */
 };
 
@@ -82,6 +85,35 @@ complain (SteadTallyView *self,
 }
 
 static void
+show_whys (SteadTallyView *self,
+           gint64          given_cents)
+{
+  g_autoptr(GPtrArray) whys = self->answer != NULL ? stead_tally_answer_whys (self->answer) : g_ptr_array_new ();
+
+  if (self->answer != NULL && self->basket_prices->len > 0)
+    g_ptr_array_insert (whys, 0, stead_tally_due_why (self->answer->farm, self->basket_prices, self->basket_cents, given_cents));
+  stead_why_box_set (self->whys, whys);
+}
+
+/* @cents: of what is put into it; below 0: of what is taken out, and no more than all. */
+static void
+change_basket (SteadTallyView *self,
+               gint64          cents)
+{
+  if (self->basket_cents + cents <= 0)
+    g_array_set_size (self->basket_prices, 0);
+  else
+    g_array_append_val (self->basket_prices, cents);
+  self->basket_cents = MAX (0, self->basket_cents + cents);
+}
+
+static void
+empty_basket (SteadTallyView *self)
+{
+  change_basket (self, -self->basket_cents);
+}
+
+static void
 show_basket (SteadTallyView *self)
 {
   const SteadFarm *farm = stead_desk_get_farm (self->desk);
@@ -95,6 +127,7 @@ show_basket (SteadTallyView *self)
   if (!stead_field_is_empty (self->given) && stead_money_parse (stead_field_get_text (self->given), farm->currency, &given, NULL))
     change = stead_tally_change (farm, self->basket_cents, given);
   stead_make_say (self->change, change, FALSE);
+  show_whys (self, change != NULL ? given : 0);
 }
 
 static const SteadTallyLine *
@@ -125,7 +158,7 @@ tap (SteadTallyView *self,
   name = g_strdup_printf (_("%s: %s"), line->good->name, stead_sale_tap_name (kind));
   if (stead_desk_act (self->desk, name, tap_act, &act, &error) && kind == STEAD_TAP_SOLD)
     {
-      self->basket_cents += price;
+      change_basket (self, price);
       self->last_line = line_id;
     }
   complain (self, error);
@@ -143,8 +176,7 @@ back_cb (SteadTallyView *self)
     return;
   before = self->answer->till.takings_cents + self->answer->till.ahead_cents;
   if (stead_desk_act (self->desk, _("a tap taken back"), back_act, &act, &error) && self->answer != NULL)
-    self->basket_cents = MAX (0, self->basket_cents - (before - self->answer->till.takings_cents
-                                                       - self->answer->till.ahead_cents));
+    change_basket (self, self->answer->till.takings_cents + self->answer->till.ahead_cents - before);
   complain (self, error);
   show_basket (self);
 }
@@ -152,7 +184,7 @@ back_cb (SteadTallyView *self)
 static void
 next_cb (SteadTallyView *self)
 {
-  self->basket_cents = 0;
+  empty_basket (self);
   stead_field_set_text (self->given, "");
   show_basket (self);
 }
@@ -310,7 +342,7 @@ stead_tally_view_show (SteadTallyView *self,
     }
   if (sale_id != self->sale_id)
     {
-      self->basket_cents = 0;
+      empty_basket (self);
       self->last_line = 0;
       complain (self, NULL);
     }
@@ -333,6 +365,7 @@ stead_tally_view_dispose (GObject *object)
   SteadTallyView *self = STEAD_TALLY_VIEW (object);
 
   g_clear_pointer (&self->answer, stead_tally_answer_free);
+  g_clear_pointer (&self->basket_prices, g_array_unref);
   G_OBJECT_CLASS (stead_tally_view_parent_class)->dispose (object);
 }
 
@@ -408,6 +441,7 @@ stead_tally_view_init (SteadTallyView *self)
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 12);
+  self->basket_prices = g_array_new (FALSE, FALSE, sizeof (gint64));
   self->sentence = GTK_LABEL (stead_make_label (NULL, "sentence"));
   gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->sentence));
   self->problem = GTK_LABEL (stead_make_label (NULL, "warn"));
@@ -420,4 +454,5 @@ stead_tally_view_init (SteadTallyView *self)
   self->orders = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_box_append (GTK_BOX (card), self->orders);
   stead_sell_button (stead_sell_row (card), _("New order…"), G_CALLBACK (order_cb), self);
+  gtk_box_append (GTK_BOX (self), stead_why_box_new_folded (&self->whys));
 }

@@ -16,6 +16,7 @@
 #include "app/show/stead-person-dialog.h"
 #include "app/stead-form.h"
 #include "app/stead-import-dialog.h"
+#include "app/stead-why-box.h"
 
 struct _SteadClassPane
 {
@@ -26,6 +27,7 @@ struct _SteadClassPane
 
   SteadTable        *table;
   SteadClassCharts  *charts;
+  SteadWhyBox       *whys;
   GListModel        *model;     /* (nullable): of SteadRow with SteadClassRow */
   SteadPacketSource *source;    /* (nullable): while packets are looked at */
   guint              idle, next;
@@ -305,6 +307,7 @@ stead_class_pane_refresh (SteadPane *pane)
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadClassAnswer) answer = stead_class_answer_new (stead_pane_get_store (pane), &error);
   g_autoptr(GListModel) model = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
   guint asked;
 
   stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
@@ -313,6 +316,8 @@ stead_class_pane_refresh (SteadPane *pane)
   self->n_skills = answer->n_skills;
   asked = asked_row (self, answer);
   stead_class_charts_show (self->charts, answer);
+  whys = stead_class_answer_whys (answer);
+  stead_why_box_set (self->whys, whys);
   model = stead_rows_from_array (g_steal_pointer (&answer->rows), (GDestroyNotify) stead_class_row_free);
   stead_table_set_model (self->table, model);
   if (asked != GTK_INVALID_LIST_POSITION)
@@ -355,6 +360,7 @@ stead_class_pane_init (SteadClassPane *self)
 
   self->charts = STEAD_CLASS_CHARTS (stead_class_charts_new ());
   stead_pane_add_head (pane, GTK_WIDGET (self->charts));
+  stead_pane_add_head (pane, stead_why_box_new_low (&self->whys));
   self->table = stead_pane_add_table (pane, _("The class"));
   stead_table_add_column (self->table, _("Name"), FALSE, FALSE, name_text, NULL, compare_names, self);
   stead_table_add_column (self->table, _("Role"), FALSE, FALSE, role_text, NULL, NULL, self);

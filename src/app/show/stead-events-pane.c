@@ -9,6 +9,7 @@
 #include "app/make/stead-make-parts.h"
 #include "app/show/stead-learn-dialogs.h"
 #include "app/stead-chart-area.h"
+#include "app/stead-why-box.h"
 #include "core/stead-hours.h"
 #include "draw/stead-score-chart.h"
 
@@ -20,6 +21,7 @@ struct _SteadEventsPane
   SteadPickPane  parent_instance;
 
   GtkWidget     *team;      /* a label */
+  SteadWhyBox   *whys;
   GtkWidget     *scores;    /* heading and chart, beside the table */
   GtkWidget     *chart;
   SteadEventScores *lines;  /* (nullable): what the chart shows */
@@ -240,9 +242,12 @@ static void
 stead_events_pane_show_none (SteadPickPane *pane)
 {
   SteadEventsPane *self = STEAD_EVENTS_PANE (pane);
+  g_autoptr(GPtrArray) whys = NULL;
 
   gtk_widget_set_visible (self->team, FALSE);
   show_scores (self, NULL);
+  whys = g_ptr_array_new ();
+  stead_why_box_set (self->whys, whys);
   stead_pane_say (STEAD_PANE (pane), _("No event is entered yet."), NULL);
   stead_pick_pane_empty (self->table);
 }
@@ -255,12 +260,15 @@ stead_events_pane_show_chosen (SteadPickPane *pane,
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadEventAnswer) answer = stead_event_answer_new (stead_pane_get_store (STEAD_PANE (pane)), id, &error);
   g_autoptr(GListModel) rows = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
 
   stead_pane_say (STEAD_PANE (pane), answer != NULL ? answer->sentence : NULL, error);
   if (answer == NULL)
     return;
   self->packet_id = answer->packet_id;
   show_team (self, answer);
+  whys = stead_event_answer_whys (answer);
+  stead_why_box_set (self->whys, whys);
   show_scores (self, answer);
   rows = stead_rows_from_array (g_steal_pointer (&answer->items), item_free);
   stead_table_set_model (self->table, rows);
@@ -397,6 +405,7 @@ stead_events_pane_init (SteadEventsPane *self)
   gtk_label_set_xalign (GTK_LABEL (self->team), 0);
   gtk_label_set_wrap (GTK_LABEL (self->team), TRUE);
   stead_pane_add_head (pane, self->team);
+  stead_pane_add_head (pane, stead_why_box_new_low (&self->whys));
   self->table = stead_pane_add_table (pane, _("What the event needs"));
   stead_table_add_column (self->table, C_("column of needs", "State"), FALSE, FALSE, state_text, NULL, NULL, self);
   stead_table_add_column (self->table, C_("column of needs", "What"), FALSE, TRUE, what_text, NULL, NULL, self);

@@ -15,6 +15,7 @@
 #include "app/show/stead-show-picks.h"
 #include "app/show/stead-timer-box.h"
 #include "app/stead-paper-dialog.h"
+#include "app/stead-why-box.h"
 #include "app/stead-wrap-layout.h"
 
 struct _SteadHoursPane
@@ -29,6 +30,7 @@ struct _SteadHoursPane
   GtkWidget     *known;
   SteadTimerBox *timers;
   SteadTable    *table;
+  SteadWhyBox   *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadHoursPane, stead_hours_pane, STEAD_TYPE_PANE)
@@ -294,6 +296,7 @@ stead_hours_pane_refresh (SteadPane *pane)
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadHoursAnswer) answer = NULL;
   g_autoptr(GListModel) rows = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
 
   if (self->week == STEAD_DAY_NONE)
     self->week = stead_hours_week (stead_store_get_today (store));
@@ -301,6 +304,8 @@ stead_hours_pane_refresh (SteadPane *pane)
   stead_pane_say (pane, answer != NULL ? answer->sentence : NULL, error);
   if (answer == NULL)
     return;
+  whys = stead_hours_answer_whys (answer);
+  stead_why_box_set (self->whys, whys);
   rows = stead_rows_from_array (g_steal_pointer (&answer->spans), (GDestroyNotify) stead_work_span_free);
   stead_table_set_model (self->table, rows);
   show_week (self);
@@ -360,6 +365,7 @@ make_head (SteadHoursPane *self)
   gtk_box_append (GTK_BOX (row), stead_timer_box_get_begin (self->timers));
   gtk_box_append (GTK_BOX (box), row);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->timers));
+  gtk_box_append (GTK_BOX (box), stead_why_box_new_low (&self->whys));
   stead_pane_add_head (STEAD_PANE (self), box);
 }
 

@@ -1,0 +1,68 @@
+/* stead-recall-why.c - how much of a lot is accounted for, worked out. */
+#include "config.h"
+
+#include "answer/stead-recall-answer.h"
+#include "answer/stead-sum-private.h"
+#include "answer/stead-words-private.h"
+
+#include <glib/gi18n-lib.h>
+#include <math.h>
+
+static void
+add_amount (GString         *sum,
+            double           base,
+            const SteadUnit *unit)
+{
+  g_autofree char *text = base > 1e-6 ? stead_quantity_format (base, unit) : NULL;
+
+  if (text != NULL)
+    stead_sum_add_term (sum, text);
+}
+
+/* "Tomato sauce, K26062-1: (3 jars + 21 jars) ÷ 24 jars = 100 %". */
+static void
+add_row (GString              *worked,
+         const SteadRecallRow *row)
+{
+  const SteadTraceLot *lot = row->lot;
+  g_autoptr(GString) known = g_string_new (NULL), in = g_string_new (NULL);
+  g_autofree char *share = stead_words_percent (floor (row->known_frac * 1000 + 1e-9) / 1000, row->known_frac < 1 ? 1 : 0);
+
+  add_amount (known, lot->used_base, lot->unit);
+  add_amount (known, lot->sold_base, lot->unit);
+  add_amount (known, lot->given_base, lot->unit);
+  add_amount (known, lot->lost_base, lot->unit);
+  add_amount (known, lot->left_base, lot->unit);
+  add_amount (in, lot->in_base, lot->unit);
+  add_amount (in, lot->found_base, lot->unit);
+  if (in->len == 0)
+    return;
+  /* Translators: a thing and its lot, what is known of it, what came in, a percentage. */
+  g_string_append_printf (worked, _("%1$s%2$s: (%3$s) ÷ (%4$s) = %5$s"), worked->len > 0 ? "\n" : "", row->name,
+                          known->len > 0 ? known->str : "0", in->str, share);
+}
+
+GPtrArray *
+stead_recall_answer_whys (const SteadRecallAnswer *self)
+{
+  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GString *worked = g_string_new (NULL);
+
+  g_return_val_if_fail (self != NULL, whys);
+  for (guint i = 0; i < self->rows->len; i++)
+    add_row (worked, self->rows->pdata[i]);
+  if (worked->len == 0)
+    {
+      g_string_free (worked, TRUE);
+      return whys;
+    }
+  if (self->rows->len > 1)
+    /* Translators: a percentage. */
+    g_string_append_printf (worked, _("\nThe least of them: %s"), self->share);
+  g_ptr_array_add (whys, stead_why_new (
+    g_strdup (_("How much is accounted for")),
+    _("(Used + sold + given away + lost + still there) ÷ (what came in + what a count found more). Of several lots the least share "
+      "counts. What a count missed is not accounted for. It is rounded down, so that only all of it is 100%."),
+    g_string_free (worked, FALSE), _("Mass balance of a traceability exercise: common practice, no source.")));
+  return whys;
+}

@@ -1,0 +1,122 @@
+/* stead-sale-tally-why.c - what the stall shows while it sells, worked with the farm's numbers. */
+#include "config.h"
+
+#include "answer/stead-sale-private.h"
+#include "answer/stead-sale-tally-answer.h"
+#include "answer/stead-sum-private.h"
+#include "answer/stead-words-private.h"
+#include "core/stead-money.h"
+
+#include <glib/gi18n-lib.h>
+
+#define NO_SOURCE N_("Common practice, no source.")
+
+static SteadWhy *
+taken_why (const SteadTallyAnswer *self)
+{
+  GString *worked = g_string_new (NULL), *sum = g_string_new (NULL);
+  guint n = 0;
+
+  for (guint i = 0; i < self->lines->len; i++)
+    {
+      const SteadTallyLine *line = self->lines->pdata[i];
+
+      if (!(line->sum.sold > 0))
+        continue;
+      stead_sale_why_add_taken (worked, line->good, &line->sum, (double) line->sum.takings_cents / line->sum.sold,
+                                self->farm->currency);
+      stead_sum_add (sum, line->sum.takings_cents, self->farm->currency);
+      n++;
+    }
+  stead_sum_total (sum, self->till.takings_cents + self->till.ahead_cents, self->farm->currency);
+  if (n > 1)
+    g_string_append_printf (worked, "\n%s", sum->str);
+  g_string_free (sum, TRUE);
+  return stead_why_new (g_strdup (_("Taken so far")),
+                        _("Each tap counts at the price of its moment: number sold × price. A tap that was taken back does not "
+                          "count. What was paid before the day is among it."),
+                        g_string_free (worked, FALSE), _(NO_SOURCE));
+}
+
+/* What was paid ahead is money taken, yet not in the box. */
+static SteadWhy *
+box_why (const SteadTallyAnswer *self)
+{
+  const SteadSaleTill *till = &self->till;
+  g_autofree char *box = stead_sale_why_box (till, self->farm->currency);
+  GString *worked = g_string_new (NULL);
+
+  if (till->ahead_cents != 0)
+    {
+      stead_sum_add (worked, till->takings_cents + till->ahead_cents, self->farm->currency);
+      stead_sum_take (worked, till->ahead_cents, self->farm->currency);
+      stead_sum_total (worked, till->takings_cents, self->farm->currency);
+      g_string_append_c (worked, '\n');
+    }
+  g_string_append (worked, box);
+  return stead_why_new (g_strdup (_("What must be in the box")),
+                        _("Money for change + taken at the stall − paid out of the box with a slip. Taken at the stall = taken "
+                          "so far − paid before the day."),
+                        g_string_free (worked, FALSE),
+                        _("Petty cash, and cash over and short: OpenStax, Principles of Accounting, vol. 1, section 8.4."));
+}
+
+static SteadWhy *
+left_why (const SteadTallyAnswer *self)
+{
+  GString *worked = g_string_new (NULL);
+
+  for (guint i = 0; i < self->lines->len; i++)
+    {
+      const SteadTallyLine *line = self->lines->pdata[i];
+
+      stead_sale_why_add_left (worked, line->good, stead_sale_sum_tallied (&line->sum), line->left_units);
+    }
+  return stead_why_new (g_strdup (_("How many are left")),
+                        _("Brought − sold, tasted, given away and spoiled so far. What is ordered and not yet collected is still "
+                          "among them."),
+                        g_string_free (worked, FALSE), _(NO_SOURCE));
+}
+
+GPtrArray *
+stead_tally_answer_whys (const SteadTallyAnswer *self)
+{
+  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+
+  g_return_val_if_fail (self != NULL, whys);
+  if (self->till.takings_cents + self->till.ahead_cents != 0)
+    g_ptr_array_add (whys, taken_why (self));
+  g_ptr_array_add (whys, box_why (self));
+  if (self->lines->len > 0)
+    g_ptr_array_add (whys, left_why (self));
+  return whys;
+}
+
+SteadWhy *
+stead_tally_due_why (const SteadFarm *farm,
+                     const GArray    *prices,
+                     gint64           due_cents,
+                     gint64           given_cents)
+{
+  GString *worked = g_string_new (NULL);
+
+  g_return_val_if_fail (farm != NULL && prices != NULL, NULL);
+  for (guint i = 0; i < prices->len; i++)
+    stead_sum_add (worked, g_array_index (prices, gint64, i), farm->currency);
+  if (prices->len > 0)
+    stead_sum_total (worked, due_cents, farm->currency);
+  if (given_cents > due_cents)
+    {
+      GString *back = g_string_new (NULL);
+
+      stead_sum_add (back, given_cents, farm->currency);
+      stead_sum_take (back, due_cents, farm->currency);
+      stead_sum_total (back, given_cents - due_cents, farm->currency);
+      g_string_append_printf (worked, "%s%s", worked->len > 0 ? "\n" : "", back->str);
+      g_string_free (back, TRUE);
+    }
+  return stead_why_new (g_strdup (_("To pay, and the change")),
+                        _("The prices of what this customer takes, one by one; what is taken back goes off. Change = money given − "
+                          "to pay, with as few bills and coins as can be."),
+                        g_string_free (worked, FALSE), _(NO_SOURCE));
+}

@@ -1,0 +1,31 @@
+/* stead-store-room-why.h - what is on hand, what was wasted and what was spent, added up before one's eyes. */
+#pragma once
+
+#include "answer/stead-store-room-answer.h"
+#include "store/stead-receipt-repo.h"
+
+G_BEGIN_DECLS
+
+/* (transfer full): of SteadWhy: what is on hand, how long it lasts, what was lost */
+GPtrArray *stead_store_room_answer_whys (const SteadStoreRoomAnswer *self,
+                                         const char                 *currency) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * stead_lots_whys:
+ * @lots: (element-type SteadLot)
+ *
+ * Returns: (transfer full): of SteadWhy: what they cost, by the place; empty without lots
+ */
+GPtrArray *stead_lots_whys (const GPtrArray *lots,
+                            const char      *currency) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * stead_receipts_whys:
+ * @receipts: (element-type SteadReceipt)
+ *
+ * Returns: (transfer full): of SteadWhy: what was paid, what gifts are worth, by whom it came from
+ */
+GPtrArray *stead_receipts_whys (const GPtrArray *receipts,
+                                const char      *currency) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
