@@ -215,7 +215,7 @@ add_chart (SteadEventsPane *self)
   stead_chart_area_set_paint (STEAD_CHART_AREA (self->chart), paint_cb, hint_cb, self);
   stead_chart_area_set_step (STEAD_CHART_AREA (self->chart), step_cb);
   stead_chart_area_set_file_name (STEAD_CHART_AREA (self->chart), "scores");
-  gtk_widget_set_size_request (self->chart, 340, 160);
+  gtk_widget_set_size_request (self->chart, 340, 100);   /* least, with a “Why?” open on a small screen */
   gtk_widget_set_vexpand (self->chart, TRUE);
   gtk_widget_set_margin_start (self->scores, 18);
   gtk_box_append (GTK_BOX (self->scores), heading);
