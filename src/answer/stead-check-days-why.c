@@ -77,7 +77,7 @@ stead_check_days_answer_whys (const SteadCheckDaysAnswer *self)
     g_ptr_array_add (whys, count_why (
       self, FAILED, _("Readings that did not meet their limit"),
       _("Of each day, the readings beyond the limit that was in force on that day, whether something was done or not."),
-      _("The source of each limit stands beside it, on the list and under “Limits”.")));
+      _("The source of each limit stands beside it on its list.")));
   if (self->n_unsigned > 0)
     g_ptr_array_add (whys, count_why (
       self, UNSIGNED, _("Lists that are not signed"), _("Of each day, the lists that nobody has signed yet."), none));
