@@ -111,8 +111,10 @@ class Window:
                 yield from self.walk(child, rows)
 
     def find(self, role, name='', rows=False):
+        """By how its name begins; “Why” is not “Why?”."""
         return next((n for n in self.walk(rows=rows)
-                     if n.getRoleName() == role and n.name.startswith(name)), None)
+                     if n.getRoleName() == role and n.name.startswith(name)
+                     and not (name and n.name[len(name):].startswith('?'))), None)
 
     def wait(self, role, name='', rows=False):
         try:
