@@ -73,7 +73,7 @@ stead_language_enter (const char *language)
 {
   const char *locale = setlocale (LC_MESSAGES, NULL);
   const char *before = g_getenv (VARIABLE);
-  /* Of the two, only the language may be empty, and a locale holds no such sign. */
+  /* The locale, where it must be set again, and the language; the plain ones hold no such sign. */
   char *former = g_strconcat (is_plain (locale) ? locale : "", "!", before != NULL ? before : "", NULL);
 
   g_return_val_if_fail (g_strv_contains (stead_language_list (), language), former);
