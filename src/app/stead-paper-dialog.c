@@ -3,6 +3,7 @@
  * A document that has no pages (a table for programs) shows the first lines of
  * its file instead.  What goes wrong while saving or printing is said in the
  * dialog; a document that cannot be made at all is told where it was asked for.
+ * Once a document that tells of students is saved or printed, who gets it is asked.
  */
 #include "config.h"
 
@@ -13,6 +14,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "app/show/stead-release-dialogs.h"
 #include "app/stead-files.h"
 #include "app/stead-paper-view.h"
 #include "app/stead-ui.h"
@@ -73,6 +75,23 @@ tell (SteadPaperDialog *self,
   gtk_widget_add_css_class (GTK_WIDGET (self->message), good ? "good" : "warn");
 }
 
+/* Who gets it belongs in the log, while it is known. */
+static void
+ask_who_gets_it (SteadPaperDialog *self)
+{
+  SteadStore *store = stead_desk_get_store (self->desk);
+  SteadHandoutAnswer *handout;
+  g_autoptr(GError) error = NULL;
+
+  if (store == NULL || stead_store_is_read_only (store) || !stead_handout_is_personal (self->kind->name))
+    return;
+  handout = stead_handout_answer_new (store, self->kind->name, self->of, self->options.from, self->options.to, &error);
+  if (handout != NULL)
+    stead_handout_dialog_show (GTK_WIDGET (self), self->desk, handout);
+  else
+    tell (self, error->message, FALSE);
+}
+
 /* Saving -------------------------------------------------------------------------- */
 
 typedef struct
@@ -117,6 +136,8 @@ chosen_cb (const char *path,
   if (write_file (self, saving->other, full, &error))
     text = g_strdup_printf (_("Saved: %s"), full);
   tell (self, text != NULL ? text : error->message, text != NULL);
+  if (text != NULL)
+    ask_who_gets_it (self);
 }
 
 /* A name put forward: the document and what it is of. */
@@ -189,7 +210,10 @@ print_done_cb (SteadPaperDialog        *self,
       tell (self, error != NULL ? error->message : _("The document could not be printed."), FALSE);
     }
   else if (result == GTK_PRINT_OPERATION_RESULT_APPLY)
-    tell (self, _("Sent to the printer."), TRUE);
+    {
+      tell (self, _("Sent to the printer."), TRUE);
+      ask_who_gets_it (self);
+    }
 }
 
 static GtkPageSetup *

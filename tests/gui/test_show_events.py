@@ -58,6 +58,43 @@ def test_event_to_packet():
     assert w.close() == 0
 
 
+
+def test_who_gets_a_packet():
+    """A packet that is saved leaves the farm: who gets it is asked, and is in the log after opening again."""
+    farm = Farm()
+    out = os.path.join(tempfile.mkdtemp(), 'packet.pdf')
+    whose, = farm.rows("SELECT person_id FROM packet WHERE name = 'Maya, this school year'")
+    w = opened(farm)
+    w.press('push button', 'Packets')
+    w.press_for('Look at the packet', 'push button', 'Save as PDF…')
+    w.press('push button', 'Save as PDF…')
+    w.save_file('Save the document', out)
+    w.wait_words('Who gets it?')
+    assert os.path.exists(out)
+    w.wait_words('It tells of: Maya R.')
+    w.press('push button', 'Write it down')
+    w.wait_words('Please fill this in.')
+    assert number(farm, 'SELECT count (*) FROM release') == 0
+    w.fill('Who gets it', 'The judges of the contest')
+    assert w.nameless() == []
+    w.press('push button', 'Write it down')
+    until(lambda: farm.rows('SELECT to_whom FROM release') == ['The judges of the contest'])
+    assert farm.rows('SELECT person_id FROM release_person') == [whose]
+    w.press('push button', 'Save as PDF…')         # a draft that stays here
+    w.save_file('Save the document', out + '.draft.pdf')
+    until(lambda: len(w.windows()) == 3)
+    w.press('push button', 'Cancel')
+    until(lambda: len(w.windows()) == 2)
+    w.keys('Escape')
+    until(lambda: len(w.windows()) == 1)
+    assert w.close() == 0
+    assert number(farm, 'SELECT count (*) FROM release') == 1
+    w = opened(farm)
+    w.press('push button', 'Export')
+    w.wait_words('The judges of the contest', rows=True)
+    assert w.close() == 0
+    farm.verify()
+
 def test_marks_lead_to_their_entries():
     """From a figure to a line of the cash book, and to the lot of a movement."""
     farm = Farm()
@@ -180,5 +217,5 @@ def test_score_mended_and_removed():
     farm.verify()
 
 
-run_cases(test_event_to_packet, test_marks_lead_to_their_entries, test_section_moved, test_section_moved_by_keys,
-          test_score_mended_and_removed)
+run_cases(test_event_to_packet, test_who_gets_a_packet, test_marks_lead_to_their_entries, test_section_moved,
+          test_section_moved_by_keys, test_score_mended_and_removed)

@@ -11,13 +11,14 @@
 
 typedef struct
 {
-  SteadField       *day, *what, *whom;
-  SteadPick        *ground, *about;
-  SteadRelease      release;
-  GArray           *people;     /* (nullable): whom it tells of */
-  SteadReleaseThen  then;
-  gpointer          data;
-  GDestroyNotify    destroy;
+  SteadField         *day, *what, *whom;
+  SteadPick          *ground, *about;
+  SteadRelease        release;
+  GArray             *people;     /* (nullable): whom it tells of */
+  SteadHandoutAnswer *handout;    /* (nullable): what was printed or saved just now */
+  SteadReleaseThen    then;
+  gpointer            data;
+  GDestroyNotify      destroy;
 } ReleaseForm;
 
 static void
@@ -26,6 +27,7 @@ release_form_free (gpointer data)
   ReleaseForm *form = data;
 
   g_clear_pointer (&form->people, g_array_unref);
+  g_clear_pointer (&form->handout, stead_handout_answer_free);
   if (form->destroy != NULL)
     form->destroy (form->data);
   g_free (form);
@@ -111,6 +113,50 @@ stead_release_dialog_show (GtkWidget *parent,
   add_grounds (fields->ground);
   stead_field_show_day (fields->day, stead_store_get_today (stead_desk_get_store (desk)));
   stead_form_add_text (form, _("What is written down here is not changed any more."), "soft");
+  stead_dialog_present (STEAD_DIALOG (form), parent, desk);
+}
+
+/* --- printed or saved just now --------------------------------------------------------- */
+
+static gboolean
+handout_save (SteadForm  *form,
+              gpointer    data,
+              GError    **error)
+{
+  ReleaseForm *fields = data;
+  const char *whom;
+
+  if (!stead_field_read_text (fields->whom, &whom)
+      || !stead_field_read_day (fields->day, STEAD_DAY_NONE, &fields->release.day))
+    return FALSE;
+  fields->release.id = 0;
+  fields->release.what = fields->handout->what;
+  fields->release.to_whom = (char *) whom;
+  fields->release.ground = (char *) stead_pick_get_text (fields->ground);
+  return stead_form_act (form, _("what left the farm"), release_act, fields, error);
+}
+
+void
+stead_handout_dialog_show (GtkWidget          *parent,
+                           SteadDesk          *desk,
+                           SteadHandoutAnswer *handout)
+{
+  ReleaseForm *fields = g_new0 (ReleaseForm, 1);
+  SteadForm *form = stead_form_new (_("Who gets it?"), _("Write it down"), NULL, handout_save, NULL, fields,
+                                    release_form_free);
+
+  fields->handout = handout;
+  fields->people = g_array_ref (handout->people);
+  stead_form_add_text (form, handout->what, "sentence");
+  stead_form_add_markup (form, handout->sentence, NULL);
+  fields->whom = stead_form_add (form, desk, _("Who gets it"), STEAD_FIELD_TEXT);
+  fields->ground = stead_form_add_pick (form, _("On which ground"));
+  fields->day = stead_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
+  g_object_set (fields->whom, "required", TRUE, NULL);
+  add_grounds (fields->ground);
+  stead_field_show_day (fields->day, stead_store_get_today (stead_desk_get_store (desk)));
+  stead_form_add_text (form, _("If it stays with you, press Cancel: nothing is written down. What is written down here is not "
+                               "changed any more."), "soft");
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
 

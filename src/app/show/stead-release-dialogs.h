@@ -1,6 +1,7 @@
 /* stead-release-dialogs.h - what leaves the farm is told, and who gets it is asked. */
 #pragma once
 
+#include "answer/stead-handout-answer.h"
 #include "app/stead-desk.h"
 
 #include <gtk/gtk.h>
@@ -9,6 +10,9 @@ G_BEGIN_DECLS
 
 /* Something was handed out in another way, such as a printed packet: written into the log. */
 void stead_release_dialog_show (GtkWidget *parent, SteadDesk *desk);
+
+/* A document was printed or saved: asks who gets it.  @handout: (transfer full) */
+void stead_handout_dialog_show (GtkWidget *parent, SteadDesk *desk, SteadHandoutAnswer *handout);
 
 /* @whom, @ground: as they go into the log */
 typedef void (*SteadReleaseThen) (const char *whom, const char *ground, gpointer data);
