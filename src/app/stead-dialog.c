@@ -6,6 +6,9 @@
 #include "app/stead-dialog.h"
 #include "app/stead-ui.h"
 
+/* What of the window below stays free, px: the dialog's own title and buttons, and an edge to tell the two apart. */
+#define ROUND_ABOUT 170
+
 typedef struct
 {
   SteadDesk         *desk;
@@ -171,7 +174,9 @@ fit_height (SteadDialog *self)
 {
   SteadDialogPrivate *priv = private_of (self);
   GtkWidget *content = gtk_scrolled_window_get_child (priv->slot);
+  GtkWidget *below = GTK_WIDGET (gtk_window_get_transient_for (GTK_WINDOW (self)));
   int width, height, least, natural;
+  int most = MAX (gtk_widget_get_height (below) - ROUND_ABOUT, gtk_scrolled_window_get_max_content_height (priv->slot));
 
   gtk_window_get_default_size (GTK_WINDOW (self), &width, &height);
   if (content == NULL || height > 0)
@@ -180,8 +185,9 @@ fit_height (SteadDialog *self)
   gtk_widget_measure (content, GTK_ORIENTATION_VERTICAL, MAX (width, least), NULL, &natural, NULL, NULL);
   gtk_scrolled_window_set_propagate_natural_height (priv->slot, FALSE);
   /* What need not be scrolled needs no focus either. */
-  gtk_widget_set_focusable (GTK_WIDGET (priv->slot), natural > gtk_scrolled_window_get_max_content_height (priv->slot));
-  gtk_scrolled_window_set_min_content_height (priv->slot, MIN (natural, gtk_scrolled_window_get_max_content_height (priv->slot)));
+  gtk_widget_set_focusable (GTK_WIDGET (priv->slot), natural > most);
+  gtk_scrolled_window_set_max_content_height (priv->slot, most);
+  gtk_scrolled_window_set_min_content_height (priv->slot, MIN (natural, most));
 }
 
 void

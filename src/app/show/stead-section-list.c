@@ -11,8 +11,6 @@
 #include "answer/stead-packet-answer.h"
 #include "app/stead-ui.h"
 
-#define LIST_HEIGHT 112
-
 #define STEAD_TYPE_SECTION_LIST (stead_section_list_get_type ())
 G_DECLARE_FINAL_TYPE (SteadSectionList, stead_section_list, STEAD, SECTION_LIST, GtkBox)
 
@@ -104,7 +102,7 @@ add_button (GtkWidget  *row,
 {
   GtkWidget *button = stead_ui_icon_button (icon, label);
 
-  gtk_widget_add_css_class (button, "flat");
+  gtk_widget_add_css_class (button, "quiet");
   gtk_widget_set_focusable (button, FALSE);
   g_signal_connect (button, "clicked", clicked, NULL);
   gtk_box_append (GTK_BOX (row), button);
@@ -155,22 +153,18 @@ stead_section_list_class_init (SteadSectionListClass *klass)
 static void
 stead_section_list_init (SteadSectionList *self)
 {
-  GtkWidget *name = gtk_label_new (_("Sections, in this order")), *frame = gtk_scrolled_window_new ();
+  GtkWidget *name = gtk_label_new (_("Sections, in this order"));
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
   gtk_box_set_spacing (GTK_BOX (self), 4);
   self->rows = GTK_LIST_BOX (gtk_list_box_new ());
   gtk_list_box_set_selection_mode (self->rows, GTK_SELECTION_NONE);
+  gtk_widget_add_css_class (GTK_WIDGET (self->rows), "orderlist");
   stead_ui_name (GTK_WIDGET (self->rows), gtk_label_get_text (GTK_LABEL (name)));
   g_signal_connect (self->rows, "row-activated", G_CALLBACK (activated_cb), NULL);
   gtk_label_set_xalign (GTK_LABEL (name), 0);
-  gtk_widget_set_focusable (frame, FALSE);
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (frame), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (frame), LIST_HEIGHT);
-  gtk_scrolled_window_set_has_frame (GTK_SCROLLED_WINDOW (frame), TRUE);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (frame), GTK_WIDGET (self->rows));
   gtk_box_append (GTK_BOX (self), name);
-  gtk_box_append (GTK_BOX (self), frame);
+  gtk_box_append (GTK_BOX (self), GTK_WIDGET (self->rows));
 }
 
 GtkWidget *
