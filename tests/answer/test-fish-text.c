@@ -126,6 +126,111 @@ test_sample (Shoal          *shoal,
   NUMBERS_ARE (text, 2, 120, 24, 1.5);
 }
 
+/* Metric: grams and centimeters, as the water comes in degrees Celsius. */
+static SteadFishAnswer *
+ask_metric (Shoal *shoal)
+{
+  SteadFishAnswer *answer = ask (shoal);
+
+  answer->farm->units = STEAD_UNITS_METRIC;
+  return answer;
+}
+
+static void
+assert_text (char       *text,     /* (transfer full) */
+             const char *words)
+{
+  if (farm_in_english ())
+    g_assert_cmpstr (text, ==, words);
+  g_free (text);
+}
+
+/* A deviation of 30 g among fish of 120 g is a quarter. */
+static void
+test_mark (Shoal          *shoal,
+           gconstpointer  data)
+{
+  g_autoptr(SteadFishAnswer) answer = ask_metric (shoal);
+  SteadGrowthMark mark = { .day = stead_day_new (2026, 3, 3), .n = 20, .mean_g = 120, .sd_g = 30 };
+
+  assert_text (stead_fish_text_mark (answer, &mark),
+               "Mar 3, 2026: 20 fish weighed, 120 g each in the mean. Spread: 25 %.");
+  mark.sd_g = NAN;
+  mark.far_off = TRUE;
+  assert_text (stead_fish_text_mark (answer, &mark), "Mar 3, 2026: 20 fish weighed, 120 g each in the mean. "
+                                                     "It lies far off the others and counts little.");
+  mark.left_out = TRUE;
+  assert_text (stead_fish_text_mark (answer, &mark),
+               "Mar 3, 2026: 20 fish weighed, 120 g each in the mean. It is left out.");
+}
+
+/* Up to today it is what was learned, from today on what is expected. */
+static void
+test_step (Shoal          *shoal,
+           gconstpointer  data)
+{
+  g_autoptr(SteadFishAnswer) answer = ask_metric (shoal);
+  SteadGrowthStep step = { .day = shoal->farm.today - 1, .low_g = 140, .likely_g = 150, .high_g = 161 };
+
+  answer->series.today = shoal->farm.today;
+  assert_text (stead_fish_text_step (answer, &step), "Mar 30, 2026: about 150 g a fish, by what was learned.");
+  step.day = shoal->farm.today;
+  assert_text (stead_fish_text_step (answer, &step),
+               "Mar 31, 2026: about 150 g a fish expected, 140 g to 161 g in 8 of 10 cases.");
+  answer->series.today = STEAD_DAY_NONE;     /* over */
+  assert_text (stead_fish_text_step (answer, &step), "Mar 31, 2026: about 150 g a fish, by what was learned.");
+}
+
+static void
+test_sale_day (Shoal          *shoal,
+               gconstpointer  data)
+{
+  g_autoptr(SteadFishAnswer) answer = ask_metric (shoal);
+
+  answer->sale_day = STEAD_DAY_NONE;
+  g_assert_null (stead_fish_text_sale_day (answer));
+  answer->sale_day = stead_day_new (2026, 6, 12);
+  answer->group->sale_frac = 0.8;
+  assert_text (stead_fish_text_sale_day (answer), "80 in 100: Jun 12");
+}
+
+/* What the undo menu calls them. */
+static void
+test_names (Shoal          *shoal,
+            gconstpointer  data)
+{
+  SteadWeighing weighing = { .n = 20, .day = stead_day_new (2026, 3, 3) };
+  SteadFishMove move = { .n = 1, .day = stead_day_new (2026, 3, 4) };
+
+  assert_text (stead_fish_weighing_name (&weighing), "Weighing of 20 fish on Mar 3");
+  assert_text (stead_fish_move_name (&move), "1 fish moved on Mar 4");
+}
+
+/* The figures of core, in the farm's units: warmth, and the weight of sale; with their source. */
+static void
+test_kinds (Shoal          *shoal,
+            gconstpointer  data)
+{
+  for (int i = 0; i < STEAD_N_FISH_SPECIES; i++)
+    {
+      const SteadFishKind *kind = stead_fish_kind ((SteadFishSpecies) i);
+      g_autofree char *c = stead_fish_kind_words ((SteadFishSpecies) i, STEAD_UNITS_METRIC);
+      g_autofree char *f = stead_fish_kind_words ((SteadFishSpecies) i, STEAD_UNITS_US);
+      g_autoptr(GArray) in_c = numbers_in (c), in_f = numbers_in (f);
+      const double temps[] = { kind->best_min_c, kind->best_max_c, kind->growth_min_c };
+
+      for (guint k = 0; k < G_N_ELEMENTS (temps); k++)
+        {
+          g_assert_cmpfloat_with_epsilon (g_array_index (in_c, double, k), temps[k], 0.0501);
+          g_assert_cmpfloat_with_epsilon (g_array_index (in_f, double, k), temps[k] * 1.8 + 32, 0.0501);
+        }
+      g_assert_cmpfloat_with_epsilon (g_array_index (in_c, double, 3) * (kind->market_g < 1000 ? 1 : 1000), kind->market_g, 6);
+      g_assert_nonnull (strstr (c, stead_source_title (kind->temperature_source)));
+    }
+  g_assert_cmpstr (stead_fish_length_unit (STEAD_UNITS_METRIC)->id, ==, "cm");
+  g_assert_cmpstr (stead_fish_length_unit (STEAD_UNITS_US)->id, ==, "in");
+}
+
 #define TEST(path, func) g_test_add ("/answer/fish-text/" path, Shoal, NULL, shoal_set_up, func, shoal_tear_down)
 
 int
@@ -139,5 +244,10 @@ main (int   argc,
   TEST ("no-weeks-without-warmth", test_no_weeks_without_warmth);
   TEST ("share-of-cost", test_share_of_cost);
   TEST ("sample", test_sample);
+  TEST ("mark", test_mark);
+  TEST ("step", test_step);
+  TEST ("sale-day", test_sale_day);
+  TEST ("names", test_names);
+  TEST ("kinds", test_kinds);
   return g_test_run ();
 }
