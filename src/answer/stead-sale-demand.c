@@ -126,7 +126,7 @@ stead_sale_learn (SteadStore           *store,
   else if (days->len == 0)
     line->demand = (SteadDemand) { .shape = STEAD_DEMAND_TRIANGLE, .low = guess.low, .likely = guess.likely,
                                    .high = guess.high };
-  else if (!stead_demand_learn (&guess, (const SteadPastDay *) days->data, days->len, &line->demand, error))
+  else if (!stead_demand_learn (&guess, (const SteadPastDay *) (void *) days->data, days->len, &line->demand, error))
     return FALSE;
   line->has_demand = TRUE;
   judge (line);

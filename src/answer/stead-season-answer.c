@@ -214,7 +214,7 @@ add_overs (SteadStore         *store,
       g_array_append_val (self->over_days, day->sale->day);
     }
   if (counts != NULL && self->overs->len > 0)
-    stead_run_chart ((const double *) self->overs->data, self->overs->len, &self->run);
+    stead_run_chart ((const double *) (void *) self->overs->data, self->overs->len, &self->run);
   return counts != NULL;
 }
 

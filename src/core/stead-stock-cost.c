@@ -76,7 +76,7 @@ fifo_cost (const SteadMovement *movements,
       if (movements[i].quantity > 0)
         append_layer (layers, &movements[i]);
       else
-        stead_cost_fifo ((SteadLayer *) layers->data, layers->len, -movements[i].quantity, &cost);
+        stead_cost_fifo ((SteadLayer *) (void *) layers->data, layers->len, -movements[i].quantity, &cost);
       sold += cost;
     }
   return sold;

@@ -23,7 +23,7 @@ stead_packet_figures_add_months (SteadPages              *pages,
     [STEAD_BATCH_KITCHEN] = { STEAD_ROLE_SAUCE, STEAD_PATTERN_CROSS },
   };
   const SteadMonthSeries series = { .n = (int) months->values->len, .names = (const char * const *) months->names->pdata,
-                                    .values = (const double *) months->values->data, .role = looks[months->kind].role,
+                                    .values = (const double *) (void *) months->values->data, .role = looks[months->kind].role,
                                     .pattern = looks[months->kind].pattern };
 
   stead_month_figure_add (pages, &series, NULL);

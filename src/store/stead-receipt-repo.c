@@ -295,7 +295,7 @@ recost_users (SteadStore          *store,
 
   for (guint i = 0; i < receipt->lines->len; i++)
     g_array_append_val (lot_ids, g_array_index (receipt->lines, SteadReceiptLine, i).lot_id);
-  return stead_recost_users (store, (const gint64 *) lot_ids->data, lot_ids->len, error);
+  return stead_recost_users (store, (const gint64 *) (void *) lot_ids->data, lot_ids->len, error);
 }
 
 /* --- public ----------------------------------------------------------------- */

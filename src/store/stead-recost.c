@@ -154,7 +154,7 @@ stead_recost_users (SteadStore    *store,
   for (gsize i = 0; i < n; i++)
     if (!add_users (store, lot_ids[i], batch_ids, error))
       return FALSE;
-  return recost_batches (store, (const gint64 *) batch_ids->data, batch_ids->len, FIRST_DAY, FALSE, error);
+  return recost_batches (store, (const gint64 *) (void *) batch_ids->data, batch_ids->len, FIRST_DAY, FALSE, error);
 }
 
 gboolean

@@ -373,7 +373,7 @@ latest_call (CheckRow *row)
       g_array_append_val (holidays, day);
     }
   call = stead_dig_latest_call (check_day (row, "dig_date"), (int) minutes_of (row, "notice_business_days"),
-                                (SteadDay *) holidays->data, holidays->len);
+                                (SteadDay *) (void *) holidays->data, holidays->len);
   check_need (row, "notice_business_days");
   return call == STEAD_DAY_NONE ? NAN : check_answer_day (row, call);
 }

@@ -377,7 +377,7 @@ assert_average_of (History *self,
     }
   if (moves->len == 0)
     return;
-  g_assert_true (stead_stock_figures ((const SteadMovement *) moves->data, moves->len, STEAD_STOCK_AVERAGE_MOVING,
+  g_assert_true (stead_stock_figures ((const SteadMovement *) (void *) moves->data, moves->len, STEAD_STOCK_AVERAGE_MOVING,
                                       &figures, &error));
   g_assert_cmpfloat (fabs (figures.stock_cents - (double) cents), <=, 0.5 * moves->len + 1);
 }
