@@ -272,7 +272,6 @@ fault_of (const SteadImportJudge  *judge,
           const SteadWeighing     *weighing,
           GError                 **error)
 {
-  g_autoptr(GError) problem = NULL;
   gint64 before, after;
 
   if (weighing->day < group->batch.started_on

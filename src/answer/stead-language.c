@@ -87,7 +87,6 @@ stead_language_enter (const char *language)
 void
 stead_language_leave (char *former)
 {
-  g_autofree char *owned = former;
   char *language;
 
   g_return_if_fail (former != NULL);
@@ -98,4 +97,5 @@ stead_language_leave (char *former)
   if (*former != '\0')
     setlocale (LC_MESSAGES, former);
   set_language (language);
+  g_free (former);
 }

@@ -34,7 +34,7 @@ answer (SteadBackups *self,
         guint         signal)
 {
   g_autofree char *path = g_strdup (g_object_get_data (G_OBJECT (button), "path"));
-  g_autoptr(SteadBackups) kept = g_object_ref (self);
+  g_autoptr(SteadBackups) kept G_GNUC_UNUSED = g_object_ref (self);
 
   gtk_window_close (GTK_WINDOW (self));
   g_signal_emit (self, signals[signal], 0, path);

@@ -118,7 +118,6 @@ add_near (GPtrArray  *goals,
           SteadStore *store)
 {
   g_autoptr(GPtrArray) flocks = stead_flock_repo_list (store, FALSE, NULL);
-  g_autoptr(GPtrArray) batches = stead_batch_repo_list (store, TRUE, NULL);
   g_autoptr(GPtrArray) products = stead_product_repo_list (store, FALSE, NULL);
 
   for (guint i = 0; flocks != NULL && i < flocks->len; i++)

@@ -294,7 +294,7 @@ static void
 go_on (SteadNewFarm *self,
        gsize         from)
 {
-  g_autoptr(SteadNewFarm) kept = g_object_ref (self);
+  g_autoptr(SteadNewFarm) kept G_GNUC_UNUSED = g_object_ref (self);
 
   if (from + 1 < G_N_ELEMENTS (steps))
     show_step (self, from + 1);

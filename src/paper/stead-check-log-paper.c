@@ -245,9 +245,9 @@ add_instruments (SteadCheckLog  *log,
       for (guint n = 0; n < shown->len; n++)
         {
           const SteadShown *row = shown->pdata[n];
-          SteadCheckRead read = { .shown = row };
           g_autofree char *value = stead_check_value_text (row, NULL, farm->units);
-          g_autofree char *time = read.time = stead_check_time_text (row->at);
+          g_autofree char *time = stead_check_time_text (row->at);
+          SteadCheckRead read = { .shown = row, .time = time };
           g_autofree char *when = when_text (&read);
 
           if (row->line_id != 0)

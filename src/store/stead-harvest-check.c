@@ -123,7 +123,7 @@ check_amounts (const SteadHarvest  *harvest,
     return stead_repo_refuse (error, _("Nothing is entered. Enter how much was harvested."));
   if (harvest->lost_base > 0 && reason == NULL)
     return stead_repo_refuse (error, _("Write down why some of it was lost, so that others can learn from it."));
-  if (harvest->pieces != STEAD_COUNT_NONE && !(harvest->pieces >= 0 && harvest->pieces <= STEAD_AMOUNT_MAX))
+  if (harvest->pieces != STEAD_COUNT_NONE && !(harvest->pieces >= 0 && (double) harvest->pieces <= STEAD_AMOUNT_MAX))
     return stead_repo_refuse (error, _("The number of pieces must be 0 or more. Check the number."));
   if (!isnan (harvest->live_kg) && !(harvest->live_kg > 0 && harvest->live_kg <= STEAD_AMOUNT_MAX))
     return stead_repo_refuse (error, _("The live weight must be above 0. Check the number."));

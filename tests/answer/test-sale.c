@@ -704,7 +704,7 @@ test_season_signs (Farm *farm, gconstpointer data)
 {
   static const double overs[] = { -5, -5, 4, 4, 4, 4, 4, 4, -5, -5, -5, -5, -5, 100 };
   Money money = money_new (farm);
-  g_autoptr(SteadSale) sale = sale_new (farm, &money, farm->today - 14, 20);
+  g_autoptr(SteadSale) sale G_GNUC_UNUSED = sale_new (farm, &money, farm->today - 14, 20);
   g_autoptr(SteadSeasonAnswer) answer = NULL;
   g_autoptr(GPtrArray) whys = NULL, none = NULL, trend = NULL;
   g_autoptr(GError) error = NULL;

@@ -167,7 +167,7 @@ shell_import (const Paths *paths,
                                              ".import --skip 1 %s batch_entry\n", paths->plain);
   g_autofree char *file = g_build_filename (paths->folder, "import.sql", NULL);
   g_autofree char *command = g_strconcat (".read ", file, NULL);
-  g_autofree char *made = run_shell (paths->shell, setup);
+  g_autofree char *made G_GNUC_UNUSED = run_shell (paths->shell, setup);
   g_autofree char *imported = NULL;
   g_autofree char *count = NULL;
   double start;

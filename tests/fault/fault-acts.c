@@ -75,31 +75,31 @@ void
 fault_read_all (SteadStore *store)
 {
   g_autoptr(GPtrArray) flocks = stead_flock_repo_list (store, TRUE, NULL);
-  g_autoptr(GPtrArray) items = stead_item_repo_list (store, NULL);
+  g_autoptr(GPtrArray) items G_GNUC_UNUSED = stead_item_repo_list (store, NULL);
   g_autoptr(GPtrArray) lots = stead_lot_repo_list (store, TRUE, NULL);
-  g_autoptr(GPtrArray) receipts = stead_receipt_repo_list (store, NULL);
-  g_autoptr(GPtrArray) products = stead_product_repo_list (store, TRUE, NULL);
-  g_autoptr(GPtrArray) assets = stead_asset_repo_list (store, NULL);
-  g_autoptr(GPtrArray) people = stead_person_repo_list (store, NULL);
+  g_autoptr(GPtrArray) receipts G_GNUC_UNUSED = stead_receipt_repo_list (store, NULL);
+  g_autoptr(GPtrArray) products G_GNUC_UNUSED = stead_product_repo_list (store, TRUE, NULL);
+  g_autoptr(GPtrArray) assets G_GNUC_UNUSED = stead_asset_repo_list (store, NULL);
+  g_autoptr(GPtrArray) people G_GNUC_UNUSED = stead_person_repo_list (store, NULL);
   g_autoptr(GPtrArray) lists = stead_check_repo_list (store, TODAY - 100, TODAY, NULL);
-  g_autoptr(GPtrArray) holds = stead_hold_repo_open (store, NULL);
-  g_autofree char *undo = stead_store_get_undo_name (store);
-  g_autofree char *redo = stead_store_get_redo_name (store);
+  g_autoptr(GPtrArray) holds G_GNUC_UNUSED = stead_hold_repo_open (store, NULL);
+  g_autofree char *undo G_GNUC_UNUSED = stead_store_get_undo_name (store);
+  g_autofree char *redo G_GNUC_UNUSED = stead_store_get_redo_name (store);
 
   for (guint i = 0; lists != NULL && i < lists->len; i++)
     {
       g_autoptr(SteadCheckList) list = stead_check_repo_get (store, ((const SteadCheckList *) lists->pdata[i])->id, NULL);
-      g_autoptr(SteadListHoles) holes = list != NULL ? stead_check_repo_holes (store, list, NULL) : NULL;
+      g_autoptr(SteadListHoles) holes G_GNUC_UNUSED = list != NULL ? stead_check_repo_holes (store, list, NULL) : NULL;
     }
   for (guint i = 0; flocks != NULL && i < flocks->len; i++)
     {
       const SteadFlock *flock = flocks->pdata[i];
-      g_autoptr(GPtrArray) entries = stead_flock_repo_page_entries (store, flock->id, 0, 100, NULL);
-      g_autoptr(GPtrArray) uses = stead_lot_repo_uses (store, flock->id, TODAY - 100, TODAY, NULL);
+      g_autoptr(GPtrArray) entries G_GNUC_UNUSED = stead_flock_repo_page_entries (store, flock->id, 0, 100, NULL);
+      g_autoptr(GPtrArray) uses G_GNUC_UNUSED = stead_lot_repo_uses (store, flock->id, TODAY - 100, TODAY, NULL);
     }
   for (guint i = 0; lots != NULL && i < lots->len; i++)
     {
-      g_autoptr(GPtrArray) moves = stead_lot_repo_moves (store, ((SteadLot *) lots->pdata[i])->id, NULL);
+      g_autoptr(GPtrArray) moves G_GNUC_UNUSED = stead_lot_repo_moves (store, ((SteadLot *) lots->pdata[i])->id, NULL);
     }
 }
 

@@ -32,7 +32,6 @@ assert_pages (SteadPaper     *paper,
               const DemoView *view)
 {
   const double *sheet = sheets[view->units][is_wall_card (name)];
-  g_autoptr(GError) error = NULL;
   cairo_surface_t *surface = cairo_recording_surface_create (CAIRO_CONTENT_COLOR_ALPHA, NULL);
   cairo_t *cr = cairo_create (surface);
   double width, height;

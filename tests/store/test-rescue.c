@@ -384,7 +384,6 @@ test_wrong_values (Room          *room,
                    gconstpointer  data)
 {
   g_autoptr(SteadRescue) told = NULL;
-  g_autofree char *note = NULL;
 
   run_outside (room->path, "PRAGMA ignore_check_constraints = ON; UPDATE batch_entry SET eggs = -5 WHERE id = 7;"
                            "UPDATE batch_entry SET note = CAST (x'e4fe80' AS TEXT) WHERE id = 9");

@@ -118,8 +118,8 @@ static void
 test_checklist (void)
 {
   g_autoptr(Farm) farm = farm_new ();
-  g_autoptr(SteadCheckList) old = check_list_saved (farm, TODAY - 1, 0, FALSE);
-  g_autoptr(SteadCheckList) new_one = check_list_saved (farm, TODAY, 0, FALSE);
+  g_autoptr(SteadCheckList) old G_GNUC_UNUSED = check_list_saved (farm, TODAY - 1, 0, FALSE);
+  g_autoptr(SteadCheckList) new_one G_GNUC_UNUSED = check_list_saved (farm, TODAY, 0, FALSE);
   g_autofree char *yesterday = stead_day_format (TODAY - 1, STEAD_DAY_STYLE_MEDIUM);
   g_autofree char *today = stead_day_format (TODAY, STEAD_DAY_STYLE_MEDIUM);
   g_autofree char *both = g_strdup_printf ("10:Breakfast bowls, %s|10:Breakfast bowls, %s", today, yesterday);

@@ -61,7 +61,6 @@ peek_expected (SteadTillDialog *self,
 {
   SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (self));
   SteadDay day = STEAD_DAY_NONE;
-  g_autoptr(SteadCashLine) own = NULL;
 
   if (desk == NULL)
     return FALSE;

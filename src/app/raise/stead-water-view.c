@@ -283,7 +283,7 @@ stead_water_view_show (SteadWaterView *self,
     }
   /* What the parts still point to goes only when they point to the new one. */
   {
-    g_autoptr(SteadWaterAnswer) before = g_steal_pointer (&self->answer);
+    g_autoptr(SteadWaterAnswer) before G_GNUC_UNUSED = g_steal_pointer (&self->answer);
 
     self->answer = answer;
     self->water_id = water_id;
