@@ -70,7 +70,8 @@ class Window:
             until(lambda: self.find('frame') or self.find('dialog'), 30)
         except AssertionError:
             raise AssertionError('the window did not open:\n' + self.said()) from None
-        self.id = x('search', '--sync', '--onlyvisible', '--pid', self.process.pid).split()[-1]
+        # With a title: what the toolkit keeps beside the window has none, and may be gone at once.
+        self.id = x('search', '--sync', '--onlyvisible', '--all', '--pid', self.process.pid, '--name', '.').split()[-1]
         self.focus()
 
     def find_app(self):
@@ -296,8 +297,8 @@ class Window:
             until(still)
             subprocess.check_call(['cp', looks[0], name])
 
-    def nameless(self):
-        """Controls that a screen reader cannot tell apart; this must be empty."""
+    def nameless(self, top=None):
+        """Controls that a screen reader cannot tell apart, in all windows or in that one; this must be empty."""
         def controls(node):
             yield node
             role = node.getRoleName()
@@ -313,7 +314,7 @@ class Window:
             for child in filter(None, map(node.getChildAtIndex, parts)):
                 yield from controls(child)
 
-        return [(n.getRoleName(), n.name) for n in controls(self.app) if n.getRoleName() in SPOKEN
+        return [(n.getRoleName(), n.name) for n in controls(top or self.app) if n.getRoleName() in SPOKEN
                 and n.getState().contains(pyatspi.STATE_VISIBLE)
                 and re.match(r'^(\s*|_.*|(Gtk|Stead)[A-Z]\w*)$', n.name)]
 

@@ -1,0 +1,79 @@
+"""Every dialog that a button of the window opens, in the language that nobody speaks.
+
+In each place and view each button is pressed whose label ends in an ellipsis.  What opens has
+no text without a translation and no control without a name, is no larger than the screen, and
+goes with Escape; where nothing opens, the window says why not.
+"""
+import re
+
+from drive import run_cases, until, x
+from tongue import go_round, opened, untranslated
+
+FEWEST = 80                                        # dialogs in the demo farm: with less the walk is broken
+
+
+def tops(w):
+    return [top for top in map(w.app.getChildAtIndex, range(w.app.childCount)) if top is not None]
+
+
+def openers(w):
+    """The names of the buttons of what is shown that open something."""
+    return [n.name for n in w.walk(tops(w)[0]) if n.getRoleName() == 'push button' and '…' in n.name]
+
+
+def press(w, name):
+    button = next((n for n in w.walk(tops(w)[0]) if n.getRoleName() == 'push button' and n.name == name), None)
+    if button is not None:
+        button.queryAction().doAction(0)
+    return button is not None
+
+
+def is_of_the_toolkit(w, top):
+    """What chooses files is not ours to translate."""
+    return any(n.name == 'On This Computer' for n in w.walk(top))
+
+
+def size_faults(w, where):
+    width, height = map(int, x('getdisplaygeometry').split())
+    faults = []
+    for window in w.windows():
+        found = dict(re.findall(r'(WIDTH|HEIGHT)=(\d+)', x('getwindowgeometry', '--shell', window)))
+        if int(found['WIDTH']) > width or int(found['HEIGHT']) > height:
+            faults.append(f"{where}: {found['WIDTH']} × {found['HEIGHT']} is larger than the screen")
+    return faults
+
+
+def test_dialogs():
+    w, own = opened('qps')
+    seen, faults = set(), []
+
+    def look(where):
+        for name in openers(w):
+            kind = where.split(',')[0], name.split(']')[0]      # “Change…” of one row stands for those of all
+            if kind in seen:
+                continue
+            seen.add(kind)
+            before = len(w.windows())
+            if not press(w, name):
+                continue
+            try:
+                until(lambda: len(w.windows()) > before, 2)
+            except AssertionError:
+                print(f'# {where}: {name}: nothing opens', flush=True)
+                continue
+            top = tops(w)[-1]
+            print(f'# {where}: {name}: {top.getRoleName()} {top.name}', flush=True)
+            if not is_of_the_toolkit(w, top):
+                faults.extend(untranslated(w, f'{where}, {name}', own, top))
+                faults.extend(f'{where}, {name}: no name: {control}' for control in w.nameless(top))
+            faults.extend(size_faults(w, f'{where}, {name}'))
+            w.keys('Escape')
+            until(lambda: len(w.windows()) == before)
+
+    go_round(w, look)
+    assert not faults, '\n'.join(faults)
+    assert len(seen) >= FEWEST, len(seen)
+    assert w.close() == 0, w.said()
+
+
+run_cases(test_dialogs)
