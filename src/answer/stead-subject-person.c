@@ -16,13 +16,14 @@ stead_subject_person (SteadStore  *store,
 {
   g_autoptr(GPtrArray) people = NULL;
   g_autoptr(GString) names = g_string_new (NULL);
+  g_autofree char *bare = name != NULL ? g_strstrip (g_strdup (name)) : NULL;
   g_autofree char *wanted = NULL;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
   people = stead_person_repo_list (store, error);
   if (people == NULL)
     return NULL;
-  wanted = name != NULL ? g_utf8_casefold (g_strstrip (g_strdup (name)), -1) : NULL;
+  wanted = bare != NULL ? g_utf8_casefold (bare, -1) : NULL;
   for (guint i = 0; i < people->len; i++)
     {
       const SteadPerson *person = people->pdata[i];
