@@ -308,6 +308,86 @@ test_one_thing (Farm          *farm,
   g_assert_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING);
 }
 
+static void
+make_ducks (Farm *farm)
+{
+  g_autoptr(SteadFlock) flock = stead_flock_repo_get (farm->store, farm->flock, NULL);
+
+  flock->species = STEAD_SPECIES_DUCK;
+  FARM_DO (farm, stead_flock_repo_save (farm->store, flock, &farm_error));
+}
+
+/* What an egg of a duck weighs nobody knows here: nothing is shared by weight until somebody says. */
+static void
+test_ducks (Farm          *farm,
+            gconstpointer  data)
+{
+  g_autoptr(SteadJointAnswer) answer = NULL;
+
+  farm_log (farm);
+  farm_stock (farm);
+  make_ducks (farm);
+  answer = ask (farm, farm->flock);
+  g_assert_cmpfloat (part (answer, "eggs")->log[STEAD_JOINT_WEIGHT], ==, 0);
+  g_assert_false (answer->usable[STEAD_JOINT_PHYSICAL]);
+  if (farm_in_english ())
+    g_assert_cmpstr (part (answer, "hens")->name, ==, "Birds at the end");
+}
+
+static gint64
+new_bed (Farm *farm)
+{
+  g_autoptr(SteadCrop) crop = stead_crop_new ();
+
+  crop->batch.name = g_strdup ("Bed 1");
+  crop->batch.started_on = farm->today - 100;
+  crop->set_out_on = farm->today - 100;
+  crop->plants = 20;
+  FARM_DO (farm, stead_crop_repo_save (farm->store, crop, &farm_error));
+  return crop->batch.id;
+}
+
+/* A day on which all was thrown away adds no grade; with one grade and waste there is still nothing to share. */
+static void
+test_thrown_away (Farm          *farm,
+                  gconstpointer  data)
+{
+  gint64 bed = new_bed (farm), tomatoes = new_item (farm, "Tomatoes", "kg");
+  g_autoptr(GError) error = NULL;
+
+  pick (farm, bed, tomatoes, 20, 30, "First", 0, FALSE);
+  pick (farm, bed, tomatoes, 19, 0, "second", 4, FALSE);
+  g_assert_null (stead_joint_answer_new (farm->store, bed, &error));
+  g_assert_error (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_MISSING);
+  if (farm_in_english ())
+    g_assert_true (g_str_has_prefix (error->message, "Only one thing comes of “Bed 1” so far"));
+}
+
+/* Grades that are counted, as many of one as of the other; a product without a price gives no value to share by. */
+static void
+test_counted (Farm          *farm,
+              gconstpointer  data)
+{
+  gint64 bed = new_bed (farm), heads = new_item (farm, "Lettuce", "ea");
+  g_autoptr(SteadProduct) product = stead_product_new ();
+  g_autoptr(SteadJointAnswer) answer = NULL;
+
+  pick (farm, bed, heads, 20, 12, "small", 0, FALSE);
+  pick (farm, bed, heads, 19, 12, "big", 0, TRUE);
+  product->name = g_strdup ("Lettuce");
+  product->pack = STEAD_PACK_PIECE;
+  product->base_per_unit = 1;
+  product->batch_id = bed;
+  FARM_DO (farm, stead_product_repo_save (farm->store, product, &farm_error));
+  answer = ask (farm, bed);
+  g_assert_cmpuint (answer->parts->len, ==, 2);
+  g_assert_cmpstr (((SteadJointPart *) answer->parts->pdata[0])->id, ==, "grade-big");     /* alike: by their names */
+  g_assert_cmpfloat (part (answer, "grade-small")->value[STEAD_JOINT_QUANTITY], ==, 12);
+  g_assert_cmpfloat (part (answer, "grade-big")->value[STEAD_JOINT_SPLIT], ==, 0);
+  g_assert_false (answer->usable[STEAD_JOINT_SPLIT_OFF_VALUE]);
+  g_assert_nonnull (answer->caution);
+}
+
 #define ADD(name, test) g_test_add ("/answer/joint/" name, Farm, NULL, farm_set_up, test, farm_tear_down)
 
 int
@@ -321,5 +401,8 @@ main (int    argc,
   ADD ("kept", test_kept);
   ADD ("crop", test_crop);
   ADD ("one-thing", test_one_thing);
+  ADD ("ducks", test_ducks);
+  ADD ("thrown-away", test_thrown_away);
+  ADD ("counted", test_counted);
   return g_test_run ();
 }
