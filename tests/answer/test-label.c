@@ -269,6 +269,71 @@ test_kind_for (Shelf         *shelf,
   g_assert_cmpint (kind, ==, STEAD_LABEL_TRAY);
 }
 
+/* Each kind has a name of its own. */
+static void
+test_names (void)
+{
+  for (int i = 0; i < STEAD_N_LABEL_KINDS; i++)
+    for (int k = 0; k < i; k++)
+      g_assert_cmpstr (stead_label_kind_name ((SteadLabelKind) i), !=, stead_label_kind_name ((SteadLabelKind) k));
+  if (farm_in_english ())
+    g_assert_cmpstr (stead_label_kind_name (STEAD_LABEL_CARTON), ==, "Egg carton");
+}
+
+static void
+keep_recipe (Shelf     *shelf,
+             SteadKept  kept)
+{
+  g_autoptr(GPtrArray) recipes = stead_recipe_repo_list (shelf->farm.store, FALSE, NULL);
+  g_autoptr(SteadRecipe) recipe = NULL;
+
+  g_assert_cmpuint (recipes->len, ==, 1);
+  recipe = stead_recipe_repo_get (shelf->farm.store, ((SteadRecipe *) recipes->pdata[0])->id, NULL);
+  recipe->kept = kept;
+  FARM_DO (&shelf->farm, stead_recipe_repo_save (shelf->farm.store, recipe, &farm_error));
+}
+
+/* What is frozen says so; what stands in the room asks for nothing.  English, as the law has it. */
+static void
+test_keep (Shelf         *shelf,
+           gconstpointer  data)
+{
+  g_autoptr(SteadLabelAnswer) frozen = NULL, room = NULL;
+
+  keep_recipe (shelf, STEAD_KEPT_FROZEN);
+  frozen = ask (shelf, shelf->sauce_lot, STEAD_LABEL_JAR, 20);
+  g_assert_cmpstr (frozen->keep, ==, "Keep frozen.");
+  keep_recipe (shelf, STEAD_KEPT_ROOM);
+  room = ask (shelf, shelf->sauce_lot, STEAD_LABEL_JAR, 20);
+  g_assert_null (room->keep);
+}
+
+/* What is poured is told in fluid ounces and milliliters, and goes into a jar: a US pint, 16 fl oz, is 473 mL
+ * (NIST Handbook 44, appendix C: a US fluid ounce is 29.5735 mL). */
+static void
+test_fluid (Shelf         *shelf,
+            gconstpointer  data)
+{
+  gint64 juice = add_item (shelf, &(SteadItem) { .name = (char *) "Juice", .kind = STEAD_ITEM_PRODUCE, .unit = stead_unit_by_id ("l") });
+  g_autoptr(GPtrArray) lots = NULL;
+  g_autoptr(SteadLabelAnswer) label = NULL;
+  SteadLabelKind kind;
+
+  add_product (shelf, "Juice", juice, 16 * 0.0295735295625, 300);
+  farm_buy (&shelf->farm, shelf->farm.today, juice, 5, 1000, FALSE);
+  lots = stead_lot_repo_list (shelf->farm.store, TRUE, NULL);
+  for (guint i = 0; i < lots->len; i++)
+    if (((const SteadLot *) lots->pdata[i])->item_id == juice)
+      {
+        label = ask (shelf, ((const SteadLot *) lots->pdata[i])->id, STEAD_LABEL_JAR, 20);
+        g_assert_true (stead_label_kind_for (shelf->farm.store, lots->pdata[i], &kind, NULL));
+      }
+  g_assert_nonnull (label);
+  g_assert_cmpint (kind, ==, STEAD_LABEL_JAR);
+  g_assert_nonnull (strstr (label->net, "fl oz"));
+  g_assert_nonnull (strstr (label->net, "473"));
+}
+
 int
 main (int    argc,
       char **argv)
@@ -282,6 +347,9 @@ main (int    argc,
   ADD ("missing", test_missing);
   ADD ("shelf", test_shelf);
   ADD ("kind-for", test_kind_for);
+  ADD ("keep", test_keep);
+  ADD ("fluid", test_fluid);
 #undef ADD
+  g_test_add_func ("/answer/label/names", test_names);
   return g_test_run ();
 }
