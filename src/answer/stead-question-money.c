@@ -4,7 +4,7 @@
  */
 #include "config.h"
 
-#include "answer/stead-cash-answer.h"
+#include "answer/stead-cash-private.h"
 #include "answer/stead-question-private.h"
 #include "answer/stead-statement-answer.h"
 #include "answer/stead-words.h"
@@ -55,16 +55,18 @@ stead_question_ask_cash (SteadStore   *store,
                          GError      **error)
 {
   g_autoptr(SteadCashAnswer) answer = NULL;
+  const SteadAccountState *one;
   SteadDay today = stead_store_get_today (store), from;
 
   if (!stead_cash_period_start (store, STEAD_PERIOD_SCHOOL_YEAR, &from, error)
       || (answer = stead_cash_answer_new (store, from, today, id, error)) == NULL)
     return NULL;
+  one = stead_cash_answer_state (answer, id);
   stead_put_text (out, "currency", answer->farm->currency);
   stead_put_day (out, "from", answer->from);
   stead_put_day (out, "to", answer->day);
-  stead_put_int (out, "cents", answer->total_cents);
-  stead_put_int (out, "restricted_cents", answer->restricted_cents);
+  stead_put_int (out, "cents", one != NULL ? one->cents : answer->total_cents);
+  stead_put_int (out, "restricted_cents", one != NULL ? one->restricted_cents : answer->restricted_cents);
   stead_put_int (out, "in_cents", answer->in_cents);
   stead_put_int (out, "out_cents", answer->out_cents);
   stead_put_int (out, "lines", answer->lines->len);

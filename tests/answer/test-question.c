@@ -7,6 +7,7 @@
 #include "answer/stead-cost-answer.h"
 #include "answer/stead-question.h"
 #include "answer/stead-water-answer.h"
+#include "store/stead-cash-repo.h"
 #include "store/stead-sale-repo.h"
 
 #include <math.h>
@@ -152,6 +153,31 @@ test_cost (Farm          *farm,
                    answer->sheet.parts[STEAD_COST_FEED].shown_cents);
 }
 
+static void
+open_account (Farm       *farm,
+              const char *name,
+              gint64      cents)
+{
+  SteadAccount account = { .name = (char *) name, .kind = STEAD_ACCOUNT_TILL, .opened_on = farm->today - 9,
+                           .opening_cents = cents, .closed_on = STEAD_DAY_NONE };
+
+  FARM_DO (farm, stead_account_repo_save (farm->store, &account, &farm_error));
+}
+
+/* Of one account, what is in it; of none, what is in all. */
+static void
+test_cash (Farm          *farm,
+           gconstpointer  data)
+{
+  g_autoptr(JsonNode) all = NULL;
+  g_autoptr(JsonNode) one = NULL;
+
+  open_account (farm, "Box", 4000);
+  open_account (farm, "Bank", 250000);
+  g_assert_cmpint (json_object_get_int_member (ask (farm, "cash", NULL, &all), "cents"), ==, 254000);
+  g_assert_cmpint (json_object_get_int_member (ask (farm, "cash", "Box", &one), "cents"), ==, 4000);
+}
+
 /* A figure that does not exist is null, not -1 and not a word. */
 static void
 test_null_figures (Farm          *farm,
@@ -205,6 +231,7 @@ main (int    argc,
   ADD ("cost", test_cost);
   ADD ("batch", test_batch);
   ADD ("water", test_water);
+  ADD ("cash", test_cash);
   ADD ("null-figures", test_null_figures);
   ADD ("errors", test_errors);
 #undef ADD
