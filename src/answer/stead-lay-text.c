@@ -47,12 +47,13 @@ char *
 stead_lay_text_ahead (const SteadFlockAnswer *answer,
                       double                  age_weeks)
 {
-  double at = floor (age_weeks - answer->age_weeks);
   const SteadLayAhead *week;
   g_autofree char *day = NULL, *age = NULL, *range = NULL;
+  double at;
 
   g_return_val_if_fail (answer != NULL, NULL);
 
+  at = floor (age_weeks - answer->age_weeks);
   if (!(at >= 0 && at < answer->ahead->len))
     return NULL;
   week = &g_array_index (answer->ahead, SteadLayAhead, (guint) at);
