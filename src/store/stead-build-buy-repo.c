@@ -234,6 +234,7 @@ stead_build_buy_repo_add (SteadStore                *store,
   share_tax (lines, buys, n, purchase->tax_cents);
   for (gsize i = 0; i < n; i++)
     {
+      buys[i].id = 0;   /* it is new, also where a try before this one failed at the next */
       buys[i].cash_line_id = cash_id;
       if (!write_buy (store, &buys[i], STEAD_DAY_NONE, error))
         return FALSE;
