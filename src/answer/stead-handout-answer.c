@@ -53,19 +53,20 @@ of_packet (SteadHandoutAnswer  *self,
            const char          *of,
            GError             **error)
 {
-  g_autoptr(SteadPacketAnswer) answer = NULL;
+  g_autoptr(SteadPacket) packet = NULL;
+  g_autoptr(GPtrArray) people = NULL;
   gint64 id;
 
-  if (!stead_subject_packet (store, of, &id, error)
-      || (answer = stead_packet_answer_new (store, id, NULL, error)) == NULL)
+  if (!stead_subject_packet (store, of, &id, error) || (packet = stead_packet_repo_get (store, id, error)) == NULL
+      || (people = stead_packet_whose (store, packet, error)) == NULL)
     return FALSE;
-  for (guint i = 0; i < answer->people->len; i++)
+  for (guint i = 0; i < people->len; i++)
     {
-      const SteadEventPerson *person = answer->people->pdata[i];
+      const SteadEventPerson *person = people->pdata[i];
 
       add (self, names, person->person_id, person->name);
     }
-  self->what = say_packet (answer->packet);
+  self->what = say_packet (packet);
   return TRUE;
 }
 
@@ -113,7 +114,7 @@ say (GPtrArray *names)
   g_autofree char *shown = NULL;
 
   if (names->len == 0)
-    return g_strdup (_("It tells of nobody by name."));
+    return NULL;
   for (guint i = 0; i < names->len; i++)
     g_string_append_printf (list, i == 0 ? "%s" : ", %s", (const char *) names->pdata[i]);
   shown = g_markup_escape_text (list->str, -1);

@@ -8,8 +8,8 @@ G_BEGIN_DECLS
 typedef struct
 {
   char   *what;       /* plain, as it goes into the log: "Packet “Kitchen team”. It shows pictures." */
-  char   *sentence;   /* markup: whom it tells of */
-  GArray *people;     /* of gint64: each once; empty: of nobody whom the farm keeps */
+  char   *sentence;   /* (nullable): markup: whom it tells of; of nobody: none */
+  GArray *people;     /* of gint64: each once; empty: of nobody by name, and nothing is to be written down */
 } SteadHandoutAnswer;
 
 void stead_handout_answer_free (SteadHandoutAnswer *self);

@@ -120,6 +120,25 @@ find_person (SteadStore  *store,
   return NULL;
 }
 
+GPtrArray *
+stead_packet_whose (SteadStore         *store,
+                    const SteadPacket  *packet,
+                    GError            **error)
+{
+  GPtrArray *people;
+  SteadEventPerson *person;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && packet != NULL, NULL);
+  if (packet->person_id == 0)
+    return stead_event_repo_team (store, packet->event_id, error);
+  person = find_person (store, packet->person_id, error);
+  if (person == NULL)
+    return NULL;
+  people = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_event_person_free);
+  g_ptr_array_add (people, person);
+  return people;
+}
+
 static gboolean
 read_people (SteadStore         *store,
              SteadPacketAnswer  *self,
@@ -127,16 +146,8 @@ read_people (SteadStore         *store,
 {
   g_autoptr(GString) whose = g_string_new (NULL);
 
-  if (self->packet->person_id != 0)
-    {
-      SteadEventPerson *person = find_person (store, self->packet->person_id, error);
-
-      if (person == NULL)
-        return FALSE;
-      self->people = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_event_person_free);
-      g_ptr_array_add (self->people, person);
-    }
-  else if ((self->people = stead_event_repo_team (store, self->packet->event_id, error)) == NULL)
+  self->people = stead_packet_whose (store, self->packet, error);
+  if (self->people == NULL)
     return FALSE;
   if (self->people->len == 0)
     {

@@ -130,6 +130,8 @@ SteadPacket *stead_packet_usual (SteadStore *store, SteadDay day, GError **error
 
 /* (transfer full) (element-type SteadPerson): everybody who is still here, by name. */
 GPtrArray *stead_packet_people (SteadStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+/* (transfer full) (element-type SteadEventPerson): whose packet it is; empty: of a team that nobody is in yet */
+GPtrArray *stead_packet_whose  (SteadStore *store, const SteadPacket *packet, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* As the others of answer/stead-subject.h: a packet by its name, the first one for %NULL. */
 gboolean stead_subject_packet (SteadStore *store, const char *name, gint64 *out_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;

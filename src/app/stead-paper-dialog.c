@@ -80,16 +80,16 @@ static void
 ask_who_gets_it (SteadPaperDialog *self)
 {
   SteadStore *store = stead_desk_get_store (self->desk);
-  SteadHandoutAnswer *handout;
+  g_autoptr(SteadHandoutAnswer) handout = NULL;
   g_autoptr(GError) error = NULL;
 
   if (store == NULL || stead_store_is_read_only (store) || !stead_handout_is_personal (self->kind->name))
     return;
   handout = stead_handout_answer_new (store, self->kind->name, self->of, self->options.from, self->options.to, &error);
-  if (handout != NULL)
-    stead_handout_dialog_show (GTK_WIDGET (self), self->desk, handout);
-  else
+  if (handout == NULL)
     tell (self, error->message, FALSE);
+  else if (handout->people->len > 0)
+    stead_handout_dialog_show (GTK_WIDGET (self), self->desk, g_steal_pointer (&handout));
 }
 
 /* Saving -------------------------------------------------------------------------- */

@@ -2,7 +2,7 @@
 
 In each place and view each button is pressed whose label ends in an ellipsis.  What opens has
 no text without a translation and no control without a name, is no larger than the screen, and
-goes with Escape; where nothing opens, the window says why not.
+goes with Escape.  Where nothing opens, a row has to be chosen first, or it is shown in the window.
 """
 import re
 
@@ -45,7 +45,7 @@ def size_faults(w, where):
 
 def test_dialogs():
     w, own = opened('qps')
-    seen, faults = set(), []
+    seen, shown, faults = set(), set(), []
 
     def look(where):
         for name in openers(w):
@@ -59,10 +59,9 @@ def test_dialogs():
             try:
                 until(lambda: len(w.windows()) > before, 2)
             except AssertionError:
-                print(f'# {where}: {name}: nothing opens', flush=True)
                 continue
+            shown.add(kind)
             top = tops(w)[-1]
-            print(f'# {where}: {name}: {top.getRoleName()} {top.name}', flush=True)
             if not is_of_the_toolkit(w, top):
                 faults.extend(untranslated(w, f'{where}, {name}', own, top))
                 faults.extend(f'{where}, {name}: no name: {control}' for control in w.nameless(top))
@@ -72,7 +71,7 @@ def test_dialogs():
 
     go_round(w, look)
     assert not faults, '\n'.join(faults)
-    assert len(seen) >= FEWEST, len(seen)
+    assert len(shown) >= FEWEST, len(shown)
     assert w.close() == 0, w.said()
 
 

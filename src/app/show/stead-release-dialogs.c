@@ -43,6 +43,43 @@ add_grounds (SteadPick *pick)
   stead_pick_show (pick, 1);
 }
 
+static void
+add_ground_and_day (ReleaseForm *fields,
+                    SteadForm   *form,
+                    SteadDesk   *desk)
+{
+  fields->ground = stead_form_add_pick (form, _("On which ground"));
+  add_grounds (fields->ground);
+  fields->day = stead_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
+  stead_field_show_day (fields->day, stead_store_get_today (stead_desk_get_store (desk)));
+}
+
+static SteadField *
+add_whom (SteadForm  *form,
+          SteadDesk  *desk,
+          const char *label)
+{
+  SteadField *whom = stead_form_add (form, desk, label, STEAD_FIELD_TEXT);
+
+  g_object_set (whom, "required", TRUE, NULL);
+  return whom;
+}
+
+/* All but what leaves and whom it tells of. */
+static gboolean
+read_release (ReleaseForm *fields)
+{
+  const char *whom;
+
+  if (!stead_field_read_text (fields->whom, &whom)
+      || !stead_field_read_day (fields->day, STEAD_DAY_NONE, &fields->release.day))
+    return FALSE;
+  fields->release.id = 0;
+  fields->release.to_whom = (char *) whom;
+  fields->release.ground = (char *) stead_pick_get_text (fields->ground);
+  return TRUE;
+}
+
 /* --- handed out in another way --------------------------------------------------------- */
 
 static gboolean
@@ -62,10 +99,9 @@ release_save (SteadForm  *form,
 {
   ReleaseForm *fields = data;
   gint64 about = stead_pick_get (fields->about);
-  const char *what, *whom;
+  const char *what;
 
-  if (!stead_field_read_text (fields->what, &what) || !stead_field_read_text (fields->whom, &whom)
-      || !stead_field_read_day (fields->day, STEAD_DAY_NONE, &fields->release.day))
+  if (!stead_field_read_text (fields->what, &what) || !read_release (fields))
     return FALSE;
   g_clear_pointer (&fields->people, g_array_unref);
   if (about != 0)
@@ -73,10 +109,7 @@ release_save (SteadForm  *form,
       fields->people = g_array_new (FALSE, FALSE, sizeof (gint64));
       g_array_append_val (fields->people, about);
     }
-  fields->release.id = 0;
   fields->release.what = (char *) what;
-  fields->release.to_whom = (char *) whom;
-  fields->release.ground = (char *) stead_pick_get_text (fields->ground);
   return stead_form_act (form, _("what left the farm"), release_act, fields, error);
 }
 
@@ -103,15 +136,11 @@ stead_release_dialog_show (GtkWidget *parent,
   stead_form_add_text (form, _("What is printed or saved elsewhere leaves the farm, too: a packet for an event, hours for a "
                                "parent. Write down who got it, so that anybody who asks can be told."), NULL);
   fields->what = stead_form_add_wide (form, _("What was handed out"));
-  fields->whom = stead_form_add (form, desk, _("Who gets it"), STEAD_FIELD_TEXT);
+  fields->whom = add_whom (form, desk, _("Who gets it"));
   fields->about = stead_form_add_pick (form, _("Of whom it tells"));
-  fields->ground = stead_form_add_pick (form, _("On which ground"));
-  fields->day = stead_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
+  add_ground_and_day (fields, form, desk);
   g_object_set (fields->what, "required", TRUE, NULL);
-  g_object_set (fields->whom, "required", TRUE, NULL);
   add_people (fields->about, stead_desk_get_store (desk));
-  add_grounds (fields->ground);
-  stead_field_show_day (fields->day, stead_store_get_today (stead_desk_get_store (desk)));
   stead_form_add_text (form, _("What is written down here is not changed any more."), "soft");
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
 }
@@ -124,15 +153,10 @@ handout_save (SteadForm  *form,
               GError    **error)
 {
   ReleaseForm *fields = data;
-  const char *whom;
 
-  if (!stead_field_read_text (fields->whom, &whom)
-      || !stead_field_read_day (fields->day, STEAD_DAY_NONE, &fields->release.day))
+  if (!read_release (fields))
     return FALSE;
-  fields->release.id = 0;
   fields->release.what = fields->handout->what;
-  fields->release.to_whom = (char *) whom;
-  fields->release.ground = (char *) stead_pick_get_text (fields->ground);
   return stead_form_act (form, _("what left the farm"), release_act, fields, error);
 }
 
@@ -149,12 +173,8 @@ stead_handout_dialog_show (GtkWidget          *parent,
   fields->people = g_array_ref (handout->people);
   stead_form_add_text (form, handout->what, "sentence");
   stead_form_add_markup (form, handout->sentence, NULL);
-  fields->whom = stead_form_add (form, desk, _("Who gets it"), STEAD_FIELD_TEXT);
-  fields->ground = stead_form_add_pick (form, _("On which ground"));
-  fields->day = stead_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
-  g_object_set (fields->whom, "required", TRUE, NULL);
-  add_grounds (fields->ground);
-  stead_field_show_day (fields->day, stead_store_get_today (stead_desk_get_store (desk)));
+  fields->whom = add_whom (form, desk, _("Who gets it"));
+  add_ground_and_day (fields, form, desk);
   stead_form_add_text (form, _("If it stays with you, press Cancel: nothing is written down. What is written down here is not "
                                "changed any more."), "soft");
   stead_dialog_present (STEAD_DIALOG (form), parent, desk);
@@ -201,8 +221,7 @@ stead_class_release_dialog_show (GtkWidget        *parent,
   fields->destroy = destroy;
   form = stead_form_new (_("Packets of the class"), _("Choose a place…"), NULL, class_save, NULL, fields, release_form_free);
   stead_form_add_markup (form, leaving->sentence, "sentence");
-  fields->whom = stead_form_add (form, desk, _("Who gets them"), STEAD_FIELD_TEXT);
-  g_object_set (fields->whom, "required", TRUE, NULL);
+  fields->whom = add_whom (form, desk, _("Who gets them"));
   fields->ground = stead_form_add_pick (form, _("On which ground"));
   add_grounds (fields->ground);
   stead_form_add_text (form, _("Each student's packet is a file of its own. Give each student only his or her own."), "soft");
