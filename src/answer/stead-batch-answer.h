@@ -90,6 +90,10 @@ SteadBatchAnswer *stead_batch_answer_new (SteadStore  *store,
                                           gint64       batch_id,
                                           GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (transfer full) (element-type SteadWhy): cost so far and to come, worth, what is left over, cost of one, work,
+ * losses, and how the difference from the plan is taken apart */
+GPtrArray *stead_batch_answer_whys (const SteadBatchAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Title of the last column: "Expected at the end", or "Difference" once it is over. */
 const char *stead_batch_answer_end_title (const SteadBatchAnswer *self);
 

@@ -170,7 +170,8 @@ read_plan (SteadStore       *store,
   if (!stead_batch_repo_plan (store, self->crop->batch.id, &plan, error))
     return FALSE;
   self->plan_kg = (double) self->crop->plants * self->crop->yield_kg;
-  if (plan.output_base > 0)
+  self->plan_entered = plan.output_base > 0;
+  if (self->plan_entered)
     self->plan_kg = plan.output_base;
   return TRUE;
 }
@@ -192,6 +193,8 @@ stead_crop_read_picks (SteadStore       *store,
       !stead_harvest_repo_totals (store, crop->batch.id, crop->batch.started_on, end, &self->picked, error))
     return FALSE;
   over = crop->batch.ended_on != STEAD_DAY_NONE || self->picked.is_over;
+  self->n_picks = picks->len;
+  self->first_pick = picks->len > 0 ? ((const SteadHarvest *) picks->pdata[0])->day : STEAD_DAY_NONE;
   self->last_pick = picks->len > 0 ? ((const SteadHarvest *) picks->pdata[picks->len - 1])->day : STEAD_DAY_NONE;
   self->plant_kg = stead_crop_yield_plant_kg (self->picked.good_base, (double) crop->plants);
   self->m2_kg = stead_crop_yield_m2_kg (self->picked.good_base, crop->area_m2);

@@ -42,6 +42,8 @@ read_deficit (SteadCropAnswer       *self,
     return;
   self->deficit_kpa = kpa;
   self->deficit_day = day->day;
+  self->deficit_c = mean_c;
+  self->deficit_rh_frac = day->rh_frac;
 }
 
 static gboolean
@@ -80,7 +82,6 @@ stead_crop_read_air (SteadStore       *store,
                                                        end - STEAD_CROP_RECENT_DAYS + 1, end, error);
   gboolean tomato = strcmp (self->crop->crop, "tomato") == 0;
   double light = 0;
-  int n_light = 0;
 
   if (days == NULL)
     return FALSE;
@@ -93,11 +94,11 @@ stead_crop_read_air (SteadStore       *store,
       if (tomato)
         judge_set (self, day);
       read_deficit (self, day);
-      if (isnan (day->light_mol))
+      if (isnan (day->light_mol) || self->n_light >= STEAD_CROP_RECENT_DAYS)
         continue;
       light += day->light_mol;
-      n_light++;
+      self->light_read[self->n_light++] = day->light_mol;
     }
-  self->light_mol = n_light > 0 ? light / n_light : NAN;
+  self->light_mol = self->n_light > 0 ? light / self->n_light : NAN;
   return read_feed (store, self, today, error);
 }

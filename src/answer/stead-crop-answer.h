@@ -43,8 +43,11 @@ typedef struct
 
   /* Pickings, kg */
   SteadHarvestTotals       picked;
+  guint                    n_picks;
+  SteadDay                 first_pick;   /* STEAD_DAY_NONE: none */
   SteadDay                 last_pick;    /* STEAD_DAY_NONE: none */
   double                   plan_kg;      /* the whole crop: the plan, or plants × yield */
+  gboolean                 plan_entered; /* it is the plan's */
   double                   due_kg;       /* of that, expected up to today; NAN: no start known */
   double                   plant_kg;     /* picked of one plant set out */
   double                   m2_kg;        /* picked of a m²; NAN */
@@ -60,7 +63,10 @@ typedef struct
   int                      set_hot;      /* of the poor ones, too hot */
   double                   deficit_kpa;  /* vapor pressure deficit, last day that tells; NAN */
   SteadDay                 deficit_day;
+  double                   deficit_c, deficit_rh_frac;         /* mean temperature and humidity of that day */
   double                   light_mol;    /* mean of the days that were read; NAN */
+  double                   light_read[STEAD_CROP_RECENT_DAYS]; /* those days, oldest first */
+  int                      n_light;
 
   /* Aquaponics */
   double                   feed_g_day;   /* that fish on the same water got, mean of two weeks; NAN */

@@ -3,9 +3,8 @@
 
 #include "answer/stead-crop-pick.h"
 
-#include "answer/stead-batch-money.h"
+#include "answer/stead-cost-in-private.h"
 #include "answer/stead-harvest-answer.h"
-#include "core/stead-money.h"
 #include "store/stead-item-repo.h"
 
 #include <glib/gi18n-lib.h>
@@ -16,14 +15,19 @@
 gint64
 stead_crop_cost_in (SteadStore       *store,
                     const SteadCrop  *crop,
+                    SteadWhy        **out_why,
                     GError          **error)
 {
   g_autoptr(SteadFarm) farm = stead_farm_repo_get (store, error);
   g_auto(SteadBatchMoney) money = { 0 };
+  SteadCostIn cost;
 
   if (farm == NULL || !stead_batch_money_read (store, farm, crop->batch.id, &money, error))
     return -1;
-  return stead_money_round (money.cost.so_far_cents);
+  stead_cost_in_of_money (&money, &cost);
+  if (out_why != NULL)
+    *out_why = stead_cost_in_why (&cost, STEAD_BATCH_CROP, farm->currency);
+  return cost.total_cents;
 }
 
 /* --- item ------------------------------------------------------------------- */

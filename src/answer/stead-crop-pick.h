@@ -37,9 +37,11 @@ gboolean stead_crop_pick_save (SteadStore       *store,
 char *stead_crop_pick_name (const SteadPick *pick,
                             SteadUnitSystem  units) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Whole cents that went into the crop so far, without unpaid work. -1 with @error. */
+/* Whole cents that went into the crop so far, without unpaid work. -1 with @error.
+ * @out_why: (out) (nullable) (transfer full): the same, part by part; %NULL where nothing went in */
 gint64 stead_crop_cost_in (SteadStore       *store,
                            const SteadCrop  *crop,
+                           SteadWhy        **out_why,
                            GError          **error);
 
 G_END_DECLS

@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "answer/stead-crop-private.h"
+#include "answer/stead-sum-private.h"
 #include "answer/stead-words-private.h"
 #include "core/stead-pick.h"
 
@@ -30,6 +31,20 @@ method_words (SteadCropMethod method)
     default:
       return _("(highest + lowest) ÷ 2 − base, never below 0. Summed from setting out.");
     }
+}
+
+#define NO_SOURCE N_("Common practice, no source.")
+
+static SteadWhy *
+plants_why (const SteadCropAnswer *self)
+{
+  g_autofree char *all = stead_number_format ((double) self->crop->plants, 0);
+  g_autofree char *lost = stead_number_format ((double) self->lost, 0);
+  g_autofree char *stand = stead_number_format ((double) self->plants, 0);
+
+  return stead_why_new (g_strdup (_("Plants standing")), _("Plants set out − plants lost, by the log."),
+                        /* Translators: plants − plants = plants. */
+                        g_strdup_printf (_("%1$s − %2$s = %3$s"), all, lost, stand), _(NO_SOURCE));
 }
 
 static SteadWhy *
@@ -79,6 +94,40 @@ need_why (const SteadCropAnswer *self)
 }
 
 static SteadWhy *
+plan_why (const SteadCropAnswer *self)
+{
+  SteadUnitSystem units = self->farm->units;
+  g_autofree char *plan = stead_crop_kg_text (self->plan_kg, units);
+  g_autofree char *plants = stead_number_format ((double) self->crop->plants, 0);
+  g_autofree char *each = stead_quantity_format (self->crop->yield_kg, stead_unit_default (STEAD_DIMENSION_MASS, units));
+
+  if (self->plan_entered)
+    return stead_why_new (g_strdup (_("Planned in all")), _("As it is entered in the plan of this crop."), g_strdup (plan),
+                          _(NO_SOURCE));
+  return stead_why_new (g_strdup (_("Planned in all")),
+                        _("Plants set out × what one is expected to give. It is not entered in the plan."),
+                        /* Translators: plants × an amount = an amount. */
+                        g_strdup_printf (_("%1$s × %2$s = %3$s"), plants, each, plan), _(NO_SOURCE));
+}
+
+static SteadWhy *
+picked_why (const SteadCropAnswer *self)
+{
+  SteadUnitSystem units = self->farm->units;
+  g_autofree char *picks = stead_number_format (self->n_picks, 0);
+  g_autofree char *first = stead_day_format (self->first_pick, STEAD_DAY_STYLE_SHORT);
+  g_autofree char *last = stead_day_format (self->last_pick, STEAD_DAY_STYLE_SHORT);
+  g_autofree char *good = stead_crop_kg_text (self->picked.good_base, units);
+  g_autofree char *lost = stead_crop_kg_text (self->picked.lost_base, units);
+
+  return stead_why_new (g_strdup (_("Picked so far")),
+                        _("What came into the store room at each pick, added up. What was thrown out is not in it."),
+                        /* Translators: a count, two days, two amounts. */
+                        g_strdup_printf (_("Picks: %1$s, from %2$s to %3$s: %4$s. Thrown out besides: %5$s."), picks, first, last,
+                                         good, lost), _(NO_SOURCE));
+}
+
+static SteadWhy *
 rest_why (const SteadCropAnswer *self)
 {
   SteadUnitSystem units = self->farm->units;
@@ -86,13 +135,17 @@ rest_why (const SteadCropAnswer *self)
   g_autofree char *due = stead_crop_kg_text (self->due_kg, units);
   g_autofree char *picked = stead_crop_kg_text (self->picked.good_base + self->picked.lost_base, units);
   g_autofree char *factor = stead_words_percent (self->factor.likely, 0);
+  g_autofree char *good = stead_crop_kg_text (self->picked.good_base, units);
+  g_autofree char *rest = stead_crop_kg_text (self->rest_kg.likely, units);
+  g_autofree char *total = stead_crop_kg_text (self->total_kg.likely, units);
 
   return stead_why_new (g_strdup (_("Harvest to come")),
                         _("Crop planned × its share that falls into those days × what the pickings so far say × "
-                          "share of plants that stand. The factor is (¼ plan + picked) ÷ (¼ plan + due)."),
-                        /* Translators: three amounts, a percentage. */
-                        g_strdup_printf (_("Planned %s, due up to today %s, picked with loss %s: factor %s."),
-                                         plan, due, picked, factor),
+                          "share of plants that stand. The factor is (¼ plan + picked) ÷ (¼ plan + due). "
+                          "In all: picked so far + what is to come."),
+                        /* Translators: three amounts, a percentage, three amounts. */
+                        g_strdup_printf (_("Planned %1$s, due up to today %2$s, picked with loss %3$s: factor %4$s. "
+                                           "In all: %5$s + %6$s = %7$s."), plan, due, picked, factor, good, rest, total),
                         _("Shape over the picking weeks, band of 30 percent and weight of the plan: common practice, no "
                           "source. The band narrows as you pick."));
 }
@@ -112,18 +165,60 @@ yield_why (const SteadCropAnswer *self)
 }
 
 static SteadWhy *
+area_why (const SteadCropAnswer *self)
+{
+  SteadUnitSystem units = self->farm->units;
+  const SteadUnit *area = stead_unit_default (STEAD_DIMENSION_AREA, units);
+  g_autofree char *picked = stead_crop_kg_text (self->picked.good_base, units);
+  g_autofree char *bed = stead_quantity_format (self->crop->area_m2, area);
+  g_autofree char *each = stead_quantity_format (self->m2_kg * area->factor, stead_unit_default (STEAD_DIMENSION_MASS, units));
+
+  return stead_why_new (g_strdup (units == STEAD_UNITS_US ? _("Picked of a square foot") : _("Picked of a m²")),
+                        _("Picked ÷ area of the bed."),
+                        /* Translators: an amount ÷ an area = an amount. */
+                        g_strdup_printf (_("%1$s ÷ %2$s = %3$s"), picked, bed, each), _(NO_SOURCE));
+}
+
+static SteadWhy *
+light_why (const SteadCropAnswer *self)
+{
+  GString *sum = g_string_new (NULL);
+  g_autofree char *n = stead_number_format (self->n_light, 0);
+  g_autofree char *mean = stead_number_format (self->light_mol, 1);
+
+  for (int i = 0; i < self->n_light; i++)
+    {
+      g_autofree char *mol = stead_number_format (self->light_read[i], 1);
+
+      stead_sum_add_term (sum, mol);
+    }
+  if (self->n_light > 1)
+    {
+      g_string_prepend_c (sum, '(');
+      /* Translators: after a sum: ") ÷ 7 days". */
+      g_string_append_printf (sum, _(") ÷ %s days"), n);
+    }
+  stead_sum_end (sum, mean);
+  return stead_why_new (g_strdup (_("Light a day")),
+                        _("Mean of the days of the last week that were read, in mol on a square meter."),
+                        g_string_free (sum, FALSE), _("Daily light integral, as the meter reads it. The mean of a week: common "
+                                                      "practice, no source."));
+}
+
+static SteadWhy *
 feed_why (const SteadCropAnswer *self)
 {
   g_autofree char *feed = stead_number_format (self->feed_g_day, 0);
-  g_autofree char *least = stead_number_format (self->bed_min_m2, 1);
-  g_autofree char *most = stead_number_format (self->bed_max_m2, 1);
+  const SteadUnit *area = stead_unit_default (STEAD_DIMENSION_AREA, self->farm->units);
+  g_autofree char *least = stead_quantity_format (self->bed_min_m2, area);
+  g_autofree char *most = stead_quantity_format (self->bed_max_m2, area);
   g_autofree char *few = stead_number_format (floor (self->feed_plants_min), 0);
   g_autofree char *many = stead_number_format (floor (self->feed_plants_max), 0);
 
   return stead_why_new (g_strdup (_("Bed that the fish feed supports")),
                         _("Feed a day ÷ feed that a square meter of bed needs a day."),
-                        /* Translators: g of feed a day, square meters, plants. */
-                        g_strdup_printf (_("%s g of feed a day: %s to %s m² of bed, %s to %s plants."),
+                        /* Translators: g of feed a day, two areas, plants. */
+                        g_strdup_printf (_("%1$s g of feed a day: %2$s to %3$s of bed, %4$s to %5$s plants."),
                                          feed, least, most, few, many),
                         _("FAO Technical Paper 589, component calculations: 40 to 50 g for leafy, 50 to 80 g for "
                           "fruiting plants, with feed of 32 percent protein."));
@@ -133,12 +228,16 @@ static SteadWhy *
 deficit_why (const SteadCropAnswer *self)
 {
   g_autofree char *kpa = stead_number_format (self->deficit_kpa, 2);
+  g_autofree char *temp = stead_number_format (self->deficit_c, 1);
+  g_autofree char *humidity = stead_words_percent (self->deficit_rh_frac, 0);
+  g_autofree char *day = stead_day_format (self->deficit_day, STEAD_DAY_STYLE_SHORT);
 
   return stead_why_new (g_strdup (_("How dry the air is")),
                         _("What air at the day's mean temperature can hold, less what it holds: "
                           "0.6108 × e^(17.27 T ÷ (T + 237.3)) × (1 − humidity)."),
-                        /* Translators: a pressure in kPa. */
-                        g_strdup_printf (_("Vapor pressure deficit %s kPa; 0.4 to 1.2 suits tomatoes."), kpa),
+                        /* Translators: a day, °C, a percentage, a pressure in kPa. */
+                        g_strdup_printf (_("%1$s: %2$s °C, humidity %3$s. Vapor pressure deficit %4$s kPa; 0.4 to 1.2 suits "
+                                           "tomatoes."), day, temp, humidity, kpa),
                         _("FAO Irrigation and Drainage Paper 56, equation 11. The band is from memory."));
 }
 
@@ -153,6 +252,36 @@ set_why (const SteadCropAnswer *self)
                           "column on tomato blossom drop, Oklahoma 2021."));
 }
 
+/* What was picked, and what is to come. */
+static void
+add_picks (const SteadCropAnswer *self,
+           GPtrArray             *whys)
+{
+  if (self->plan_kg > 0)
+    g_ptr_array_add (whys, plan_why (self));
+  if (self->n_picks > 0)
+    g_ptr_array_add (whys, picked_why (self));
+  if (!isnan (self->rest_kg.likely))
+    g_ptr_array_add (whys, rest_why (self));
+  if (!(self->picked.good_base > 0))
+    return;
+  g_ptr_array_add (whys, yield_why (self));
+  if (!isnan (self->m2_kg))
+    g_ptr_array_add (whys, area_why (self));
+}
+
+static void
+add_air (const SteadCropAnswer *self,
+         GPtrArray             *whys)
+{
+  if (!isnan (self->light_mol))
+    g_ptr_array_add (whys, light_why (self));
+  if (!isnan (self->deficit_kpa))
+    g_ptr_array_add (whys, deficit_why (self));
+  if (self->set_days > 0)
+    g_ptr_array_add (whys, set_why (self));
+}
+
 GPtrArray *
 stead_crop_answer_whys (const SteadCropAnswer *self)
 {
@@ -161,19 +290,14 @@ stead_crop_answer_whys (const SteadCropAnswer *self)
   g_return_val_if_fail (self != NULL, NULL);
 
   whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  g_ptr_array_add (whys, plants_why (self));
   if (self->n_read > 0)
     g_ptr_array_add (whys, sum_why (self));
   if (self->has_ripe)
     g_ptr_array_add (whys, need_why (self));
-  if (!isnan (self->rest_kg.likely))
-    g_ptr_array_add (whys, rest_why (self));
-  if (self->picked.good_base > 0)
-    g_ptr_array_add (whys, yield_why (self));
+  add_picks (self, whys);
   if (self->feed_g_day > 0)
     g_ptr_array_add (whys, feed_why (self));
-  if (!isnan (self->deficit_kpa))
-    g_ptr_array_add (whys, deficit_why (self));
-  if (self->set_days > 0)
-    g_ptr_array_add (whys, set_why (self));
+  add_air (self, whys);
   return whys;
 }

@@ -1,11 +1,10 @@
 /* stead-fish-answer.c - "How are these fish doing, and when can they be sold?" */
 #include "config.h"
 
-#include "answer/stead-cost-private.h"
+#include "answer/stead-cost-in-private.h"
 #include "answer/stead-fish-private.h"
 #include "core/stead-fish-growth.h"
 #include "core/stead-fish-sample.h"
-#include "core/stead-money.h"
 #include "store/stead-store-error.h"
 
 #include <glib/gi18n-lib.h>
@@ -24,6 +23,9 @@ stead_fish_answer_free (SteadFishAnswer *self)
   g_clear_pointer (&self->marks, g_array_unref);
   g_clear_pointer (&self->steps, g_array_unref);
   g_clear_pointer (&self->losses, g_array_unref);
+  g_clear_pointer (&self->feed_lots, g_ptr_array_unref);
+  stead_why_free (self->cost_why);
+  g_free (self->condition_worked);
   g_free (self->species_name);
   g_free (self->no_rate);
   g_free (self->no_sale);
@@ -268,7 +270,6 @@ find_fcr (SteadStore              *store,
   SteadDay until = self->last_weighed;
   SteadFishTotals totals;
   gint64 alive;
-  double start_kg, end_kg;
 
   if (until == STEAD_DAY_NONE || until <= group->batch.started_on)
     return TRUE;
@@ -278,10 +279,12 @@ find_fcr (SteadStore              *store,
     return FALSE;
   if (!(totals.feed_kg > 0))
     return TRUE;
-  start_kg = (double) group->stocked * group->stocked_g / 1000 + totals.moved_in_kg;
-  end_kg = (double) alive * stead_fish_learned_mean_g (learned, until) / 1000 + totals.harvested_kg
-           + totals.moved_out_kg;
-  self->fcr = stead_fish_fcr (totals.feed_kg, start_kg, end_kg, dead_kg (self, learned, until));
+  self->fcr_feed_kg = totals.feed_kg;
+  self->fcr_start_kg = (double) group->stocked * group->stocked_g / 1000 + totals.moved_in_kg;
+  self->fcr_end_kg = (double) alive * stead_fish_learned_mean_g (learned, until) / 1000 + totals.harvested_kg
+                     + totals.moved_out_kg;
+  self->fcr_dead_kg = dead_kg (self, learned, until);
+  self->fcr = stead_fish_fcr (self->fcr_feed_kg, self->fcr_start_kg, self->fcr_end_kg, self->fcr_dead_kg);
   return TRUE;
 }
 
@@ -298,6 +301,8 @@ find_condition (SteadStore       *store,
       const SteadWeighing *weighing = weighings->pdata[i - 1];
 
       self->condition = stead_fish_weighing_condition (weighing);
+      if (!isnan (self->condition))
+        self->condition_worked = stead_fish_condition_worked (weighing, self->condition);
     }
   return weighings != NULL;
 }
@@ -309,26 +314,27 @@ read_cost (SteadStore       *store,
            SteadDay          end,
            GError          **error)
 {
-  gint64 id = self->group->batch.id;
-  SteadDay from = self->group->batch.started_on;
-  g_autoptr(GPtrArray) uses = stead_lot_repo_uses (store, id, from, end, error);
-  g_autoptr(GPtrArray) charges = uses != NULL ? stead_asset_charges (store, id, from, end, error) : NULL;
-  double cents = (double) (self->group->cost_cents + self->so_far.moved_in_cents - self->so_far.moved_out_cents);
+  SteadCostIn cost;
 
-  if (charges == NULL)
+  if (!stead_cost_in_read (store, STEAD_BATCH_FISH, self->group->batch.id, self->group->batch.started_on, end,
+                           self->group->cost_cents + self->so_far.moved_in_cents, self->so_far.moved_out_cents,
+                           &cost, error))
     return FALSE;
-  for (guint i = 0; i < uses->len; i++)
-    {
-      const SteadUse *use = uses->pdata[i];
-
-      cents += (double) use->cost_cents;
-      if (use->uncovered_base > 0 && isfinite (use->uncovered_cents))
-        cents += use->uncovered_cents;
-    }
-  for (guint i = 0; i < charges->len; i++)
-    cents += ((const SteadAssetCharge *) charges->pdata[i])->cents;
-  self->cost_in_cents = stead_money_round (cents);
+  self->cost_in_cents = cost.total_cents;
+  self->cost_why = stead_cost_in_why (&cost, STEAD_BATCH_FISH, self->farm->currency);
   return TRUE;
+}
+
+/* What of the feed is on hand, lot by lot. */
+static gboolean
+read_lots (SteadStore       *store,
+           SteadFishAnswer  *self,
+           GError          **error)
+{
+  if (self->group->batch.feed_item_id == 0 || self->group->batch.ended_on != STEAD_DAY_NONE)
+    return TRUE;
+  self->feed_lots = stead_hand_lots (store, self->group->batch.feed_item_id, error);
+  return self->feed_lots != NULL;
 }
 
 /* --- the whole -------------------------------------------------------------------------------- */
@@ -384,7 +390,8 @@ fill_story (SteadStore              *store,
       !stead_fish_fill_weeks (store, self, warmth, learned, counts, error) ||
       !find_fcr (store, self, learned, error) ||
       !find_condition (store, self, error) ||
-      !read_cost (store, self, warmth->from + (SteadDay) warmth->n - 1, error))
+      !read_cost (store, self, warmth->from + (SteadDay) warmth->n - 1, error) ||
+      !read_lots (store, self, error))
     return FALSE;
   return self->group->batch.ended_on != STEAD_DAY_NONE ||
          stead_fish_look_ahead (self, warmth, learned, counts, error);

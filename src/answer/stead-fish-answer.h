@@ -69,6 +69,7 @@ typedef struct
   SteadDay            feed_on;          /* the next feeding day, today or later; STEAD_DAY_NONE */
   gboolean            feeds_today;      /* entered already */
   double              feed_on_hand_kg;
+  GPtrArray          *feed_lots;        /* (nullable) of SteadLot: that feed, lot by lot */
   double              feed_days;        /* that it lasts; NAN */
   double              feed_use_kg_day;
 
@@ -76,8 +77,11 @@ typedef struct
   SteadFishTotals     week;             /* the last seven days with today */
   double              survival_frac;    /* of all that came; NAN: none came */
   double              fcr;              /* up to the last weighing; NAN */
+  double              fcr_feed_kg, fcr_start_kg, fcr_end_kg, fcr_dead_kg;   /* behind it, if it is known */
   double              condition;        /* of the last fish whose length was taken; NAN */
+  char               *condition_worked; /* (nullable): how it comes about */
   gint64              cost_in_cents;    /* what went in so far */
+  SteadWhy           *cost_why;         /* (nullable): the same, part by part */
 
   double              cv_frac;          /* spread of single fish, sd / mean */
   double              share_ready;      /* of the fish that have the sale weight today; NAN */

@@ -129,6 +129,10 @@ gboolean stead_fish_refused_twice (SteadStore       *store,
                                    gboolean         *out,
                                    GError          **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* "100 × 45 g ÷ (15.2 cm)³ = 1.28", or of how many single fish it is the mean. */
+char *stead_fish_condition_worked (const SteadWeighing *weighing,
+                                   double               condition) G_GNUC_WARN_UNUSED_RESULT;
+
 char *stead_fish_sentence (const SteadFishAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

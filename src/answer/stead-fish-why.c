@@ -1,7 +1,9 @@
 /* stead-fish-why.c - how each figure of a group of fish is worked out. */
 #include "config.h"
 
+#include "answer/stead-cost-in-private.h"
 #include "answer/stead-fish-private.h"
+#include "answer/stead-sum-private.h"
 #include "answer/stead-words-private.h"
 #include "core/stead-fish-growth.h"
 #include "core/stead-fish-sample.h"
@@ -39,6 +41,140 @@ stead_fish_weighing_condition (const SteadWeighing *weighing)
       lengths[n++] = one->length_cm;
     }
   return n > 0 && stead_fish_sample (weights, lengths, n, &sample, NULL) ? sample.condition : NAN;
+}
+
+/* Of those weighed one by one whose length was taken. */
+static gsize
+count_measured (const SteadWeighing *weighing)
+{
+  gsize n = 0;
+
+  for (guint i = 0; weighing->single != NULL && i < weighing->single->len; i++)
+    n += g_array_index (weighing->single, SteadWeighed, i).length_cm > 0;
+  return n;
+}
+
+char *
+stead_fish_condition_worked (const SteadWeighing *weighing,
+                             double               condition)
+{
+  gsize n = count_measured (weighing);
+  g_autofree char *value = stead_number_format (condition, 2);
+  g_autofree char *day = stead_day_format (weighing->day, STEAD_DAY_STYLE_MEDIUM);
+  g_autofree char *fish = NULL, *weight = NULL, *length = NULL;
+
+  if (n > 0)
+    {
+      fish = stead_words_fish ((gint64) n);
+      /* Translators: "12 fish", a day, a factor. */
+      return g_strdup_printf (_("Mean of the %1$s measured on %2$s: %3$s"), fish, day, value);
+    }
+  weight = stead_number_format (stead_weighing_mean_g (weighing), 1);
+  length = stead_number_format (weighing->length_cm, 1);
+  /* Translators: mean weight, mean length, a factor, a day. */
+  return g_strdup_printf (_("100 × %1$s g ÷ (%2$s cm)³ = %3$s, weighed on %4$s"), weight, length, value, day);
+}
+
+/* "100 + 20 − 3 − 10 = 107 fish" */
+static SteadWhy *
+alive_why (const SteadFishAnswer *self)
+{
+  const SteadFishTotals *so_far = &self->so_far;
+  const gint64 off[] = { so_far->deaths, so_far->culled, so_far->moved_out, so_far->harvested };
+  g_autofree char *alive = stead_words_fish (self->alive);
+  GString *sum = g_string_new (NULL);
+
+  stead_sum_add_count (sum, self->group->stocked);
+  if (so_far->moved_in > 0)
+    stead_sum_add_count (sum, so_far->moved_in);
+  for (gsize i = 0; i < G_N_ELEMENTS (off); i++)
+    if (off[i] > 0)
+      stead_sum_take_count (sum, off[i]);
+  stead_sum_end (sum, alive);
+  return stead_why_new (g_strdup (_("Fish alive")),
+                        _("Put in + moved in − died − taken out − moved out − harvested, by the log. What is 0 is left out."),
+                        g_string_free (sum, FALSE), _("Common practice, no source."));
+}
+
+static SteadWhy *
+spread_why (const SteadFishAnswer *self)
+{
+  g_autofree char *planned = stead_words_percent (self->group->spread_frac, 0);
+  g_autofree char *spread = stead_words_percent (self->cv_frac, 0);
+  g_autofree char *mean = stead_fish_weight_text (self->mean_g.likely, self->farm->units);
+  g_autofree char *apart = stead_fish_weight_text (self->mean_g.likely * self->cv_frac, self->farm->units);
+
+  return stead_why_new (g_strdup (_("Spread of single fish")),
+                        _("Standard deviation of the weights ÷ mean weight. It is learned from the fish that were weighed one by "
+                          "one; until then it is what the plan says. About 2 of 3 fish are within it of the mean."),
+                        /* Translators: two percentages, two weights. */
+                        g_strdup_printf (_("Planned %1$s, by now %2$s: of fish of %3$s on average that is %4$s more or less."),
+                                         planned, spread, mean, apart),
+                        _("Coefficient of variation. That it stays while they grow: common practice, no source."));
+}
+
+static SteadWhy *
+ready_why (const SteadFishAnswer *self)
+{
+  g_autofree char *ready = stead_words_percent (self->share_ready, 0);
+  g_autofree char *sale = stead_fish_weight_text (self->group->sale_g, self->farm->units);
+  g_autofree char *mean = stead_fish_weight_text (self->mean_g.likely, self->farm->units);
+  g_autofree char *spread = stead_words_percent (self->cv_frac, 0);
+
+  return stead_why_new (g_strdup (_("Ready for sale today")),
+                        _("Share of a lognormal distribution that lies above the sale weight: as wide as single fish differ, about "
+                          "the mean of today."),
+                        /* Translators: two weights, two percentages. */
+                        g_strdup_printf (_("Mean %1$s, spread %2$s, sale weight %3$s: %4$s have it."), mean, spread, sale, ready),
+                        _("That the weights of a tank are lognormal: common practice, no source."));
+}
+
+static SteadWhy *
+lasts_why (const SteadFishAnswer *self)
+{
+  g_autofree char *hand = stead_quantity_format (self->feed_on_hand_kg, mass_unit (self));
+  g_autofree char *use = stead_quantity_format (self->feed_use_kg_day, mass_unit (self));
+  g_autofree char *days = stead_number_format (self->feed_days, 1);
+
+  return stead_why_new (g_strdup (_("How long the feed lasts")),
+                        _("Feed on hand ÷ feed used a day in the last two weeks, by all that eat it."),
+                        /* Translators: feed on hand ÷ feed a day = days. */
+                        g_strdup_printf (_("%s ÷ %s a day = %s days"), hand, use, days),
+                        _("Common practice, no source."));
+}
+
+/* Number and weight on the sale day, and what is left of it after the knife. */
+static SteadWhy *
+harvest_why (const SteadFishAnswer *self)
+{
+  g_autofree char *now = stead_words_fish (self->alive);
+  g_autofree char *then = stead_words_fish ((gint64) llround (self->harvest_fish.likely));
+  g_autofree char *day = stead_day_format (self->sale_day, STEAD_DAY_STYLE_MEDIUM);
+  g_autofree char *alive = stead_quantity_format (self->harvest_kg.likely, mass_unit (self));
+  g_autofree char *purged = stead_quantity_format (self->purged_kg, mass_unit (self));
+  GString *worked = g_string_new (NULL);
+
+  /* Translators: "97 fish", "95 fish", a day, two weights. */
+  g_string_append_printf (worked, _("Of %1$s about %2$s are alive on %3$s. They weigh %4$s then, after the purge %5$s."),
+                          now, then, day, alive, purged);
+  for (guint i = 0; i < self->dressed->len; i++)
+    {
+      const SteadFishDressed *dressed = &g_array_index (self->dressed, SteadFishDressed, i);
+      g_autofree char *frac = stead_words_percent (dressed->frac, 1);
+      g_autofree char *kg = stead_quantity_format (dressed->kg, mass_unit (self));
+
+      /* Translators: on a line of its own: how it is cut, weight × a percentage = weight, where the percentage is from. */
+      g_string_append_printf (worked, _("\n%1$s: %2$s × %3$s = %4$s (%5$s)"), stead_fish_cut_name (dressed->cut), purged, frac, kg,
+                              stead_source_title (dressed->source));
+    }
+  return stead_why_new (g_strdup (_("What the harvest will give")),
+                        _("Fish alive, less those that die by then at the group's own rate × their mean weight on that day. "
+                          "Dressed: weight after the purge × what the knife leaves of it."),
+                        g_string_free (worked, FALSE),
+                        self->dressed->len > 0 ? _("What the knife leaves: trials, named beside each. Weight that goes in the purge: "
+                                                   "salmon, 3.8 percent in 5 days (a review for hatcheries, 2024).")
+                                               : _("Weight that goes in the purge: salmon, 3.8 percent in 5 days (a review for "
+                                                   "hatcheries, 2024)."));
 }
 
 static SteadWhy *
@@ -124,11 +260,16 @@ fcr_why (const SteadFishAnswer *self)
 {
   g_autofree char *fcr = stead_number_format (self->fcr, 2);
   g_autofree char *day = stead_day_format (self->last_weighed, STEAD_DAY_STYLE_MEDIUM);
+  g_autofree char *feed = stead_quantity_format (self->fcr_feed_kg, mass_unit (self));
+  g_autofree char *start = stead_quantity_format (self->fcr_start_kg, mass_unit (self));
+  g_autofree char *end = stead_quantity_format (self->fcr_end_kg, mass_unit (self));
+  g_autofree char *dead = stead_quantity_format (self->fcr_dead_kg, mass_unit (self));
 
   return stead_why_new (g_strdup (_("Feed for the weight they gained")),
                         _("Feed given ÷ (weight now, with what was taken out − weight put in + weight of those that died)."),
-                        /* Translators: a day, a ratio. */
-                        g_strdup_printf (_("Up to the weighing of %s: %s"), day, fcr),
+                        /* Translators: a day; feed ÷ (weight − weight + weight) = a ratio. */
+                        g_strdup_printf (_("Up to the weighing of %1$s: %2$s ÷ (%3$s − %4$s + %5$s) = %6$s"), day, feed, end, start,
+                                         dead, fcr),
                         _("Feed conversion ratio: update on tilapia and vegetable production in the UVI aquaponic "
                           "system (1.7 to 1.8 for tilapia); other fish: common practice, no source."));
 }
@@ -136,13 +277,10 @@ fcr_why (const SteadFishAnswer *self)
 static SteadWhy *
 condition_why (const SteadFishAnswer *self)
 {
-  g_autofree char *condition = stead_number_format (self->condition, 2);
-
   return stead_why_new (g_strdup (_("Condition of the fish")),
                         _("100 × weight in grams ÷ length in centimeters, cubed. Take lengths always in the same way, "
                           "and compare with your own fish of before."),
-                        g_strdup_printf (_("Mean of the fish measured last: %s"), condition),
-                        _("Fulton's condition factor, a river research trust's page."));
+                        g_strdup (self->condition_worked), _("Fulton's condition factor, a river research trust's page."));
 }
 
 static SteadWhy *
@@ -180,6 +318,52 @@ purge_why (const SteadFishAnswer *self)
                           "Weight that goes: salmon, 3.8 percent in 5 days (a review for hatcheries, 2024)."));
 }
 
+/* Number and weight. */
+static void
+add_size (const SteadFishAnswer *self,
+          GPtrArray             *whys)
+{
+  if (self->group->stocked + self->so_far.moved_in > 0)
+    g_ptr_array_add (whys, alive_why (self));
+  if (!isnan (self->biomass_kg) && self->alive > 0)
+    {
+      g_ptr_array_add (whys, biomass_why (self));
+      g_ptr_array_add (whys, growth_why (self));
+      if (!isnan (self->cv_frac))
+        g_ptr_array_add (whys, spread_why (self));
+    }
+  if (!isnan (self->density_kg_m3))
+    g_ptr_array_add (whys, density_why (self));
+}
+
+static void
+add_feed (const SteadFishAnswer *self,
+          GPtrArray             *whys)
+{
+  if (self->has_rate)
+    g_ptr_array_add (whys, feed_why (self));
+  stead_whys_add (whys, stead_hand_why (self->feed_lots, self->feed_on_hand_kg, mass_unit (self)));
+  if (!isnan (self->feed_days))
+    g_ptr_array_add (whys, lasts_why (self));
+  if (!isnan (self->fcr))
+    g_ptr_array_add (whys, fcr_why (self));
+}
+
+static void
+add_sale (const SteadFishAnswer *self,
+          GPtrArray             *whys)
+{
+  if (!isnan (self->share_ready))
+    g_ptr_array_add (whys, ready_why (self));
+  if (self->sale_day != STEAD_DAY_NONE)
+    {
+      g_ptr_array_add (whys, sale_why (self));
+      g_ptr_array_add (whys, harvest_why (self));
+    }
+  if (self->purge_day != STEAD_DAY_NONE)
+    g_ptr_array_add (whys, purge_why (self));
+}
+
 GPtrArray *
 stead_fish_answer_whys (const SteadFishAnswer *self)
 {
@@ -188,22 +372,11 @@ stead_fish_answer_whys (const SteadFishAnswer *self)
   g_return_val_if_fail (self != NULL, NULL);
 
   whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
-  if (!isnan (self->biomass_kg) && self->alive > 0)
-    {
-      g_ptr_array_add (whys, biomass_why (self));
-      g_ptr_array_add (whys, growth_why (self));
-    }
-  if (self->has_rate)
-    g_ptr_array_add (whys, feed_why (self));
-  if (!isnan (self->density_kg_m3))
-    g_ptr_array_add (whys, density_why (self));
-  if (!isnan (self->fcr))
-    g_ptr_array_add (whys, fcr_why (self));
+  add_size (self, whys);
+  add_feed (self, whys);
   if (!isnan (self->condition))
     g_ptr_array_add (whys, condition_why (self));
-  if (self->sale_day != STEAD_DAY_NONE)
-    g_ptr_array_add (whys, sale_why (self));
-  if (self->purge_day != STEAD_DAY_NONE)
-    g_ptr_array_add (whys, purge_why (self));
+  add_sale (self, whys);
+  stead_whys_add (whys, stead_why_copy (self->cost_why));
   return whys;
 }

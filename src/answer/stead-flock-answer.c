@@ -1,10 +1,9 @@
 /* stead-flock-answer.c - "How is this flock doing, and what will it give?" */
 #include "config.h"
 
-#include "answer/stead-cost-private.h"
+#include "answer/stead-cost-in-private.h"
 #include "answer/stead-flock-answer.h"
 #include "answer/stead-flock-private.h"
-#include "core/stead-money.h"
 
 #include <math.h>
 
@@ -36,6 +35,8 @@ stead_flock_answer_free (SteadFlockAnswer *self)
   g_clear_pointer (&self->ahead_age, g_array_unref);
   g_clear_pointer (&self->ahead_frac, g_array_unref);
   free_notes (self->notes);
+  g_clear_pointer (&self->feed_lots, g_ptr_array_unref);
+  stead_why_free (self->cost_why);
   g_free (self->fit_note);
   g_free (self->sentence);
   g_free (self->caution);
@@ -122,7 +123,8 @@ read_feed (SteadStore        *store,
   self->feed_use_kg_day = stock.use_per_day_base;
   if (stock.use_per_day_base > 0)
     self->feed_days = stock.on_hand_base / stock.use_per_day_base;
-  return TRUE;
+  self->feed_lots = stead_hand_lots (store, self->flock->feed_item_id, error);
+  return self->feed_lots != NULL;
 }
 
 /* Everything that went in since the flock came: the birds at their full price. */
@@ -134,27 +136,13 @@ read_cost (SteadStore        *store,
 {
   const SteadFlock *flock = self->flock;
   SteadDay end = last_day (flock, today);
-  g_autoptr(GPtrArray) uses = stead_lot_repo_uses (store, flock->id, flock->housed_on, MAX (end, flock->housed_on),
-                                                   error);
-  g_autoptr(GPtrArray) charges = NULL;
-  double cents = (double) flock->birds_cost_cents;
+  SteadCostIn cost;
 
-  if (uses == NULL)
+  if (!stead_cost_in_read (store, STEAD_BATCH_FLOCK, flock->id, flock->housed_on, MAX (end, flock->housed_on),
+                           flock->birds_cost_cents, 0, &cost, error))
     return FALSE;
-  charges = stead_asset_charges (store, flock->id, flock->housed_on, MAX (end, flock->housed_on), error);
-  if (charges == NULL)
-    return FALSE;
-  for (guint i = 0; i < uses->len; i++)
-    {
-      const SteadUse *use = uses->pdata[i];
-
-      cents += (double) use->cost_cents;
-      if (use->uncovered_base > 0 && isfinite (use->uncovered_cents))
-        cents += use->uncovered_cents;
-    }
-  for (guint i = 0; i < charges->len; i++)
-    cents += ((const SteadAssetCharge *) charges->pdata[i])->cents;
-  self->cost_in_cents = stead_money_round (cents);
+  self->cost_in_cents = cost.total_cents;
+  self->cost_why = stead_cost_in_why (&cost, STEAD_BATCH_FLOCK, self->farm->currency);
   return TRUE;
 }
 

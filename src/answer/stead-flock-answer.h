@@ -23,8 +23,10 @@ typedef struct
   double            feed_per_dozen_kg; /* last 12 weeks; NAN */
   double            feed_days;         /* days that the feed on hand lasts; NAN: no use known */
   double            feed_on_hand_kg;
+  GPtrArray        *feed_lots;         /* (nullable) of SteadLot: that feed, lot by lot */
   double            feed_use_kg_day;   /* of that feed, by all flocks, over the last fourteen days */
   gint64            cost_in_cents;     /* what went in so far: feed, litter, birds, share of assets */
+  SteadWhy         *cost_why;          /* (nullable): the same, part by part */
   double            next_dozens;       /* expected in the next seven days */
   gboolean          has_forecast;      /* FALSE: ended, no hen alive, or past what a curve is good for */
   gboolean          is_learned;        /* the level is this log's own; FALSE: the expected curve */
@@ -62,7 +64,7 @@ gboolean stead_flock_answer_until (const SteadFlockAnswer *self,
                                    SteadDay                last,
                                    SteadBand              *out);
 
-/* (transfer full) (element-type SteadWhy): rate, feed per dozen, days of feed */
+/* (transfer full) (element-type SteadWhy): birds, eggs, rate, what is to come, feed and cost */
 GPtrArray *stead_flock_answer_whys (const SteadFlockAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /* What an entry was, for the undo menu: "22 eggs on March 3", "Feed, 6.8 lb, on March 3". */

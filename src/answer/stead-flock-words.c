@@ -1,4 +1,4 @@
-/* stead-flock-words.c - the flock answer's sentence, its Whys, and names of entries. */
+/* stead-flock-words.c - the flock answer's sentence, and names of entries. */
 #include "config.h"
 
 #include "answer/stead-flock-private.h"
@@ -149,90 +149,6 @@ stead_flock_sentence (const SteadFlockAnswer *self,
   stead_words_add (text, expect);
   stead_words_add (text, feed);
   return stead_words_end (text);
-}
-
-static SteadWhy *
-rate_why (const SteadFlockAnswer *self)
-{
-  g_autofree char *eggs = stead_words_eggs (self->week.eggs);
-  g_autofree char *hen_days = stead_number_format (self->week.hen_days, 0);
-  g_autofree char *rate = stead_words_percent (self->week_frac, 1);
-
-  return stead_why_new (g_strdup (_("Eggs for each 100 hens a day")),
-                        _("Eggs of the week ÷ hen-days. Each hen alive on a day that was entered is one hen-day."),
-                        /* Translators: "163 eggs" ÷ hen-days = percent. */
-                        g_strdup_printf (_("%s ÷ %s hen-days = %s"), eggs, hen_days, rate),
-                        _("Hen-day production: Calculating Agriculture (a student textbook), chapter 12, p. 12-11."));
-}
-
-static SteadWhy *
-expected_why (const SteadFlockAnswer *self)
-{
-  const SteadLayCurve *curve = &self->flock->curve;
-  g_autofree char *level = stead_number_format (curve->level_frac, 3);
-  g_autofree char *decline = stead_number_format (curve->decline_week, 4);
-  g_autofree char *steepness = stead_number_format (curve->steepness_week, 2);
-  g_autofree char *half = stead_number_format (curve->half_week, 2);
-  g_autofree char *onset = stead_number_format (curve->onset_age_weeks, 1);
-  g_autofree char *rate = stead_words_percent (self->expected_frac, 1);
-
-  return stead_why_new (g_strdup (_("What is expected at this age")),
-                        _("Level × e^(−decline × t) ÷ (1 + e^(−steepness × (t − half))). "
-                          "t is the age in weeks less the age at the first eggs."),
-                        g_strdup_printf (_("level %s, decline %s, steepness %s, half %s weeks, first eggs at %s weeks: %s"),
-                                         level, decline, steepness, half, onset, rate),
-                        _("Compartment curve of lay with usual values for brown hens: from memory, no source at hand. "
-                          "Trust your own log more."));
-}
-
-static SteadWhy *
-feed_why (const SteadFlockAnswer *self)
-{
-  const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_MASS, self->farm->units);
-  g_autofree char *feed = stead_quantity_format (self->recent.feed_kg, unit);
-  g_autofree char *eggs = stead_words_eggs (self->recent.eggs);
-  g_autofree char *dozen = stead_quantity_format (self->feed_per_dozen_kg, unit);
-
-  return stead_why_new (g_strdup (_("Feed for one dozen eggs")),
-                        _("Feed of the last 12 weeks ÷ dozens laid in them."),
-                        /* Translators: feed ÷ ("1,187 eggs" ÷ 12) = feed for a dozen. */
-                        g_strdup_printf (_("%s ÷ (%s ÷ 12) = %s"), feed, eggs, dozen),
-                        _("Feed per dozen from totals: the ratio that trials of layers report "
-                          "(3.0 to 4.5 lb is usual for brown hens)."));
-}
-
-static SteadWhy *
-days_why (const SteadFlockAnswer *self)
-{
-  const SteadUnit *unit = stead_unit_default (STEAD_DIMENSION_MASS, self->farm->units);
-  g_autofree char *hand = stead_quantity_format (self->feed_on_hand_kg, unit);
-  g_autofree char *use = stead_quantity_format (self->feed_use_kg_day, unit);
-  g_autofree char *days = stead_number_format (self->feed_days, 1);
-
-  return stead_why_new (g_strdup (_("How long the feed lasts")),
-                        _("Feed on hand ÷ feed used a day in the last two weeks, by all that eat it."),
-                        /* Translators: feed on hand ÷ feed a day = days. */
-                        g_strdup_printf (_("%s ÷ %s a day = %s days"), hand, use, days),
-                        _("Common practice, no source."));
-}
-
-GPtrArray *
-stead_flock_answer_whys (const SteadFlockAnswer *self)
-{
-  GPtrArray *whys;
-
-  g_return_val_if_fail (self != NULL, NULL);
-
-  whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
-  if (!isnan (self->week_frac))
-    g_ptr_array_add (whys, rate_why (self));
-  if (!isnan (self->expected_frac))
-    g_ptr_array_add (whys, expected_why (self));
-  if (!isnan (self->feed_per_dozen_kg))
-    g_ptr_array_add (whys, feed_why (self));
-  if (!isnan (self->feed_days))
-    g_ptr_array_add (whys, days_why (self));
-  return whys;
 }
 
 char *

@@ -249,6 +249,32 @@ year_why (const SteadGreenhouseAnswer *self)
                           "little too low, since cold days hide in them."));
 }
 
+/* What a liter, a m³ or a kWh gives when it is burned, by what is needed of it. */
+static SteadWhy *
+cost_why (const SteadGreenhouseAnswer *self)
+{
+  const SteadGlasshouse *house = self->house;
+  SteadUnitSystem units = self->farm->units;
+  double factor = stead_greenhouse_fuel_factor (house->fuel, units);
+  g_autofree char *kwh = stead_number_format (self->all.heat_kwh, 0);
+  g_autofree char *each = stead_number_format (stead_fuel_content_kwh (house->fuel) * factor, 1);
+  g_autofree char *efficiency = stead_words_percent (house->efficiency_frac, 0);
+  g_autofree char *fuel = fuel_text (self, self->all.fuel);
+  g_autofree char *price = stead_money_format (stead_money_round (house->fuel_cents * factor), self->farm->currency);
+  g_autofree char *cost = stead_money_format (stead_money_round (self->all.cents), self->farm->currency);
+
+  return stead_why_new (g_strdup (_("Fuel and what it costs")),
+                        _("Heat ÷ (heat in one unit of the fuel × share that the heater makes use of) = fuel. Fuel × its price = "
+                          "cost. Each month the same; the months add up to the year."),
+                        /* Translators: kWh, kWh in one unit, a percentage, "230 gallons"; the same, a price, "gallon", money. */
+                        g_strdup_printf (_("%1$s kWh ÷ (%2$s kWh × %3$s) = %4$s; × %5$s (%6$s) = %7$s."), kwh, each, efficiency,
+                                         fuel, price, stead_greenhouse_fuel_unit (house->fuel, units), cost),
+                        house->fuel == STEAD_FUEL_ELECTRICITY
+                        ? _("Electricity is all heat. The price and the share are as entered for the house.")
+                        : _("Heat in a unit of the fuel: worked back from an example of a greenhouse trade paper on heat lost "
+                            "through vents. The price and the share are as entered for the house."));
+}
+
 static SteadWhy *
 heater_why (const SteadGreenhouseAnswer *self)
 {
@@ -294,6 +320,7 @@ stead_greenhouse_answer_whys (const SteadGreenhouseAnswer *self)
   if (self->has_year)
     {
       g_ptr_array_add (whys, year_why (self));
+      g_ptr_array_add (whys, cost_why (self));
       g_ptr_array_add (whys, heater_why (self));
     }
   g_ptr_array_add (whys, fan_why (self));

@@ -18,6 +18,7 @@ void stead_sum_add_named (GString *sum, const char *name, const char *part);
 void stead_sum_end       (GString *sum, const char *total);
 /* "3 + 12", and " = 15". */
 void stead_sum_add_count (GString *sum, gint64 n);
+void stead_sum_take_count (GString *sum, gint64 n);
 void stead_sum_end_count (GString *sum, gint64 n);
 
 G_END_DECLS

@@ -78,6 +78,15 @@ stead_sum_add_count (GString *sum,
 }
 
 void
+stead_sum_take_count (GString *sum,
+                      gint64   n)
+{
+  g_autofree char *text = stead_number_format ((double) n, 0);
+
+  g_string_append_printf (sum, " − %s", text);
+}
+
+void
 stead_sum_end (GString    *sum,
                const char *total)
 {

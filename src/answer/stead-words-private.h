@@ -36,4 +36,11 @@ SteadWhy *stead_why_new (char       *title,
                          char       *worked,
                          const char *source) G_GNUC_WARN_UNUSED_RESULT;
 
+/* @why: (nullable): %NULL copies to %NULL */
+SteadWhy *stead_why_copy (const SteadWhy *why) G_GNUC_WARN_UNUSED_RESULT;
+
+/* @why: (nullable) (transfer full): nothing is added of %NULL */
+void stead_whys_add (GPtrArray *whys,
+                     SteadWhy  *why);
+
 G_END_DECLS

@@ -339,6 +339,22 @@ stead_why_new (char       *title,
   return why;
 }
 
+SteadWhy *
+stead_why_copy (const SteadWhy *why)
+{
+  if (why == NULL)
+    return NULL;
+  return stead_why_new (g_strdup (why->title), why->formula, g_strdup (why->worked), why->source);
+}
+
+void
+stead_whys_add (GPtrArray *whys,
+                SteadWhy  *why)
+{
+  if (why != NULL)
+    g_ptr_array_add (whys, why);
+}
+
 void
 stead_why_free (SteadWhy *why)
 {

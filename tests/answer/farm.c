@@ -25,6 +25,16 @@ farm_in_english (void)
   return language == NULL || *language == '\0';
 }
 
+const SteadWhy *
+farm_find_why (const GPtrArray *whys,
+               const char      *title)
+{
+  for (guint i = 0; i < whys->len; i++)
+    if (g_strcmp0 (((const SteadWhy *) whys->pdata[i])->title, g_dgettext (GETTEXT_PACKAGE, title)) == 0)
+      return whys->pdata[i];
+  g_error ("no why: %s", title);
+}
+
 static gint64
 add_item (Farm          *farm,
           const char    *name,

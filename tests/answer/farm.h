@@ -6,6 +6,7 @@
  */
 #pragma once
 
+#include "answer/stead-words.h"
 #include "store/stead-asset-repo.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-flock-repo.h"
@@ -30,6 +31,9 @@ void farm_start (int *argc, char ***argv);
 
 /* Whether texts come untranslated, so that a word of them can be looked for. */
 gboolean farm_in_english (void);
+
+/* The one of @whys (of SteadWhy) with @title, which is given untranslated; it must be there. */
+const SteadWhy *farm_find_why (const GPtrArray *whys, const char *title);
 
 /* The bare farm: items, flock and product, no log, no receipt. */
 void farm_set_up   (Farm *farm, gconstpointer data);

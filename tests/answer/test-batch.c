@@ -92,6 +92,50 @@ test_under_way (Pond          *pond,
   g_assert_cmpstr (stead_batch_answer_end_title (answer), ==, "Expected at the end");
 }
 
+/* The figures of the case above, each worked out. */
+static void
+test_whys (Pond          *pond,
+           gconstpointer  data)
+{
+  g_autoptr(SteadBatchAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
+
+  pond_feed (pond);
+  plan_all (pond);
+  add_deaths (pond, 3, 4, "Power failed");
+  answer = ask (pond);
+  whys = stead_batch_answer_whys (answer);
+  NUMBERS_ARE (farm_find_why (whys, "Cost in, so far")->worked, 147, 50, 197);
+  NUMBERS_ARE (farm_find_why (whys, "What will finish it")->worked, 18, 10, 28, 30, 22.05);
+  NUMBERS_ARE (farm_find_why (whys, "Price of the feed")->worked, 147, 198.42, 0.74);
+  NUMBERS_ARE (farm_find_why (whys, "What comes of it is worth")->worked, 132, 3.63, 480);
+  NUMBERS_ARE (farm_find_why (whys, "Left over")->worked, 480, 225, 255);
+  NUMBERS_ARE (farm_find_why (whys, "Cost of one")->worked, 197, 28, 132, 1.70);
+  NUMBERS_ARE (farm_find_why (whys, "Work, unpaid")->worked, 12, 120, 60, 24);
+  NUMBERS_ARE (farm_find_why (whys, "Lost of all")->worked, 4, 200, 2);
+  g_assert_true (whys->len == 9 && g_str_equal (((SteadWhy *) whys->pdata[8])->worked, answer->why->worked));
+}
+
+/* Of hens, what they are worth at the end comes off. */
+static void
+test_whys_of_hens (Farm          *farm,
+                   gconstpointer  data)
+{
+  g_autoptr(SteadBatchAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
+  double sum;
+
+  farm_stock (farm);
+  farm_log (farm);
+  answer = stead_batch_answer_new (farm->store, farm->flock, NULL);
+  whys = stead_batch_answer_whys (answer);
+  NUMBERS_ARE (farm_find_why (whys, "Cost in, so far")->worked, 111.20, 140, 251.20);
+  sum = 251.20 + (double) stead_money_round (answer->money.cost.to_come_cents + 2000) / 100 - 20;
+  NUMBERS_ARE (farm_find_why (whys, "Cost of one")->worked, 251.20, sum - 231.20, 20,
+               round ((answer->money.good_base + answer->money.cost.expected_base) / 12),
+               round (100 * sum / (answer->money.good_base + answer->money.cost.expected_base) * 12) / 100);
+}
+
 /* Without a plan there is nothing to hold it against; all fish are dead, so nothing is to come. */
 static void
 test_no_plan (Pond          *pond,
@@ -390,6 +434,8 @@ main (int    argc,
 {
   farm_start (&argc, &argv);
   ADD ("under-way", test_under_way);
+  ADD ("whys", test_whys);
+  g_test_add ("/answer/batch/whys-of-hens", Farm, NULL, farm_set_up, test_whys_of_hens, farm_tear_down);
   ADD ("no-plan", test_no_plan);
   ADD ("variance", test_variance);
   ADD ("review", test_review);

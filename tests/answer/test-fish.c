@@ -375,6 +375,8 @@ test_condition (Shoal          *shoal,
   FARM_DO (&shoal->farm, stead_weighing_repo_save (shoal->farm.store, weighing, &farm_error));
   answer = ask (shoal, shoal->fish);
   g_assert_cmpfloat_with_epsilon (answer->condition, (1.85 + 1.90) / 2, 0.01);
+  /* Of two of the three the length was taken. */
+  NUMBERS_ARE (answer->condition_worked, 2, 31, 2026, round (100 * answer->condition) / 100);
 }
 
 /* --- the harvest ------------------------------------------------------------------------------- */
@@ -574,6 +576,12 @@ test_ended (Shoal          *shoal,
   assert_says (answer->sentence, "This group ended on Mar 31, 2026. It gave <b>0 lb</b>, 0 fish out of 100 fish.");
 }
 
+static double
+pounds (double kg)
+{
+  return round (kg / 0.45359237 * 100) / 100;
+}
+
 static void
 test_whys (Shoal          *shoal,
            gconstpointer  data)
@@ -585,13 +593,53 @@ test_whys (Shoal          *shoal,
   shoal_change (shoal, spread_out);
   answer = ask (shoal, shoal->fish);
   whys = stead_fish_answer_whys (answer);
-  g_assert_cmpuint (whys->len, ==, 6);
+  g_assert_cmpuint (whys->len, ==, 11);
   for (guint i = 0; i < whys->len; i++)
     {
       const SteadWhy *why = whys->pdata[i];
 
       g_assert_true (g_utf8_validate (why->worked, -1, NULL));
       g_assert_cmpstr (why->source, !=, "");
+    }
+  NUMBERS_ARE (farm_find_why (whys, "Fish alive")->worked, 100, 100);
+  NUMBERS_ARE (farm_find_why (whys, "Cost in, so far")->worked, 100, 100);
+  NUMBERS_ARE (farm_find_why (whys, "Spread of single fish")->worked, round (100 * answer->group->spread_frac),
+               round (100 * answer->cv_frac), round (answer->mean_g.likely / 28.349523 * 10) / 10,
+               round (answer->mean_g.likely * answer->cv_frac / 28.349523 * 100) / 100);
+}
+
+/* What came, went and was eaten, and what it made of them; and what the harvest will weigh. */
+static void
+test_whys_of_numbers (Shoal          *shoal,
+                      gconstpointer  data)
+{
+  g_autoptr(SteadFishAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
+  const char *harvest;
+
+  shoal_warm (shoal, shoal->fish, 27, 45, 1);
+  farm_buy (&shoal->farm, shoal->farm.today - 45, shoal->pellets, 25, 5000, FALSE);
+  shoal_enter (shoal, (SteadFishEntry) { .day = shoal->farm.today - 20, .feed_kg = 1.5, .deaths = 4, .water_c = NAN });
+  shoal_enter (shoal, (SteadFishEntry) { .day = shoal->farm.today - 10, .feed_kg = NAN, .culled = 3, .water_c = NAN });
+  shoal_weigh (shoal, shoal->fish, shoal->farm.today, 30, 120);
+  answer = ask (shoal, shoal->fish);
+  whys = stead_fish_answer_whys (answer);
+  NUMBERS_ARE (farm_find_why (whys, "Fish alive")->worked, 100, 4, 3, 93);
+  g_assert_cmpint (answer->alive, ==, 93);
+  /* 1.5 of 25 kg that cost $50, and the fish at $100 */
+  NUMBERS_ARE (farm_find_why (whys, "Cost in, so far")->worked, 3, 100, 103);
+  g_assert_true (g_str_has_suffix (farm_find_why (whys, "Feed on hand")->worked, " 51.81 lb = 51.81 lb"));
+  NUMBERS_ARE (farm_find_why (whys, "Feed for the weight they gained")->worked, 31, 2026, pounds (1.5),
+               pounds (answer->fcr_end_kg), pounds (5), pounds (answer->fcr_dead_kg), round (100 * answer->fcr) / 100);
+  g_assert_cmpfloat_with_epsilon (answer->fcr, 1.5 / (answer->fcr_end_kg - 5 + answer->fcr_dead_kg), 1e-9);
+  harvest = farm_find_why (whys, "What the harvest will give")->worked;
+  g_assert_cmpuint (answer->dressed->len, >, 0);
+  for (guint i = 0; i < answer->dressed->len; i++)
+    {
+      const SteadFishDressed *dressed = &g_array_index (answer->dressed, SteadFishDressed, i);
+      g_autofree char *kg = stead_quantity_format (dressed->kg, stead_unit_by_id ("lb"));
+
+      g_assert_nonnull (strstr (harvest, kg));
     }
 }
 
@@ -711,6 +759,7 @@ main (int   argc,
   TEST ("words", test_words);
   TEST ("ended", test_ended);
   TEST ("whys", test_whys);
+  TEST ("whys-of-numbers", test_whys_of_numbers);
   TEST ("entry-names", test_entry_names);
   return g_test_run ();
 }

@@ -562,22 +562,48 @@ test_whys (Farm          *farm,
 {
   g_autoptr(SteadFlockAnswer) answer = NULL;
   g_autoptr(GPtrArray) whys = NULL;
-  const SteadWhy *why;
+  const SteadLayAhead *week;
 
   farm_stock (farm);
   farm_log (farm);
   answer = ask (farm);
   whys = stead_flock_answer_whys (answer);
-  g_assert_cmpuint (whys->len, ==, 4);
-  why = whys->pdata[0];
-  NUMBERS_ARE (why->worked, 56, 70, 80);
-  why = whys->pdata[1];
-  NUMBERS_ARE (why->worked, 0.97, 0.005, 1.3, 2, 18, round (1000 * answer->expected_frac) / 10);
-  why = whys->pdata[2];
+  g_assert_cmpuint (whys->len, ==, 9);
+  NUMBERS_ARE (farm_find_why (whys, "Hens alive")->worked, 10, 0, 10);
+  NUMBERS_ARE (farm_find_why (whys, "Dozens collected")->worked, 720, 12, 60);
+  NUMBERS_ARE (farm_find_why (whys, "Eggs for each 100 hens a day")->worked, 56, 70, 80);
+  NUMBERS_ARE (farm_find_why (whys, "What is expected at this age")->worked, 0.97, 0.005, 1.3, 2, 18,
+               round (1000 * answer->expected_frac) / 10);
+  week = &g_array_index (answer->ahead, SteadLayAhead, 0);
+  NUMBERS_ARE (farm_find_why (whys, "Dozens to expect in 7 days")->worked, round (10 * week->hens) / 10, 7,
+               round (1000 * week->eggs.likely / 7 / week->hens) / 10, 12, round (10 * answer->next_dozens) / 10, 8, 10,
+               rint (week->eggs.low / 12), rint (week->eggs.high / 12));
   /* 84 kg are 185.19 lb; 672 eggs are 56 dozen; 3.31 lb a dozen */
-  NUMBERS_ARE (why->worked, 185.19, 672, 12, 3.31);
-  why = whys->pdata[3];
-  NUMBERS_ARE (why->worked, 22.05, 2.20, 10);
+  NUMBERS_ARE (farm_find_why (whys, "Feed for one dozen eggs")->worked, 185.19, 672, 12, 3.31);
+  g_assert_true (g_str_has_suffix (farm_find_why (whys, "Feed on hand")->worked, " = 22.05 lb"));
+  NUMBERS_ARE (farm_find_why (whys, "How long the feed lasts")->worked, 22.05, 2.20, 10);
+  /* 90 kg: 50 for $60, then 40 of the 50 for $64; the birds $140 */
+  NUMBERS_ARE (farm_find_why (whys, "Cost in, so far")->worked, 111.20, 140, 251.20);
+  g_assert_cmpint (answer->cost_in_cents, ==, 25120);
+}
+
+/* A hen that died, one of the feed bought in two lots, and none eaten yet. */
+static void
+test_whys_of_few (Farm          *farm,
+                  gconstpointer  data)
+{
+  g_autoptr(SteadFlockAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
+
+  farm_buy (farm, stead_day_new (2026, 1, 1), farm->feed, 20, 2400, FALSE);
+  farm_buy (farm, stead_day_new (2026, 1, 2), farm->feed, 30, 3600, FALSE);
+  farm_entry (farm, farm->today - 1, 8, 0, NAN, 1);
+  answer = ask (farm);
+  whys = stead_flock_answer_whys (answer);
+  NUMBERS_ARE (farm_find_why (whys, "Hens alive")->worked, 10, 1, 9);
+  NUMBERS_ARE (farm_find_why (whys, "Cost in, so far")->worked, 140, 140);
+  g_assert_nonnull (strstr (farm_find_why (whys, "Feed on hand")->worked, " 44.09 lb + "));
+  g_assert_true (g_str_has_suffix (farm_find_why (whys, "Feed on hand")->worked, " 66.14 lb = 110.23 lb"));
 }
 
 static void
@@ -631,6 +657,7 @@ main (int    argc,
   ADD ("losses", test_losses);
   ADD ("no-feed", test_no_feed);
   ADD ("whys", test_whys);
+  ADD ("whys-of-few", test_whys_of_few);
   ADD ("entry-names", test_entry_names);
 #undef ADD
   return g_test_run ();

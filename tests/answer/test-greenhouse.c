@@ -5,6 +5,7 @@
  * it).  Every month has 10 and 0 °C, so a house kept at 15 °C has 10 °C-days a day.
  */
 #include "farm.h"
+#include "numbers.h"
 
 #include "answer/stead-greenhouse-answer.h"
 
@@ -88,7 +89,9 @@ test_heat (Farm          *farm,
   g_assert_nonnull (strstr (answer->sentence, "kWh"));
   g_assert_nonnull (answer->caution);
   whys = stead_greenhouse_answer_whys (answer);
-  g_assert_cmpuint (whys->len, ==, 4);
+  g_assert_cmpuint (whys->len, ==, 5);
+  NUMBERS_ARE (farm_find_why (whys, "Fuel and what it costs")->worked, round (answer->all.heat_kwh), 1, 50,
+               round (answer->all.fuel), 0.10, round (answer->all.cents) / 100);
   for (guint i = 0; i < whys->len; i++)
     g_assert_null (strstr (((const SteadWhy *) whys->pdata[i])->worked, "nan"));
 }
@@ -99,6 +102,7 @@ test_fuel (Farm          *farm,
            gconstpointer  data)
 {
   g_autoptr(SteadGreenhouseAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
   gint64 place = bay (farm);
   double gallons = UA * 24 * 3650 / 1000 / 0.5 / (92400 * BTU_J / 3.6e6);
 
@@ -109,6 +113,10 @@ test_fuel (Farm          *farm,
                                   gallons, gallons * 1e-3);
   if (farm_in_english ())
     g_assert_nonnull (strstr (answer->sentence, "gallons (Propane)"));
+  whys = stead_greenhouse_answer_whys (answer);
+  /* The price is that of a gallon: 70 cents a liter. */
+  NUMBERS_ARE (farm_find_why (whys, "Fuel and what it costs")->worked, round (answer->all.heat_kwh),
+               round (92400 * BTU_J / 3.6e6 * 10) / 10, 50, round (gallons), 2.65, round (answer->all.cents) / 100);
 }
 
 static void

@@ -63,16 +63,6 @@ ask (const Demo *demo,
   return g_array_index (found, gint64, 0);
 }
 
-static const SteadWhy *
-find_why (const GPtrArray *whys,
-          const char      *title)
-{
-  for (guint i = 0; i < whys->len; i++)
-    if (strcmp (((const SteadWhy *) whys->pdata[i])->title, g_dgettext (GETTEXT_PACKAGE, title)) == 0)
-      return whys->pdata[i];
-  g_error ("no why: %s", title);
-}
-
 typedef gint64 (*Read) (const char *part);
 
 /* "32 h 55 min" at the end of a term is 1975. */
@@ -166,7 +156,7 @@ test_hours (Demo          *demo,
                                               COUNTS, from, from + 6);
       g_autofree char *words = stead_hours_words (ask (demo, sql));
 
-      g_assert_cmpint (sum_of (find_why (whys, "Hours in all")->worked, read_minutes), ==, ask (demo, sql));
+      g_assert_cmpint (sum_of (farm_find_why (whys, "Hours in all")->worked, read_minutes), ==, ask (demo, sql));
       g_assert_nonnull (strstr (answer->sentence, words));
     }
 }
@@ -183,7 +173,7 @@ test_person (Demo          *demo,
                                           " AND " COUNTS, person);
 
   g_assert_cmpuint (answer->spans->len, >, 1);
-  g_assert_cmpint (sum_of (find_why (whys, "Hours in all")->worked, read_minutes), ==, ask (demo, sql));
+  g_assert_cmpint (sum_of (farm_find_why (whys, "Hours in all")->worked, read_minutes), ==, ask (demo, sql));
 }
 
 static void
@@ -200,8 +190,8 @@ test_class (Demo          *demo,
                                            " AND person_id IN (SELECT id FROM person WHERE left_on IS NULL)",
                                            answer->from, answer->to, STEAD_HOURS_LATE_DAYS);
 
-  g_assert_cmpint (sum_of (find_why (whys, "Hours of this school year")->worked, read_minutes), ==, ask (demo, sql));
-  g_assert_cmpint (sum_of (last_line (find_why (whys, "Not checked, and late")->worked), read_count), ==, ask (demo, late));
+  g_assert_cmpint (sum_of (farm_find_why (whys, "Hours of this school year")->worked, read_minutes), ==, ask (demo, sql));
+  g_assert_cmpint (sum_of (last_line (farm_find_why (whys, "Not checked, and late")->worked), read_count), ==, ask (demo, late));
 }
 
 /* --- the store room ------------------------------------------------------------------------- */
@@ -213,11 +203,11 @@ test_shelf (Demo          *demo,
   g_autoptr(SteadStoreRoomAnswer) answer = stead_store_room_answer_new (demo->store, NULL);
   g_autoptr(GPtrArray) whys = stead_store_room_answer_whys (answer, "USD"), lots_whys = stead_lots_whys (answer->lots, "USD");
   gint64 cents = ask (demo, "SELECT sum (cost_cents) FROM movement");
-  const char *worked = find_why (whys, "What lies on the shelf")->worked;
+  const char *worked = farm_find_why (whys, "What lies on the shelf")->worked;
 
   g_assert_cmpint (sum_of (worked, read_cents), ==, cents);
   g_assert_cmpint (answer->stock->value_cents, ==, cents);
-  g_assert_cmpstr (find_why (lots_whys, "What lies on the shelf")->worked, ==, worked);
+  g_assert_cmpstr (farm_find_why (lots_whys, "What lies on the shelf")->worked, ==, worked);
 }
 
 static void
@@ -238,7 +228,7 @@ test_lost (Demo          *demo,
     }
   answer = stead_store_room_answer_new (demo->store, NULL);
   whys = stead_store_room_answer_whys (answer, "USD");
-  g_assert_cmpint (sum_of (find_why (whys, "What was lost or spoiled")->worked, read_cents), ==, ask (demo, sql));
+  g_assert_cmpint (sum_of (farm_find_why (whys, "What was lost or spoiled")->worked, read_cents), ==, ask (demo, sql));
   g_assert_cmpint (answer->lost_cents, ==, ask (demo, sql));
 }
 
@@ -253,8 +243,8 @@ test_receipts (Demo          *demo,
   g_autoptr(GPtrArray) receipts = stead_receipt_repo_list (demo->store, NULL);
   g_autoptr(GPtrArray) whys = stead_receipts_whys (receipts, "USD");
 
-  g_assert_cmpint (sum_of (find_why (whys, "What was paid")->worked, read_cents), ==, ask (demo, paid));
-  g_assert_cmpint (sum_of (find_why (whys, "What the gifts are worth")->worked, read_cents), ==, ask (demo, gifts));
+  g_assert_cmpint (sum_of (farm_find_why (whys, "What was paid")->worked, read_cents), ==, ask (demo, paid));
+  g_assert_cmpint (sum_of (farm_find_why (whys, "What the gifts are worth")->worked, read_cents), ==, ask (demo, gifts));
 }
 
 /* --- sales ----------------------------------------------------------------------------------- */
@@ -274,7 +264,7 @@ test_tally (Demo          *demo,
       g_autofree char *sql = g_strdup_printf ("SELECT cast (sum (round (t.units * t.price_cents)) AS INTEGER) FROM sale_tap t"
                                               " JOIN sale_line l ON l.id = t.line_id WHERE t.kind = 'sold' AND l.sale_id = %"
                                               G_GINT64_FORMAT, id);
-      g_auto(GStrv) lines = g_strsplit (find_why (whys, "Taken so far")->worked, "\n", -1);
+      g_auto(GStrv) lines = g_strsplit (farm_find_why (whys, "Taken so far")->worked, "\n", -1);
       gint64 sum = 0;
 
       for (guint n = 0; lines[n] != NULL && n < answer->lines->len; n++)
@@ -301,7 +291,7 @@ test_helpers (Demo          *demo,
       g_autofree char *sql = g_strdup_printf ("SELECT sum (round (minutes)) FROM work_span WHERE " COUNTS " AND sale_id = %"
                                               G_GINT64_FORMAT, id);
 
-      g_assert_cmpint (sum_of (find_why (whys, "Hours of the helpers")->worked, read_minutes), ==, ask (demo, sql));
+      g_assert_cmpint (sum_of (farm_find_why (whys, "Hours of the helpers")->worked, read_minutes), ==, ask (demo, sql));
     }
 }
 
@@ -321,14 +311,14 @@ test_month (Demo          *demo,
     " WHERE c.day BETWEEN %d AND %d AND r.id NOT IN (SELECT corrects_id FROM reading WHERE corrects_id IS NOT NULL)",
     today - 365, today);
 
-  g_assert_cmpint (sum_of (find_why (whys, "Readings that were taken")->worked, read_count), ==, ask (demo, taken_sql));
+  g_assert_cmpint (sum_of (farm_find_why (whys, "Readings that were taken")->worked, read_count), ==, ask (demo, taken_sql));
   g_assert_cmpint (answer->n_readings, ==, ask (demo, taken_sql));
   if (answer->n_failed > 0)
-    g_assert_cmpint (sum_of (find_why (whys, "Readings that did not meet their limit")->worked, read_count), ==, answer->n_failed);
+    g_assert_cmpint (sum_of (farm_find_why (whys, "Readings that did not meet their limit")->worked, read_count), ==, answer->n_failed);
   if (answer->n_open > 0)
-    g_assert_cmpint (sum_of (find_why (whys, "Lines that were never read")->worked, read_count), ==, answer->n_open);
+    g_assert_cmpint (sum_of (farm_find_why (whys, "Lines that were never read")->worked, read_count), ==, answer->n_open);
   if (answer->n_unsigned > 0)
-    g_assert_cmpint (sum_of (find_why (whys, "Lists that are not signed")->worked, read_count), ==, ask (demo, unsigned_sql));
+    g_assert_cmpint (sum_of (farm_find_why (whys, "Lists that are not signed")->worked, read_count), ==, ask (demo, unsigned_sql));
 }
 
 /* What came in, what left it and what is left, of each lot that no count corrected. */
@@ -353,7 +343,7 @@ test_recall (Demo          *demo,
 
       if (whys->len == 0)
         continue;
-      worked = find_why (whys, "How much is accounted for")->worked;
+      worked = farm_find_why (whys, "How much is accounted for")->worked;
       equals = strstr (worked, ") = ");
       g_assert_nonnull (equals);
       if (ask (demo, sql) > 0)
@@ -379,12 +369,12 @@ test_events (Demo          *demo,
   g_autofree char *hours = g_strdup_printf ("SELECT sum (minutes) FROM work_span WHERE " COUNTS " AND event_id = %"
                                             G_GINT64_FORMAT, id);
   g_autoptr(GArray) percents = ids_of (demo, shares);
-  g_auto(GStrv) lines = g_strsplit (find_why (whys, "Share of the points")->worked, "\n", -1);
+  g_auto(GStrv) lines = g_strsplit (farm_find_why (whys, "Share of the points")->worked, "\n", -1);
 
   g_assert_cmpuint (g_strv_length (lines), ==, percents->len);
   for (guint i = 0; i < percents->len; i++)
     g_assert_cmpint (g_ascii_strtoll (strstr (lines[i], " = ") + 3, NULL, 10), ==, g_array_index (percents, gint64, i));
-  g_assert_cmpint (sum_of (find_why (whys, "Hours of preparation")->worked, read_minutes), ==, ask (demo, hours));
+  g_assert_cmpint (sum_of (farm_find_why (whys, "Hours of preparation")->worked, read_minutes), ==, ask (demo, hours));
 }
 
 #define CASE(name, test) g_test_add ("/answer/why-sums/" name, Demo, NULL, demo_set_up, test, demo_tear_down)

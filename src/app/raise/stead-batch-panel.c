@@ -125,10 +125,8 @@ show_losses (SteadBatchPanel *self)
 static void
 show_whys (SteadBatchPanel *self)
 {
-  g_autoptr(GPtrArray) whys = g_ptr_array_new ();
+  g_autoptr(GPtrArray) whys = stead_batch_answer_whys (self->answer);
 
-  if (self->answer->why != NULL)
-    g_ptr_array_add (whys, self->answer->why);
   stead_why_box_set (self->whys, whys);
   gtk_widget_set_visible (GTK_WIDGET (self->whys), whys->len > 0);
 }

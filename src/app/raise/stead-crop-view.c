@@ -202,11 +202,14 @@ bed_text (const SteadCropAnswer *answer)
   return g_strdup_printf (C_("range", "%s to %s"), least, most);
 }
 
+/* What the figures rest on goes into @whys, beside what the answer itself tells. */
 static void
-show_figures (SteadCropView *self)
+show_figures (SteadCropView *self,
+              GPtrArray     *whys)
 {
   const SteadCropAnswer *answer = self->answer;
-  gint64 cost = stead_crop_cost_in (stead_desk_get_store (self->desk), answer->crop, NULL);
+  g_autoptr(SteadWhy) why = NULL;
+  gint64 cost = stead_crop_cost_in (stead_desk_get_store (self->desk), answer->crop, &why, NULL);
   gboolean us = self->units == STEAD_UNITS_US;
 
   stead_figures_clear (self->figures);
@@ -225,6 +228,8 @@ show_figures (SteadCropView *self)
     stead_figures_add (self->figures, _("Bed the fish feed keeps"), bed_text (answer));
   if (cost >= 0)
     stead_figures_add (self->figures, _("Cost in, so far"), stead_money_format (cost, answer->farm->currency));
+  if (why != NULL)
+    g_ptr_array_add (whys, g_steal_pointer (&why));
 }
 
 /* --- showing a crop ------------------------------------------------------------ */
@@ -265,8 +270,8 @@ show_answer (SteadCropView *self)
   stead_heat_view_show (self->heat, self->desk, answer);
   stead_feeding_view_show (self->feeding, answer);
   stead_batch_panel_show (self->plan, answer->crop->batch.id);
+  show_figures (self, whys);
   stead_why_box_set (self->whys, whys);
-  show_figures (self);
   stead_crop_weeks_show (self->weeks, answer);
   stead_chart_area_set_currency (self->chart, answer->farm->currency);
   stead_chart_area_set_file_name (self->chart, file);
