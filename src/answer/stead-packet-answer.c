@@ -88,6 +88,7 @@ stead_packet_answer_free (SteadPacketAnswer *self)
   stead_event_free (self->event);
   g_clear_pointer (&self->people, g_ptr_array_unref);
   g_clear_pointer (&self->parts, g_ptr_array_unref);
+  g_clear_pointer (&self->whys, g_ptr_array_unref);
   g_free (self->whose);
   g_free (self->sentence);
   g_free (self);
@@ -217,6 +218,7 @@ make (SteadStore         *store,
   SteadPacketMaking making = { store, source, self, NULL, NULL };
 
   self->parts = g_ptr_array_new_with_free_func ((GDestroyNotify) part_free);
+  self->whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
   self->farm = stead_farm_repo_get (store, error);
   if (self->farm == NULL)
     return NULL;

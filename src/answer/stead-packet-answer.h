@@ -93,6 +93,7 @@ typedef struct
   GPtrArray   *parts;     /* of SteadPacketPart, as chosen */
   int          n_blank;
   int          n_marks;
+  GPtrArray   *whys;      /* of SteadWhy: hours, what they would be worth, earned, net worth: as far as they are in it */
   char        *sentence;  /* markup */
 } SteadPacketAnswer;
 

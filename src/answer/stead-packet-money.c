@@ -177,6 +177,7 @@ stead_packet_make_money (SteadPacketMaking  *making,
   stead_packet_add_text (making, STEAD_BLOCK_NOTE, g_strdup (_("Money is that of the whole farm, to which the work "
                                                                "belongs.")));
   stead_packet_add_text (making, STEAD_BLOCK_TEXT, g_strdup (statement->sentence));
+  g_ptr_array_add (making->answer->whys, stead_statement_net_why (statement));
   if (add_lines (making, statement, STEAD_STATEMENT_CASH) + add_lines (making, statement, STEAD_STATEMENT_INCOME) == 0)
     stead_packet_blank (making, g_strdup (_("Enter receipts and the cash book in Keep.")), STEAD_TARGET_NEW_RECEIPT, 0);
   if (statement->n_unpaid > 0)
@@ -195,6 +196,7 @@ stead_packet_make_worth (SteadPacketMaking  *making,
 
   if (statement == NULL)
     return FALSE;
+  g_ptr_array_add (making->answer->whys, stead_statement_worth_why (statement));
   if (add_lines (making, statement, STEAD_STATEMENT_BALANCE) + add_lines (making, statement, STEAD_STATEMENT_WORTH) == 0)
     stead_packet_blank (making, g_strdup (_("Enter what is on hand, what lasts and what is owed in Keep.")),
                         STEAD_TARGET_NEW_RECEIPT, 0);

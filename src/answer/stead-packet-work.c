@@ -6,6 +6,8 @@
 #include <string.h>
 
 #include "answer/stead-packet-private.h"
+#include "answer/stead-sum-private.h"
+#include "answer/stead-words-private.h"
 #include "core/stead-money.h"
 
 /* --- hours --------------------------------------------------------------------------- */
@@ -163,6 +165,58 @@ add_sums (SteadPacketMaking *making,
   table->has_total = TRUE;
 }
 
+/* "Maya R. 41:30 + Devon K. 20:05 = 61:35", of a team; then the months of all. */
+static void
+put_hours_why (SteadPacketMaking *making,
+               const HoursOf     *all,
+               const GArray      *people_min)
+{
+  g_autofree char *total = stead_packet_hm (all->paid + all->unpaid);
+  GString *worked = g_string_new (NULL);
+  g_autoptr(GString) months = g_string_new (NULL);
+
+  for (guint i = 0; i < people_min->len && people_min->len > 1; i++)
+    {
+      g_autofree char *hours = stead_packet_hm (g_array_index (people_min, double, i));
+
+      stead_sum_add_named (worked, stead_packet_person_name (making, i), hours);
+    }
+  for (guint i = 0; i < all->months->len; i++)
+    {
+      const Sum *sum = all->months->pdata[i];
+      g_autofree char *name = month_text (sum->name), *hours = stead_packet_hm (sum->paid + sum->unpaid);
+
+      stead_sum_add_named (months, name, hours);
+    }
+  stead_sum_end (months, total);
+  if (worked->len > 0)
+    {
+      stead_sum_end (worked, total);
+      g_string_append_c (worked, '\n');
+    }
+  g_string_append (worked, months->str);
+  g_ptr_array_add (making->answer->whys, stead_why_new (
+    g_strdup (_("Hours of this packet")),
+    _("End − start − meals of each entry in the days of the packet, in hours and minutes, added up for each of whom it is. Rests "
+      "of up to 20 minutes stay in. What was corrected counts once."),
+    g_string_free (worked, FALSE), _("29 CFR 785.18.")));
+}
+
+static void
+put_memo_why (SteadPacketMaking *making,
+              double             unpaid_min,
+              const char        *rate,
+              const char        *value)
+{
+  g_autofree char *hours = stead_number_format (unpaid_min / 60, 2);
+
+  g_ptr_array_add (making->answer->whys, stead_why_new (
+    g_strdup (_("What the unpaid hours would be worth")),
+    _("Hours that nobody was paid for × the rate that the farm entered. They stand beside the money and are never in it."),
+    /* Translators: hours, money for an hour, money. */
+    g_strdup_printf (_("%1$s h × %2$s = %3$s"), hours, rate, value), _("2 CFR 200.306(e).")));
+}
+
 static void
 add_memo (SteadPacketMaking *making,
           const HoursOf     *all)
@@ -178,6 +232,7 @@ add_memo (SteadPacketMaking *making,
   text = g_strdup_printf (_("Memo: at %1$s an hour, the rate that the farm entered, the unpaid hours would be worth %2$s. "
                             "They are no income."), rate, value);
   stead_packet_add_text (making, STEAD_BLOCK_NOTE, stead_packet_marked (text, all->figure));
+  put_memo_why (making, all->unpaid, rate, value);
 }
 
 gboolean
@@ -188,6 +243,7 @@ stead_packet_make_hours (SteadPacketMaking  *making,
   g_autoptr(GPtrArray) months = g_ptr_array_new_with_free_func ((GDestroyNotify) sum_free);
   g_autoptr(GPtrArray) duties = g_ptr_array_new_with_free_func ((GDestroyNotify) sum_free);
   HoursOf all = { .months = months, .duties = duties, .figure = stead_packet_add_figure (making, NULL) };
+  g_autoptr(GArray) people_min = g_array_new (FALSE, FALSE, sizeof (double));
   g_autofree char *total = NULL, *decimal = NULL, *text = NULL;
 
   for (guint i = 0; i < making->answer->people->len; i++)
@@ -195,11 +251,16 @@ stead_packet_make_hours (SteadPacketMaking  *making,
       gint64 person_id = stead_packet_person_id (making, i);
       g_autoptr(GPtrArray) hours = stead_packet_repo_hours (making->store, person_id, packet->from_on, packet->to_on,
                                                             error);
+      double minutes = 0;
 
       if (hours == NULL)
         return FALSE;
       for (guint k = 0; k < hours->len; k++)
-        count_span (&all, hours->pdata[k], person_id);
+        {
+          count_span (&all, hours->pdata[k], person_id);
+          minutes += ((const SteadPacketHours *) hours->pdata[k])->minutes;
+        }
+      g_array_append_val (people_min, minutes);
     }
   total = stead_packet_hm (all.paid + all.unpaid);
   decimal = stead_number_format ((all.paid + all.unpaid) / 60, 2);
@@ -217,6 +278,7 @@ stead_packet_make_hours (SteadPacketMaking  *making,
   g_ptr_array_sort (duties, compare_most);
   add_sums (making, C_("column of hours", "Month"), months, TRUE, &all);
   add_sums (making, C_("column of hours", "Activity"), duties, FALSE, &all);
+  put_hours_why (making, &all, people_min);
   add_memo (making, &all);
   return TRUE;
 }

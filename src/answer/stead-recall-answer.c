@@ -345,7 +345,7 @@ stead_recall_answer_new (SteadStore  *store,
   add_deciders (self);
   add_takers (self);
   add_suppliers (self);
-  self->share = stead_words_percent (floor (self->known_frac * 1000 + 1e-9) / 1000, self->known_frac < 1 ? 1 : 0);
+  self->share = stead_recall_share_text (self->known_frac);
   if (!read_drill (self, store, lot_id, drill_id, error))
     return NULL;
   self->sentence = sentence_of (self);

@@ -51,4 +51,14 @@ SteadRecallAnswer *stead_recall_answer_new (SteadStore  *store,
 /* (transfer full): of SteadWhy: the share that is accounted for, row by row */
 GPtrArray *stead_recall_answer_whys (const SteadRecallAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
+/* "98.5 %", rounded down, so that only all of it is 100 %. */
+char *stead_recall_share_text (double frac) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Whole minutes that a drill took; NAN while it is under way. */
+double stead_drill_minutes (const SteadDrill *drill);
+
+/* @drills: (element-type SteadDrill)
+ * Returns: (transfer full): of SteadWhy: how long those took that are over; empty where none is */
+GPtrArray *stead_drills_whys (const GPtrArray *drills) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -355,21 +355,27 @@ buy_worked (const SteadReorderLine *reorder)
   return g_strdup_printf (_("To buy of %s: %s − %s = %s."), line->item->name, wanted, line->on_hand, buy);
 }
 
+/* @text: (transfer full) */
+static void
+add_line (GString *worked,
+          char    *text)
+{
+  g_string_append_printf (worked, "%s%s", worked->len > 0 ? "\n" : "", text);
+  g_free (text);
+}
+
 SteadWhy *
 stead_store_room_answer_why (const SteadStoreRoomAnswer *self)
 {
   g_autoptr(GString) worked = g_string_new (NULL);
-  g_autofree char *lasts = NULL, *buy = NULL;
 
   g_return_val_if_fail (self != NULL, NULL);
 
-  for (guint i = 0; i < self->stock->lines->len && lasts == NULL; i++)
+  for (guint i = 0; i < self->stock->lines->len; i++)
     if (((const SteadStockLine *) self->stock->lines->pdata[i])->days > 0)
-      lasts = lasts_worked (self->stock->lines->pdata[i]);
-  if (self->reorder->len > 0)
-    buy = buy_worked (self->reorder->pdata[self->reorder->len - 1]);
-  stead_words_add (worked, lasts);
-  stead_words_add (worked, buy);
+      add_line (worked, lasts_worked (self->stock->lines->pdata[i]));
+  for (guint i = 0; i < self->reorder->len; i++)
+    add_line (worked, buy_worked (self->reorder->pdata[i]));
   if (worked->len == 0)
     return NULL;
   return stead_why_new (g_strdup (_("How long it lasts, and how much to buy")),

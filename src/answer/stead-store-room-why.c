@@ -8,6 +8,7 @@
 #include "core/stead-money.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #define NO_SOURCE N_("Common practice, no source.")
 #define AT_COST N_("Inventory at what it cost: OpenStax, Principles of Accounting, vol. 1, section 10.1.")
@@ -64,9 +65,12 @@ stead_lots_whys (const GPtrArray *lots,
 
 /* --- wasted ------------------------------------------------------------------------------------ */
 
-static SteadWhy *
-lost_why (const SteadStoreRoomAnswer *self,
-          const char                 *currency)
+/* What left for @kind, reason by reason. */
+static char *
+left_worked (const SteadStoreRoomAnswer *self,
+             SteadMoveKind               kind,
+             gint64                      cents,
+             const char                 *currency)
 {
   GString *sum = g_string_new (NULL);
 
@@ -74,14 +78,31 @@ lost_why (const SteadStoreRoomAnswer *self,
     {
       const SteadWasteLine *line = self->waste->pdata[i];
 
-      if (line->kind == STEAD_MOVE_LOST)
+      if (line->kind == kind)
         add_named (sum, *line->reason != '\0' ? line->reason : _("no reason given"), line->cents, currency);
     }
-  stead_sum_total (sum, self->lost_cents, currency);
+  stead_sum_total (sum, cents, currency);
+  return g_string_free (sum, FALSE);
+}
+
+static SteadWhy *
+lost_why (const SteadStoreRoomAnswer *self,
+          const char                 *currency)
+{
   return stead_why_new (g_strdup (_("What was lost or spoiled")),
                         _("What the goods cost that were written down as lost or spoiled in the last 12 weeks, added up by the "
                           "reason that was given."),
-                        g_string_free (sum, FALSE), _(NO_SOURCE));
+                        left_worked (self, STEAD_MOVE_LOST, self->lost_cents, currency), _(NO_SOURCE));
+}
+
+static SteadWhy *
+given_why (const SteadStoreRoomAnswer *self,
+           const char                 *currency)
+{
+  return stead_why_new (g_strdup (_("What was given away")),
+                        _("What the goods cost that were given away in the last 12 weeks, added up by where they went. They carry "
+                          "what their lots cost, oldest lot first or at the average, as the farm chose: never their price."),
+                        left_worked (self, STEAD_MOVE_GIVEN, self->given_cents, currency), _(AT_COST));
 }
 
 GPtrArray *
@@ -99,6 +120,51 @@ stead_store_room_answer_whys (const SteadStoreRoomAnswer *self,
     g_ptr_array_add (whys, lasts);
   if (self->lost_cents > 0)
     g_ptr_array_add (whys, lost_why (self, currency));
+  if (self->given_cents > 0)
+    g_ptr_array_add (whys, given_why (self, currency));
+  return whys;
+}
+
+/* --- counted ------------------------------------------------------------------------------------ */
+
+GPtrArray *
+stead_counts_whys (const GPtrArray *counts,
+                   const char      *currency)
+{
+  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GString *worked = g_string_new (NULL);
+
+  g_return_val_if_fail (counts != NULL && currency != NULL, whys);
+  for (guint i = 0; i < counts->len; i++)
+    {
+      const SteadStockCount *count = counts->pdata[i];
+
+      for (guint k = 0; k < count->lines->len; k++)
+        {
+          const SteadCountLine *line = count->lines->pdata[k];
+          g_autofree char *counted = stead_quantity_format (line->counted_base, line->unit);
+          g_autofree char *expected = stead_quantity_format (line->expected_base, line->unit);
+          g_autofree char *apart = stead_quantity_format (fabs (line->counted_base - line->expected_base), line->unit);
+          g_autofree char *money = stead_money_format (line->cents, currency);
+
+          if (line->movement_id == 0)
+            continue;
+          /* Translators: a lot, two amounts, their difference, money. */
+          g_string_append_printf (worked, line->counted_base < line->expected_base
+                                  ? _("%1$s%2$s: %3$s counted − %4$s on record = −%5$s, which had cost %6$s")
+                                  : _("%1$s%2$s: %3$s counted − %4$s on record = +%5$s, %6$s"),
+                                  worked->len > 0 ? "\n" : "", line->lot_code, counted, expected, apart, money);
+        }
+    }
+  if (worked->len == 0)
+    {
+      g_string_free (worked, TRUE);
+      return whys;
+    }
+  g_ptr_array_add (whys, stead_why_new (
+    g_strdup (_("What a count changed")),
+    _("Counted − on record. What is missing takes along its share of what the lot cost; what is found more brings no cost, for "
+      "it was paid for already."), g_string_free (worked, FALSE), _(NO_SOURCE)));
   return whys;
 }
 

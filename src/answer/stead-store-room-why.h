@@ -2,11 +2,12 @@
 #pragma once
 
 #include "answer/stead-store-room-answer.h"
+#include "store/stead-count-repo.h"
 #include "store/stead-receipt-repo.h"
 
 G_BEGIN_DECLS
 
-/* (transfer full): of SteadWhy: what is on hand, how long it lasts, what was lost */
+/* (transfer full): of SteadWhy: what is on hand, how long it lasts, what was lost, what was given away */
 GPtrArray *stead_store_room_answer_whys (const SteadStoreRoomAnswer *self,
                                          const char                 *currency) G_GNUC_WARN_UNUSED_RESULT;
 
@@ -18,6 +19,15 @@ GPtrArray *stead_store_room_answer_whys (const SteadStoreRoomAnswer *self,
  */
 GPtrArray *stead_lots_whys (const GPtrArray *lots,
                             const char      *currency) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * stead_counts_whys:
+ * @counts: (element-type SteadStockCount)
+ *
+ * Returns: (transfer full): of SteadWhy: what counts found, lot by lot; empty where all was as on record
+ */
+GPtrArray *stead_counts_whys (const GPtrArray *counts,
+                              const char      *currency) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * stead_receipts_whys:

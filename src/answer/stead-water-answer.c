@@ -26,6 +26,7 @@ stead_water_answer_free (SteadWaterAnswer *self)
   g_free (self->sentence);
   g_free (self->todo);
   g_free (self->caution);
+  g_clear_pointer (&self->tanks, g_ptr_array_unref);
   g_free (self);
 }
 
@@ -128,6 +129,18 @@ read_tests (SteadStore        *store,
   return TRUE;
 }
 
+/* The tanks that it is the volume of, unless that was entered. */
+static gboolean
+read_tanks (SteadStore        *store,
+            SteadWaterAnswer  *self,
+            GError           **error)
+{
+  if (!isnan (self->water->volume_l))
+    return TRUE;
+  self->tanks = stead_tank_repo_list_of (store, self->water->id, error);
+  return self->tanks != NULL;
+}
+
 static void
 find_due (SteadWaterAnswer *self)
 {
@@ -154,6 +167,7 @@ stead_water_answer_new (SteadStore  *store,
   self->water = stead_water_repo_get (store, water_id, error);
   if (self->water == NULL
       || !stead_water_repo_volume (store, self->water, &self->volume_l, error)
+      || !read_tanks (store, self, error)
       || !stead_water_scene_read (store, self->water, &self->scene, error)
       || !read_tests (store, self, error)
       || !stead_water_budget_read (store, self, error))

@@ -42,6 +42,7 @@ typedef struct
   SteadFarm        *farm;
   SteadWater       *water;
   double            volume_l;     /* of all that goes round; NAN */
+  GPtrArray        *tanks;        /* (nullable) of SteadTank: it is the sum of theirs; %NULL: it was entered */
   SteadWaterScene   scene;
   SteadDay          today;
   GPtrArray        *tests;        /* of SteadWaterTest: all, oldest first */
@@ -123,8 +124,8 @@ char *stead_water_answer_point_text (const SteadWaterAnswer  *self,
                                      SteadWaterMeasure        measure,
                                      const SteadReadingPoint *point) G_GNUC_WARN_UNUSED_RESULT;
 
-/* (transfer full) (element-type SteadWhy): un-ionized ammonia, oxygen, nitrite and
- * chloride, trend, feed: those that the last tests can tell */
+/* (transfer full) (element-type SteadWhy): how much it holds, un-ionized ammonia, oxygen, nitrite and
+ * chloride, trends, feed, when it is tested: those that the last tests can tell */
 GPtrArray *stead_water_answer_whys (const SteadWaterAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /* What a test was, for the undo menu: "water test of Catfish loop on March 3". */

@@ -319,6 +319,9 @@ test_recall (void)
   SteadReceiptLine line = { .quantity_base = 100, .cost_cents = 5000, .best_by = STEAD_DAY_NONE };
   g_autoptr(SteadRecallAnswer) before = NULL;
   g_autoptr(SteadRecallAnswer) after = NULL;
+  g_autoptr(GPtrArray) drills = NULL, whys = NULL;
+  g_autofree char *share = NULL;
+  const char *worked;
   gint64 lot, drill;
 
   item->name = g_strdup ("Jam");
@@ -353,6 +356,15 @@ test_recall (void)
   g_assert_no_error (error);
   g_assert_cmpfloat_with_epsilon (after->known_frac, 0.95, 1e-9);
   g_assert_cmpfloat_with_epsilon (after->minutes, 18, 1e-9);
+  drills = stead_drill_repo_list (store, &error);
+  whys = stead_drills_whys (drills);
+  g_assert_cmpuint (whys->len, ==, 1);
+  worked = ((const SteadWhy *) whys->pdata[0])->worked;
+  g_assert_cmpfloat (stead_drill_minutes (drills->pdata[0]), ==, 18);
+  g_assert_nonnull (strstr (worked, " = 18 min; 95%"));
+  /* Four of ten thousand that nobody can account for are not nothing. */
+  share = stead_recall_share_text (0.9996);
+  g_assert_true (g_str_has_prefix (share, "99.9"));
 }
 
 int

@@ -230,7 +230,7 @@ test_no_readings (Farm          *farm,
   g_assert_cmpint (answer->series.first_ripe, ==, STEAD_DAY_NONE);
   if (farm_in_english ())
     g_assert_nonnull (strstr (answer->sentence, "enter a typical year"));
-  assert_whys (answer, 2);
+  assert_whys (answer, 3);
 }
 
 /* The usual year stands in for days without readings. */
@@ -616,6 +616,8 @@ test_whys (Farm          *farm,
   whys = stead_crop_answer_whys (answer);
   NUMBERS_ARE (farm_find_why (whys, "Plants standing")->worked, 10, 2, 8);
   NUMBERS_ARE (farm_find_why (whys, "Planned in all")->worked, 10, 8.82, 88);
+  /* 400 °C-days are 720 °F-days; 340 to 460 are 612 to 828. */
+  NUMBERS_ARE (farm_find_why (whys, "Degree days to the first ripe fruit")->worked, 720, 0, 720, 612, 828);
   NUMBERS_ARE (farm_find_why (whys, "Picked so far")->worked, 2, 18, 29, 5, 0.5);
   NUMBERS_ARE (farm_find_why (whys, "Picked of one plant")->worked, 5, 10, 0.5);
   /* 4 m² are 43.06 square feet. */

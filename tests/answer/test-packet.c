@@ -11,6 +11,7 @@
 #include "answer/stead-reflect-answer.h"
 #include "answer/stead-skill-answer.h"
 #include "farm.h"
+#include "numbers.h"
 #include "store/stead-asset-repo.h"
 #include "store/stead-build-bill-repo.h"
 #include "store/stead-cash-repo.h"
@@ -163,6 +164,7 @@ test_packet (Farm          *farm,
   g_autofree char *all = NULL;
   const SteadPacketPart *hours;
   const SteadPacketFigure *figure;
+  const char *worked;
 
   farm_log (farm);
   work (farm, maya, 1, 90, 0);
@@ -177,6 +179,10 @@ test_packet (Farm          *farm,
   /* 90 + 25 minutes are 1:55 h. */
   g_assert_nonnull (strstr (figure->text, "1:55"));
   g_assert_cmpuint (figure->n_entries, ==, 2);
+  /* February's 25 minutes and March's 90. */
+  worked = farm_find_why (answer->whys, "Hours of this packet")->worked;
+  g_assert_nonnull (strstr (worked, "0:25 + "));
+  g_assert_true (g_str_has_suffix (worked, "1:30 = 1:55"));
   /* Blank sections are told, not left out. */
   g_assert_true (part (answer, "roles")->is_blank);
   g_assert_nonnull (part (answer, "roles")->lack);
@@ -187,6 +193,45 @@ test_packet (Farm          *farm,
 }
 
 /* A file of another program may name a section that this one does not know. */
+static void
+set_rate (Farm   *farm,
+          gint64  cents)
+{
+  g_autoptr(SteadFarm) facts = stead_farm_repo_get (farm->store, NULL);
+
+  facts->labor_cents_hour = cents;
+  FARM_DO (farm, stead_farm_repo_set (farm->store, facts, &farm_error));
+}
+
+/* Two of a team: 1:55 and 10:00 h; at $12.00 an hour they would be worth $143.00. */
+static void
+test_whys (Farm          *farm,
+           gconstpointer  data)
+{
+  gint64 maya = person (farm, "Maya", STEAD_PERSON_STUDENT);
+  gint64 devon = person (farm, "Devon", STEAD_PERSON_STUDENT);
+  SteadEvent event = { .name = (char *) "Contest", .kind = (char *) "poultry", .day = farm->today + 9 };
+  g_autoptr(SteadPacketAnswer) answer = NULL;
+  const char *worked;
+
+  farm_stock (farm);
+  farm_log (farm);
+  set_rate (farm, 1200);
+  FARM_DO (farm, stead_event_repo_save (farm->store, &event, &farm_error));
+  FARM_DO (farm, stead_event_repo_join (farm->store, event.id, maya, NULL, &farm_error));
+  FARM_DO (farm, stead_event_repo_join (farm->store, event.id, devon, NULL, &farm_error));
+  work (farm, maya, 1, 115, 0);
+  work (farm, devon, 1, 600, 0);
+  answer = stead_packet_answer_new (farm->store, packet_of (farm, 0, event.id), NULL, NULL);
+  worked = farm_find_why (answer->whys, "Hours of this packet")->worked;
+  g_assert_nonnull (strstr (worked, "1:55"));
+  g_assert_nonnull (strstr (worked, "10:00"));
+  g_assert_true (g_str_has_suffix (worked, " = 11:55"));
+  NUMBERS_ARE (farm_find_why (answer->whys, "What the unpaid hours would be worth")->worked, 11.92, 12, 143);
+  farm_find_why (answer->whys, "Earned");
+  farm_find_why (answer->whys, "Change of what the farm is worth");
+}
+
 static void
 test_section_from_elsewhere (Farm          *farm,
                              gconstpointer  data)
@@ -594,6 +639,7 @@ main (int    argc,
   ADD ("/answer/packet/skills", test_skills);
   ADD ("/answer/packet/lay-question", test_lay_question);
   ADD ("/answer/packet/packet", test_packet);
+  ADD ("/answer/packet/whys", test_whys);
   ADD ("/answer/packet/section-from-elsewhere", test_section_from_elsewhere);
   ADD ("/answer/packet/build", test_build);
   ADD ("/answer/packet/marks", test_marks);

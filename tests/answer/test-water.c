@@ -409,10 +409,20 @@ first_below (double limit, double band)
 }
 
 /* Alkalinity falls from 90 to 62 in 14 days, read to 8 mg/L; FAO's practice keeps 50. */
+static double
+mday_of (SteadDay day)
+{
+  int mday;
+
+  stead_day_split (day, NULL, NULL, &mday);
+  return mday;
+}
+
 static void
 test_trend (Farm          *farm,
             gconstpointer  data)
 {
+  g_autoptr(GPtrArray) whys = NULL;
   g_autoptr(SteadWaterAnswer) answer = NULL;
   g_autofree char *words = NULL;
   const SteadWaterTrend *trend;
@@ -430,7 +440,11 @@ test_trend (Farm          *farm,
   g_assert_cmpint (trend->met_late, ==, farm->today - 1 + first_below (50, 1.28155));
   g_assert_cmpint (trend->met_early, <, trend->met_on);
   g_assert_cmpint (trend->met_late, >, trend->met_on);
+  whys = stead_water_answer_whys (answer);
   words = stead_water_answer_trend_sentence (answer, STEAD_WATER_ALKALINITY);
+  g_assert_cmpstr (farm_find_why (whys, "Where the measures are going")->worked, ==, words);
+  NUMBERS_ARE (farm_find_why (whys, "When the next test is due")->worked, 30, answer->water->test_days,
+               mday_of (answer->due_on));
   g_assert_nonnull (strstr (answer->sentence, words));
   if (farm_in_english ())
     g_assert_nonnull (strstr (words, "falls by 2 mg/L a day"));
@@ -493,6 +507,7 @@ static void
 test_budget (Farm          *farm,
              gconstpointer  data)
 {
+  g_autoptr(GPtrArray) whys = NULL;
   g_autoptr(SteadWaterAnswer) answer = NULL;
   g_autofree char *words = NULL;
   gint64 water = make_water (farm, STEAD_WATER_AQUAPONIC, 5000);
@@ -514,6 +529,10 @@ test_budget (Farm          *farm,
   g_assert_cmpfloat_with_epsilon (answer->budget.bed_min_m2, 12.5, 1e-9);
   g_assert_cmpfloat_with_epsilon (answer->budget.bed_max_m2, 20, 1e-9);
   g_assert_false (answer->budget.protein_assumed);
+  whys = stead_water_answer_whys (answer);
+  NUMBERS_ARE (farm_find_why (whys, "What the feed does to the water")->worked, 1000, 32, 0.092, 29.4, 29.4, 7.14, 210, 27.4, 137);
+  /* 12.5 and 20 m² in square feet, as the sentence rounds them */
+  NUMBERS_ARE (farm_find_why (whys, "Bed that the fish feed supports")->worked, 1000, 80, 50, 135, 215);
   words = stead_water_answer_budget_sentence (answer);
   g_assert_nonnull (words);
 }
@@ -522,6 +541,24 @@ test_budget (Farm          *farm,
 
 /* Liters x mg/L / 1000 x 1.68 g of sodium bicarbonate for a gram of calcium carbonate (molar masses by
  * equivalents: 84.01 / 50.04). */
+/* A tank of 2 m by 1 m holds 3,142 L; all of the 29.44 g become nitrate in it. */
+static void
+test_volume_why (Farm          *farm,
+                 gconstpointer  data)
+{
+  g_autoptr(SteadWaterAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
+  gint64 water = make_water (farm, STEAD_WATER_TANK, NAN);
+  gint64 fish = make_fish (farm, water, "channel_catfish", 500);
+  SteadFishEntry entry = { .fish_id = fish, .day = farm->today - 1, .feed_kg = 7, .water_c = NAN };
+
+  FARM_DO (farm, stead_fish_repo_save_entry (farm->store, &entry, &farm_error));
+  answer = ask (farm, water);
+  whys = stead_water_answer_whys (answer);
+  NUMBERS_ARE (farm_find_why (whys, "How much water it holds")->worked, 829.92, 829.92, 830);
+  NUMBERS_ARE (farm_find_why (whys, "How fast nitrate rises without plants")->worked, 29.4, 4.425, 1000, 3142, 41.5);
+}
+
 static void
 test_dose_base (Farm          *farm,
                 gconstpointer  data)
@@ -712,6 +749,7 @@ main (int    argc,
   ADD ("no-trend", test_no_trend);
   ADD ("series", test_series);
   ADD ("budget", test_budget);
+  ADD ("volume-why", test_volume_why);
   ADD ("dose-base", test_dose_base);
   ADD ("dose-salt", test_dose_salt);
   ADD ("dose-change", test_dose_change);

@@ -219,6 +219,8 @@ test_lost (Demo          *demo,
   gint64 lot = ask (demo, "SELECT lot_id FROM lot_stock WHERE base > 10 AND cents > 100 ORDER BY cents DESC LIMIT 1");
   SteadDay today = stead_store_get_today (demo->store);
   g_autofree char *sql = g_strdup_printf ("SELECT -sum (cost_cents) FROM movement WHERE kind = 'lost' AND day > %d", today - 84);
+  g_autofree char *given = g_strdup_printf ("SELECT -sum (cost_cents) FROM movement WHERE kind = 'given' AND day > %d",
+                                            today - 84);
 
   for (int i = 0; i < 3; i++)
     {
@@ -230,6 +232,26 @@ test_lost (Demo          *demo,
   whys = stead_store_room_answer_whys (answer, "USD");
   g_assert_cmpint (sum_of (farm_find_why (whys, "What was lost or spoiled")->worked, read_cents), ==, ask (demo, sql));
   g_assert_cmpint (answer->lost_cents, ==, ask (demo, sql));
+  g_assert_cmpint (sum_of (farm_find_why (whys, "What was given away")->worked, read_cents), ==, ask (demo, given));
+  g_assert_cmpint (answer->given_cents, ==, ask (demo, given));
+}
+
+/* Each lot that a count found to be otherwise has its line, with the money that went with it. */
+static void
+test_counts (Demo          *demo,
+             gconstpointer  data)
+{
+  g_autoptr(GPtrArray) counts = stead_count_repo_list (demo->store, NULL);
+  g_autoptr(GPtrArray) whys = stead_counts_whys (counts, "USD");
+  g_auto(GStrv) lines = g_strsplit (farm_find_why (whys, "What a count changed")->worked, "\n", -1);
+  gint64 n = ask (demo, "SELECT count (*) FROM stock_count_line WHERE movement_id IS NOT NULL");
+  gint64 cents = 0;
+
+  g_assert_cmpint (n, >, 0);
+  g_assert_cmpint (g_strv_length (lines), ==, n);
+  for (guint i = 0; lines[i] != NULL; i++)
+    cents += read_cents (lines[i]);
+  g_assert_cmpint (cents, ==, ask (demo, "SELECT -sum (cost_cents) FROM movement WHERE kind = 'counted'"));
 }
 
 static void
@@ -389,6 +411,7 @@ main (int    argc,
   CASE ("class", test_class);
   CASE ("shelf", test_shelf);
   CASE ("lost", test_lost);
+  CASE ("counts", test_counts);
   CASE ("receipts", test_receipts);
   CASE ("tally", test_tally);
   CASE ("helpers", test_helpers);

@@ -36,7 +36,7 @@ struct _SteadDrillPane
   GtkLabel        *sentence, *caution, *trouble;
   GtkWidget       *start, *start_box, *finish_box, *sheet, *rows, *calls, *past, *past_card;
   SteadField      *found, *note;
-  SteadWhyBox     *whys;
+  SteadWhyBox     *whys, *past_whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadDrillPane, stead_drill_pane, GTK_TYPE_WIDGET)
@@ -124,7 +124,7 @@ add_row (SteadDrillPane       *self,
          const SteadRecallRow *row)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
-  g_autofree char *share = stead_words_percent (row->known_frac, row->known_frac < 1);
+  g_autofree char *share = stead_recall_share_text (row->known_frac);
   /* Translators: a share of what was made or received: "98 %". */
   g_autofree char *known = isnan (row->known_frac) ? NULL : g_strdup_printf (_("%s accounted for"), share);
   /* Translators: an amount that is still on the farm, and where. */
@@ -188,9 +188,8 @@ add_past (SteadDrillPane   *self,
           const SteadDrill *drill)
 {
   g_autofree char *day = stead_day_format (stead_time_day (drill->started_at), STEAD_DAY_STYLE_MEDIUM);
-  g_autofree char *minutes = stead_number_format (round ((double) (drill->ended_at - drill->started_at) / 60), 0);
-  g_autofree char *known = isnan (drill->known_frac) ? g_strdup ("?")
-                                                     : stead_words_percent (drill->known_frac, drill->known_frac < 1);
+  g_autofree char *minutes = stead_number_format (stead_drill_minutes (drill), 0);
+  g_autofree char *known = isnan (drill->known_frac) ? g_strdup ("?") : stead_recall_share_text (drill->known_frac);
   /* Translators: a day, an item, the code of its lot, minutes, a share. */
   g_autofree char *text = g_strdup_printf (_("%s: %s, lot %s, %s min, %s accounted for"), day, drill->item_name,
                                            drill->lot_code, minutes, known);
@@ -205,6 +204,7 @@ show_drills (SteadDrillPane *self,
              GPtrArray      *drills)
 {
   const SteadDrill *running = NULL;
+  g_autoptr(GPtrArray) whys = stead_drills_whys (drills);
 
   stead_make_clear (self->past);
   for (guint i = 0; i < drills->len; i++)
@@ -216,6 +216,7 @@ show_drills (SteadDrillPane *self,
       else
         add_past (self, drill);
     }
+  stead_why_box_set (self->past_whys, whys);
   self->lot_id = running != NULL ? running->lot_id : stead_pick_get (self->lot);
   self->drill_id = running != NULL ? running->id : 0;
   gtk_widget_set_visible (self->start_box, running == NULL);
@@ -385,6 +386,7 @@ stead_drill_pane_init (SteadDrillPane *self)
   self->past_card = add_card (box, _("Drills that were kept"));
   self->past = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
   gtk_box_append (GTK_BOX (self->past_card), self->past);
+  gtk_box_append (GTK_BOX (self->past_card), stead_why_box_new_folded (&self->past_whys));
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), box);
   gtk_widget_set_parent (scroller, GTK_WIDGET (self));
 }

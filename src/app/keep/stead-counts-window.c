@@ -6,8 +6,10 @@
 
 #include "app/keep/stead-counts-window.h"
 
+#include "answer/stead-store-room-why.h"
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 #include "store/stead-count-repo.h"
 #include "store/stead-farm-repo.h"
@@ -17,13 +19,14 @@ G_DECLARE_FINAL_TYPE (SteadCountsWindow, stead_counts_window, STEAD, COUNTS_WIND
 
 struct _SteadCountsWindow
 {
-  GtkWindow   parent_instance;
+  GtkWindow    parent_instance;
 
-  SteadDesk  *desk;
-  GPtrArray  *counts;    /* of SteadStockCount, newest first */
-  GtkLabel   *sum;
-  GtkBox     *slot;
-  SteadTable *table;
+  SteadDesk   *desk;
+  GPtrArray   *counts;    /* of SteadStockCount, newest first */
+  GtkLabel    *sum;
+  GtkBox      *slot;
+  SteadTable  *table;
+  SteadWhyBox *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadCountsWindow, stead_counts_window, GTK_TYPE_WINDOW)
@@ -200,6 +203,8 @@ stead_counts_window_init (SteadCountsWindow *self)
   stead_table_add_column (self->table, _("Cost"), TRUE, FALSE, cost_text, NULL, NULL, self);
   stead_table_add_column (self->table, _("Why"), FALSE, TRUE, reason_text, NULL, NULL, self);
   stead_table_set_empty (self->table, _("What two people counted stands here, lot by lot. Start with “Count the store room…”."));
+  gtk_widget_insert_after (stead_why_box_new_low (&self->whys), gtk_widget_get_parent (GTK_WIDGET (self->sum)),
+                           GTK_WIDGET (self->sum));
   gtk_widget_set_hexpand (GTK_WIDGET (self->table), TRUE);
   gtk_box_append (self->slot, GTK_WIDGET (self->table));
 }
@@ -210,6 +215,7 @@ show_counts (SteadCountsWindow *self)
   g_autoptr(GPtrArray) rows = g_ptr_array_new ();
   g_autoptr(GListModel) model = NULL;
   g_autofree char *text = sentence_of (stead_desk_get_store (self->desk), self->counts);
+  g_autoptr(GPtrArray) whys = NULL;
 
   for (guint i = 0; i < self->counts->len; i++)
     {
@@ -225,6 +231,8 @@ show_counts (SteadCountsWindow *self)
   model = stead_rows_from_array (g_steal_pointer (&rows), g_free);
   stead_table_set_model (self->table, model);
   gtk_label_set_text (self->sum, text);
+  whys = stead_counts_whys (self->counts, stead_desk_get_farm (self->desk)->currency);
+  stead_why_box_set (self->whys, whys);
 }
 
 void

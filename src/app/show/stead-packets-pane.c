@@ -11,6 +11,7 @@
 #include "app/show/stead-release-dialogs.h"
 #include "app/stead-files.h"
 #include "app/stead-paper-dialog.h"
+#include "app/stead-why-box.h"
 #include "paper/stead-packet-paper.h"
 #include "store/stead-release-repo.h"
 
@@ -20,6 +21,7 @@ struct _SteadPacketsPane
 
   GtkWidget      *progress;   /* of a run over the class */
   GtkWidget      *stop;
+  SteadWhyBox    *whys;
   SteadTable     *table;
   SteadPacketRun *run;        /* (nullable) */
   char           *whom, *ground;   /* (nullable): who gets them, until it is in the log */
@@ -113,13 +115,17 @@ stead_packets_pane_show_chosen (SteadPickPane *pane,
   if (answer == NULL)
     return;
   rows = lines_of (answer);
+  stead_why_box_set (STEAD_PACKETS_PANE (pane)->whys, answer->whys);
   stead_table_set_model (STEAD_PACKETS_PANE (pane)->table, rows);
 }
 
 static void
 stead_packets_pane_show_none (SteadPickPane *pane)
 {
+  g_autoptr(GPtrArray) none = g_ptr_array_new ();
+
   stead_pane_say (STEAD_PANE (pane), _("No packet is made yet."), NULL);
+  stead_why_box_set (STEAD_PACKETS_PANE (pane)->whys, none);
   stead_pick_pane_empty (STEAD_PACKETS_PANE (pane)->table);
 }
 
@@ -351,6 +357,7 @@ stead_packets_pane_init (SteadPacketsPane *self)
   gtk_widget_set_visible (self->stop, FALSE);
   g_signal_connect_swapped (self->stop, "clicked", G_CALLBACK (stop_cb), self);
   stead_pane_add_head (pane, self->stop);
+  stead_pane_add_head (pane, stead_why_box_new_low (&self->whys));
   self->table = stead_pane_add_table (pane, _("Sections of the packet"));
   stead_table_add_column (self->table, C_("contents of a packet", "No."), TRUE, FALSE, number_text, NULL, NULL, self);
   stead_table_add_column (self->table, C_("contents of a packet", "Section"), FALSE, TRUE, title_text, NULL, NULL, self);
