@@ -133,6 +133,9 @@ GPtrArray *stead_place_air_rows (const SteadPlaceAirAnswer *self, guint most) G_
 /* "Limit: at most 41 °F. FDA Food Code 2022, §3-501.16(A)(2)" */
 char *stead_place_air_limit_text (const SteadPlaceAirAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (transfer full): of SteadWhy: where it is going; empty where no way can be told */
+GPtrArray *stead_place_air_answer_whys (const SteadPlaceAirAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
 void stead_place_air_answer_free (SteadPlaceAirAnswer *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadPlaceAirAnswer, stead_place_air_answer_free)
 

@@ -23,6 +23,7 @@ stead_due_free (SteadDue *due)
     return;
   g_free (due->text);
   g_free (due->detail);
+  g_free (due->worked);
   g_free (due);
 }
 
@@ -134,6 +135,7 @@ look_at_bedding (SteadDueLook     *look,
                  g_strdup_printf (_("Change the bedding of %s."), flock->name),
                  /* Translators: "15 days". */
                  g_strdup_printf (_("The last change was %s ago. Wet litter and the smell of ammonia harm the birds."), days));
+  stead_due_explain_day (look->answer->dues, last, flock->bedding_days);
   return TRUE;
 }
 
@@ -145,6 +147,7 @@ look_at_gaps (SteadDueLook     *look,
   SteadDay from = MAX (flock->housed_on, look->today - 7);
   SteadFlockTotals totals;
   gint64 missing;
+  g_autofree char *asked = NULL, *logged = NULL, *missed = NULL;
 
   while (from < look->today && !in_lay (flock, from))
     from++;
@@ -161,6 +164,11 @@ look_at_gaps (SteadDueLook     *look,
                                                "%s: %d days of the last week have no eggs in the log.",
                                                (gulong) missing), flock->name, (int) missing),
                  g_strdup (_("Enter the missing days. A day without eggs is entered as 0.")));
+  asked = stead_words_days (look->today - from);
+  missed = stead_words_days (missing);
+  logged = stead_number_format ((double) totals.days_logged, 0);
+  /* Translators: "7 days", days with eggs in the log, "2 days". */
+  stead_due_explain (look->answer->dues, g_strdup_printf (_("%1$s in lay − %2$s in the log = %3$s"), asked, logged, missed));
   return TRUE;
 }
 
@@ -168,16 +176,17 @@ static gboolean
 look_at_lay (SteadDueLook     *look,
              const SteadFlock *flock)
 {
-  int run;
-  int of_seven;
+  SteadFlockLow low;
   char *caution;
 
-  if (!stead_flock_low_days (look->store, flock, look->today, &run, &of_seven, look->error))
+  if (!stead_flock_low_days (look->store, flock, look->today, &low, look->error))
     return FALSE;
-  caution = stead_flock_low_caution (run, of_seven);
-  if (caution != NULL)
-    stead_due_add (look, STEAD_DUE_WARNING, STEAD_TARGET_FLOCK, flock->id,
-                   g_strdup_printf (_("%s: clearly fewer eggs than expected."), flock->name), caution);
+  caution = stead_flock_low_caution (&low);
+  if (caution == NULL)
+    return TRUE;
+  stead_due_add (look, STEAD_DUE_WARNING, STEAD_TARGET_FLOCK, flock->id,
+                 g_strdup_printf (_("%s: clearly fewer eggs than expected."), flock->name), caution);
+  stead_due_explain (look->answer->dues, stead_flock_low_worked (&low, flock->species));
   return TRUE;
 }
 
@@ -196,15 +205,20 @@ stead_due_look_at_receipts (SteadDueLook *look,
   for (guint i = 0; i < uses->len; i++)
     {
       const SteadUse *use = uses->pdata[i];
-      g_autofree char *amount = NULL;
+      g_autofree char *amount = NULL, *all = NULL, *covered = NULL;
 
       if (!(use->uncovered_base > 1e-6))
         continue;
       amount = stead_quantity_format (use->uncovered_base, use->unit);
+      all = stead_quantity_format (use->quantity_base + use->uncovered_base, use->unit);
+      covered = stead_quantity_format (use->quantity_base, use->unit);
       stead_due_add (look, STEAD_DUE_WARNING, STEAD_TARGET_NEW_RECEIPT, use->item_id,
                      /* Translators: "20 lb", the name of a feed, the name of a flock or of a group of fish. */
                      g_strdup_printf (_("%s of %s eaten by %s is on no receipt."), amount, use->item_name, name),
                      g_strdup (_("Enter the receipt, or the gift at its fair value, so that the cost is right.")));
+      /* Translators: three amounts. */
+      stead_due_explain (look->answer->dues,
+                         g_strdup_printf (_("%1$s in the log of 12 weeks − %2$s out of lots = %3$s"), all, covered, amount));
     }
   return TRUE;
 }
@@ -233,6 +247,25 @@ look_at_flocks (SteadDueLook *look)
   return TRUE;
 }
 
+/* What is there by what is used a day, and the mark that it fell below. */
+static char *
+low_worked (const SteadStockLine *line)
+{
+  const SteadUnit *unit = line->item->unit;
+  g_autofree char *use = stead_quantity_format (line->stock.use_per_day_base, unit);
+  g_autofree char *days = isfinite (line->days) ? stead_number_format (line->days, 1) : NULL;
+  g_autofree char *mark = NULL;
+
+  if (!isfinite (line->item->reorder_base) || line->stock.on_hand_base >= line->item->reorder_base)
+    return g_strdup_printf (_("%s ÷ %s a day = %s days"), line->on_hand, use, days);
+  mark = stead_quantity_format (line->item->reorder_base, unit);
+  if (days == NULL)
+    /* Translators: on hand, a mark below which it is bought again. */
+    return g_strdup_printf (_("%1$s on hand; its mark is %2$s"), line->on_hand, mark);
+  /* Translators: on hand, use of a day, days, a mark below which it is bought again. */
+  return g_strdup_printf (_("%1$s ÷ %2$s a day = %3$s days; its mark is %4$s"), line->on_hand, use, days, mark);
+}
+
 static void
 warn_low (SteadDueLook         *look,
           const SteadStockLine *line)
@@ -254,6 +287,7 @@ warn_low (SteadDueLook         *look,
   stead_due_add (look, STEAD_DUE_WARNING, STEAD_TARGET_ITEM, line->item->id, text,
                  g_strdup (line->item->kind == STEAD_ITEM_FEED ? _("Get more feed before it runs out.")
                                                                : _("Get more before the next sale.")));
+  stead_due_explain (look->answer->dues, low_worked (line));
 }
 
 static gboolean

@@ -48,6 +48,7 @@ typedef struct
   SteadTarget   target;
   gint64        id;
   gint64        routine_id;   /* a task of a routine, which is marked done where it stands; 0: none */
+  char         *worked;       /* (nullable): how its figures come about */
 } SteadDue;
 
 void stead_due_free (SteadDue *due);
@@ -61,6 +62,9 @@ typedef struct
   int        n_coolers;     /* among the warnings: coolers that are too warm, or soon will be */
   char      *sentence;    /* markup: "3 things are due and 1 needs a look." */
 } SteadDueAnswer;
+
+/* (transfer full): of SteadWhy: how many things there are, and why a line stands there; empty without lines */
+GPtrArray *stead_due_answer_whys (const SteadDueAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 void stead_due_answer_free (SteadDueAnswer *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadDueAnswer, stead_due_answer_free)

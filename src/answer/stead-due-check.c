@@ -3,6 +3,7 @@
 
 #include "answer/stead-check-days-answer.h"
 #include "answer/stead-due-private.h"
+#include "answer/stead-place-air-private.h"
 
 #include "core/stead-clock.h"
 #include "store/stead-farm-repo.h"
@@ -71,11 +72,15 @@ look_at_cooler (SteadDueLook              *look,
   last = air->readings->pdata[air->readings->len - 1];
   look->answer->n_coolers += air->warns;
   if (air->warns)
-    stead_due_add (look, STEAD_DUE_WARNING, STEAD_TARGET_COOLER, place->id,
-                   isnan (air->days_left)
-                   /* Translators: the name of a place, such as a refrigerator. */
-                   ? g_strdup_printf (_("%s is too warm."), place->name)
-                   : g_strdup_printf (_("%s is getting warmer."), place->name), g_strdup (air->sentence));
+    {
+      stead_due_add (look, STEAD_DUE_WARNING, STEAD_TARGET_COOLER, place->id,
+                     isnan (air->days_left)
+                     /* Translators: the name of a place, such as a refrigerator. */
+                     ? g_strdup_printf (_("%s is too warm."), place->name)
+                     : g_strdup_printf (_("%s is getting warmer."), place->name), g_strdup (air->sentence));
+      if (air->has_trend)
+        stead_due_explain (look->answer->dues, stead_place_air_worked (air));
+    }
   if (stead_time_day (last->at) < look->today)
     stead_due_add (look, STEAD_DUE_TASK, STEAD_TARGET_COOLER, place->id,
                    /* Translators: the name of a place, such as a refrigerator. */

@@ -39,6 +39,7 @@ look_at_losses (SteadDueLook          *look,
            g_strdup_printf (_("%s: %s lost in 7 days, more than is usual."), fish->group->batch.name, lost),
            g_strdup (_("Test the water first: oxygen, ammonia, nitrite, temperature. "
                        "Sick or dying fish are for a veterinarian.")));
+  stead_due_explain (look->answer->dues, stead_fish_losses_worked (fish));
 }
 
 static gboolean
@@ -83,6 +84,7 @@ look_at_feed (SteadDueLook          *look,
   /* Translators: a group of fish, an amount of feed. */
   add_for (look, fish, STEAD_DUE_TASK, g_strdup_printf (_("Feed %s, and enter it: %s by the table."), name, feed),
            g_strdup (_("Only what they take in 15 to 30 minutes: the fish say when to stop.")));
+  stead_due_explain (look->answer->dues, stead_fish_feed_worked (fish));
 }
 
 static void
@@ -104,6 +106,7 @@ look_at_weight (SteadDueLook          *look,
            /* Translators: "30 days". */
            g_strdup_printf (_("Their weight was known %s ago. Weigh about 30, or a tenth of them, after a day without feed."),
                             ago));
+  stead_due_explain_day (look->answer->dues, last, days);
 }
 
 static void
@@ -116,6 +119,8 @@ look_at_temperature (SteadDueLook          *look,
            /* Translators: a group of fish. */
            g_strdup_printf (_("Read the temperature of the water of %s."), fish->group->batch.name),
            g_strdup (_("How much they eat and how fast they grow follows from it.")));
+  if (fish->water_day != STEAD_DAY_NONE)
+    stead_due_explain_day (look->answer->dues, fish->water_day, READ_DAYS);
 }
 
 static void
@@ -131,11 +136,14 @@ look_at_sale (SteadDueLook          *look,
              /* Translators: a group of fish. */
              g_strdup_printf (_("Harvest %s: their purge is over."), group->batch.name), NULL);
   else if (fish->purged_on == STEAD_DAY_NONE && group->purge_days > 0 && fish->share_ready >= group->sale_frac)
-    add_for (look, fish, STEAD_DUE_TASK,
-             /* Translators: a group of fish, so many of 100. */
-             g_strdup_printf (_("Plan the sale of %s: %s in 100 have the sale weight."), group->batch.name, share),
-             /* Translators: "4 days". */
-             g_strdup_printf (_("Start the purge %s before it: clean water and no feed."), days));
+    {
+      add_for (look, fish, STEAD_DUE_TASK,
+               /* Translators: a group of fish, so many of 100. */
+               g_strdup_printf (_("Plan the sale of %s: %s in 100 have the sale weight."), group->batch.name, share),
+               /* Translators: "4 days". */
+               g_strdup_printf (_("Start the purge %s before it: clean water and no feed."), days));
+      stead_due_explain (look->answer->dues, stead_fish_ready_worked (fish));
+    }
 }
 
 static gboolean

@@ -23,6 +23,14 @@ void stead_due_add (SteadDueLook *look,
                     char         *text,
                     char         *detail);
 
+/* How the figures of the last of @dues (of SteadDue) come about; takes @worked over. */
+void stead_due_explain (GPtrArray *dues,
+                        char      *worked);
+/* "Nov 1 + 21 days = Nov 22": its day came so many days after the last time. */
+void stead_due_explain_day (GPtrArray *dues,
+                            SteadDay   last,
+                            int        days);
+
 /* Feed of a batch's log that no receipt covers. */
 gboolean stead_due_look_at_receipts (SteadDueLook *look,
                                      gint64        batch_id,

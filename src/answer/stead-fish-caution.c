@@ -20,14 +20,37 @@
 
 #define LOOK_BACK_DAYS 28
 
-gboolean
-stead_fish_losses_are_high (const SteadFishAnswer *self)
+double
+stead_fish_losses_usual (const SteadFishAnswer *self,
+                         double                *out_chance)
 {
   gint64 lost = self->week.deaths + self->week.culled;
   double year = CLAMP (self->group->deaths_year, 0.0001, 0.9999);
   double usual = -log1p (-year) / 365 * LOSS_DAYS * (double) (self->alive + lost);
 
-  return lost >= 2 && gsl_cdf_poisson_Q ((unsigned int) (lost - 1), usual) < LOSS_CHANCE;
+  *out_chance = lost > 0 ? gsl_cdf_poisson_Q ((unsigned int) (lost - 1), usual) : 1;
+  return usual;
+}
+
+gboolean
+stead_fish_losses_are_high (const SteadFishAnswer *self)
+{
+  double chance;
+
+  stead_fish_losses_usual (self, &chance);
+  return self->week.deaths + self->week.culled >= 2 && chance < LOSS_CHANCE;
+}
+
+char *
+stead_fish_losses_worked (const SteadFishAnswer *self)
+{
+  gint64 lost = self->week.deaths + self->week.culled;
+  double chance;
+  g_autofree char *usual = stead_number_format (stead_fish_losses_usual (self, &chance), 2);
+  g_autofree char *number = stead_number_format ((double) lost, 0), *likely = stead_words_chance (chance);
+
+  /* Translators: a number of fish, a number that is usual, the first number, a percentage. */
+  return g_strdup_printf (_("Lost in 7 days: %1$s. Usual: %2$s. Chance of %1$s or more: %3$s."), number, usual, likely);
 }
 
 /* The last two feedings: was feed left both times? */

@@ -122,6 +122,15 @@ gboolean stead_fish_find_cautions (SteadStore       *store,
 
 /* More lost in the last seven days than chance would bring at the usual rate (Poisson). */
 gboolean stead_fish_losses_are_high (const SteadFishAnswer *self);
+/* Lost at the usual rate in so many days; @out_chance: (out): that at least as many as were lost are. */
+double   stead_fish_losses_usual    (const SteadFishAnswer *self,
+                                     double                *out_chance);
+/* "4 fish lost; 0.32 in 7 days are usual; the chance of 4 or more is under 1 %" */
+char    *stead_fish_losses_worked   (const SteadFishAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+/* "55 lb × 2.2 % = 1.21 lb, for fish of 15.6 oz in water of 75 °F" */
+char    *stead_fish_feed_worked     (const SteadFishAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+/* "Mean 15.6 oz, spread 18 %, sale weight 15.9 oz: 42 % have it." */
+char    *stead_fish_ready_worked    (const SteadFishAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 gboolean stead_fish_refused_twice (SteadStore       *store,
                                    const SteadFish  *group,

@@ -113,19 +113,25 @@ spread_why (const SteadFishAnswer *self)
                         _("Coefficient of variation. That it stays while they grow: common practice, no source."));
 }
 
-static SteadWhy *
-ready_why (const SteadFishAnswer *self)
+char *
+stead_fish_ready_worked (const SteadFishAnswer *self)
 {
   g_autofree char *ready = stead_words_percent (self->share_ready, 0);
   g_autofree char *sale = stead_fish_weight_text (self->group->sale_g, self->farm->units);
   g_autofree char *mean = stead_fish_weight_text (self->mean_g.likely, self->farm->units);
   g_autofree char *spread = stead_words_percent (self->cv_frac, 0);
 
+  /* Translators: two weights, two percentages. */
+  return g_strdup_printf (_("Mean %1$s, spread %2$s, sale weight %3$s: %4$s have it."), mean, spread, sale, ready);
+}
+
+static SteadWhy *
+ready_why (const SteadFishAnswer *self)
+{
   return stead_why_new (g_strdup (_("Ready for sale today")),
                         _("Share of a lognormal distribution that lies above the sale weight: as wide as single fish differ, about "
                           "the mean of today."),
-                        /* Translators: two weights, two percentages. */
-                        g_strdup_printf (_("Mean %1$s, spread %2$s, sale weight %3$s: %4$s have it."), mean, spread, sale, ready),
+                        stead_fish_ready_worked (self),
                         _("That the weights of a tank are lognormal: common practice, no source."));
 }
 
@@ -217,8 +223,8 @@ growth_why (const SteadFishAnswer *self)
                           "Jobling 2003, a cautionary note. Weighings count by one over their variance."));
 }
 
-static SteadWhy *
-feed_why (const SteadFishAnswer *self)
+char *
+stead_fish_feed_worked (const SteadFishAnswer *self)
 {
   const SteadUnit *degrees = stead_unit_default (STEAD_DIMENSION_TEMPERATURE, self->farm->units);
   g_autofree char *all = stead_quantity_format (self->biomass_kg, mass_unit (self));
@@ -227,17 +233,30 @@ feed_why (const SteadFishAnswer *self)
   g_autofree char *each = stead_fish_weight_text (self->mean_g.likely, self->farm->units);
   g_autofree char *water = stead_quantity_format (self->water_c, degrees);
   g_autofree char *days = stead_number_format (self->rate.interval_days, 1);
-  char *worked = self->rate.interval_days > 1
-                 /* Translators: weight of all × percent = feed; then weight of one, a temperature, days. */
-                 ? g_strdup_printf (_("%s × %s = %s, for fish of %s in water of %s, each %s days"),
-                                    all, rate, feed, each, water, days)
-                 /* Translators: weight of all × percent = feed; then weight of one, a temperature. */
-                 : g_strdup_printf (_("%s × %s = %s, for fish of %s in water of %s"), all, rate, feed, each, water);
 
+  if (self->rate.interval_days > 1)
+    /* Translators: weight of all × percent = feed; then weight of one, a temperature, days. */
+    return g_strdup_printf (_("%s × %s = %s, for fish of %s in water of %s, each %s days"), all, rate, feed, each, water, days);
+  /* Translators: weight of all × percent = feed; then weight of one, a temperature. */
+  return g_strdup_printf (_("%s × %s = %s, for fish of %s in water of %s"), all, rate, feed, each, water);
+}
+
+static SteadWhy *
+feed_why (const SteadFishAnswer *self)
+{
   return stead_why_new (g_strdup (_("How much to feed")),
                         _("Weight of all fish × share of the feeding table for their size and the warmth of the water. "
                           "Feed only what they take in 15 to 30 minutes: the fish say when to stop."),
-                        worked, stead_source_title (self->rate.source));
+                        stead_fish_feed_worked (self), stead_source_title (self->rate.source));
+}
+
+static SteadWhy *
+losses_why (const SteadFishAnswer *self)
+{
+  return stead_why_new (g_strdup (_("More lost than is usual")),
+                        _("Usual: fish × the losses of a year that are entered for the group, for 7 days. So many or more by chance "
+                          "must be rarer than 2.5 in 100, and 2 at least, to call for a look."),
+                        stead_fish_losses_worked (self), _("Poisson distribution. When to look: common practice, no source."));
 }
 
 static SteadWhy *
@@ -325,6 +344,8 @@ add_size (const SteadFishAnswer *self,
 {
   if (self->group->stocked + self->so_far.moved_in > 0)
     g_ptr_array_add (whys, alive_why (self));
+  if (stead_fish_losses_are_high (self))
+    g_ptr_array_add (whys, losses_why (self));
   if (!isnan (self->biomass_kg) && self->alive > 0)
     {
       g_ptr_array_add (whys, biomass_why (self));

@@ -217,8 +217,6 @@ stead_flock_answer_new (SteadStore  *store,
 {
   g_autoptr(SteadFlockAnswer) self = NULL;
   SteadDay today;
-  int run = 0;
-  int of_seven = 0;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
 
@@ -234,9 +232,9 @@ stead_flock_answer_new (SteadStore  *store,
       || !read_feed (store, self, today, error)
       || !read_cost (store, self, today, error)
       || !fill_series (store, self, today, error)
-      || !stead_flock_low_days (store, self->flock, today, &run, &of_seven, error))
+      || !stead_flock_low_days (store, self->flock, today, &self->low, error))
     return NULL;
-  self->caution = stead_flock_low_caution (run, of_seven);
+  self->caution = stead_flock_low_caution (&self->low);
   self->sentence = stead_flock_sentence (self, today);
   return g_steal_pointer (&self);
 }

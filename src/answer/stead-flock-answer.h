@@ -9,6 +9,26 @@
 
 G_BEGIN_DECLS
 
+/* How many days are looked back at for clearly few eggs. */
+#define STEAD_FLOCK_LOOK_BACK_DAYS 7
+
+/* A day with clearly fewer eggs than expected. */
+typedef struct
+{
+  SteadDay day;
+  gint64   eggs;
+  gint64   alive;    /* birds */
+  double   likely;   /* eggs expected, by the log before the look back */
+  double   least;    /* the lower end of the band that 19 of 20 days lie in */
+} SteadFlockLowDay;
+
+typedef struct
+{
+  int              run;          /* complete days on end, up to the last one, with clearly few eggs */
+  int              of_seven;     /* such days among the last seven */
+  SteadFlockLowDay days[STEAD_FLOCK_LOOK_BACK_DAYS];   /* the first @of_seven: those days, oldest first */
+} SteadFlockLow;
+
 typedef struct
 {
   SteadFarm        *farm;
@@ -26,6 +46,7 @@ typedef struct
   GPtrArray        *feed_lots;         /* (nullable) of SteadLot: that feed, lot by lot */
   double            feed_use_kg_day;   /* of that feed, by all flocks, over the last fourteen days */
   gint64            cost_in_cents;     /* what went in so far: feed, litter, birds, share of assets */
+  SteadFlockLow     low;
   SteadWhy         *cost_why;          /* (nullable): the same, part by part */
   double            next_dozens;       /* expected in the next seven days */
   gboolean          has_forecast;      /* FALSE: ended, no hen alive, or past what a curve is good for */

@@ -8,7 +8,7 @@
 #include <gsl/gsl_cdf.h>
 #include <math.h>
 
-#define LOOK_BACK_DAYS 7
+#define LOOK_BACK_DAYS STEAD_FLOCK_LOOK_BACK_DAYS
 
 /* A flock that lays as expected stays above this chance on 97.5 of 100 days, and
  * within this band on 95. */
@@ -94,12 +94,24 @@ is_low (const DayEggs   *day,
                              (unsigned int) MIN (alive, G_MAXINT)) < LOW_CHANCE;
 }
 
+static void
+add_low (SteadFlockLow   *low,
+         SteadDay         day,
+         const DayEggs   *eggs,
+         const SteadBand *expected,
+         gint64           alive)
+{
+  low->run++;
+  low->days[low->of_seven++] = (SteadFlockLowDay) {
+    day, eggs->eggs, alive, expected->likely * (double) alive, expected->low * (double) alive,
+  };
+}
+
 gboolean
 stead_flock_low_days (SteadStore        *store,
                       const SteadFlock  *flock,
                       SteadDay           today,
-                      int               *out_run,
-                      int               *out_of_seven,
+                      SteadFlockLow     *out,
                       GError           **error)
 {
   SteadDay first = today - LOOK_BACK_DAYS;
@@ -107,11 +119,8 @@ stead_flock_low_days (SteadStore        *store,
   DayEggs days[LOOK_BACK_DAYS];
   SteadBand expected[LOOK_BACK_DAYS];
   gint64 alive;
-  int run = 0;
-  int low = 0;
 
-  *out_run = 0;
-  *out_of_seven = 0;
+  *out = (SteadFlockLow) { .run = 0 };
   if (flock->ended_on != STEAD_DAY_NONE && flock->ended_on < today)
     return TRUE;
   entries = stead_flock_repo_entries (store, flock->id, first, today - 1, error);
@@ -128,18 +137,38 @@ stead_flock_low_days (SteadStore        *store,
       alive = stead_flock_repo_alive (store, flock->id, first + i, error);
       if (alive < 0)
         return FALSE;
-      run = is_low (&days[i], &expected[i], alive) ? run + 1 : 0;
-      low += run > 0 ? 1 : 0;
+      if (is_low (&days[i], &expected[i], alive))
+        add_low (out, first + i, &days[i], &expected[i], alive);
+      else
+        out->run = 0;
     }
-  *out_run = run;
-  *out_of_seven = low;
   return TRUE;
 }
 
 char *
-stead_flock_low_caution (int run,
-                         int of_seven)
+stead_flock_low_worked (const SteadFlockLow *low,
+                        SteadSpecies         species)
 {
+  GString *worked = g_string_new (NULL);
+
+  for (int i = 0; i < low->of_seven; i++)
+    {
+      const SteadFlockLowDay *at = &low->days[i];
+      g_autofree char *day = stead_day_format (at->day, STEAD_DAY_STYLE_SHORT);
+      g_autofree char *eggs = stead_words_eggs (at->eggs), *birds = stead_words_flock (species, at->alive);
+      g_autofree char *likely = stead_number_format (at->likely, 1), *least = stead_number_format (at->least, 1);
+
+      /* Translators: a day, "10 eggs", "27 hens", two numbers of eggs. */
+      g_string_append_printf (worked, _("%1$s%2$s: %3$s of %4$s; %5$s expected, at least %6$s"), i > 0 ? "\n" : "", day, eggs,
+                              birds, likely, least);
+    }
+  return g_string_free (worked, FALSE);
+}
+
+char *
+stead_flock_low_caution (const SteadFlockLow *low)
+{
+  int run = low->run, of_seven = low->of_seven;
   GString *text;
   g_autofree char *what = NULL;
 

@@ -13,8 +13,7 @@ G_BEGIN_DECLS
 
 /**
  * stead_flock_low_days:
- * @out_run: (out): complete days on end, up to the last one, with clearly few eggs
- * @out_of_seven: (out): such days among the last seven
+ * @out: (out): none of a flock that is over
  *
  * Clearly few: below the band that 19 of 20 days lie in, by the curve learned from the
  * days before those seven, and besides fewer than hens that lay at that rate would lay
@@ -24,13 +23,15 @@ G_BEGIN_DECLS
 gboolean stead_flock_low_days (SteadStore        *store,
                                const SteadFlock  *flock,
                                SteadDay           today,
-                               int               *out_run,
-                               int               *out_of_seven,
+                               SteadFlockLow     *out,
                                GError           **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* What to look at first, or NULL if all is well: two days on end, or three of seven. */
-char *stead_flock_low_caution (int run,
-                               int of_seven) G_GNUC_WARN_UNUSED_RESULT;
+char *stead_flock_low_caution (const SteadFlockLow *low) G_GNUC_WARN_UNUSED_RESULT;
+
+/* "Nov 28: 10 eggs of 27 hens, 19.3 expected, at least 14.6", a line a day. */
+char *stead_flock_low_worked (const SteadFlockLow *low,
+                              SteadSpecies         species) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The hen-day rate expected at an age; NAN past the range of the curve. */
 double stead_flock_expected_frac (const SteadFlock *flock,

@@ -69,6 +69,17 @@ expected_why (const SteadFlockAnswer *self)
 }
 
 static SteadWhy *
+low_why (const SteadFlockAnswer *self)
+{
+  return stead_why_new (g_strdup (_("Days with clearly fewer eggs")),
+                        _("Of the last seven days that are complete: below the band in which 19 of 20 days lie, by the curve learned "
+                          "from the log before them, and fewer than all but 2.5 in 100 days of hens that lay at that rate. Two such "
+                          "days on end, or three of seven, call for a look."),
+                        stead_flock_low_worked (&self->low, self->flock->species),
+                        _("Binomial distribution. The chances and when to look: common practice, no source."));
+}
+
+static SteadWhy *
 next_why (const SteadFlockAnswer *self)
 {
   const SteadLayAhead *week = &g_array_index (self->ahead, SteadLayAhead, 0);
@@ -135,6 +146,8 @@ stead_flock_answer_whys (const SteadFlockAnswer *self)
     g_ptr_array_add (whys, rate_why (self));
   if (!isnan (self->expected_frac))
     g_ptr_array_add (whys, expected_why (self));
+  if (self->low.of_seven > 0)
+    g_ptr_array_add (whys, low_why (self));
   if (self->has_forecast)
     g_ptr_array_add (whys, next_why (self));
   if (!isnan (self->feed_per_dozen_kg))

@@ -23,6 +23,9 @@ GPtrArray *stead_place_warm_spells (const SteadPlaceAirAnswer *self,
                                     const GPtrArray           *dones,
                                     const GPtrArray           *people) G_GNUC_WARN_UNUSED_RESULT;
 
+/* "By the line through 12 readings …", and how many days that leaves; with a trend alone. */
+char      *stead_place_air_worked  (const SteadPlaceAirAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
 /* (nullable): the initials of one of @people */
 char      *stead_place_initials    (const GPtrArray           *people,
                                     gint64                     person_id) G_GNUC_WARN_UNUSED_RESULT;

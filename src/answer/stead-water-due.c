@@ -1,6 +1,7 @@
 /* stead-water-due.c - what the waters ask for today. */
 #include "config.h"
 
+#include "answer/stead-due-private.h"
 #include "answer/stead-water-private.h"
 
 #include <glib/gi18n-lib.h>
@@ -64,6 +65,7 @@ find_test (GPtrArray            *dues,
       add (dues, STEAD_DUE_TASK, water, g_strdup_printf (_("Test the water of %s."), water->name),
            /* Translators: "8 days". */
            g_strdup_printf (_("The last test was %s ago."), days));
+      stead_due_explain_day (dues, last->day, water->test_days);
     }
 }
 

@@ -18,6 +18,7 @@
 #include "answer/stead-import-answer.h"
 #include "answer/stead-instruments-answer.h"
 #include "farm.h"
+#include "numbers.h"
 
 #define TODAY (stead_day_new (2026, 3, 3))
 #define EIGHT ((gint64) TODAY * 86400 + 8 * 3600)
@@ -364,6 +365,7 @@ test_cooler_logger (void)
   g_autoptr(GError) error = NULL;
   gint64 place = new_place (store);
   g_autoptr(SteadPlaceAirAnswer) air = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
   const SteadReadingPoint *points;
 
   take (store, STEAD_IMPORT_COOLER, place, table, 3, 2, 3);
@@ -381,6 +383,10 @@ test_cooler_logger (void)
   g_assert_cmpint (points[2].verdict, ==, STEAD_WATER_ACT);
   g_assert_cmpfloat_with_epsilon (air->series.max, 41, 1e-9);
   g_assert_true (air->warns);
+  /* 38, 39.1 and 41.5 °F after 0, 1.0625 and 1.9618 days: sums of squares by hand give 1.7617 °F a day, 41.21 °F at the
+   * last; each is exact to 0.9 °F, so the slope to 0.648, and 1.2816 times that is half of the band. */
+  whys = stead_place_air_answer_whys (air);
+  NUMBERS_ARE (farm_find_why (whys, "Where the air is going")->worked, 3, 41.2, 1.76, 0.83);
 }
 
 /* A pot is asked about as any other food is: 500 °F is nothing that it can have. */

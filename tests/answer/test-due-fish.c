@@ -2,6 +2,7 @@
 #include "shoal.h"
 
 #include "answer/stead-due-answer.h"
+#include "answer/stead-fish-answer.h"
 
 #include <math.h>
 #include <string.h>
@@ -91,6 +92,8 @@ test_losses (Shoal          *shoal,
              gconstpointer  data)
 {
   g_autoptr(SteadDueAnswer) answer = NULL;
+  g_autoptr(SteadFishAnswer) fish = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
   const SteadDue *due;
 
   shoal_enter (shoal, (SteadFishEntry) { .day = shoal->farm.today - 1, .feed_kg = NAN, .water_c = NAN, .deaths = 4 });
@@ -99,6 +102,10 @@ test_losses (Shoal          *shoal,
   g_assert_nonnull (due);
   g_assert_nonnull (strstr (due->detail, "Test the water first"));
   g_assert_nonnull (strstr (due->detail, "veterinarian"));
+  g_assert_nonnull (strstr (due->worked, "Lost in 7 days: 4."));
+  fish = stead_fish_answer_new (shoal->farm.store, shoal->fish, NULL);
+  whys = stead_fish_answer_whys (fish);
+  g_assert_cmpstr (farm_find_why (whys, "More lost than is usual")->worked, ==, due->worked);
 }
 
 /* Once may be too much feed; twice running is the water until it was tested. */

@@ -3,6 +3,7 @@
 #include "numbers.h"
 
 #include "answer/stead-due-answer.h"
+#include "answer/stead-flock-answer.h"
 #include "answer/stead-stock-answer.h"
 #include "core/stead-money.h"
 #include "store/stead-sale-repo.h"
@@ -110,6 +111,7 @@ static void
 test_bedding (Farm          *farm,
               gconstpointer  data)
 {
+  int explained = 0;
   static const struct { int days_ago; int tasks; int done; } cases[] = { { 13, 2, 0 }, { 14, 3, 0 }, { 0, 2, 1 } };
 
   farm_stock (farm);
@@ -124,8 +126,18 @@ test_bedding (Farm          *farm,
       answer = ask (farm);
       g_assert_cmpint (count (answer, STEAD_DUE_TASK, STEAD_TARGET_FLOCK, farm->flock), ==, cases[i].tasks);
       g_assert_cmpint (count (answer, STEAD_DUE_DONE, STEAD_TARGET_FLOCK, farm->flock), ==, cases[i].done);
+      for (guint k = 0; k < answer->dues->len; k++)
+        {
+          const SteadDue *due = answer->dues->pdata[k];
+
+          /* March 17 and two weeks */
+          if (due->kind == STEAD_DUE_TASK && due->worked != NULL)
+            NUMBERS_ARE (due->worked, 17, 14, 31);
+          explained += due->kind == STEAD_DUE_TASK && due->worked != NULL;
+        }
       g_assert_true (stead_store_undo (farm->store, NULL));
     }
+  g_assert_cmpint (explained, ==, 1);
 }
 
 /* Never changed: counted from the day on which the hens came. */
@@ -146,6 +158,7 @@ static void
 test_gaps (Farm          *farm,
            gconstpointer  data)
 {
+  g_autoptr(GPtrArray) whys = NULL;
   g_autoptr(SteadDueAnswer) answer = NULL;
   const SteadDue *due;
 
@@ -158,12 +171,24 @@ test_gaps (Farm          *farm,
   due = answer->dues->pdata[0];
   g_assert_cmpint (due->kind, ==, STEAD_DUE_WARNING);
   NUMBERS_ARE (due->text, 2);
+  NUMBERS_ARE (due->worked, 7, 5, 2);
+  whys = stead_due_answer_whys (answer);
+  NUMBERS_ARE (farm_find_why (whys, "How many things are due")->worked, answer->n_warnings, answer->n_tasks,
+               answer->dues->len - (guint) answer->n_warnings - (guint) answer->n_tasks);
+  g_assert_nonnull (strstr (farm_find_why (whys, "Why a line stands here")->worked, due->worked));
+}
+
+static double
+tenth (double number)
+{
+  return round (10 * number) / 10;
 }
 
 static void
 test_low_lay (Farm          *farm,
               gconstpointer  data)
 {
+  g_autoptr(SteadFlockAnswer) flock = NULL;
   g_autoptr(SteadDueAnswer) answer = NULL;
 
   farm_stock (farm);
@@ -172,6 +197,12 @@ test_low_lay (Farm          *farm,
   answer = ask (farm);
   g_assert_cmpint (count (answer, STEAD_DUE_WARNING, STEAD_TARGET_FLOCK, farm->flock), ==, 1);
   g_assert_nonnull (((const SteadDue *) answer->dues->pdata[0])->detail);
+  flock = stead_flock_answer_new (farm->store, farm->flock, NULL);
+  g_assert_cmpint (flock->low.of_seven, ==, 2);
+  /* March 29 and 30: an egg of ten hens each */
+  NUMBERS_ARE (((const SteadDue *) answer->dues->pdata[0])->worked, 29, 1, 10, tenth (flock->low.days[0].likely),
+               tenth (flock->low.days[0].least), 30, 1, 10, tenth (flock->low.days[1].likely),
+               tenth (flock->low.days[1].least));
 }
 
 static void
@@ -189,7 +220,10 @@ test_uncovered (Farm          *farm,
     {
       due = answer->dues->pdata[i];
       if (due->target == STEAD_TARGET_NEW_RECEIPT)
-        NUMBERS_ARE (due->text, 20);
+        {
+          NUMBERS_ARE (due->text, 20);
+          NUMBERS_ARE (due->worked, 84, 12, 64, 20);
+        }
     }
 }
 
@@ -210,6 +244,9 @@ test_feed_low (Farm          *farm,
   FARM_DO (farm, stead_item_repo_save (farm->store, item, &farm_error));
   marked = ask (farm);
   g_assert_cmpint (count (marked, STEAD_DUE_WARNING, STEAD_TARGET_ITEM, farm->feed), ==, 1);
+  for (guint i = 0; i < marked->dues->len; i++)
+    if (((const SteadDue *) marked->dues->pdata[i])->target == STEAD_TARGET_ITEM)
+      NUMBERS_ARE (((const SteadDue *) marked->dues->pdata[i])->worked, 10, 1, 10, 10.5);
 }
 
 static void

@@ -421,6 +421,8 @@ static void
 test_three_of_seven (Farm          *farm,
                      gconstpointer  data)
 {
+  g_autoptr(GPtrArray) whys = NULL;
+  g_auto(GStrv) lines = NULL;
   g_autoptr(SteadFlockAnswer) answer = NULL;
   static const int eggs[] = { 8, 1, 8, 1, 8, 1, 8 };
 
@@ -428,6 +430,18 @@ test_three_of_seven (Farm          *farm,
   answer = ask (farm);
   g_assert_nonnull (answer->caution);
   NUMBERS_ARE (answer->caution, 3, 7);
+  whys = stead_flock_answer_whys (answer);
+  lines = g_strsplit (farm_find_why (whys, "Days with clearly fewer eggs")->worked, "\n", -1);
+  g_assert_cmpuint (g_strv_length (lines), ==, 3);
+  for (int i = 0; i < 3; i++)
+    {
+      const SteadFlockLowDay *low = &answer->low.days[i];
+
+      g_assert_cmpint (low->day, ==, farm->today - 6 + 2 * i);
+      g_assert_cmpfloat (low->least, <, low->likely);
+      g_assert_cmpfloat (low->least, >, 1);   /* an egg is below it */
+      NUMBERS_ARE (lines[i], 25 + 2 * i, 1, 10, round (10 * low->likely) / 10, round (10 * low->least) / 10);
+    }
 }
 
 /* A flock that always laid fewer than its breed is not warned of each day. */

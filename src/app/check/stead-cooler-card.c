@@ -10,6 +10,7 @@
 #include "app/make/stead-make-parts.h"
 #include "app/stead-chart-area.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "app/stead-wrap-layout.h"
 #include "draw/stead-trend-chart.h"
 
@@ -33,6 +34,7 @@ struct _SteadCoolerCard
   SteadChartArea      *chart;
   SteadCoolerEntry    *entry;
   GtkWidget           *open, *past;   /* spells that nothing was done about, and those that were seen to */
+  SteadWhyBox         *whys;
   GtkWidget           *history, *rows;   /* what was read, with what was corrected */
 };
 
@@ -275,6 +277,7 @@ stead_cooler_card_show (SteadCoolerCard     *self,
                         SteadPlaceAirAnswer *air)
 {
   g_autofree char *title = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
 
   g_return_if_fail (STEAD_IS_COOLER_CARD (self) && air != NULL);
 
@@ -285,6 +288,8 @@ stead_cooler_card_show (SteadCoolerCard     *self,
   show_history (self);
   gtk_widget_set_visible (self->history, air->readings->len > 0);
   stead_make_say (self->sentence, air->sentence, FALSE);
+  whys = stead_place_air_answer_whys (air);
+  stead_why_box_set (self->whys, whys);
   stead_make_say (self->source, air->readings->len > 0 ? air->source : NULL, FALSE);
   if (air->warns)
     gtk_widget_add_css_class (GTK_WIDGET (self->sentence), "warn");
@@ -359,6 +364,7 @@ stead_cooler_card_new (SteadDesk       *desk,
   gtk_box_append (GTK_BOX (box), stead_make_label (name, "title"));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->sentence));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->chart));
+  gtk_box_append (GTK_BOX (box), stead_why_box_new_folded (&self->whys));
   gtk_box_append (GTK_BOX (box), self->open);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->entry));
   make_history (self);

@@ -10,6 +10,7 @@
 #include "answer/stead-due-answer.h"
 #include "answer/stead-flock-answer.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "app/today/stead-line-entry.h"
 #include "app/today/stead-today-page.h"
 #include "store/stead-product-repo.h"
@@ -28,6 +29,7 @@ struct _SteadTodayPage
   GtkWidget      *dues;
   GtkWidget      *latest;
   GtkWidget      *latest_card;
+  SteadWhyBox    *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadTodayPage, stead_today_page, STEAD_TYPE_PAGE)
@@ -234,7 +236,10 @@ static void
 show_dues (SteadTodayPage       *self,
            const SteadDueAnswer *answer)
 {
+  g_autoptr(GPtrArray) whys = stead_due_answer_whys (answer);
+
   gtk_label_set_markup (GTK_LABEL (self->sentence), answer->sentence);
+  stead_why_box_set (self->whys, whys);
   for (guint i = 0; i < answer->dues->len; i++)
     add_row (self, make_due (self, answer->dues->pdata[i]));
 }
@@ -448,4 +453,5 @@ static void
 stead_today_page_init (SteadTodayPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_box_append (GTK_BOX (gtk_widget_get_parent (self->dues)), stead_why_box_new_folded (&self->whys));
 }
