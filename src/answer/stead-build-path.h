@@ -154,6 +154,9 @@ gboolean stead_build_path_run (SteadBuildPath  *self,
 SteadBuildPath *stead_build_path_what_if (const SteadBuildPath *base,
                                           double                sales_frac) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (transfer full): of SteadWhy: of a path that was run: the days, the next sale, how many sales, days to spare */
+GPtrArray *stead_build_path_whys (const SteadBuildPath *self) G_GNUC_WARN_UNUSED_RESULT;
+
 /* As stead_build_path_run(), but for the fan, the days, the chances and the sentence only: so
  * quick that it can follow a handle. */
 gboolean stead_build_path_run_dates (SteadBuildPath  *self,

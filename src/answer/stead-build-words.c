@@ -1,4 +1,4 @@
-/* stead-build-words.c - the sentences about a build, its cautions, and why. */
+/* stead-build-words.c - the sentences about a build, and its cautions. */
 #include "config.h"
 
 #include "answer/stead-build-private.h"
@@ -317,62 +317,4 @@ stead_build_say (SteadBuildAnswer *self)
   self->sentence = make_sentence (self);
   self->money_sentence = make_money_sentence (self);
   make_cautions (self);
-}
-
-/* --- why -------------------------------------------------------------------------------- */
-
-static void
-add_room_whys (const SteadBuildAnswer *self,
-               GPtrArray              *whys)
-{
-  for (guint i = 0; i < self->rooms->len; i++)
-    {
-      const SteadBuildRoom *room = self->rooms->pdata[i];
-
-      g_ptr_array_add (whys, stead_why_new (g_strdup (room->what), _("animals × room for one"),
-                                            /* Translators: how many animals, and what they need together. */
-                                            g_strdup_printf (_("%d animals need %s"), self->build->head, room->need),
-                                            room->source));
-    }
-}
-
-static void
-add_bill_why (const SteadBuildAnswer *self,
-              GPtrArray              *whys)
-{
-  g_autofree char *bought = money (self, self->bill.bought_cents);
-  g_autofree char *tax = money (self, self->bill.tax_cents);
-  g_autofree char *more = money (self, self->bill.contingency_cents);
-  g_autofree char *cash = money (self, self->bill.cash_cents);
-
-  g_ptr_array_add (whys, stead_why_new (g_strdup (_("What is to be raised")),
-                                        _("what is bought + sales tax + a share for what was forgotten"),
-                                        g_strdup_printf ("%s + %s + %s = %s", bought, tax, more, cash),
-                                        _("Each line is rounded to the cent, then lines are added. The share is the farm's own; a tenth is usual.")));
-}
-
-GPtrArray *
-stead_build_answer_whys (const SteadBuildAnswer *self)
-{
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
-
-  g_return_val_if_fail (self != NULL, whys);
-  add_room_whys (self, whys);
-  for (guint i = 0; i < self->rows->len; i++)
-    {
-      const SteadBuildRow *row = self->rows->pdata[i];
-      g_autofree char *number = stead_number_format (row->drawn, 2);
-
-      if (row->how != NULL && !isnan (row->drawn) && row->part != STEAD_BUILD_PART_ANIMALS)
-        g_ptr_array_add (whys, stead_why_new (g_strdup (row->name), row->how,
-                                              row->unit != NULL ? g_strdup_printf ("%s %s", number, row->unit)
-                                                                : g_steal_pointer (&number),
-                                              row->part == STEAD_BUILD_PART_FENCE
-                                              ? _("Fence: USDA-NRCS specification CS-382 and job sheet 382(b); University of Missouri Extension")
-                                              : row->part == STEAD_BUILD_PART_GROUND
-                                              ? _("Concrete: hole less post, and what one bag makes; a construction reference")
-                                              : _("Roof and boards: a metal roofing maker's guide; a University of Florida building booklet")));
-    }
-  add_bill_why (self, whys);
-  return whys;
 }

@@ -11,7 +11,7 @@
 char *
 stead_place_air_worked (const SteadPlaceAirAnswer *self)
 {
-  g_autofree char *level = stead_number_format (self->line.level, 1), *slope = stead_number_format (fabs (self->line.slope), 2);
+  g_autofree char *level = stead_number_format (self->line.level, 2), *slope = stead_number_format (fabs (self->line.slope), 3);
   g_autofree char *half = stead_number_format (STEAD_TREND_BAND * sqrt (self->line.slope_var), 2);
   g_autofree char *line = NULL, *limit = NULL, *days = NULL;
 

@@ -323,6 +323,7 @@ static void
 test_bound_money (Farm          *farm,
                   gconstpointer  data)
 {
+  g_autoptr(GPtrArray) whys = NULL;
   gint64 id = price_case_5 (farm);
   g_autoptr(SteadAccount) account = g_new0 (SteadAccount, 1);
   g_autoptr(SteadBuild) build = NULL;
@@ -346,6 +347,9 @@ test_bound_money (Farm          *farm,
   g_assert_cmpfloat_with_epsilon (answer->share, 76000.0 / 95975, 1e-12);
   if (farm_in_english ())
     NUMBERS_ARE (answer->money_sentence, 760, 959.75, 79, 199.75, 260, 40);
+  whys = stead_build_answer_whys (answer);
+  NUMBERS_ARE (farm_find_why (whys, "Share that is funded")->worked, 0, 500, 260, 760, 760, 959.75, 79, 959.75, 760, 199.75);
+  NUMBERS_ARE (farm_find_why (whys, "Wear of a year")->worked, 959.75, 20, 47.99);
 }
 
 /* CASE-05's bill: 11 line posts at 9.00.  Five come for 50.00 and 3.00 tax: 53.00 is spent, six
@@ -421,6 +425,8 @@ static void
 test_sure_path (Farm          *farm,
                 gconstpointer  data)
 {
+  g_autoptr(GPtrArray) whys = NULL;
+  g_auto(GStrv) lines = NULL;
   gint64 id = price_case_5 (farm);
   g_autoptr(SteadBuildPath) path = NULL;
 
@@ -428,6 +434,18 @@ test_sure_path (Farm          *farm,
   path = run_path (farm, id);
   for (int i = 0; i < STEAD_BUILD_N_SURETIES; i++)
     g_assert_cmpint (path->days[i], ==, farm->today + 70);
+  whys = stead_build_path_whys (path);
+  lines = g_strsplit (farm_find_why (whys, "When the money is there")->worked, "\n", -1);
+  g_assert_cmpuint (g_strv_length (lines), ==, 1 + STEAD_BUILD_N_SURETIES);
+  /* Nothing of 959.75 is there; a sale a week brings it on the 70th day, whatever the surety. */
+  for (int i = 0; i < STEAD_BUILD_N_SURETIES; i++)
+    {
+      g_autofree char *day = stead_day_format (farm->today + 70, STEAD_DAY_STYLE_MEDIUM);
+      g_autofree char *surety = g_strdup_printf ("%g ", 100 * stead_build_sureties[i]);
+
+      g_assert_true (g_str_has_prefix (lines[i + 1], surety) || !farm_in_english ());
+      g_assert_true (g_str_has_suffix (lines[i + 1], day));
+    }
 }
 
 /* 959.75 less 500.00 that is there; twenty sales of 20.00 bring 380.00 after the next: 79.75. */
@@ -435,6 +453,7 @@ static void
 test_next_sale (Farm          *farm,
                 gconstpointer  data)
 {
+  g_autoptr(GPtrArray) whys = NULL;
   gint64 id = price_case_5 (farm);
   g_autoptr(SteadAccount) account = g_new0 (SteadAccount, 1);
   g_autoptr(SteadBuild) build = NULL;
@@ -459,6 +478,8 @@ test_next_sale (Farm          *farm,
   g_assert_cmpint (path->next_on, ==, farm->today + 7);
   g_assert_cmpfloat_with_epsilon (path->next_cents, 7975, 0.01);
   g_assert_cmpfloat_with_epsilon (path->next_mean, 2000, 0.01);
+  whys = stead_build_path_whys (path);
+  NUMBERS_ARE (farm_find_why (whys, "What the next sale has to clear")->worked, 459.75, 380, 79.75);
 }
 
 /* With spread: a sum of n normal results with the season's part in common has the mean 100 n
@@ -634,6 +655,8 @@ static void
 test_back (Farm          *farm,
            gconstpointer  data)
 {
+  g_autoptr(GPtrArray) whys = NULL;
+  g_auto(GStrv) lines = NULL;
   gint64 id = price_case_5 (farm);
   g_autoptr(SteadBuild) build = stead_build_repo_get (farm->store, id, NULL);
   g_autoptr(SteadBuildPath) path = NULL;
@@ -665,6 +688,17 @@ test_back (Farm          *farm,
     }
   if (farm_in_english ())
     g_assert_nonnull (strstr (path->steps_sentence, "22 days to spare"));
+  whys = stead_build_path_whys (path);
+  lines = g_strsplit (farm_find_why (whys, "Days to spare")->worked, "\n", -1);
+  g_assert_cmpuint (g_strv_length (lines), ==, path->steps->len);
+  for (guint i = 0; lines[i] != NULL; i++)
+    {
+      const SteadBuildStep *step = path->steps->pdata[i];
+      g_autofree char *spare = g_strdup_printf (" = %d", step->begin_by - step->can_begin);
+
+      g_assert_true (g_str_has_prefix (lines[i], step->name));
+      g_assert_true (g_str_has_suffix (lines[i], spare));
+    }
 }
 
 /* Nothing is planned to come in: the money decides, and its day cannot be told. */

@@ -13,6 +13,7 @@
 #include "app/make/stead-make-parts.h"
 #include "app/stead-chart-area.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 #include "paper/stead-build-figure.h"
 
@@ -33,6 +34,7 @@ struct _SteadPathView
   GtkLabel         *sentence, *handle_text, *next, *back, *more, *goods, *steps_sentence;
   SteadChartArea   *fan;
   GtkWidget        *tries, *back_card, *steps;
+  SteadWhyBox      *whys;
   gboolean          busy;        /* a run for the handle is under way */
   gboolean          again;       /* the handle has moved meanwhile */
 };
@@ -212,6 +214,8 @@ static void
 show_path (SteadPathView        *self,
            const SteadBuildPath *path)
 {
+  g_autoptr(GPtrArray) whys = NULL;
+
   show_fan (self, path);
   stead_make_say (self->next, path->next_sentence != NULL ? path->next_sentence : _("No sale is planned in time."), TRUE);
   stead_make_say (self->back, path->back_sentence, TRUE);
@@ -219,6 +223,8 @@ show_path (SteadPathView        *self,
   stead_make_say (self->goods, path->goods_sentence, FALSE);
   show_tries (self, path);
   show_steps (self, path);
+  whys = stead_build_path_whys (path);
+  stead_why_box_set (self->whys, whys);
 }
 
 /* --- the thread -------------------------------------------------------------------------- */
@@ -391,6 +397,7 @@ static void
 stead_path_view_init (SteadPathView *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_box_append (GTK_BOX (gtk_widget_get_parent (self->handle_row)), stead_why_box_new_folded (&self->whys));
   show_handle (self);
   stead_chart_area_set_paint (self->fan, fan_paint, fan_hint, self);
   stead_chart_area_set_step (self->fan, fan_step);
