@@ -243,6 +243,7 @@ read_next (SteadStore      *store,
       if (isfinite (stock.next_unit_cents))
         change += quantity * stock.next_unit_cents - cents;
     }
+  self->next_more_cents = change;
   self->next_cents = (double) self->cost->sheet.unit_cents + change / self->cost->sheet.good_units;
   return TRUE;
 }

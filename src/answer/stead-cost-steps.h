@@ -21,6 +21,7 @@ typedef struct
 {
   SteadCostAnswer *cost;         /* of the chosen period */
   double           next_cents;   /* what the next one costs, at the prices of the next lots; NAN: no other */
+  double           next_more_cents; /* that all that was used would cost more at those prices; below 0: less */
 
   SteadCostAnswer *before;       /* (nullable): the 28 days before the last 28 */
   SteadCostAnswer *now;          /* (nullable): the last 28 days; both or neither */
@@ -38,6 +39,9 @@ SteadCostSteps *stead_cost_steps_new (SteadStore   *store,
                                       gint64        product_id,
                                       SteadPeriod   period,
                                       GError      **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full): of SteadWhy: what changed, and what the next one costs; empty without either */
+GPtrArray *stead_cost_steps_whys (const SteadCostSteps *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "What was used", "Output", "Volume", "Prices" */
 const char *stead_change_name (SteadChangeKind kind);

@@ -44,6 +44,7 @@ stead_house_line_free (SteadHouseLine *line)
   g_free (line->name);
   g_free (line->text);
   g_free (line->what);
+  g_free (line->worked);
   g_free (line);
 }
 
@@ -116,6 +117,33 @@ amount (double          base,
   return isnan (base) ? NULL : stead_quantity_format (base, stead_unit_default (dimension, units));
 }
 
+/* Of the line that was added last: so much for each of the birds. */
+static void
+explain (SteadHouseAnswer *self,
+         gint64            alive,
+         SteadDimension    dimension,
+         SteadUnitSystem   units)
+{
+  SteadHouseLine *line = self->lines->pdata[self->lines->len - 1];
+  g_autofree char *birds = stead_number_format ((double) alive, 0);
+  g_autofree char *each = amount (line->need / (double) alive, dimension, units), *need = amount (line->need, dimension, units);
+
+  /* Translators: birds × an amount = an amount. */
+  line->worked = g_strdup_printf (_("%1$s × %2$s = %3$s"), birds, each, need);
+}
+
+static void
+explain_nests (SteadHouseAnswer *self,
+               gint64            alive)
+{
+  SteadHouseLine *line = self->lines->pdata[self->lines->len - 1];
+  g_autofree char *birds = stead_number_format ((double) alive, 0), *each = stead_number_format (HENS_PER_BOX, 0);
+  g_autofree char *need = stead_number_format (line->need, 0);
+
+  /* Translators: birds ÷ birds for one nest, nests. */
+  line->worked = g_strdup_printf (_("%1$s ÷ %2$s, rounded up = %3$s"), birds, each, need);
+}
+
 /* Floor of the place that the flock lives in; NAN: not said. */
 static gboolean
 read_floor (SteadStore        *store,
@@ -153,14 +181,19 @@ add_room (SteadHouseAnswer *self,
   add (self, _("Floor"), floor_m2, floor_need, amount (floor_m2, STEAD_DIMENSION_AREA, units),
        amount (floor_need, STEAD_DIMENSION_AREA, units),
        _("Give them more floor or keep fewer birds: crowded hens peck each other and lay less."));
+  explain (self, alive, STEAD_DIMENSION_AREA, units);
   add (self, _("Nests"), nests, (double) boxes,
        isnan (nests) ? NULL : stead_number_format (nests, 0), stead_number_format ((double) boxes, 0),
        _("Add nests: hens that find none lay on the floor."));
+  explain_nests (self, alive);
   add (self, _("Roosts"), flock->roost_m, roost, amount (flock->roost_m, STEAD_DIMENSION_LENGTH, units),
        amount (roost, STEAD_DIMENSION_LENGTH, units), _("Add roosts, so that every bird can sleep on one."));
-  if (!isnan (flock->run_m2))
-    add (self, _("Run outdoors"), flock->run_m2, run, amount (flock->run_m2, STEAD_DIMENSION_AREA, units),
-         amount (run, STEAD_DIMENSION_AREA, units), _("Make the run larger, or change to a fresh one more often."));
+  explain (self, alive, STEAD_DIMENSION_LENGTH, units);
+  if (isnan (flock->run_m2))
+    return;
+  add (self, _("Run outdoors"), flock->run_m2, run, amount (flock->run_m2, STEAD_DIMENSION_AREA, units),
+       amount (run, STEAD_DIMENSION_AREA, units), _("Make the run larger, or change to a fresh one more often."));
+  explain (self, alive, STEAD_DIMENSION_AREA, units);
 }
 
 static void
@@ -190,8 +223,11 @@ add_table (SteadHouseAnswer *self,
   double water = stead_hen_water_least_l (alive);
 
   add_to_know (self, _("Rim of feeders"), feeder, amount (feeder, STEAD_DIMENSION_LENGTH, units));
+  explain (self, alive, STEAD_DIMENSION_LENGTH, units);
   add_to_know (self, _("Rim of waterers"), waterer, amount (waterer, STEAD_DIMENSION_LENGTH, units));
+  explain (self, alive, STEAD_DIMENSION_LENGTH, units);
   add_to_know (self, _("Water a day, at least"), water, amount (water, STEAD_DIMENSION_VOLUME, units));
+  explain (self, alive, STEAD_DIMENSION_VOLUME, units);
 }
 
 /* A brooder while they need one, and the feed of their age. */
@@ -273,8 +309,8 @@ stead_house_answer_why (const SteadHouseAnswer *self)
     {
       const SteadHouseLine *line = self->lines->pdata[i];
 
-      g_string_append_printf (worked, i == 0 ? "%s" : "; %s", line->name);
-      g_string_append_printf (worked, ": %s", line->text);
+      g_string_append_printf (worked, "%s%s: %s", i == 0 ? "" : "\n", line->name,
+                              line->worked != NULL ? line->worked : line->text);
     }
   return stead_why_new (g_strdup (_("What the house needs")), _("What one bird needs × birds alive, rounded up for nests."),
                         g_string_free (worked, FALSE), self->source);

@@ -22,6 +22,7 @@ typedef struct
   double           have;    /* in the base unit; NAN: not said */
   double           need;    /* at the least */
   SteadHouseState  state;
+  char            *worked;  /* (nullable): "27 × 1.5 sq ft = 40.5 sq ft" */
 } SteadHouseLine;
 
 void stead_house_line_free (SteadHouseLine *line);

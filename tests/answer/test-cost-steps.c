@@ -42,6 +42,7 @@ static void
 test_price (Farm          *farm,
             gconstpointer  data)
 {
+  g_autoptr(GPtrArray) whys = NULL;
   g_autoptr(SteadCostSteps) self = NULL;
 
   farm_buy (farm, stead_day_new (2026, 1, 1), farm->feed, 62, 7440, FALSE);   /* 120 c/kg until March 3 */
@@ -53,6 +54,14 @@ test_price (Farm          *farm,
   g_assert_cmpint (self->shown[STEAD_CHANGE_PRICE], >, 0);
   /* The next egg eats at 160. */
   g_assert_cmpfloat (self->next_cents, >, (double) self->cost->sheet.unit_cents);
+  whys = stead_cost_steps_whys (self);
+  NUMBERS_ARE (farm_find_why (whys, "Why it costs more or less than in the four weeks before")->worked,
+               (double) self->before->sheet.unit_cents / 100, (double) self->shown[STEAD_CHANGE_PRICE] / 100,
+               (double) self->now->sheet.unit_cents / 100);
+  /* Of the 84 kg of 12 weeks 56 were fed at 120 c, up to March 3; at 160 c each would cost 40 c more. */
+  NUMBERS_ARE (farm_find_why (whys, "What the next one costs")->worked, (double) self->cost->sheet.unit_cents / 100,
+               round (self->next_more_cents) / 100, round (10 * self->cost->sheet.good_units) / 10, round (self->next_cents) / 100);
+  g_assert_cmpfloat_with_epsilon (self->next_more_cents, 56 * 40, 1e-6);
 }
 
 /* Fewer eggs of the same feed: output. */

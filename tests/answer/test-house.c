@@ -1,9 +1,11 @@
 /* test-house.c - the house against the rules that are cited, worked out by hand. */
 #include "farm.h"
+#include "numbers.h"
 
 #include "answer/stead-house-answer.h"
 
 #include <math.h>
+#include <string.h>
 
 #define SQFT 0.09290304
 #define INCH 0.0254
@@ -47,6 +49,7 @@ test_24_hens (Farm          *farm,
 {
   g_autoptr(SteadFlock) flock = stead_flock_repo_get (farm->store, farm->flock, NULL);
   g_autoptr(SteadHouseAnswer) answer = NULL;
+  g_autoptr(SteadWhy) why = NULL;
 
   flock->place_id = 0;
   flock->nests = 4;
@@ -62,6 +65,12 @@ test_24_hens (Farm          *farm,
   g_assert_cmpint (line_needing (answer, 14)->state, ==, STEAD_HOUSE_NOT_SAID);
   g_assert_cmpint (answer->n_short, ==, 1);
   g_assert_nonnull (answer->source);
+  NUMBERS_ARE (line_needing (answer, 36 * SQFT)->worked, 24, 1.5, 36);
+  NUMBERS_ARE (line_needing (answer, 5)->worked, 24, 5, 5);
+  NUMBERS_ARE (line_needing (answer, 144 * INCH)->worked, 24, 0.5, 12);   /* feet */
+  NUMBERS_ARE (line_needing (answer, 72 * INCH)->worked, 24, 0.25, 6);
+  why = stead_house_answer_why (answer);
+  g_assert_nonnull (strstr (why->worked, line_needing (answer, 36 * SQFT)->worked));
 }
 
 static void

@@ -13,6 +13,7 @@
 #include "app/price/stead-cost-card.h"
 #include "app/price/stead-overhead-card.h"
 #include "app/price/stead-knob-words.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 #include "draw/stead-bar-chart.h"
 #include "draw/stead-cost-bar.h"
@@ -37,6 +38,7 @@ struct _SteadStepsView
   SteadCostSteps *answer;   /* (nullable) */
   GtkWidget      *card, *card_box, *overhead;
   SteadPlot      *plots[2];
+  SteadWhyBox    *whys;
   GtkWidget      *change;
   Stack           stacks[2];
 };
@@ -277,6 +279,7 @@ stead_steps_view_refresh (SteadView  *view,
   SteadStepsView *self = STEAD_STEPS_VIEW (view);
   SteadDesk *desk = stead_view_get_desk (view);
   g_autoptr(GError) error = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
   const char *currency;
 
   if (self->card == NULL)
@@ -305,6 +308,8 @@ stead_steps_view_refresh (SteadView  *view,
   stead_plot_show (self->plots[0], self->answer->sentence, currency, step_rows (self));
   stead_plot_show (self->plots[1], self->answer->change, currency, change_rows (self));
   gtk_widget_set_visible (GTK_WIDGET (self->plots[1]), self->answer->before != NULL);
+  whys = stead_cost_steps_whys (self->answer);
+  stead_why_box_set (self->whys, whys);
 }
 
 /* --- widget ------------------------------------------------------------------------------- */
@@ -360,6 +365,7 @@ stead_steps_view_init (SteadStepsView *self)
   stead_chart_area_set_step (stead_plot_get_chart (self->plots[1]), step_change_cb);
   for (int i = 0; i < 2; i++)
     stead_view_add_right (STEAD_VIEW (self), GTK_WIDGET (self->plots[i]));
+  stead_view_add_right (STEAD_VIEW (self), stead_why_box_new_folded (&self->whys));
 }
 
 GtkWidget *
