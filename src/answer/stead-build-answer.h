@@ -137,6 +137,9 @@ SteadBuildAnswer *stead_build_answer_draw (SteadStore        *store,
 /* (transfer full) (element-type SteadWhy) */
 GPtrArray *stead_build_answer_whys (const SteadBuildAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (transfer full) (nullable): open pledges by their chances; apart, since givers read the proposal */
+SteadWhy *stead_build_answer_pledge_why (const SteadBuildAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
 /* So many packs of a row: "19", "1 × 500", "10.7 cu yd". */
 char   *stead_build_row_amount (const SteadBuildRow *row, double packs) G_GNUC_WARN_UNUSED_RESULT;
 /* When some work was done, or is to be: "Nov 3 to Nov 5". */

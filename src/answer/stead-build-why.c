@@ -74,28 +74,6 @@ add_share_why (const SteadBuildAnswer *self,
 }
 
 static void
-add_pledge_why (const SteadBuildAnswer *self,
-                GPtrArray              *whys)
-{
-  GString *worked = g_string_new (NULL);
-  g_autofree char *all = money (self, self->expected_cents);
-
-  for (guint i = 0; i < self->pledges->len; i++)
-    {
-      const SteadBuildPledge *pledge = self->pledges->pdata[i];
-      g_autofree char *cents = money (self, pledge->cents), *chance = stead_words_percent (pledge->chance, 0);
-
-      if (pledge->cash_line_id == 0 && pledge->withdrawn_on == STEAD_DAY_NONE)
-        /* Translators: money × a percentage. */
-        g_string_append_printf (worked, _("%1$s%2$s × %3$s"), worked->len > 0 ? " + " : "", cents, chance);
-    }
-  stead_sum_end (worked, all);
-  g_ptr_array_add (whys, stead_why_new (g_strdup (_("Open pledges, by their chances")),
-                                        _("Each pledge that is still to come × the chance that it comes, as entered."),
-                                        g_string_free (worked, FALSE), _("Expected value; the chances are the farm's own.")));
-}
-
-static void
 add_yearly_why (const SteadBuildAnswer *self,
                 GPtrArray              *whys)
 {
@@ -176,13 +154,38 @@ stead_build_answer_whys (const SteadBuildAnswer *self)
   add_bill_why (self, whys);
   if (!isnan (self->share))
     add_share_why (self, whys);
-  if (self->expected_cents > 0)
-    add_pledge_why (self, whys);
   if (self->wear_cents > 0)
     add_yearly_why (self, whys);
   if (self->phases->len > 0)
     add_hours_why (self, whys);
   return whys;
+}
+
+SteadWhy *
+stead_build_answer_pledge_why (const SteadBuildAnswer *self)
+{
+  GString *worked;
+  g_autofree char *all = NULL;
+
+  g_return_val_if_fail (self != NULL, NULL);
+  if (self->expected_cents <= 0)
+    return NULL;
+  worked = g_string_new (NULL);
+  all = money (self, self->expected_cents);
+
+  for (guint i = 0; i < self->pledges->len; i++)
+    {
+      const SteadBuildPledge *pledge = self->pledges->pdata[i];
+      g_autofree char *cents = money (self, pledge->cents), *chance = stead_words_percent (pledge->chance, 0);
+
+      if (pledge->cash_line_id == 0 && pledge->withdrawn_on == STEAD_DAY_NONE)
+        /* Translators: money × a percentage. */
+        g_string_append_printf (worked, _("%1$s%2$s × %3$s"), worked->len > 0 ? " + " : "", cents, chance);
+    }
+  stead_sum_end (worked, all);
+  return stead_why_new (g_strdup (_("Open pledges, by their chances")),
+                        _("Each pledge that is still to come × the chance that it comes, as entered."),
+                        g_string_free (worked, FALSE), _("Expected value; the chances are the farm's own."));
 }
 
 /* --- the path to the money ------------------------------------------------------------------ */

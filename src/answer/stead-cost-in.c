@@ -90,9 +90,12 @@ stead_cost_in_add_parts (GString        *sum,
                          SteadBatchKind  batch,
                          const char     *currency)
 {
+  double weights[STEAD_N_COST_KINDS];
   gint64 parts[STEAD_N_COST_KINDS];
 
-  stead_money_split (total_cents, cents, STEAD_N_COST_KINDS, parts);
+  for (int kind = 0; kind < STEAD_N_COST_KINDS; kind++)
+    weights[kind] = MAX (0, cents[kind]);
+  stead_money_split (total_cents, weights, STEAD_N_COST_KINDS, parts);
   for (int kind = 0; kind < STEAD_N_COST_KINDS; kind++)
     if (parts[kind] != 0)
       {

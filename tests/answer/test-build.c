@@ -579,6 +579,9 @@ static void
 test_pledge_moves (Farm          *farm,
                    gconstpointer  data)
 {
+  g_autoptr(SteadBuildAnswer) answer = NULL;
+  g_autoptr(SteadWhy) why = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
   gint64 id = price_case_5 (farm);
   g_autoptr(SteadBuildPledge) pledge = stead_build_pledge_new ();
   g_autoptr(SteadBuild) build = stead_build_repo_get (farm->store, id, NULL);
@@ -602,6 +605,13 @@ test_pledge_moves (Farm          *farm,
   g_assert_cmpfloat (path->chance_goal, ==, 1);
   /* Shown as markup: a name as it was typed would take the sentence away. */
   g_assert_nonnull (strstr (path->back_sentence, "“Market &amp; fair”"));
+  answer = ask (farm, id);
+  why = stead_build_answer_pledge_why (answer);
+  NUMBERS_ARE (why->worked, 479.75, 100, 479.75);
+  /* A giver who reads the proposal is not told how surely the money is expected. */
+  whys = stead_build_answer_whys (answer);
+  for (guint w = 0; w < whys->len; w++)
+    g_assert_cmpstr (((const SteadWhy *) whys->pdata[w])->title, !=, why->title);
 }
 
 static void

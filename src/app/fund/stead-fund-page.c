@@ -63,7 +63,10 @@ show_whys (SteadFundPage          *self,
            const SteadBuildAnswer *answer)
 {
   g_autoptr(GPtrArray) whys = stead_build_answer_whys (answer);
+  SteadWhy *pledges = stead_build_answer_pledge_why (answer);
 
+  if (pledges != NULL)
+    g_ptr_array_add (whys, pledges);
   stead_why_box_set (self->why, whys);
 }
 
