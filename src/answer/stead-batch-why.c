@@ -192,6 +192,7 @@ stead_batch_answer_whys (const SteadBatchAnswer *self)
 {
   GPtrArray *whys;
   SteadBatchFigures figures, so_far;
+  const SteadBatchFigures *left;
 
   g_return_val_if_fail (self != NULL, NULL);
 
@@ -204,10 +205,11 @@ stead_batch_answer_whys (const SteadBatchAnswer *self)
   if (so_far.feed_cents > 0 && so_far.feed_kg > 0)
     g_ptr_array_add (whys, feed_price_why (self, &so_far));
   if (figures.output > 0 && isfinite (figures.value_cents))
-    {
-      g_ptr_array_add (whys, worth_why (self, &figures));
-      g_ptr_array_add (whys, left_why (self, &figures));
-    }
+    g_ptr_array_add (whys, worth_why (self, &figures));
+  /* What will come has no worth while no price is known; what came so far may have. */
+  left = isfinite (figures.value_cents) ? &figures : &so_far;
+  if (isfinite (left->value_cents) && isfinite (left->cost_cents))
+    g_ptr_array_add (whys, left_why (self, left));
   if (isfinite (self->unit_cents))
     g_ptr_array_add (whys, unit_why (self));
   if (figures.care_minutes > 0)

@@ -141,6 +141,7 @@ static void
 test_no_plan (Pond          *pond,
               gconstpointer  data)
 {
+  g_autoptr(GPtrArray) whys = NULL;
   g_autoptr(SteadBatchAnswer) answer = NULL;
 
   pond_plan (pond, NAN, STEAD_DAY_NONE);
@@ -151,6 +152,10 @@ test_no_plan (Pond          *pond,
   g_assert_cmpint (answer->money.outlook.basis, ==, STEAD_OUTLOOK_NONE);
   g_assert_nonnull (answer->caution);
   NUMBERS_ARE (answer->sentence, 1, 50);
+  /* Nothing came and nothing will: the $50 of fish are lost. */
+  whys = stead_batch_answer_whys (answer);
+  NUMBERS_ARE (farm_find_why (whys, "Left over")->worked, 0, 50, -50);
+  NUMBERS_ARE (farm_find_why (whys, "Lost of all")->worked, 200, 200, 100);
   for (guint i = 0; i < answer->rows->len; i++)
     g_assert_null (((SteadBatchRow *) answer->rows->pdata[i])->end);
 }
