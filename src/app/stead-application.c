@@ -5,7 +5,7 @@
 
 #include "answer/stead-guide.h"
 #include "app/stead-application.h"
-#include "app/stead-file-check.h"
+#include "app/stead-first-look.h"
 #include "app/stead-help-window.h"
 #include "app/stead-scheme.h"
 #include "app/stead-settings.h"
@@ -284,16 +284,18 @@ stead_application_run (int    argc,
   g_autofree char *first = NULL;
   int status;
 
+  /* It is set; setting it again would be seen by the thread of the first look. */
+  gtk_disable_setlocale ();
   g_set_application_name (_("Steading"));
   g_set_prgname (STEAD_APP_ID);
   first = first_file (argc, argv);
   if (first != NULL)
-    stead_file_check_begin (first);
+    stead_first_look_begin (first);
   application = g_object_new (STEAD_TYPE_APPLICATION,
                               "application-id", STEAD_APP_ID,
                               "flags", G_APPLICATION_HANDLES_OPEN,
                               NULL);
   status = g_application_run (G_APPLICATION (application), argc, argv);
-  stead_file_check_end ();
+  stead_first_look_end ();
   return status;
 }

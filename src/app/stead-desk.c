@@ -8,6 +8,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/stead-desk.h"
+#include "app/stead-first-look.h"
 
 struct _SteadDesk
 {
@@ -163,7 +164,9 @@ stead_desk_get_due (SteadDesk  *self,
   if (self->due != NULL && self->due_day == today)
     return self->due;
   g_clear_pointer (&self->due, stead_due_answer_free);
-  self->due = stead_due_answer_new (self->store, error);
+  self->due = stead_first_look_take_due (self->store);
+  if (self->due == NULL)
+    self->due = stead_due_answer_new (self->store, error);
   self->due_day = today;
   return self->due;
 }

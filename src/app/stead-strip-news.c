@@ -9,6 +9,7 @@
 #include "app/stead-strip-news.h"
 
 #include "answer/stead-due-answer.h"
+#include "app/stead-first-look.h"
 
 struct _SteadStripNews
 {
@@ -59,14 +60,17 @@ static void
 tell (SteadStripNews *self)
 {
   SteadStore *store = stead_desk_get_store (self->desk);
+  gint64 product_id = stead_desk_get_product (self->desk);
   g_autoptr(SteadStripAnswer) answer = NULL;
 
   forget (self);
   self->told = store;
   if (store == NULL)
     return;
-  answer = stead_strip_answer_new (store, stead_desk_get_due (self->desk, NULL),
-                                   stead_desk_get_product (self->desk), NULL);
+  if (product_id == 0)
+    answer = stead_first_look_take_strip (store);
+  if (answer == NULL)
+    answer = stead_strip_answer_new (store, stead_desk_get_due (self->desk, NULL), product_id, NULL);
   if (answer != NULL)
     show (self->strip, answer);
 }

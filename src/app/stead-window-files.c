@@ -14,7 +14,7 @@
 
 #include "answer/stead-demo-answer.h"
 #include "app/stead-backups.h"
-#include "app/stead-file-check.h"
+#include "app/stead-first-look.h"
 #include "app/stead-files.h"
 #include "app/stead-new-farm.h"
 #include "app/stead-settings.h"
@@ -120,8 +120,8 @@ open_file (SteadWindow *self,
            const char  *path,
            gboolean     read_only)
 {
-  gboolean large = stead_file_check_is_large (path);
-  gboolean passed = !large && stead_file_check_passed (path);
+  gboolean large = stead_first_look_is_large (path);
+  gboolean passed = !large && stead_first_look_passed (path);
   SteadStoreOpenFlags flags = (read_only ? STEAD_STORE_OPEN_READ_ONLY : STEAD_STORE_OPEN_DEFAULT)
                               | (large || passed ? STEAD_STORE_OPEN_DEFER_CHECK : STEAD_STORE_OPEN_DEFAULT);
   g_autoptr(GError) error = NULL;
