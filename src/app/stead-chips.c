@@ -6,6 +6,7 @@
 #include "config.h"
 
 #include "app/stead-chips.h"
+#include "app/stead-ui.h"
 #include "app/stead-wrap-layout.h"
 
 struct _SteadChips
@@ -211,7 +212,7 @@ stead_chips_append (SteadChips *self,
   chip = gtk_toggle_button_new ();
   gtk_button_set_child (GTK_BUTTON (chip), text);
   gtk_widget_add_css_class (chip, "chip");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (chip), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  stead_ui_name (chip, label);
   g_object_set_data_full (G_OBJECT (chip), "id", g_memdup2 (&id, sizeof id), g_free);
   if (self->chips->len > 0)
     gtk_toggle_button_set_group (GTK_TOGGLE_BUTTON (chip), self->chips->pdata[0]);

@@ -306,7 +306,7 @@ hide_label (GtkWidget  *widget,
             const char *text)
 {
   if (GTK_IS_ENTRY (widget))
-    gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
+    stead_ui_name (widget, text);
   else if (GTK_IS_LABEL (widget) && g_str_equal (gtk_label_get_text (GTK_LABEL (widget)), text))
     gtk_widget_set_visible (widget, FALSE);
   else

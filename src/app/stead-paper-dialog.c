@@ -365,6 +365,7 @@ fill_menu (SteadPaperDialog *self)
         g_menu_append (menu, _(others[i].label), action);
       }
   gtk_menu_button_set_menu_model (self->others, G_MENU_MODEL (menu));
+  stead_ui_name_menu (self->others);
   gtk_widget_set_visible (GTK_WIDGET (self->others), g_menu_model_get_n_items (G_MENU_MODEL (menu)) > 0);
   gtk_widget_set_visible (self->print, self->paper != NULL);
   gtk_widget_set_visible (self->save_pdf, self->paper != NULL);

@@ -47,6 +47,7 @@ void
 stead_ui_name (GtkWidget  *widget,
                const char *text)
 {
+  gtk_accessible_reset_relation (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_RELATION_LABELLED_BY);
   gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
 }
 
@@ -72,6 +73,47 @@ stead_ui_name_drop_downs (GtkWidget *widget)
        child != NULL;
        child = gtk_widget_get_next_sibling (child))
     stead_ui_name_drop_downs (child);
+}
+
+/* (nullable) */
+static GtkWidget *
+find_label (GtkWidget *widget)
+{
+  GtkWidget *found = NULL;
+
+  if (GTK_IS_LABEL (widget))
+    return widget;
+  for (GtkWidget *child = gtk_widget_get_first_child (widget);
+       child != NULL && found == NULL;
+       child = gtk_widget_get_next_sibling (child))
+    found = find_label (child);
+  return found;
+}
+
+static void
+name_items (GtkWidget *widget)
+{
+  gboolean is_item = gtk_accessible_get_accessible_role (GTK_ACCESSIBLE (widget)) == GTK_ACCESSIBLE_ROLE_MENU_ITEM;
+  GtkWidget *label = is_item ? find_label (widget) : NULL;
+
+  if (label != NULL)
+    stead_ui_name (widget, gtk_label_get_text (GTK_LABEL (label)));
+  for (GtkWidget *child = gtk_widget_get_first_child (widget);
+       child != NULL && !is_item;
+       child = gtk_widget_get_next_sibling (child))
+    name_items (child);
+}
+
+void
+stead_ui_name_menu (GtkMenuButton *button)
+{
+  GtkPopover *menu;
+
+  g_return_if_fail (GTK_IS_MENU_BUTTON (button));
+
+  menu = gtk_menu_button_get_popover (button);
+  g_return_if_fail (menu != NULL);
+  g_signal_connect (menu, "map", G_CALLBACK (name_items), NULL);
 }
 
 void

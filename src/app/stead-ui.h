@@ -16,13 +16,18 @@ void stead_ui_register (void);
  * (gtk_widget_dispose_template() leaves unnamed children on GTK 4.8). */
 void stead_ui_drop_children (GtkWidget *widget);
 
-/* @text as the name that a screen reader says; replaces the name made of the class. */
+/* @text as the name that a screen reader says; replaces the name made of the class, and the
+ * label of a button: from GTK 4.10 on that goes before what is said here. */
 void stead_ui_name (GtkWidget  *widget,
                     const char *text);
 
 /* Gives each drop-down below @widget the name of its label (the one whose mnemonic
  * widget it is): GTK 4.8 leaves the button inside without a name. */
 void stead_ui_name_drop_downs (GtkWidget *widget);
+
+/* Gives the items of @button's menu, which has its model, their texts as names whenever it is
+ * shown: GTK 4.18 names them by labels that it hides from a screen reader. */
+void stead_ui_name_menu (GtkMenuButton *button);
 
 /* Puts @child into an expander.  While that is closed, GTK 4.8 still offers the focus
  * to what is in it, outside of any window; so then it takes none. */

@@ -462,6 +462,7 @@ stead_window_init (SteadWindow *self)
   g_signal_connect (self, "notify::is-active", G_CALLBACK (active_cb), NULL);
   stead_jump_set_desk (STEAD_JUMP (self->jump), self->desk);
   stead_typing_watch (GTK_WINDOW (self), self->desk);
+  stead_ui_name_menu (GTK_MENU_BUTTON (self->menu_button));
   restore_size (self);
   update_frame (self);
   stead_window_welcome (self);
