@@ -23,6 +23,7 @@
 #include "app/price/stead-price-history.h"
 #include "app/price/stead-price-model.h"
 #include "app/price/stead-price-table.h"
+#include "app/price/stead-product-chips.h"
 #include "app/price/stead-product-dialog.h"
 #include "app/price/stead-together-view.h"
 #include "app/price/stead-steps-view.h"
@@ -129,49 +130,6 @@ read_products (SteadPricePage  *self,
         g_ptr_array_remove_index (all, i - 1);
     }
   return g_steal_pointer (&all);
-}
-
-static char *
-chip_text (const SteadProduct *product)
-{
-  if (product->retired_on == STEAD_DAY_NONE)
-    return g_strdup (product->name);
-  /* Translators: a product that is not sold any more. */
-  return g_strdup_printf (_("%s (no longer sold)"), product->name);
-}
-
-static gboolean
-same_chips (GPtrArray *a,
-            GPtrArray *b)
-{
-  if (a == NULL || a->len != b->len)
-    return FALSE;
-  for (guint i = 0; i < a->len; i++)
-    {
-      const SteadProduct *x = a->pdata[i], *y = b->pdata[i];
-
-      if (x->id != y->id || g_strcmp0 (x->name, y->name) != 0 || x->retired_on != y->retired_on)
-        return FALSE;
-    }
-  return TRUE;
-}
-
-static void
-show_chips (SteadPricePage *self,
-            gboolean        same)
-{
-  if (!same)
-    {
-      stead_chips_clear (self->chips);
-      for (guint i = 0; i < self->products->len; i++)
-        {
-          const SteadProduct *product = self->products->pdata[i];
-          g_autofree char *text = chip_text (product);
-
-          stead_chips_append (self->chips, product->id, text);
-        }
-    }
-  stead_chips_choose (self->chips, stead_desk_get_product (get_desk (self)));
 }
 
 static void
@@ -327,12 +285,14 @@ stead_price_page_refresh (SteadPage *page)
       show_first (self, _("The products cannot be read"), error->message, NULL, STEAD_TARGET_NONE, 0);
       return;
     }
-  same = same_chips (self->products, products);
+  same = stead_product_chips_same (self->products, products);
   g_clear_pointer (&self->products, g_ptr_array_unref);
   self->products = g_steal_pointer (&products);
   if (find_product (self, stead_desk_get_product (get_desk (self))) == NULL)
     choose (self, self->products->len > 0 ? ((SteadProduct *) self->products->pdata[0])->id : 0);
-  show_chips (self, same);
+  if (!same)
+    stead_product_chips_fill (self->chips, self->products);
+  stead_chips_choose (self->chips, stead_desk_get_product (get_desk (self)));
   gtk_drop_down_set_selected (self->period, stead_desk_get_period (get_desk (self)));
   show_view (self);
 }
@@ -586,6 +546,7 @@ stead_price_page_init (SteadPricePage *self)
   self->model = stead_price_model_new ();
   self->products = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_product_free);
   gtk_widget_init_template (GTK_WIDGET (self));
+  stead_ui_name_menu (GTK_MENU_BUTTON (self->menu_button));
   stead_ui_hush_stack (self->body);
   stead_ui_hush_stack (self->view);
 }
