@@ -4,7 +4,7 @@ import subprocess
 import tempfile
 
 import pyatspi
-from drive import run_cases, until, x
+from drive import extents, run_cases, until, x
 from farm import Farm
 from build import ask, begin, opened
 
@@ -26,7 +26,7 @@ class Plan:
     def __init__(self, w):
         self.w = w
         self.node = w.wait('image', 'Plan of the build')
-        e = self.node.queryComponent().getExtents(pyatspi.WINDOW_COORDS)
+        e = extents(self.node)
         middle_y = e.y + e.height // 2 - 14
         dark = dark_runs(w, e.x, middle_y, e.width // 2)
         self.x = e.x + max(dark)                    # the left side of the fence

@@ -64,7 +64,8 @@ def test_a_corrected_receipt_does_not_count():
     w.click('push button', 'Receipts')
     w.wait_words('receipts: ')
     count = receipts(farm)
-    w.keys('Tab', 'Tab', 'Home', 'End')                # over the “Why?” to the oldest, which is signed
+    w.tab_to('table row')
+    w.keys('Home', 'End')                              # the oldest, which is signed
     w.press('push button', 'Open…')
     w.wait('text', 'From')
     w.fill('From', 'Somebody else')
@@ -96,7 +97,8 @@ def test_count_needs_a_reason():
     w = opened(farm)
     w.click('push button', 'Lots')
     w.wait_words('Each lot came')
-    w.keys('Tab', 'Tab', 'Home', 'Down', 'Up')         # over the places to the first lot
+    w.tab_to('table row')
+    w.keys('Home', 'Down', 'Up')                       # the first lot
     w.press('push button', "Open the lot's card")
     w.wait('text', 'How much is really there')
     moves = int(farm.rows('SELECT count(*) FROM movement')[0])
@@ -116,7 +118,8 @@ def test_where_a_lot_came_from():
     w = opened(farm)
     w.click('push button', 'Lots')
     w.wait_words('Each lot came')
-    w.keys('Tab', 'Tab', 'Home', 'Down', 'Up')         # over the places to the first lot
+    w.tab_to('table row')
+    w.keys('Home', 'Down', 'Up')                       # the first lot
     w.press('push button', "Open the lot's card")
     w.wait('text', 'How much is really there')
     w.press('push button', 'Where it came from and went…')
@@ -156,7 +159,8 @@ def test_batches_share_a_thing():
     w = opened(farm)
     w.click('push button', 'Things that last')
     w.wait_words('What lasts for years')
-    w.keys('Tab', 'Home', 'Down', 'Up')
+    w.tab_to('table row')
+    w.keys('Home', 'Down', 'Up')
     w.press('push button', 'Change…')
     w.wait('text', 'What it is')
     thing = w.read('What it is')
@@ -179,7 +183,8 @@ def test_thing_that_wears_by_use():
     w = opened(farm)
     w.click('push button', 'Things that last')
     w.wait_words('What lasts for years')
-    w.keys('Tab', 'Home', 'Down', 'Up')
+    w.tab_to('table row')
+    w.keys('Home', 'Down', 'Up')
     w.press('push button', 'Record use')              # the first thing wears by time
     w.wait_words('wears by time, not by use')
     w.press('push button', 'Change…')
@@ -191,7 +196,8 @@ def test_thing_that_wears_by_use():
     w.press('push button', 'Save thing')
     until(lambda: farm.rows("SELECT count(*) FROM asset WHERE method = 'units'") == ['1'])
     w.wait_words('What lasts for years')
-    w.keys('Tab', 'Home', 'Down', 'Up')
+    w.tab_to('table row')
+    w.keys('Home', 'Down', 'Up')
     w.press('push button', 'Record use')
     w.wait('text', 'How much it was used')
     w.fill('How much it was used', '10')

@@ -9,7 +9,7 @@ import tempfile
 
 import pyatspi
 
-from drive import Window, run_cases, until
+from drive import Window, extents, run_cases, until
 from farm import Farm, PROGRAM
 from keyboard import Keyboard
 
@@ -120,7 +120,7 @@ def test_advisor_prepares_a_packet():
 
 def ring_pixels(w, node, folder):
     """How much of the ring's color is in and around a control."""
-    box = node.queryComponent().getExtents(pyatspi.WINDOW_COORDS)
+    box = extents(node)
     path = os.path.join(folder, 'look.png')
     w.shot(path)
     said = subprocess.check_output(['convert', path, '-crop', f'{box.width + 16}x{box.height + 16}+{box.x - 8}+{box.y - 8}',

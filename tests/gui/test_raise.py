@@ -69,7 +69,8 @@ def test_entry_is_changed_in_the_table():
     w.click('push button', 'Log')
     w.wait('heading', 'What was written down')
     newest = farm.rows('SELECT id, eggs FROM batch_entry ORDER BY day DESC, id DESC LIMIT 1')[0].split('|')
-    w.keys('Tab', 'Home', 'Down', 'Up', 'Right', 'F2')    # one Tab leads into the table
+    w.tab_to('table row')
+    w.keys('Home', 'Down', 'Up', 'Right', 'F2')
     w.keys('ctrl+a')
     w.type('8')
     w.keys('Return')

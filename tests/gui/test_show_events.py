@@ -116,7 +116,8 @@ def test_marks_lead_to_their_entries():
         w.keys('ctrl+a')
         w.type(words)
         until(lambda: first(lambda name: words in name))
-        w.keys('Tab', 'Home', 'Return')
+        w.tab_to('table row')
+        w.keys('Home', 'Return')
         until(lambda: w.is_at(place))
         if place == 'Show':                        # its card, over the list
             until(lambda: len(w.windows()) == 3)

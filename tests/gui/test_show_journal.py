@@ -16,7 +16,9 @@ def open_row(w, *keys):
     until(lambda: len(w.windows()) == 1)
     w.focus()
     w.click('combo box', 'Person')
-    w.keys('Escape', 'Tab', 'Home', 'Down', 'Up', *keys)
+    w.keys('Escape')
+    w.tab_to('table row')
+    w.keys('Home', 'Down', 'Up', *keys)
     w.press('push button', 'Change the entry…')
 
 

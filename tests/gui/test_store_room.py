@@ -92,7 +92,8 @@ def test_a_lot_leaves_in_parts():
     whole = held(farm, code)
     w.click('push button', 'Lots')
     w.wait_words('lots, $')                            # where they lie, with their cost
-    w.keys('Tab', 'Tab', 'Tab', 'Home')                # over the places and the “Why?” to the first lot
+    w.tab_to('table row')
+    w.keys('Home')                                     # the first lot
     w.press('push button', 'Waste…')
     w.wait('text', 'How much')
     w.fill('How much', '11')
