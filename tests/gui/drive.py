@@ -228,9 +228,9 @@ class Window:
 
     def act_by_tab(self, node):
         """What a click would do, where it cannot be told where to click: the keys go there, a button is pressed."""
-        is_button = node.getRoleName() in ('push button', 'check box', 'radio button', 'link')
+        is_button = node.getRoleName() in ('push button', 'check box', 'radio button', 'link', 'combo box')
         for _ in range(200):
-            if node.getState().contains(pyatspi.STATE_FOCUSED):
+            if any(n.getState().contains(pyatspi.STATE_FOCUSED) for n in self.walk(node)):
                 if is_button:
                     self.keys('space')
                 return

@@ -7,7 +7,7 @@ goes with Escape.  Where nothing opens, a row has to be chosen first, or it is s
 import re
 
 from drive import run_cases, until, x
-from tongue import go_round, opened, untranslated
+from tongue import go_round, opened, pseudo, untranslated
 
 FEWEST = 80                                        # dialogs in the demo farm: with less the walk is broken
 
@@ -75,4 +75,39 @@ def test_dialogs():
     assert w.close() == 0, w.said()
 
 
-run_cases(test_dialogs)
+def test_menus_and_what_is_found():
+    """Each line of a menu, and of what is found for a word, is translated and has a name."""
+    w, own = opened('qps')
+    faults = []
+
+    def shown(role):
+        return [n for n in w.walk() if n.getRoleName() == role]
+
+    def look(where, role, fewest):
+        until(lambda: len(shown(role)) >= fewest)
+        faults.extend(untranslated(w, where, own))
+        faults.extend(f'{where}: no name: {control}' for control in w.nameless())
+        w.keys('Escape')
+        until(lambda: not shown(role))
+
+    w.keys('F10')
+    look('the menu', 'menu item', 10)
+    w.keys('ctrl+k')
+    look('what can be done', 'list item', 5)
+    w.keys('ctrl+k')
+    w.type('o')
+    look('what is found', 'list item', 2)
+    w.keys('alt+5')
+    w.press('push button', pseudo('More about the chart'))
+    look('the menu of the chart', 'menu item', 4)
+    w.keys('alt+8')
+    w.press('push button', pseudo('Statements'))
+    w.press('push button', pseudo('Print or save…'))
+    w.press_for(pseudo('Save as…'), 'menu item', '')
+    look('the menu of the statements', 'menu item', 1)
+    w.keys('Escape')
+    assert not faults, '\n'.join(faults)
+    assert w.close() == 0, w.said()
+
+
+run_cases(test_dialogs, test_menus_and_what_is_found)

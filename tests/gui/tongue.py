@@ -47,7 +47,7 @@ def written(path):
 
 def left_over(text, own):
     rest = ' '.join(outside(text).split())
-    if rest in TOOLKIT or not re.search('[A-Za-z]{3}', rest):
+    if rest in TOOLKIT or re.fullmatch(r'(Shift\+)?Ctrl\+.', rest) or not re.search('[A-Za-z]{3}', rest):
         return ''
     for words in own:
         if len(words) > 2 and words in rest:
