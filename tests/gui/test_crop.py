@@ -21,18 +21,8 @@ def opened(farm):
     return w
 
 
-def find(w, role, name):
-    """In the crop's own view: the flock's has a day, a note and a button of the same names."""
-    view = next(n for n in w.walk() if n.name == 'SteadCropView')
-    return until(lambda: next((n for n in w.walk(view) if n.getRoleName() == role and n.name.startswith(name)), None))
-
-
-def fill(w, name, text):
-    find(w, 'text', name).queryEditableText().setTextContents(text)
-
-
 def record(w):
-    find(w, 'push button', 'Record the day').queryAction().doAction(0)
+    w.press('push button', 'Record the day')
 
 
 def add_crop(w, farm):
@@ -51,9 +41,9 @@ def add_crop(w, farm):
 
 
 def add_day(w, day, highest, lowest):
-    fill(w, 'Day', day)
-    fill(w, 'Highest temperature', highest)
-    fill(w, 'Lowest temperature', lowest)
+    w.fill('Day', day)
+    w.fill('Highest temperature', highest)
+    w.fill('Lowest temperature', lowest)
     record(w)
 
 
@@ -71,12 +61,12 @@ def test_crop_from_temperatures_to_a_lot():
     # Eight days of 20 °F-days over 50 °F.
     w.wait_words('The first pick is expected about')
     w.wait_words('40 plants have had 1')
-    fill(w, 'Picked', '12')
-    fill(w, 'Grade', 'first')
-    fill(w, 'Thrown out', '0.5')
+    w.fill('Picked', '12')
+    w.fill('Grade', 'first')
+    w.fill('Thrown out', '0.5')
     record(w)
-    until(lambda: find(w, 'text', 'Reason').description)       # why?
-    fill(w, 'Reason', 'cracked')
+    until(lambda: w.wait('text', 'Reason').description)       # why?
+    w.fill('Reason', 'cracked')
     record(w)
     w.wait_words('12 lb picked')
     w.wait_words('have given')

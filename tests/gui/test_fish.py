@@ -9,7 +9,6 @@ from drive import Window, run_cases, until
 from farm import Farm, PROGRAM
 
 OURS = "(SELECT id FROM batch WHERE name = 'Test tilapia')"
-VIEW = 'SteadFishView'
 OUNCE_G = 28.349523125                                  # NIST SP 811, appendix B
 POUND_KG = 0.45359237
 
@@ -24,22 +23,6 @@ def opened(farm):
     w.place('Raise')
     w.wait('push button', 'New batch')
     return w
-
-
-def find(w, role, name, view=VIEW):
-    """In the view of the fish: others have a day, a note and a button of the same names."""
-    def found():
-        node = next((n for n in w.walk() if n.name == view), None)
-        return node and next((n for n in w.walk(node) if n.getRoleName() == role and n.name.startswith(name)), None)
-    return until(found)
-
-
-def fill(w, name, text):
-    find(w, 'text', name).queryEditableText().setTextContents(text)
-
-
-def press(w, name):
-    find(w, 'push button', name).queryAction().doAction(0)
 
 
 def add_tank(w):
@@ -83,15 +66,15 @@ def add_logs(w, farm):
     """A log and three weighings out of tables."""
     log = farm.write('log.csv', 'Date,Feed (lb),Water temp (F),Died\n'
                      + ''.join(f'{days_ago(n)},0.5,80.6,{1 if n == 30 else 0}\n' for n in range(60, 0, -1)))
-    press(w, 'Log')
-    press(w, 'Import a log')
+    w.press('push button', 'Log')
+    w.press('push button', 'Import a log')
     w.choose_file('Import a log of fish', log)
     w.press('push button', 'Take 60 rows')
     until(lambda: farm.rows(f'SELECT count(*) FROM batch_entry WHERE batch_id = {OURS}') == ['60'])
     scale = farm.write('scale.csv', 'Date,Number,Total weight (lb)\n'
                        f'{days_ago(40)},20,3.2\n{days_ago(20)},20,5.4\n{days_ago(1)},200,90\n{days_ago(1)},20,8.2\n')
-    press(w, 'Weighings')
-    press(w, 'Import weighings')
+    w.press('push button', 'Weighings')
+    w.press('push button', 'Import weighings')
     w.choose_file('Import weighings', scale)
     w.wait_words('only 99 were alive', rows=True)              # 200 of them cannot be
     w.press('push button', 'Take 3 rows')
@@ -101,8 +84,8 @@ def add_logs(w, farm):
 
 
 def harvest(w, farm):
-    press(w, 'Plan and review')
-    press(w, 'Harvest')
+    w.press('push button', 'Plan and review')
+    w.press('push button', 'Harvest')
     w.wait('text', 'Fish taken out')
     w.fill('Good', '20')
     w.press('push button', 'Save harvest')

@@ -9,7 +9,6 @@ from drive import Window, run_cases, until
 from farm import Farm, PROGRAM
 
 OURS = "(SELECT id FROM water WHERE name = 'Test loop')"
-VIEW = 'SteadWaterView'
 
 
 def days_ago(n):
@@ -24,20 +23,8 @@ def opened(farm):
     return w
 
 
-def find(w, role, name):
-    """In the view of the water: others have a day, a note and a button of the same names."""
-    def found():
-        node = next((n for n in w.walk() if n.name == VIEW), None)
-        return node and next((n for n in w.walk(node) if n.getRoleName() == role and n.name.startswith(name)), None)
-    return until(found)
-
-
-def fill(w, name, text):
-    find(w, 'text', name).queryEditableText().setTextContents(text)
-
-
 def record(w):
-    find(w, 'push button', 'Record the test').queryAction().doAction(0)
+    w.press('push button', 'Record the test')
 
 
 def count(farm):
@@ -77,19 +64,19 @@ def test_water_out_of_its_limits_says_what_to_do():
     add_water(w, farm)
     record(w)                                                                # nothing measured yet
     assert count(farm) == 0
-    fill(w, 'pH', '15')
+    w.fill('pH', '15')
     record(w)
-    until(lambda: find(w, 'text', 'pH').description)                         # no water has that
+    until(lambda: w.wait('text', 'pH').description)                         # no water has that
     assert count(farm) == 0
-    fill(w, 'Day', days_ago(1))
+    w.fill('Day', days_ago(1))
     for name, number in (('Temperature', '78.8'), ('pH', '7.0'), ('Total ammonia', '0.3'), ('Oxygen', '7')):
-        fill(w, name, number)
+        w.fill(name, number)
     record(w)
     until(lambda: count(farm) == 1)
     w.wait_words('inside the limits known here')
     # 26 °C and pH 8.6: a fifth of the ammonia is the kind that harms.
     for name, number in (('Temperature', '78.8'), ('pH', '8.6'), ('Total ammonia', '3'), ('Oxygen', '7')):
-        fill(w, name, number)
+        w.fill(name, number)
     record(w)
     until(lambda: count(farm) == 2)
     w.wait_words('Un-ionized ammonia is ' + f'{3 * nh3_frac(26, 8.6):.3f}'.rstrip('0'))
