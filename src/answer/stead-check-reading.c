@@ -213,19 +213,14 @@ done_text (const SteadCheckAnswer *self,
       const SteadDone *done = dones->pdata[i];
       g_autofree char *who = NULL;
       g_autofree char *time = NULL;
-      const SteadLimit *row;
-      g_autofree char *what = NULL;
 
       if (done->reading_id != reading_id)
         continue;
-      row = done->action != NULL ? stead_limit_table_by_id (self->table, done->action) : NULL;
-      what = done->text != NULL ? g_strdup (done->text)
-             : row != NULL ? stead_check_correction_text (row) : g_strdup (done->action);
       who = stead_check_initials (stead_check_person_name (self, done->person_id));
       time = stead_check_time_text (done->at);
       if (text->len > 0)
         g_string_append_c (text, ' ');
-      g_string_append_printf (text, *who != '\0' ? "%s (%s, %s)" : "%s (%s%s)", what, who, time);
+      g_string_append_printf (text, *who != '\0' ? "%s (%s, %s)" : "%s (%s%s)", done->text, who, time);
     }
   return text->len > 0 ? g_strdup (text->str) : NULL;
 }

@@ -73,23 +73,19 @@ spell_text (const SteadPlaceAirAnswer *self,
 }
 
 static void
-add_done (GString                   *text,
-          const SteadPlaceAirAnswer *self,
-          const SteadDone           *done,
-          const GPtrArray           *people)
+add_done (GString         *text,
+          const SteadDone *done,
+          const GPtrArray *people)
 {
-  const SteadLimit *row = done->action != NULL ? stead_limit_table_by_id (self->table, done->action) : NULL;
-  g_autofree char *what = done->text != NULL ? g_strdup (done->text)
-                          : row != NULL ? stead_check_correction_text (row) : g_strdup (done->action);
   g_autofree char *who = stead_place_initials (people, done->person_id);
   g_autofree char *when = moment_text (done->at);
 
   if (text->len > 0)
     g_string_append_c (text, ' ');
   if (who != NULL)
-    g_string_append_printf (text, "%s (%s, %s)", what, who, when);
+    g_string_append_printf (text, "%s (%s, %s)", done->text, who, when);
   else
-    g_string_append_printf (text, "%s (%s)", what, when);
+    g_string_append_printf (text, "%s (%s)", done->text, when);
 }
 
 static char *
@@ -109,7 +105,7 @@ done_text (const SteadPlaceAirAnswer *self,
           const SteadShown *shown = self->readings->pdata[n];
 
           if (shown->id == done->reading_id && shown->at >= spell->first->at && shown->at <= spell->last->at)
-            add_done (text, self, done, people);
+            add_done (text, done, people);
         }
     }
   return text->len > 0 ? g_strdup (text->str) : NULL;

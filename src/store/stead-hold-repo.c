@@ -16,7 +16,6 @@ stead_done_free (SteadDone *done)
 {
   if (done == NULL)
     return;
-  g_free (done->action);
   g_free (done->text);
   g_free (done);
 }
@@ -29,14 +28,15 @@ done_from_row (SteadStmt *stmt)
   done->id = sqlite3_column_int64 (stmt, 0);
   done->reading_id = sqlite3_column_int64 (stmt, 1);
   done->at = sqlite3_column_int64 (stmt, 2);
-  done->action = stead_stmt_text (stmt, 3);
-  done->text = stead_stmt_text (stmt, 4);
-  done->person_id = sqlite3_column_int64 (stmt, 5);
+  done->text = stead_stmt_text (stmt, 3);
+  done->person_id = sqlite3_column_int64 (stmt, 4);
   return done;
 }
 
+/* The column "action" is for a name of the limits, which nothing writes. */
+#define DONE_TEXT "coalesce (a.text, a.action)"
 #define DONE_FROM_LISTS \
-  "SELECT a.id, a.reading_id, a.at, a.action, a.text, a.person_id FROM checklist l" \
+  "SELECT a.id, a.reading_id, a.at, " DONE_TEXT ", a.person_id FROM checklist l" \
   " CROSS JOIN check_line c ON c.list_id = l.id CROSS JOIN reading r ON r.line_id = c.id" \
   " CROSS JOIN check_action a ON a.reading_id = r.id"
 
@@ -77,7 +77,7 @@ stead_done_repo_of_place (SteadStore  *store,
                           GError     **error)
 {
   static const char sql[] =
-    "SELECT a.id, a.reading_id, a.at, a.action, a.text, a.person_id FROM reading r"
+    "SELECT a.id, a.reading_id, a.at, " DONE_TEXT ", a.person_id FROM reading r"
     " CROSS JOIN check_action a ON a.reading_id = r.id"
     " WHERE r.place_id = ?1 AND r.at BETWEEN ?2 AND ?3 ORDER BY a.at, a.id";
   g_autoptr(SteadStmt) stmt = NULL;
@@ -99,7 +99,7 @@ stead_done_repo_add (SteadStore  *store,
 {
   static const char there_sql[] = "SELECT count (*) FROM reading WHERE id = ?1";
   static const char sql[] =
-    "INSERT INTO check_action (reading_id, at, action, text, person_id) VALUES (?1, ?2, ?3, ?4, ?5)";
+    "INSERT INTO check_action (reading_id, at, text, person_id) VALUES (?1, ?2, ?3, ?4)";
   g_autofree char *text = NULL;
   g_autoptr(SteadStmt) stmt = NULL;
   gint64 there;
@@ -107,7 +107,7 @@ stead_done_repo_add (SteadStore  *store,
   g_return_val_if_fail (STEAD_IS_STORE (store) && done != NULL && done->id == 0, FALSE);
   g_return_val_if_fail (stead_store_in_action (store), FALSE);
   text = stead_repo_tidy (done->text);
-  if (done->action == NULL && text == NULL)
+  if (text == NULL)
     return stead_repo_refuse (error, _("Choose what was done, or write it down."));
   if (!stead_repo_check_note (done->text, error) || !stead_shown_check_time (store, done->at, error))
     return FALSE;
@@ -119,9 +119,8 @@ stead_done_repo_add (SteadStore  *store,
     return FALSE;
   sqlite3_bind_int64 (stmt, 1, done->reading_id);
   sqlite3_bind_int64 (stmt, 2, done->at);
-  stead_stmt_bind_text (stmt, 3, done->action);
-  stead_stmt_bind_text (stmt, 4, text);
-  stead_stmt_bind_id (stmt, 5, done->person_id);
+  stead_stmt_bind_text (stmt, 3, text);
+  stead_stmt_bind_id (stmt, 4, done->person_id);
   if (!stead_store_run (store, stmt, error))
     return FALSE;
   done->id = stead_store_last_id (store);

@@ -83,8 +83,7 @@ typedef struct
   gint64  id;           /* 0: not saved yet */
   gint64  reading_id;
   gint64  at;
-  char   *action;       /* (nullable): the row of data/limits/correct.csv: "correct-cook" */
-  char   *text;         /* (nullable): in a person's words; one of the two at least */
+  char   *text;         /* what a person did, in words */
   gint64  person_id;    /* 0: not said */
 } SteadDone;
 

@@ -125,7 +125,7 @@ def test_sealed_food_asks_a_process_authority():
     new_item(w, FLOUR)
     w.place('Make')
     write_recipe(w)
-    choose(w, 'Kept until it is sold', 'Down', 'Down', 'Down')     # at room temperature
+    choose(w, 'Kept until it is sold', 'End')                      # at room temperature
     w.wait('text', 'Measured pH')
     click(w, 'check box', 'In sealed jars or packs')
     click(w, 'check box', 'Acid is added')

@@ -456,7 +456,7 @@ test_holds (void)
   gint64 batch, lot;
   g_autoptr(SteadCheckList) list = NULL;
   g_autoptr(SteadHold) hold = NULL;
-  SteadDone done = { .at = EIGHT, .action = (char *) "keep_cooking" };
+  SteadDone done = { .at = EIGHT, .text = (char *) "Cooked on." };
 
   farm_receipt (farm, farm->feed, TODAY, 10, 1000, FALSE);
   batch = kitchen_cook (farm, "Bowls 1", TODAY, farm->feed, 2, dish, 10);

@@ -19,7 +19,7 @@ add_lists (Farm *farm)
 {
   g_autoptr(SteadCheckList) list = check_list_saved (farm, TODAY, 0, TRUE);
   g_autoptr(SteadCheckList) second = check_list_saved (farm, TODAY, 0, FALSE);
-  SteadDone done = { .at = EIGHT, .action = (char *) "reheat", .text = (char *) "Heated again." };
+  SteadDone done = { .at = EIGHT, .text = (char *) "Heated again." };
   gint64 hot = ((const SteadListLine *) list->lines->pdata[LINE_HOT])->id;
   SteadShown late = check_shown_f (hot, EIGHT + 600, 141);
   gint64 pot = 0;
