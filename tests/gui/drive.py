@@ -392,13 +392,18 @@ class Window:
 
 
 def run_cases(*cases):
-    """Run functions named test_…, in order, and report in TAP; exit with the outcome."""
+    """Run functions named test_…, in order, and report in TAP; exit with the outcome.
+
+    What the toolkit warns of is a fault too.
+    """
     print(f'1..{len(cases)}', flush=True)
     bad = 0
     for number, case in enumerate(cases, 1):
         name = '/gui/' + case.__name__.removeprefix('test_').replace('_', '-')
         try:
             case()
+            warnings = [line for window in Window.open for line in window.said().splitlines() if 'Gtk-WARNING' in line]
+            assert not warnings, '\n'.join(warnings)
             print(f'ok {number} {name}', flush=True)
         except Skip as reason:
             print(f'ok {number} {name} # SKIP {reason}', flush=True)
