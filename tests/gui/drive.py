@@ -233,6 +233,7 @@ class Window:
             if any(n.getState().contains(pyatspi.STATE_FOCUSED) for n in self.walk(node)):
                 if is_button:
                     self.keys('space')
+                    self.wait_list(node)
                 return
             self.keys('Tab')
         if not is_button:
@@ -282,6 +283,13 @@ class Window:
         until(lambda: part('text', ('Name:',))).queryEditableText().setTextContents(path)
         until(lambda: part('push button', ('Save', 'Save Save'))).queryAction().doAction(0)
         until(lambda: chooser() is None)
+
+    def wait_list(self, node):
+        """Of a drop-down, or the button in it: until its list has the keys."""
+        combo = next((n for n in (node, node.parent) if n is not None and n.getRoleName() == 'combo box'), None)
+        if combo is not None:
+            until(lambda: any(n.getRoleName() == 'list item' and n.getState().contains(pyatspi.STATE_FOCUSED)
+                              for n in self.walk(combo)))
 
     def drag(self, role, name, dx, dy=0, steps=10):
         cx, cy = self.middle(role, name)
