@@ -24,7 +24,8 @@ look_with_cppcheck ()
   [ -z "$found" ]
 }
 
-# A file whose object is there already is not looked at again: the findings stand in the log.
+# A file whose object is there already is not looked at again: the findings stand in the log, those
+# of before a mend too.  Remove build-analyze to be told of the present ones alone.
 look_with_gcc ()
 {
   log=$build/findings.log

@@ -108,6 +108,7 @@ in_vessels (const Vessel **vessel,
     {
       const Vessel *next = vessel_of (stead_unit_by_id ((*vessel)->smaller));
 
+      g_return_val_if_fail (next != NULL, amount);
       amount = converted (amount, (*vessel)->id, next->id);
       *vessel = next;
     }
@@ -116,6 +117,7 @@ in_vessels (const Vessel **vessel,
     {
       const Vessel *next = vessel_of (stead_unit_by_id ((*vessel)->larger));
 
+      g_return_val_if_fail (next != NULL, amount);
       other = converted (amount, (*vessel)->id, next->id);
       other_rounded = in_vessel (next, other);
       if (fabs (other_rounded / other - 1) > fabs (rounded / amount - 1) + STEAD_ROUND_NOISE)

@@ -162,7 +162,7 @@ write_step (SteadDemoWriter         *writer,
       !stead_kitchen_repo_step_start (writer->store, step->id, cooking->at_s, person, error) ||
       !write_trouble (writer, step, number, cooking, error))
     return FALSE;
-  for (char **reading = readings; *reading != NULL; reading++)
+  for (char **reading = readings; reading != NULL && *reading != NULL; reading++)
     if (*g_strstrip (*reading) != '\0' && !write_reading (writer, step, cooking, *reading, error))
       return FALSE;
   cooking->at_s += (gint64) (60 * minutes);

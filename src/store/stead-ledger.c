@@ -306,11 +306,12 @@ stead_ledger_take_lot (SteadLedger    *self,
                        double          quantity,
                        SteadFeedPiece *piece)
 {
+  LedgerLot *lot = find_lot (self, lot_id);
   double available = stead_ledger_lot_available (self, lot_id, day);
 
-  if (!(quantity <= available + STEAD_AMOUNT_EPSILON))
+  if (lot == NULL || !(quantity <= available + STEAD_AMOUNT_EPSILON))
     return FALSE;
-  take_from (find_lot (self, lot_id), day, MIN (quantity, available), piece);
+  take_from (lot, day, MIN (quantity, available), piece);
   return TRUE;
 }
 
