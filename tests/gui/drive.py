@@ -203,10 +203,10 @@ class Window:
         x('key', '--clearmodifiers', *keys)
 
     def tab_to(self, role):
-        """Press Tab until a control of this role has the focus."""
+        """Press Tab until a control of this role has the focus; each window has one of its own."""
         for _ in range(40):
-            node = self.focused()
-            if node is not None and node.getRoleName() == role:
+            if any(n.getRoleName() == role and n.getState().contains(pyatspi.STATE_FOCUSED)
+                   for n in self.walk(rows=True)):
                 return
             self.keys('Tab')
         raise AssertionError(f'Tab reaches no {role}')

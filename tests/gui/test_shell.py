@@ -279,6 +279,7 @@ def test_people():
     w.fill('Name', 'Robin')
     w.press('push button', 'Add')
     w.wait_words('Saved: Person: Robin.')
+    x('windowfocus', '--sync', w.windows()[-1])
     w.tab_to('table row')
     w.keys('End')                                         # a newer GTK makes only the rows that can be seen
     w.wait_words('Name Robin', rows=True)
