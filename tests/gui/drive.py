@@ -28,6 +28,9 @@ Atspi.set_timeout(10000, 30000)    # ms; the default of 800 is too short for a b
 OLDER = {'button': 'push button', 'toggle button': 'push button'}
 Atspi.Accessible.getRoleName = lambda node: OLDER.get(node.get_role_name(), node.get_role_name())
 
+# Of two labels in its own window of keys, the toolkit says that they are less than nothing wide.
+ITS_OWN = '(label) reported min width -4'
+
 SPOKEN = ('push button', 'toggle button', 'check box', 'radio button', 'text', 'spin button',
           'slider', 'combo box', 'link', 'image', 'tree table', 'page tab', 'menu item')
 
@@ -410,7 +413,8 @@ def run_cases(*cases):
         name = '/gui/' + case.__name__.removeprefix('test_').replace('_', '-')
         try:
             case()
-            warnings = [line for window in Window.open for line in window.said().splitlines() if 'Gtk-WARNING' in line]
+            warnings = [line for window in Window.open for line in window.said().splitlines()
+                        if 'Gtk-WARNING' in line and ITS_OWN not in line]
             assert not warnings, '\n'.join(warnings)
             print(f'ok {number} {name}', flush=True)
         except Skip as reason:
