@@ -1,4 +1,4 @@
-/* test-file-check.c - a farm file is checked ahead, and what changed since does not pass. */
+/* test-first-look.c - a farm file is checked ahead, and what changed since does not pass. */
 #include "config.h"
 
 #include <glib/gstdio.h>
