@@ -9,6 +9,7 @@
 
 #include <glib/gi18n-lib.h>
 
+#include "app/stead-field-layout.h"
 #include "app/stead-field-private.h"
 #include "app/stead-focus.h"
 #include "app/stead-ui.h"
@@ -279,7 +280,7 @@ stead_field_class_init (SteadFieldClass *klass)
                                            NULL, NULL, NULL, G_TYPE_NONE, 0);
   signals[SIGNAL_CHANGED] = g_signal_new ("changed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0,
                                           NULL, NULL, NULL, G_TYPE_NONE, 0);
-  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_layout_manager_type (widget_class, STEAD_TYPE_FIELD_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "field");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }

@@ -194,6 +194,32 @@ test_left (void)
   fixture_close (window);
 }
 
+static int
+measured (SteadField     *field,
+          GtkOrientation  orientation,
+          int             for_size)
+{
+  int least;
+
+  gtk_widget_measure (GTK_WIDGET (field), orientation, for_size, &least, NULL, NULL, NULL);
+  return least;
+}
+
+/* A row of fields takes the height that a field tells without a width for its least one. */
+static void
+test_height (void)
+{
+  g_autoptr(SteadField) field = STEAD_FIELD (g_object_ref_sink (stead_field_new ("Left of all that was trimmed", STEAD_FIELD_NUMBER)));
+  int least = measured (field, GTK_ORIENTATION_VERTICAL, -1);
+  int narrow = measured (field, GTK_ORIENTATION_HORIZONTAL, -1);
+  int wide = measured (field, GTK_ORIENTATION_HORIZONTAL, least);
+
+  g_assert_cmpint (narrow, <, wide);
+  g_assert_cmpint (measured (field, GTK_ORIENTATION_VERTICAL, narrow), >, least);     /* its label wraps */
+  g_assert_cmpint (measured (field, GTK_ORIENTATION_VERTICAL, wide - 1), >, least);
+  g_assert_cmpint (measured (field, GTK_ORIENTATION_VERTICAL, wide), ==, least);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -205,5 +231,6 @@ main (int    argc,
   g_test_add_func ("/app/field/empty", test_empty);
   g_test_add_func ("/app/field/accessible", test_accessible);
   g_test_add_func ("/app/field/left", test_left);
+  g_test_add_func ("/app/field/height", test_height);
   return g_test_run ();
 }
