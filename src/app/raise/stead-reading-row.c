@@ -303,8 +303,8 @@ build_entry (SteadReadingRow *self)
   gtk_widget_add_css_class (self->entry, "numeric");
   gtk_widget_set_hexpand (self->entry, TRUE);
   gtk_label_set_mnemonic_widget (GTK_LABEL (self->label), self->entry);
-  gtk_accessible_update_relation (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_RELATION_LABELLED_BY, self->label, NULL,
-                                  GTK_ACCESSIBLE_RELATION_DESCRIBED_BY, self->message, NULL, -1);
+  /* Not the relation DESCRIBED_BY as well: from GTK 4.10 on it hides the description that show() sets. */
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_RELATION_LABELLED_BY, self->label, NULL, -1);
   g_signal_connect_swapped (self->entry, "changed", G_CALLBACK (entry_changed_cb), self);
   g_signal_connect_swapped (self->entry, "activate", G_CALLBACK (entry_activate_cb), self);
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (left_cb), self);
