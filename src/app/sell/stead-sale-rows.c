@@ -52,25 +52,24 @@ remove_cb (GtkWidget *row)
   share_lots (list, NULL);
 }
 
-static GtkWidget *
-row_new (Row **out)
+static Row *
+row_new (GtkWidget *box)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  Row *row = g_new0 (Row, 1);
 
-  *out = g_new0 (Row, 1);
-  g_object_set_data_full (G_OBJECT (box), ROW_KEY, *out, (GDestroyNotify) row_free);
-  return box;
+  g_object_set_data_full (G_OBJECT (box), ROW_KEY, row, (GDestroyNotify) row_free);
+  return row;
 }
 
-static void
-add_remove (GtkWidget *box)
+static GtkWidget *
+remove_button (GtkWidget *box)
 {
   GtkWidget *button = stead_ui_icon_button ("stead-remove-symbolic", _("Take this line off"));
 
   gtk_widget_set_valign (button, GTK_ALIGN_START);
   gtk_widget_set_margin_top (button, 20);
   g_signal_connect_swapped (button, "clicked", G_CALLBACK (remove_cb), box);
-  gtk_box_append (GTK_BOX (box), button);
+  return button;
 }
 
 static SteadField *
@@ -220,9 +219,9 @@ stead_good_row_new (SteadStore          *store,
 {
   static const char * const labels[] = {
     N_("Bring"), N_("Price"), N_("Fewest asked for"), N_("Likeliest"), N_("Most"), N_("Left over, worth"), N_("Missed, costs") };
-  Row *row;
-  GtkWidget *box = row_new (&row);
+  GtkWidget *box = stead_ui_row_new (6);
   GtkWidget *fields = gtk_grid_new ();
+  Row *row = row_new (box);
 
   row->pick = stead_sell_pick (NULL, _("Product"));
   gtk_grid_set_column_spacing (GTK_GRID (fields), 6);
@@ -241,8 +240,8 @@ stead_good_row_new (SteadStore          *store,
     }
   row->lots = STEAD_LOT_CHOICE (stead_lot_choice_new (store));
   gtk_grid_attach (GTK_GRID (fields), GTK_WIDGET (row->lots), 0, 2, 5, 1);
-  gtk_box_append (GTK_BOX (box), fields);
-  add_remove (box);
+  stead_ui_row_append (box, fields);
+  stead_ui_row_append (box, remove_button (box));
   stead_cash_picks_products (row->pick, store, good->product_id);
   row->id = good->id;
   row->brought = good->brought;
@@ -295,8 +294,8 @@ GtkWidget *
 stead_cost_row_new (const char          *currency,
                     const SteadSaleCost *cost)
 {
-  Row *row;
-  GtkWidget *box = row_new (&row);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  Row *row = row_new (box);
 
   row->fields[0] = stead_sell_field (box, _("Cost"), STEAD_FIELD_TEXT);
   row->fields[1] = stead_sell_field (box, _("Amount"), STEAD_FIELD_MONEY);
@@ -304,7 +303,7 @@ stead_cost_row_new (const char          *currency,
   gtk_widget_set_valign (row->check, GTK_ALIGN_START);
   gtk_widget_set_margin_top (row->check, 20);
   gtk_box_append (GTK_BOX (box), row->check);
-  add_remove (box);
+  gtk_box_append (GTK_BOX (box), remove_button (box));
   g_object_set (row->fields[0], "required", TRUE, NULL);
   stead_field_set_currency (row->fields[1], currency);
   row->paid_cents = -1;
@@ -345,8 +344,8 @@ GtkWidget *
 stead_shift_row_new (SteadStore           *store,
                      const SteadSaleShift *shift)
 {
-  Row *row;
-  GtkWidget *box = row_new (&row);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  Row *row = row_new (box);
   g_autofree char *from = shift != NULL ? stead_sale_clock (shift->from_min) : NULL;
   g_autofree char *to = shift != NULL ? stead_sale_clock (shift->to_min) : NULL;
 
@@ -355,7 +354,7 @@ stead_shift_row_new (SteadStore           *store,
   row->fields[1] = narrow (box, _("To"), STEAD_FIELD_TEXT);
   row->fields[2] = narrow (box, _("Break, minutes"), STEAD_FIELD_COUNT);
   row->fields[3] = stead_sell_field (box, _("Duty"), STEAD_FIELD_TEXT);
-  add_remove (box);
+  gtk_box_append (GTK_BOX (box), remove_button (box));
   stead_cash_picks_people (row->pick, store, shift != NULL ? shift->person_id : 0);
   if (shift == NULL)
     return box;
