@@ -231,6 +231,9 @@ class Window:
 
     def act_by_tab(self, node):
         """What a click would do, where it cannot be told where to click: the keys go there, a button is pressed."""
+        if node.getRoleName() == 'list item':
+            self.act_in_list(node)
+            return
         is_button = node.getRoleName() in ('push button', 'check box', 'radio button', 'link', 'combo box')
         for _ in range(200):
             if any(n.getState().contains(pyatspi.STATE_FOCUSED) for n in self.walk(node)):
@@ -243,6 +246,18 @@ class Window:
             raise AssertionError(f'Tab does not reach {node.getRoleName()} {node.name!r}')
         node.queryAction().doAction(0)
 
+    def act_in_list(self, node):
+        """A list is one stop of Tab; arrows move in it."""
+        rows = [n for n in map(node.parent.getChildAtIndex, range(node.parent.childCount))
+                if n is not None and n.getState().contains(pyatspi.STATE_VISIBLE)]
+        for _ in range(200):
+            if self.has_keys(node.parent, 'list item'):
+                break
+            self.keys('Tab')
+        self.keys('Home', *['Down'] * rows.index(node))
+        until(lambda: self.has_keys(node, 'list item'))
+        self.keys('Return')
+
     def click_at_once(self, *targets):
         """Click one after the other without a moment between: the program is held until all clicks wait for it."""
         places = [self.middle(role, name) for role, name in targets]
@@ -254,13 +269,24 @@ class Window:
             self.process.send_signal(signal.SIGCONT)
 
     def choose_file(self, title, path):
-        """Type a path into the file chooser that GTK shows where there is no portal."""
+        """Give a path to the file chooser that GTK shows where there is no portal."""
+        def top():
+            return next((t for t in map(self.app.getChildAtIndex, range(self.app.childCount))
+                         if t is not None and t.name == title), None)
+
         def there():
-            return any(self.app.getChildAtIndex(i).name == title for i in range(self.app.childCount))
+            return top() is not None
+
+        def entry():
+            return next((n for n in self.walk(until(top)) if n.getRoleName() == 'text'
+                         and n.getState().contains(pyatspi.STATE_FOCUSED)), None)
+
         until(there)
         window = x('search', '--sync', '--name', title).split()[-1]
         x('windowfocus', '--sync', window)
-        self.type(path)
+        # A slash opens the entry.  What is typed key by key may meet what a newer GTK completes meanwhile.
+        self.type('/')
+        until(entry).queryEditableText().setTextContents(path)
         self.keys('Return')
         for _ in range(20):                        # the first Return may only end the completion
             # A second one too early would be pressed in the window that comes next.
@@ -288,11 +314,25 @@ class Window:
         until(lambda: chooser() is None)
 
     def wait_list(self, node):
-        """Of a drop-down, or the button in it: until its list has the keys."""
+        """Of a drop-down, or the button in it: until its list has the keys.
+
+        In a long list they go to what looks in it first, and from there in a newer GTK not to the same line
+        each time: so they are put on the first one.
+        """
         combo = next((n for n in (node, node.parent) if n is not None and n.getRoleName() == 'combo box'), None)
-        if combo is not None:
-            until(lambda: any(n.getRoleName() == 'list item' and n.getState().contains(pyatspi.STATE_FOCUSED)
-                              for n in self.walk(combo)))
+        if combo is None:
+            return
+        until(lambda: self.has_keys(combo, 'list item', 'entry'))
+        if any(n.getRoleName() == 'entry' for n in self.walk(combo)):
+            until(lambda: self.has_keys(combo, 'entry'))
+            self.keys('Down')
+            until(lambda: self.has_keys(combo, 'list item'))
+            self.keys('Home')
+        until(lambda: self.has_keys(combo, 'list item'))
+
+    def has_keys(self, node, *roles):
+        """Whether a widget of one of these roles in the node has the keys."""
+        return any(n.getRoleName() in roles and n.getState().contains(pyatspi.STATE_FOCUSED) for n in self.walk(node))
 
     def drag(self, role, name, dx, dy=0, steps=10):
         cx, cy = self.middle(role, name)
