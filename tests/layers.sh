@@ -1,5 +1,5 @@
 #!/bin/sh
-# layers.sh - the arrows between the layers, checked by reading the sources.
+# layers.sh - the arrows between the layers, and that a name has one meaning, checked by reading the sources.
 #
 # usage: layers.sh [ROOT]
 #
@@ -85,6 +85,19 @@ faults ()
           fault ("core reads no file and no clock")
         }
       '
+    # A public type or constant has one meaning in the whole tree.
+    find src -type f -name '*.h' 2>/dev/null | LC_ALL=C sort |
+      xargs -r awk '
+        function name (word) {
+          if (word in at && at[word] != FILENAME)
+            printf "%s:%d: %s means something else in %s\n", FILENAME, FNR, word, at[word]
+          at[word] = FILENAME
+        }
+        match ($0, /^} Stead[A-Za-z0-9]+;/) { word = $0; gsub (/^} |;.*/, "", word); name(word) }
+        match ($0, /^  STEAD_[A-Z0-9_]+( *=[^=]*)?,?( *\/\*.*)?$/) {
+          word = $0; sub (/^ +/, "", word); sub (/[^A-Z0-9_].*/, "", word); name(word)
+        }
+      '
   )
 }
 
@@ -136,11 +149,25 @@ catches private-elsewhere src/app/a.c    '#include "store/stead-store-private.h"
 catches private-subfolder src/app/a.c    '#include "app/raise/stead-raise-private.h"'
 catches private-in-test   tests/app/a.c  '#include "store/stead-store-private.h"'
 
+rm -rf "$tree/src" "$tree/tests"
+place src/core/a.h  '} SteadGoal;'
+place src/store/a.h '} SteadGoal;'
+same /house/layers/catches-two-meanings "src/store/a.h:1: SteadGoal means something else in src/core/a.h" "$(faults "$tree")"
+rm -rf "$tree/src" "$tree/tests"
+place src/core/a.h  '  STEAD_GOAL_MET,'
+place src/store/a.h '  STEAD_GOAL_MET = 1,   /* reached */'
+same /house/layers/catches-two-constants "src/store/a.h:1: STEAD_GOAL_MET means something else in src/core/a.h" \
+  "$(faults "$tree")"
+
 # What is right must pass.
 rm -rf "$tree/src" "$tree/tests"
 place src/core/a.c         '#include "config.h"'
 place src/core/a.c         '#include "core/stead-money.h"'
 place src/core/a.c         '#include <gsl/gsl_fit.h>'
+place src/core/a.h         '} SteadGoal;'
+place src/core/a.h         '  STEAD_GOAL_MET,'
+place src/store/b.h        '} SteadSaving;'
+place src/store/b.h        'int reached (int how);   /* STEAD_GOAL_MET */'
 place src/core/a.c         '#include <glib/gi18n-lib.h>'
 place src/store/a.c        '#include "core/stead-money.h"'
 place src/store/a.c        '#include "store/stead-store-private.h"'

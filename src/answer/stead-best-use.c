@@ -150,7 +150,7 @@ typedef struct
   guint       n, m;
   double     *margins;     /* (array length=n) */
   double     *use;         /* (array length=n * (m + 2n)) */
-  SteadLimit *limits;      /* (array length=m + 2n) */
+  SteadMixLimit *limits;      /* (array length=m + 2n) */
 } Programme;
 
 static void
@@ -175,10 +175,10 @@ programme_fill (Programme          *programme,
   guint n = self->lines->len, m = self->scarce->len;
 
   *programme = (Programme) { n, m, g_new0 (double, n), g_new0 (double, (gsize) n * (m + 2 * n)),
-                             g_new0 (SteadLimit, m + 2 * n) };
+                             g_new0 (SteadMixLimit, m + 2 * n) };
   for (guint k = 0; k < m; k++)
     {
-      programme->limits[k] = (SteadLimit) { programme->use + k * n, STEAD_LIMIT_AT_MOST, scarce_at (self, k)->amount };
+      programme->limits[k] = (SteadMixLimit) { programme->use + k * n, STEAD_MIX_AT_MOST, scarce_at (self, k)->amount };
       for (guint i = 0; i < n; i++)
         programme->use[k * n + i] = stead_best_use_taken (self, i, k);
     }
@@ -188,8 +188,8 @@ programme_fill (Programme          *programme,
 
       programme->margins[i] = line->price_cents - line->own_cents;
       programme->use[(m + i) * n + i] = programme->use[(m + n + i) * n + i] = 1;
-      programme->limits[m + i] = (SteadLimit) { programme->use + (m + i) * n, STEAD_LIMIT_AT_MOST, line->most };
-      programme->limits[m + n + i] = (SteadLimit) { programme->use + (m + n + i) * n, STEAD_LIMIT_AT_LEAST, line->least };
+      programme->limits[m + i] = (SteadMixLimit) { programme->use + (m + i) * n, STEAD_MIX_AT_MOST, line->most };
+      programme->limits[m + n + i] = (SteadMixLimit) { programme->use + (m + n + i) * n, STEAD_MIX_AT_LEAST, line->least };
     }
 }
 

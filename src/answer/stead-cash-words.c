@@ -33,14 +33,14 @@ stead_cash_words_category (SteadCashCategory category)
 }
 
 const char *
-stead_cash_words_flow (SteadFlow flow)
+stead_cash_words_activity (SteadCashActivity activity)
 {
-  switch (flow)
+  switch (activity)
     {
-    case STEAD_FLOW_OPERATING: return _("Running the farm");
-    case STEAD_FLOW_INVESTING: return _("Things that last");
-    case STEAD_FLOW_FINANCING: return _("Money put in and taken out");
-    case STEAD_FLOW_NONE: return _("Moved within the farm");
+    case STEAD_CASH_ACTIVITY_OPERATING: return _("Running the farm");
+    case STEAD_CASH_ACTIVITY_INVESTING: return _("Things that last");
+    case STEAD_CASH_ACTIVITY_FINANCING: return _("Money put in and taken out");
+    case STEAD_CASH_ACTIVITY_NONE: return _("Moved within the farm");
     default: g_return_val_if_reached ("");
     }
 }

@@ -9,7 +9,7 @@ G_BEGIN_DECLS
 /* (transfer none): as a choice in a list and as a line of a statement: "Sales". */
 const char *stead_cash_words_category (SteadCashCategory category);
 /* "Running the farm", "Things that last", "Money put in and taken out", "Moved within the farm". */
-const char *stead_cash_words_flow     (SteadFlow flow);
+const char *stead_cash_words_activity (SteadCashActivity activity);
 /* "Till box", "School activity account", "Bank account". */
 const char *stead_cash_words_account  (SteadAccountKind kind);
 /* "By fixed parts", "By days", "By space", "By use". */

@@ -23,7 +23,7 @@ share_free (gpointer data)
 static void
 line_free (gpointer data)
 {
-  SteadResultLine *line = data;
+  SteadResultsLine *line = data;
 
   g_free (line->batch);
   g_free (line->what);
@@ -187,11 +187,11 @@ add_lines (SteadStore          *store,
   for (guint i = 0; batch != NULL && batch->has_plan && i < batch->rows->len; i++)
     {
       const SteadBatchRow *row = batch->rows->pdata[i];
-      SteadResultLine *line;
+      SteadResultsLine *line;
 
       if (row->planned == NULL || row->actual == NULL)
         continue;
-      line = g_new0 (SteadResultLine, 1);
+      line = g_new0 (SteadResultsLine, 1);
       line->batch = g_strdup (batch->money.batch->name);
       line->what = g_strdup (row->what);
       line->planned = g_strdup (row->planned);

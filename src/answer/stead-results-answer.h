@@ -26,7 +26,7 @@ typedef struct
 typedef struct
 {
   char *batch, *what, *planned, *actual, *end;
-} SteadResultLine;
+} SteadResultsLine;
 
 /* "Dozen eggs", "$2.41 a dozen". */
 typedef struct
@@ -48,7 +48,7 @@ typedef struct
   gint64          minutes, unpaid_min;
   double          per_hour_cents;      /* net for an hour that was not paid; NAN without such hours */
   GPtrArray      *shares;              /* of SteadResultShare, by name; students only */
-  GPtrArray      *lines;               /* of SteadResultLine: production against plan */
+  GPtrArray      *lines;               /* of SteadResultsLine: production against plan */
   GPtrArray      *units;               /* of SteadResultUnit: cost of one unit */
   char           *sentence;            /* markup */
   char           *how;                 /* how it is shared */

@@ -6,21 +6,21 @@
 #include <glib/gi18n-lib.h>
 
 static gboolean
-take_account (const SteadMaking  *self,
-              const SteadPosting *posting,
-              gint64              account)
+take_account (const SteadStatementMaker *self,
+              const SteadPosting        *posting,
+              gint64                     account)
 {
   return posting->head == STEAD_HEAD_CASH && posting->key == account;
 }
 
 /* Fills one line with the keys of @head that are owed at the end, or paid ahead. */
 static void
-fill_owed (SteadMaking        *self,
-           SteadStatementLine *line,
-           SteadHead           head,
-           int                 sign)
+fill_owed (SteadStatementMaker *self,
+           SteadStatementLine  *line,
+           SteadHead            head,
+           int                  sign)
 {
-  g_autoptr(GHashTable) sums = stead_making_sums (self, head);
+  g_autoptr(GHashTable) sums = stead_maker_sums (self, head);
   GHashTableIter iter;
   gpointer value;
 
@@ -38,15 +38,15 @@ fill_owed (SteadMaking        *self,
       const SteadSumPair *pair = posting->head == head ? g_hash_table_lookup (sums, &posting->key) : NULL;
 
       if (pair != NULL && sign * pair->end > 0)
-        stead_making_entry (line, posting, 1);
+        stead_maker_entry (line, posting, 1);
     }
 }
 
 static const SteadHead owed_heads[] = { STEAD_HEAD_OWED_RECEIPT, STEAD_HEAD_OWED_BATCH, STEAD_HEAD_OWED_ASSET };
 
 static SteadSumPair
-finish_owed (SteadMaking        *self,
-             SteadStatementLine *line)
+finish_owed (SteadStatementMaker *self,
+             SteadStatementLine  *line)
 {
   SteadSumPair pair = { line->before_cents, line->cents };
 
@@ -56,9 +56,9 @@ finish_owed (SteadMaking        *self,
 }
 
 static SteadSumPair
-add_ahead (SteadMaking *self)
+add_ahead (SteadStatementMaker *self)
 {
-  SteadStatementLine *line = stead_making_line (self, STEAD_STATEMENT_BALANCE, "ahead", _("Paid ahead"));
+  SteadStatementLine *line = stead_maker_line (self, STEAD_STATEMENT_BALANCE, "ahead", _("Paid ahead"));
 
   for (gsize i = 0; i < G_N_ELEMENTS (owed_heads); i++)
     fill_owed (self, line, owed_heads[i], 1);
@@ -66,12 +66,12 @@ add_ahead (SteadMaking *self)
 }
 
 static SteadSumPair
-add_owed (SteadMaking *self,
-          SteadHead    head,
-          const char  *name,
-          const char  *label)
+add_owed (SteadStatementMaker *self,
+          SteadHead            head,
+          const char          *name,
+          const char          *label)
 {
-  SteadStatementLine *line = stead_making_line (self, STEAD_STATEMENT_BALANCE, name, label);
+  SteadStatementLine *line = stead_maker_line (self, STEAD_STATEMENT_BALANCE, name, label);
 
   fill_owed (self, line, head, -1);
   return finish_owed (self, line);
@@ -85,10 +85,10 @@ plus (SteadSumPair a,
 }
 
 static gboolean
-add_accounts (SteadStore    *store,
-              SteadMaking   *self,
-              SteadSumPair  *sum,
-              GError       **error)
+add_accounts (SteadStore          *store,
+              SteadStatementMaker *self,
+              SteadSumPair        *sum,
+              GError             **error)
 {
   g_autoptr(GPtrArray) accounts = stead_account_repo_list (store, TRUE, error);
 
@@ -97,16 +97,16 @@ add_accounts (SteadStore    *store,
       const SteadAccount *account = accounts->pdata[i];
       g_autofree char *name = g_strdup_printf ("account_%" G_GINT64_FORMAT, account->id);
 
-      *sum = plus (*sum, stead_making_stand (self, name, account->name, take_account, account->id));
+      *sum = plus (*sum, stead_maker_stand (self, name, account->name, take_account, account->id));
     }
   return accounts != NULL;
 }
 
 /* Money of funds stands apart: it is part of the accounts above. */
 static gboolean
-add_funds (SteadStore   *store,
-           SteadMaking  *self,
-           GError      **error)
+add_funds (SteadStore          *store,
+           SteadStatementMaker *self,
+           GError             **error)
 {
   g_autoptr(GPtrArray) funds = stead_fund_repo_list (store, TRUE, error);
 
@@ -125,7 +125,7 @@ add_funds (SteadStore   *store,
       self->answer->restricted_end += end;
       if (before == 0 && end == 0)
         continue;
-      line = stead_making_line (self, STEAD_STATEMENT_BALANCE, name, label);
+      line = stead_maker_line (self, STEAD_STATEMENT_BALANCE, name, label);
       line->before_cents = before;
       line->cents = end;
       line->is_apart = TRUE;
@@ -134,27 +134,27 @@ add_funds (SteadStore   *store,
 }
 
 static SteadSumPair
-add_head (SteadMaking *self,
-          SteadHead    head,
-          const char  *name,
-          const char  *label)
+add_head (SteadStatementMaker *self,
+          SteadHead            head,
+          const char          *name,
+          const char          *label)
 {
-  return stead_making_stand (self, name, label, stead_take_head, head);
+  return stead_maker_stand (self, name, label, stead_take_head, head);
 }
 
 static SteadSumPair
-add_goods (SteadMaking *self)
+add_goods (SteadStatementMaker *self)
 {
-  SteadSumPair sum = stead_making_stand (self, "stock", _("In the store room"), stead_take_stock, 0);
+  SteadSumPair sum = stead_maker_stand (self, "stock", _("In the store room"), stead_take_stock, 0);
 
-  sum = plus (sum, stead_making_stand (self, "growing", _("Growing: fish, crops and kitchen"), stead_take_growing, 0));
-  return plus (sum, stead_making_stand (self, "flocks", _("Flocks"), stead_take_growing, 1));
+  sum = plus (sum, stead_maker_stand (self, "growing", _("Growing: fish, crops and kitchen"), stead_take_growing, 0));
+  return plus (sum, stead_maker_stand (self, "flocks", _("Flocks"), stead_take_growing, 1));
 }
 
 gboolean
-stead_statement_add_balance (SteadStore   *store,
-                             SteadMaking  *self,
-                             GError      **error)
+stead_statement_add_balance (SteadStore          *store,
+                             SteadStatementMaker *self,
+                             GError             **error)
 {
   SteadStatementAnswer *answer = self->answer;
   const SteadStatementPart part = STEAD_STATEMENT_BALANCE;
@@ -172,18 +172,18 @@ stead_statement_add_balance (SteadStore   *store,
   owned = plus (owned, add_ahead (self));
   owned = plus (owned, add_goods (self));
   owned = plus (owned, add_head (self, STEAD_HEAD_THINGS, "things", _("Things that last")));
-  stead_making_total (self, part, "owned", _("All that the farm owns"), owned.before, owned.end);
+  stead_maker_total (self, part, "owned", _("All that the farm owns"), owned.before, owned.end);
   owed = add_owed (self, STEAD_HEAD_OWED_RECEIPT, "owed_receipts", _("Receipts that no line of the cash book has paid"));
   owed = plus (owed, add_owed (self, STEAD_HEAD_OWED_BATCH, "owed_batches", _("Animals, seed and plants not paid for")));
   owed = plus (owed, add_owed (self, STEAD_HEAD_OWED_ASSET, "owed_things", _("Things that last, not paid for")));
   owed = plus (owed, add_head (self, STEAD_HEAD_LOAN, "loans", _("Loans")));
-  stead_making_total (self, part, "owed", _("All that it owes"), owed.before, owed.end);
+  stead_maker_total (self, part, "owed", _("All that it owes"), owed.before, owed.end);
   answer->owned_before = owned.before;
   answer->owned_end = owned.end;
   answer->owed_before = -owed.before;
   answer->owed_end = -owed.end;
   answer->worth_before = owned.before + owed.before;
   answer->worth_end = owned.end + owed.end;
-  stead_making_total (self, part, "worth", _("Worth of the farm"), answer->worth_before, answer->worth_end);
+  stead_maker_total (self, part, "worth", _("Worth of the farm"), answer->worth_before, answer->worth_end);
   return TRUE;
 }

@@ -48,9 +48,9 @@ add_accrual (SteadStatementAnswer *answer,
 }
 
 static void
-add_unpaid (SteadMaking *self)
+add_unpaid (SteadStatementMaker *self)
 {
-  g_autoptr(GHashTable) sums = stead_making_sums (self, STEAD_HEAD_OWED_RECEIPT);
+  g_autoptr(GHashTable) sums = stead_maker_sums (self, STEAD_HEAD_OWED_RECEIPT);
   GHashTableIter iter;
   gpointer value;
 
@@ -64,7 +64,7 @@ add_unpaid (SteadMaking *self)
 }
 
 void
-stead_statement_add_figures (SteadMaking *self)
+stead_statement_add_figures (SteadStatementMaker *self)
 {
   for (guint i = 0; i < self->postings->len; i++)
     {

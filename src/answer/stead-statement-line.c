@@ -4,8 +4,8 @@
 #include "answer/stead-statement-private.h"
 
 gboolean
-stead_making_asks (const SteadMaking  *self,
-                   const SteadPosting *posting)
+stead_maker_asks (const SteadStatementMaker *self,
+                  const SteadPosting        *posting)
 {
   return self->answer->enterprise_id == 0 || posting->enterprise_id == self->answer->enterprise_id;
 }
@@ -22,10 +22,10 @@ stead_statement_line_free (SteadStatementLine *line)
 }
 
 SteadStatementLine *
-stead_making_line (SteadMaking        *self,
-                   SteadStatementPart  part,
-                   const char         *name,
-                   const char         *label)
+stead_maker_line (SteadStatementMaker *self,
+                  SteadStatementPart   part,
+                  const char          *name,
+                  const char          *label)
 {
   SteadStatementLine *line = g_new0 (SteadStatementLine, 1);
 
@@ -38,14 +38,14 @@ stead_making_line (SteadMaking        *self,
 }
 
 void
-stead_making_total (SteadMaking        *self,
-                    SteadStatementPart  part,
-                    const char         *name,
-                    const char         *label,
-                    gint64              before_cents,
-                    gint64              cents)
+stead_maker_total (SteadStatementMaker *self,
+                   SteadStatementPart   part,
+                   const char          *name,
+                   const char          *label,
+                   gint64               before_cents,
+                   gint64               cents)
 {
-  SteadStatementLine *line = stead_making_line (self, part, name, label);
+  SteadStatementLine *line = stead_maker_line (self, part, name, label);
 
   line->before_cents = before_cents;
   line->cents = cents;
@@ -53,9 +53,9 @@ stead_making_total (SteadMaking        *self,
 }
 
 void
-stead_making_entry (SteadStatementLine *line,
-                    const SteadPosting *posting,
-                    int                 sign)
+stead_maker_entry (SteadStatementLine *line,
+                   const SteadPosting *posting,
+                   int                 sign)
 {
   SteadStatementEntry entry = { .day = posting->day, .fact = posting->fact, .fact_id = posting->fact_id,
                                 .cents = sign * posting->cents };
@@ -64,13 +64,13 @@ stead_making_entry (SteadStatementLine *line,
 }
 
 gint64
-stead_making_flow (SteadMaking        *self,
-                   SteadStatementPart  part,
-                   const char         *name,
-                   const char         *label,
-                   int                 sign,
-                   SteadTakeFunc       take,
-                   gint64              data)
+stead_maker_flow (SteadStatementMaker *self,
+                  SteadStatementPart   part,
+                  const char          *name,
+                  const char          *label,
+                  int                  sign,
+                  SteadTakeFunc        take,
+                  gint64               data)
 {
   SteadStatementLine *line = NULL;
   gint64 cents = 0;
@@ -79,11 +79,11 @@ stead_making_flow (SteadMaking        *self,
     {
       const SteadPosting *posting = &g_array_index (self->postings, SteadPosting, i);
 
-      if (posting->day < self->answer->from || !stead_making_asks (self, posting) || !take (self, posting, data))
+      if (posting->day < self->answer->from || !stead_maker_asks (self, posting) || !take (self, posting, data))
         continue;
       if (line == NULL)
-        line = stead_making_line (self, part, name, label);
-      stead_making_entry (line, posting, sign);
+        line = stead_maker_line (self, part, name, label);
+      stead_maker_entry (line, posting, sign);
       cents += sign * posting->cents;
     }
   if (line != NULL)
@@ -92,22 +92,22 @@ stead_making_flow (SteadMaking        *self,
 }
 
 SteadSumPair
-stead_making_stand (SteadMaking   *self,
-                    const char    *name,
-                    const char    *label,
-                    SteadTakeFunc  take,
-                    gint64         data)
+stead_maker_stand (SteadStatementMaker *self,
+                   const char          *name,
+                   const char          *label,
+                   SteadTakeFunc        take,
+                   gint64               data)
 {
-  SteadStatementLine *line = stead_making_line (self, STEAD_STATEMENT_BALANCE, name, label);
+  SteadStatementLine *line = stead_maker_line (self, STEAD_STATEMENT_BALANCE, name, label);
   SteadSumPair sum = { 0, 0 };
 
   for (guint i = 0; i < self->postings->len; i++)
     {
       const SteadPosting *posting = &g_array_index (self->postings, SteadPosting, i);
 
-      if (!stead_making_asks (self, posting) || !take (self, posting, data))
+      if (!stead_maker_asks (self, posting) || !take (self, posting, data))
         continue;
-      stead_making_entry (line, posting, 1);
+      stead_maker_entry (line, posting, 1);
       sum.end += posting->cents;
       sum.before += posting->day < self->answer->from ? posting->cents : 0;
     }
@@ -121,32 +121,32 @@ stead_making_stand (SteadMaking   *self,
 /* --- what several lines take ---------------------------------------------------------- */
 
 gboolean
-stead_take_head (const SteadMaking  *self,
-                 const SteadPosting *posting,
-                 gint64              head)
+stead_take_head (const SteadStatementMaker *self,
+                 const SteadPosting        *posting,
+                 gint64                     head)
 {
   return posting->head == (SteadHead) head;
 }
 
 gboolean
-stead_take_stock (const SteadMaking  *self,
-                  const SteadPosting *posting,
-                  gint64              data)
+stead_take_stock (const SteadStatementMaker *self,
+                  const SteadPosting        *posting,
+                  gint64                     data)
 {
   return posting->head == STEAD_HEAD_STOCK;
 }
 
 gboolean
-stead_take_growing (const SteadMaking  *self,
-                    const SteadPosting *posting,
-                    gint64              flocks)
+stead_take_growing (const SteadStatementMaker *self,
+                    const SteadPosting        *posting,
+                    gint64                     flocks)
 {
   return posting->head == STEAD_HEAD_GROWING && g_hash_table_contains (self->flocks, &posting->key) == (flocks != 0);
 }
 
 GHashTable *
-stead_making_sums (const SteadMaking *self,
-                   SteadHead          head)
+stead_maker_sums (const SteadStatementMaker *self,
+                  SteadHead                  head)
 {
   GHashTable *sums = g_hash_table_new_full (g_int64_hash, g_int64_equal, g_free, g_free);
 

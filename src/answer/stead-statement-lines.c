@@ -11,16 +11,16 @@
 /* --- cash flow ----------------------------------------------------------------------- */
 
 static gboolean
-take_category (const SteadMaking  *self,
-               const SteadPosting *posting,
-               gint64              category)
+take_category (const SteadStatementMaker *self,
+               const SteadPosting        *posting,
+               gint64                     category)
 {
   return posting->head == STEAD_HEAD_CASH && posting->category == category;
 }
 
 static gint64
-add_flow_lines (SteadMaking *self,
-                SteadFlow    flow)
+add_flow_lines (SteadStatementMaker *self,
+                SteadCashActivity    flow)
 {
   static const char * const names[] = { "sales", "refund", "other_in", "supplies", "animals", "energy", "fees", "pay",
                                         "other_out", "over_short", "thing_bought", "thing_sold", "put_in", "grant",
@@ -29,14 +29,14 @@ add_flow_lines (SteadMaking *self,
 
   G_STATIC_ASSERT (G_N_ELEMENTS (names) == STEAD_N_CASH_CATEGORIES);
   for (int i = 0; i < STEAD_N_CASH_CATEGORIES; i++)
-    if (stead_cash_category_flow ((SteadCashCategory) i) == flow)
-      sum += stead_making_flow (self, STEAD_STATEMENT_CASH, names[i],
-                                stead_cash_words_category ((SteadCashCategory) i), 1, take_category, i);
+    if (stead_cash_category_activity ((SteadCashCategory) i) == flow)
+      sum += stead_maker_flow (self, STEAD_STATEMENT_CASH, names[i],
+                               stead_cash_words_category ((SteadCashCategory) i), 1, take_category, i);
   return sum;
 }
 
 static gint64
-cash_before (const SteadMaking *self)
+cash_before (const SteadStatementMaker *self)
 {
   gint64 cents = 0;
 
@@ -44,47 +44,47 @@ cash_before (const SteadMaking *self)
     {
       const SteadPosting *posting = &g_array_index (self->postings, SteadPosting, i);
 
-      if (posting->head == STEAD_HEAD_CASH && posting->day < self->answer->from && stead_making_asks (self, posting))
+      if (posting->head == STEAD_HEAD_CASH && posting->day < self->answer->from && stead_maker_asks (self, posting))
         cents += posting->cents;
     }
   return cents;
 }
 
 static void
-add_cash (SteadMaking *self)
+add_cash (SteadStatementMaker *self)
 {
   SteadStatementAnswer *answer = self->answer;
   const SteadStatementPart part = STEAD_STATEMENT_CASH;
 
   answer->cash_before = cash_before (self);
   if (answer->enterprise_id == 0)
-    stead_making_total (self, part, "cash_before", _("Money at first"), 0, answer->cash_before);
-  answer->operating = add_flow_lines (self, STEAD_FLOW_OPERATING);
-  stead_making_total (self, part, "operating", _("From running the farm"), 0, answer->operating);
-  answer->investing = add_flow_lines (self, STEAD_FLOW_INVESTING);
-  stead_making_total (self, part, "investing", _("From things that last"), 0, answer->investing);
-  answer->financing = add_flow_lines (self, STEAD_FLOW_FINANCING)
-                      + stead_making_flow (self, part, "opening", _("In accounts when they were opened"), 1,
-                                           take_category, -1);
-  stead_making_total (self, part, "financing", _("From money put in and taken out"), 0, answer->financing);
+    stead_maker_total (self, part, "cash_before", _("Money at first"), 0, answer->cash_before);
+  answer->operating = add_flow_lines (self, STEAD_CASH_ACTIVITY_OPERATING);
+  stead_maker_total (self, part, "operating", _("From running the farm"), 0, answer->operating);
+  answer->investing = add_flow_lines (self, STEAD_CASH_ACTIVITY_INVESTING);
+  stead_maker_total (self, part, "investing", _("From things that last"), 0, answer->investing);
+  answer->financing = add_flow_lines (self, STEAD_CASH_ACTIVITY_FINANCING)
+                      + stead_maker_flow (self, part, "opening", _("In accounts when they were opened"), 1,
+                                          take_category, -1);
+  stead_maker_total (self, part, "financing", _("From money put in and taken out"), 0, answer->financing);
   answer->cash_end = answer->cash_before + answer->operating + answer->investing + answer->financing
-                     + add_flow_lines (self, STEAD_FLOW_NONE);
+                     + add_flow_lines (self, STEAD_CASH_ACTIVITY_NONE);
   if (answer->enterprise_id == 0)
-    stead_making_total (self, part, "cash_end", _("Money at the end"), 0, answer->cash_end);
+    stead_maker_total (self, part, "cash_end", _("Money at the end"), 0, answer->cash_end);
 }
 
 /* --- income ---------------------------------------------------------------------------- */
 
 static gboolean
-take_cost (const SteadMaking  *self,
-           const SteadPosting *posting,
-           gint64              category)
+take_cost (const SteadStatementMaker *self,
+           const SteadPosting        *posting,
+           gint64                     category)
 {
   return posting->head == STEAD_HEAD_COSTS && posting->key == category;
 }
 
 static gint64
-add_costs (SteadMaking *self)
+add_costs (SteadStatementMaker *self)
 {
   static const struct { SteadCashCategory category; const char *name; } costs[] = {
     { STEAD_CASH_SUPPLIES, "paid_supplies" }, { STEAD_CASH_ANIMALS, "paid_animals" },
@@ -94,31 +94,31 @@ add_costs (SteadMaking *self)
   gint64 sum = 0;
 
   for (gsize i = 0; i < G_N_ELEMENTS (costs); i++)
-    sum += stead_making_flow (self, STEAD_STATEMENT_INCOME, costs[i].name,
-                              stead_cash_words_category (costs[i].category), -1, take_cost, costs[i].category);
+    sum += stead_maker_flow (self, STEAD_STATEMENT_INCOME, costs[i].name,
+                             stead_cash_words_category (costs[i].category), -1, take_cost, costs[i].category);
   return sum;
 }
 
 static gint64
-income (SteadMaking *self,
-        SteadHead    head,
-        const char  *name,
-        const char  *label)
+income (SteadStatementMaker *self,
+        SteadHead            head,
+        const char          *name,
+        const char          *label)
 {
-  return stead_making_flow (self, STEAD_STATEMENT_INCOME, name, label, -1, stead_take_head, head);
+  return stead_maker_flow (self, STEAD_STATEMENT_INCOME, name, label, -1, stead_take_head, head);
 }
 
 /* Told beside the sums, in none of them. */
 static void
-mark_apart (SteadMaking *self,
-            guint        from_line)
+mark_apart (SteadStatementMaker *self,
+            guint                from_line)
 {
   for (guint i = from_line; i < self->answer->lines->len; i++)
     ((SteadStatementLine *) self->answer->lines->pdata[i])->is_apart = TRUE;
 }
 
 static void
-add_income (SteadMaking *self)
+add_income (SteadStatementMaker *self)
 {
   SteadStatementAnswer *answer = self->answer;
   const SteadStatementPart part = STEAD_STATEMENT_INCOME;
@@ -131,7 +131,7 @@ add_income (SteadMaking *self)
   earned += income (self, STEAD_HEAD_EGGS, "eggs", _("Cost of flocks that lay"));
   earned += add_costs (self);
   earned += income (self, STEAD_HEAD_WEAR, "wear", _("Wear of things that last"));
-  stead_making_total (self, part, "earned", _("Earned before losses"), 0, earned);
+  stead_maker_total (self, part, "earned", _("Earned before losses"), 0, earned);
   losses = income (self, STEAD_HEAD_LOST, "lost", _("Lost, spoiled or wasted"));
   losses += income (self, STEAD_HEAD_GIVEN, "given", _("Given away"));
   losses += income (self, STEAD_HEAD_COUNTED, "counted", _("Found or missing at counts, and corrections"));
@@ -139,42 +139,42 @@ add_income (SteadMaking *self)
   losses += income (self, STEAD_HEAD_OVER_SHORT, "over_short", _("Over or short at a count"));
   answer->gone = income (self, STEAD_HEAD_GONE, "gone", _("Things sold or broken, against their worth"));
   answer->net = earned + losses + answer->gone;
-  stead_making_total (self, part, "net", _("Net income"), 0, answer->net);
+  stead_maker_total (self, part, "net", _("Net income"), 0, answer->net);
   first = answer->lines->len;
   answer->in_kind = income (self, STEAD_HEAD_IN_KIND, "in_kind", _("Gifts in kind, at fair value"));
-  stead_making_flow (self, part, "stock_change", _("Change of what is in the store room"), 1, stead_take_stock, 0);
-  stead_making_flow (self, part, "growing_change", _("Change of what is growing"), 1, stead_take_growing, 0);
-  stead_making_flow (self, part, "flocks_change", _("Change of the flocks’ own worth"), 1, stead_take_growing, 1);
+  stead_maker_flow (self, part, "stock_change", _("Change of what is in the store room"), 1, stead_take_stock, 0);
+  stead_maker_flow (self, part, "growing_change", _("Change of what is growing"), 1, stead_take_growing, 0);
+  stead_maker_flow (self, part, "flocks_change", _("Change of the flocks’ own worth"), 1, stead_take_growing, 1);
   mark_apart (self, first);
 }
 
 /* --- change in worth ------------------------------------------------------------------------ */
 
 static gint64
-worth (SteadMaking *self,
-       SteadHead    head,
-       const char  *name,
-       const char  *label)
+worth (SteadStatementMaker *self,
+       SteadHead            head,
+       const char          *name,
+       const char          *label)
 {
-  return stead_making_flow (self, STEAD_STATEMENT_WORTH, name, label, -1, stead_take_head, head);
+  return stead_maker_flow (self, STEAD_STATEMENT_WORTH, name, label, -1, stead_take_head, head);
 }
 
 static void
-add_worth (SteadMaking *self)
+add_worth (SteadStatementMaker *self)
 {
   SteadStatementAnswer *answer = self->answer;
   const SteadStatementPart part = STEAD_STATEMENT_WORTH;
 
   if (answer->enterprise_id != 0)
     return;
-  stead_making_total (self, part, "worth_before", _("Worth at first"), 0, answer->worth_before);
+  stead_maker_total (self, part, "worth_before", _("Worth at first"), 0, answer->worth_before);
   answer->put_in = worth (self, STEAD_HEAD_OPENING, "opening", _("In accounts when they were opened"));
   answer->put_in += worth (self, STEAD_HEAD_PUT_IN, "put_in", _("Own money put in"));
   answer->put_in += worth (self, STEAD_HEAD_GRANT, "grant", _("Grants and gifts of money"));
   answer->put_in += worth (self, STEAD_HEAD_IN_KIND, "in_kind", _("Gifts in kind, at fair value"));
-  stead_making_total (self, part, "net", _("Net income"), 0, answer->net);
+  stead_maker_total (self, part, "net", _("Net income"), 0, answer->net);
   answer->taken_out = -worth (self, STEAD_HEAD_TAKEN_OUT, "taken_out", _("Taken out for the group"));
-  stead_making_total (self, part, "worth_end", _("Worth at the end"), 0, answer->worth_end);
+  stead_maker_total (self, part, "worth_end", _("Worth at the end"), 0, answer->worth_end);
 }
 
 static GHashTable *
@@ -204,7 +204,7 @@ stead_statement_add_lines (SteadStore            *store,
                            GError               **error)
 {
   g_autoptr(GHashTable) flocks = flock_ids (store, error);
-  SteadMaking self = { .answer = answer, .postings = postings, .flocks = flocks };
+  SteadStatementMaker self = { .answer = answer, .postings = postings, .flocks = flocks };
 
   if (flocks == NULL)
     return FALSE;

@@ -154,8 +154,8 @@ stead_ruin_expected_steps (double win_chance,
 }
 
 double
-stead_goal_chance_after (const SteadGoal *goal,
-                         double           weeks)
+stead_saving_chance_after (const SteadSaving *goal,
+                           double             weeks)
 {
   g_return_val_if_fail (goal != NULL, NAN);
   if (!(weeks > 0 && goal->sd_cents > 0))
@@ -165,8 +165,8 @@ stead_goal_chance_after (const SteadGoal *goal,
 }
 
 double
-stead_goal_chance_ever_by (const SteadGoal *goal,
-                           double           weeks)
+stead_saving_chance_ever_by (const SteadSaving *goal,
+                             double             weeks)
 {
   double spread;
   double lift;
@@ -186,14 +186,14 @@ stead_goal_chance_ever_by (const SteadGoal *goal,
 }
 
 double
-stead_goal_mean_weeks (const SteadGoal *goal)
+stead_saving_mean_weeks (const SteadSaving *goal)
 {
   g_return_val_if_fail (goal != NULL, NAN);
   return goal->mean_cents > 0 ? goal->missing_cents / goal->mean_cents : NAN;
 }
 
 double
-stead_goal_variance_weeks2 (const SteadGoal *goal)
+stead_saving_variance_weeks2 (const SteadSaving *goal)
 {
   g_return_val_if_fail (goal != NULL, NAN);
   return goal->mean_cents > 0

@@ -81,20 +81,20 @@ typedef struct
   double missing_cents;   /* goal less what is there, above 0 */
   double mean_cents;      /* of a week */
   double sd_cents;        /* of a week */
-} SteadGoal;
+} SteadSaving;
 
 /**
- * stead_goal_chance_after: chance that the total after @weeks is enough
- * stead_goal_chance_ever_by: chance that it was enough at some time by then: the
+ * stead_saving_chance_after: chance that the total after @weeks is enough
+ * stead_saving_chance_ever_by: chance that it was enough at some time by then: the
  *   inverse Gaussian distribution function, from memory, for a walk without steps
- * stead_goal_mean_weeks: mean time to the goal; NAN without gain
- * stead_goal_variance_weeks2: its variance; NAN without gain
+ * stead_saving_mean_weeks: mean time to the goal; NAN without gain
+ * stead_saving_variance_weeks2: its variance; NAN without gain
  */
-double stead_goal_chance_after (const SteadGoal *goal,
-                                double           weeks);
-double stead_goal_chance_ever_by (const SteadGoal *goal,
-                                  double           weeks);
-double stead_goal_mean_weeks (const SteadGoal *goal);
-double stead_goal_variance_weeks2 (const SteadGoal *goal);
+double stead_saving_chance_after (const SteadSaving *goal,
+                                  double             weeks);
+double stead_saving_chance_ever_by (const SteadSaving *goal,
+                                    double             weeks);
+double stead_saving_mean_weeks (const SteadSaving *goal);
+double stead_saving_variance_weeks2 (const SteadSaving *goal);
 
 G_END_DECLS

@@ -21,7 +21,7 @@
 
 typedef struct
 {
-  const SteadLimit *limits;
+  const SteadMixLimit *limits;
   int               n_limits;
   int               n_products;
   const gboolean   *hard;        /* limits that must be kept */
@@ -31,8 +31,8 @@ typedef struct
 } Elastic;
 
 static double
-largest_use (const SteadLimit *limit,
-             int               n_products)
+largest_use (const SteadMixLimit *limit,
+             int                  n_products)
 {
   double largest = 0;
 
@@ -49,8 +49,8 @@ set_row (glp_prob      *problem,
          int           *places,
          double        *values)
 {
-  const SteadLimit *limit = &work->limits[at];
-  gboolean at_most = limit->sense == STEAD_LIMIT_AT_MOST;
+  const SteadMixLimit *limit = &work->limits[at];
+  gboolean at_most = limit->sense == STEAD_MIX_AT_MOST;
   double scale = largest_use (limit, work->n_products);
   int slack = work->n_products + at + 1, filled = 1;
 
@@ -244,10 +244,10 @@ lift_all_but_few (Elastic  *work,
 }
 
 gsize
-stead_product_clash_find (const SteadLimit *limits,
-                          gsize             n_limits,
-                          gsize             n_products,
-                          gboolean         *out_clash)
+stead_product_clash_find (const SteadMixLimit *limits,
+                          gsize                n_limits,
+                          gsize                n_products,
+                          gboolean            *out_clash)
 {
   g_autofree gboolean *hard = g_new0 (gboolean, n_limits + 1);
   g_autofree gboolean *broken = g_new0 (gboolean, n_limits + 1);

@@ -24,9 +24,9 @@ G_BEGIN_DECLS
  *
  * Returns: how many clash; 0 if a plan keeps them all, or if the numbers lie too far apart to tell
  */
-gsize stead_product_clash_find (const SteadLimit *limits,
-                                gsize             n_limits,
-                                gsize             n_products,
-                                gboolean         *out_clash);
+gsize stead_product_clash_find (const SteadMixLimit *limits,
+                                gsize                n_limits,
+                                gsize                n_products,
+                                gboolean            *out_clash);
 
 G_END_DECLS

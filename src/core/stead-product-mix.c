@@ -18,10 +18,10 @@ typedef glp_prob Problem;
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Problem, glp_delete_prob)
 
 static void
-set_limit (Problem          *problem,
-           int               row,
-           const SteadLimit *limit,
-           int               n_products)
+set_limit (Problem             *problem,
+           int                  row,
+           const SteadMixLimit *limit,
+           int                  n_products)
 {
   g_autofree int *places = g_new (int, n_products + 1);
   g_autofree double *values = g_new (double, n_products + 1);
@@ -35,17 +35,17 @@ set_limit (Problem          *problem,
         values[filled] = limit->use[i];
       }
   glp_set_mat_row (problem, row, filled, places, values);
-  if (limit->sense == STEAD_LIMIT_AT_MOST)
+  if (limit->sense == STEAD_MIX_AT_MOST)
     glp_set_row_bnds (problem, row, GLP_UP, 0, limit->amount);
   else
     glp_set_row_bnds (problem, row, GLP_LO, limit->amount, 0);
 }
 
 static Problem *
-build (const double     *margins,
-       gsize             n_products,
-       const SteadLimit *limits,
-       gsize             n_limits)
+build (const double        *margins,
+       gsize                n_products,
+       const SteadMixLimit *limits,
+       gsize                n_limits)
 {
   Problem *problem = glp_create_prob ();
 
@@ -97,13 +97,13 @@ read_product (Problem          *problem,
 }
 
 static void
-read_limit (Problem          *problem,
-            int               row,
-            const SteadLimit *limit,
-            SteadLimitPlan   *out)
+read_limit (Problem             *problem,
+            int                  row,
+            const SteadMixLimit *limit,
+            SteadLimitPlan      *out)
 {
   double used = glp_get_row_prim (problem, row);
-  gboolean at_most = limit->sense == STEAD_LIMIT_AT_MOST;
+  gboolean at_most = limit->sense == STEAD_MIX_AT_MOST;
 
   out->unused = limit->amount - used;
   if (glp_get_row_stat (problem, row) == GLP_BS)
@@ -123,7 +123,7 @@ read_limit (Problem          *problem,
 
 typedef struct
 {
-  const SteadLimit *limits;
+  const SteadMixLimit *limits;
   SteadProductPlan *products;
   SteadLimitPlan   *plans;
   int               status;
@@ -174,14 +174,14 @@ set_no_plan (gboolean   solved,
 }
 
 gboolean
-stead_product_mix_solve (const double      *margins,
-                         gsize              n_products,
-                         const SteadLimit  *limits,
-                         gsize              n_limits,
-                         SteadProductPlan  *out_products,
-                         SteadLimitPlan    *out_limits,
-                         double            *out_best,
-                         GError           **error)
+stead_product_mix_solve (const double        *margins,
+                         gsize                n_products,
+                         const SteadMixLimit *limits,
+                         gsize                n_limits,
+                         SteadProductPlan    *out_products,
+                         SteadLimitPlan      *out_limits,
+                         double              *out_best,
+                         GError             **error)
 {
   g_autoptr(Problem) problem = NULL;
   g_autofree SteadProductPlan *products = NULL;
@@ -271,10 +271,10 @@ solve_whole (glp_prob *problem,
 }
 
 static gboolean
-keeps (const double     *quantities,
-       gsize             n_products,
-       const SteadLimit *limits,
-       gsize             n_limits)
+keeps (const double        *quantities,
+       gsize                n_products,
+       const SteadMixLimit *limits,
+       gsize                n_limits)
 {
   for (gsize k = 0; k < n_limits; k++)
     {
@@ -282,7 +282,7 @@ keeps (const double     *quantities,
 
       for (gsize i = 0; i < n_products; i++)
         used += limits[k].use[i] * quantities[i];
-      if (limits[k].sense == STEAD_LIMIT_AT_MOST ? used > limits[k].amount + 1e-6 : used < limits[k].amount - 1e-6)
+      if (limits[k].sense == STEAD_MIX_AT_MOST ? used > limits[k].amount + 1e-6 : used < limits[k].amount - 1e-6)
         return FALSE;
     }
   return TRUE;
@@ -303,15 +303,15 @@ set_no_whole (int      status,
 }
 
 gboolean
-stead_product_mix_solve_whole (const double      *margins,
-                               gsize              n_products,
-                               const SteadLimit  *limits,
-                               gsize              n_limits,
-                               int                most_ms,
-                               double            *out_quantities,
-                               double            *out_best,
-                               gboolean          *out_proven,
-                               GError           **error)
+stead_product_mix_solve_whole (const double        *margins,
+                               gsize                n_products,
+                               const SteadMixLimit *limits,
+                               gsize                n_limits,
+                               int                  most_ms,
+                               double              *out_quantities,
+                               double              *out_best,
+                               gboolean            *out_proven,
+                               GError             **error)
 {
   g_autoptr(Problem) problem = NULL;
   g_autofree double *quantities = NULL;

@@ -15,16 +15,16 @@ G_BEGIN_DECLS
 
 typedef enum
 {
-  STEAD_LIMIT_AT_MOST,
-  STEAD_LIMIT_AT_LEAST,
-} SteadLimitSense;
+  STEAD_MIX_AT_MOST,
+  STEAD_MIX_AT_LEAST,
+} SteadMixSense;
 
 typedef struct
 {
-  const double    *use;     /* (array length=n_products): of one unit of each product */
-  SteadLimitSense  sense;
-  double           amount;
-} SteadLimit;
+  const double  *use;     /* (array length=n_products): of one unit of each product */
+  SteadMixSense  sense;
+  double         amount;
+} SteadMixLimit;
 
 /* Of one product at the best plan. */
 typedef struct
@@ -57,14 +57,14 @@ typedef struct
  * Returns: %TRUE, or %FALSE if the limits contradict each other, the sum has no
  *   end, or numbers of too different sizes keep it from being solved
  */
-gboolean stead_product_mix_solve (const double      *margins,
-                                  gsize              n_products,
-                                  const SteadLimit  *limits,
-                                  gsize              n_limits,
-                                  SteadProductPlan  *out_products,
-                                  SteadLimitPlan    *out_limits,
-                                  double            *out_best,
-                                  GError           **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean stead_product_mix_solve (const double        *margins,
+                                  gsize                n_products,
+                                  const SteadMixLimit *limits,
+                                  gsize                n_limits,
+                                  SteadProductPlan    *out_products,
+                                  SteadLimitPlan      *out_limits,
+                                  double              *out_best,
+                                  GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * stead_product_mix_solve_whole:
@@ -76,15 +76,15 @@ gboolean stead_product_mix_solve (const double      *margins,
  * As stead_product_mix_solve(), but no unit is made in part.  A whole plan has no shadow prices:
  * one more of a limit changes nothing, or all of a unit.  (Branch and bound of GLPK.)
  */
-gboolean stead_product_mix_solve_whole (const double      *margins,
-                                        gsize              n_products,
-                                        const SteadLimit  *limits,
-                                        gsize              n_limits,
-                                        int                most_ms,
-                                        double            *out_quantities,
-                                        double            *out_best,
-                                        gboolean          *out_proven,
-                                        GError           **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean stead_product_mix_solve_whole (const double        *margins,
+                                        gsize                n_products,
+                                        const SteadMixLimit *limits,
+                                        gsize                n_limits,
+                                        int                  most_ms,
+                                        double              *out_quantities,
+                                        double              *out_best,
+                                        gboolean            *out_proven,
+                                        GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * stead_scarce_fill:

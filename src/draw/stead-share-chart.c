@@ -111,10 +111,10 @@ stead_share_chart_layout (cairo_t                *cr,
 }
 
 static void
-paint_patch (cairo_t              *cr,
-             const SteadDrawStyle *style,
-             const SteadSharePart *part,
-             const SteadBox       *box)
+paint_patch (cairo_t                   *cr,
+             const SteadDrawStyle      *style,
+             const SteadShareChartPart *part,
+             const SteadBox            *box)
 {
   double line = style->font_size / 12, inset = box->width > 3 * line ? line / 2 : 0;
 
@@ -143,10 +143,10 @@ paint_text (cairo_t              *cr,
 }
 
 static void
-paint_key (cairo_t              *cr,
-           const SteadDrawStyle *style,
-           const SteadSharePart *part,
-           const SteadBox       *box)
+paint_key (cairo_t                   *cr,
+           const SteadDrawStyle      *style,
+           const SteadShareChartPart *part,
+           const SteadBox            *box)
 {
   double side = style->font_size * KEY_EM, room = style->font_size * (KEY_EM + 0.4);
   SteadBox square = { box->x, box->y + (box->height - side) / 2, side, side };

@@ -15,7 +15,7 @@ typedef struct
   const char   *name;
   SteadRole     role;
   SteadPattern  pattern;
-} SteadSharePart;
+} SteadShareChartPart;
 
 typedef struct
 {
@@ -27,8 +27,8 @@ typedef struct
 
 typedef struct
 {
-  SteadSharePart parts[STEAD_MAX_SHARES];
-  int            n_parts;
+  SteadShareChartPart parts[STEAD_MAX_SHARES];
+  int                 n_parts;
   SteadShareWay  ways[STEAD_MAX_WAYS];
   int            n_ways;
 } SteadShareSeries;

@@ -83,7 +83,7 @@ fill_series (Joint *self)
 
   self->series.n_parts = (int) MIN (self->answer->parts->len, STEAD_MAX_SHARES);
   for (int i = 0; i < self->series.n_parts; i++)
-    self->series.parts[i] = (SteadSharePart) { part_at (self->answer, (guint) i)->name, roles[i], patterns[i] };
+    self->series.parts[i] = (SteadShareChartPart) { part_at (self->answer, (guint) i)->name, roles[i], patterns[i] };
   for (SteadJointMethod method = 0; method < STEAD_N_JOINT_METHODS; method++)
     if (can_stand (self->answer, method))
       fill_way (self, method);

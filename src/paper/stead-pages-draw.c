@@ -214,9 +214,9 @@ stead_pages_draw (const SteadPages *self,
 
       if (placed->page != page)
         continue;
-      if (placed->block->kind == STEAD_BLOCK_TEXT)
+      if (placed->block->kind == STEAD_PAGE_BLOCK_TEXT)
         paint_text (self, placed, cr);
-      else if (placed->block->kind == STEAD_BLOCK_FIGURE)
+      else if (placed->block->kind == STEAD_PAGE_BLOCK_FIGURE)
         paint_figure (self, placed, cr);
       else
         paint_table (self, placed, cr);

@@ -97,9 +97,9 @@ measure_block (cairo_t    *cr,
 {
   double w;
 
-  if (block->kind == STEAD_BLOCK_TEXT)
+  if (block->kind == STEAD_PAGE_BLOCK_TEXT)
     stead_type_measure (cr, block->type, block->markup, width, &w, &block->height);
-  else if (block->kind == STEAD_BLOCK_TABLE)
+  else if (block->kind == STEAD_PAGE_BLOCK_TABLE)
     measure_table (cr, block, width);
 }
 
@@ -144,9 +144,9 @@ least_height (const SteadPages *self,
       const SteadBlock *block = self->blocks->pdata[i];
 
       sum += (sum > 0 ? block->before * self->tightness : 0) + block->height;
-      if (block->kind == STEAD_BLOCK_FIGURE && block->height == 0)
+      if (block->kind == STEAD_PAGE_BLOCK_FIGURE && block->height == 0)
         sum += 200;
-      if (block->kind == STEAD_BLOCK_TABLE)
+      if (block->kind == STEAD_PAGE_BLOCK_TABLE)
         sum += least_of_table (self, block);
       if (!block->keep)
         break;
@@ -247,11 +247,11 @@ flow (SteadPages *self,
           before = 0;
         }
       cursor.y += before;
-      if (block->kind == STEAD_BLOCK_TABLE)
+      if (block->kind == STEAD_PAGE_BLOCK_TABLE)
         place_table (self, block, &cursor);
       else
         place (self, block, &cursor,
-               block->kind == STEAD_BLOCK_FIGURE && block->height == 0 ? cursor.bottom - cursor.y : block->height,
+               block->kind == STEAD_PAGE_BLOCK_FIGURE && block->height == 0 ? cursor.bottom - cursor.y : block->height,
                0, 0);
     }
   self->n_pages = cursor.page + 1;

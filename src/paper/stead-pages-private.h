@@ -41,9 +41,9 @@ struct _SteadPagesRow
 
 typedef enum
 {
-  STEAD_BLOCK_TEXT,
-  STEAD_BLOCK_FIGURE,
-  STEAD_BLOCK_TABLE,
+  STEAD_PAGE_BLOCK_TEXT,
+  STEAD_PAGE_BLOCK_FIGURE,
+  STEAD_PAGE_BLOCK_TABLE,
 } SteadBlockKind;
 
 typedef struct

@@ -135,7 +135,7 @@ add_text (SteadPages *self,
           gboolean    plain,
           double      before)
 {
-  SteadBlock *block = add_block (self, STEAD_BLOCK_TEXT, before);
+  SteadBlock *block = add_block (self, STEAD_PAGE_BLOCK_TEXT, before);
 
   block->type = type;
   block->tag = tag;
@@ -227,7 +227,7 @@ stead_pages_add_figure (SteadPages       *self,
                         gpointer          data,
                         GDestroyNotify    destroy)
 {
-  SteadBlock *block = add_block (self, STEAD_BLOCK_FIGURE, 12);
+  SteadBlock *block = add_block (self, STEAD_PAGE_BLOCK_FIGURE, 12);
 
   block->height = height;
   block->paint = paint;
@@ -243,7 +243,7 @@ stead_pages_add_table (SteadPages             *self,
   SteadBlock *block;
 
   g_return_if_fail (n_columns > 0 && n_columns <= STEAD_PAGES_MAX_COLUMNS);
-  block = add_block (self, STEAD_BLOCK_TABLE, 8);
+  block = add_block (self, STEAD_PAGE_BLOCK_TABLE, 8);
   block->n_columns = n_columns;
   block->rows = g_ptr_array_new_with_free_func (row_free);
   for (int i = 0; i < n_columns; i++)
@@ -266,7 +266,7 @@ stead_pages_add_row (SteadPages         *self,
 
   g_return_val_if_fail (self->blocks->len > 0, NULL);
   block = self->blocks->pdata[self->blocks->len - 1];
-  g_return_val_if_fail (block->kind == STEAD_BLOCK_TABLE, NULL);
+  g_return_val_if_fail (block->kind == STEAD_PAGE_BLOCK_TABLE, NULL);
   row = g_new0 (SteadPagesRow, 1);
   row->look = look;
   row->key = key;
@@ -354,7 +354,7 @@ stead_pages_headings (const SteadPages *self,
       const SteadPlaced *placed = &g_array_index (self->placed, SteadPlaced, i);
       g_autofree char *plain = NULL;
 
-      if (placed->block->kind != STEAD_BLOCK_TEXT || placed->block->tag[0] != 'H'
+      if (placed->block->kind != STEAD_PAGE_BLOCK_TEXT || placed->block->tag[0] != 'H'
           || g_str_equal (placed->block->tag, "H3"))
         continue;
       plain = stead_words_plain (placed->block->markup);

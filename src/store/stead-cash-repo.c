@@ -9,35 +9,35 @@
 static const struct
 {
   const char *word;
-  SteadFlow   flow;
+  SteadCashActivity   flow;
   int         sign;
 } categories[] = {
-  [STEAD_CASH_SALES] = { "sales", STEAD_FLOW_OPERATING, 1 },
-  [STEAD_CASH_REFUND] = { "refund", STEAD_FLOW_OPERATING, -1 },
-  [STEAD_CASH_OTHER_IN] = { "other_in", STEAD_FLOW_OPERATING, 1 },
-  [STEAD_CASH_SUPPLIES] = { "supplies", STEAD_FLOW_OPERATING, -1 },
-  [STEAD_CASH_ANIMALS] = { "animals", STEAD_FLOW_OPERATING, -1 },
-  [STEAD_CASH_ENERGY] = { "energy", STEAD_FLOW_OPERATING, -1 },
-  [STEAD_CASH_FEES] = { "fees", STEAD_FLOW_OPERATING, -1 },
-  [STEAD_CASH_PAY] = { "pay", STEAD_FLOW_OPERATING, -1 },
-  [STEAD_CASH_OTHER_OUT] = { "other_out", STEAD_FLOW_OPERATING, -1 },
-  [STEAD_CASH_OVER_SHORT] = { "over_short", STEAD_FLOW_OPERATING, 0 },
-  [STEAD_CASH_THING_BOUGHT] = { "thing_bought", STEAD_FLOW_INVESTING, -1 },
-  [STEAD_CASH_THING_SOLD] = { "thing_sold", STEAD_FLOW_INVESTING, 1 },
-  [STEAD_CASH_PUT_IN] = { "put_in", STEAD_FLOW_FINANCING, 1 },
-  [STEAD_CASH_GRANT] = { "grant", STEAD_FLOW_FINANCING, 1 },
-  [STEAD_CASH_LOAN] = { "loan", STEAD_FLOW_FINANCING, 1 },
-  [STEAD_CASH_LOAN_PAID] = { "loan_paid", STEAD_FLOW_FINANCING, -1 },
-  [STEAD_CASH_TAKEN_OUT] = { "taken_out", STEAD_FLOW_FINANCING, -1 },
-  [STEAD_CASH_TRANSFER] = { "transfer", STEAD_FLOW_NONE, 0 },
+  [STEAD_CASH_SALES] = { "sales", STEAD_CASH_ACTIVITY_OPERATING, 1 },
+  [STEAD_CASH_REFUND] = { "refund", STEAD_CASH_ACTIVITY_OPERATING, -1 },
+  [STEAD_CASH_OTHER_IN] = { "other_in", STEAD_CASH_ACTIVITY_OPERATING, 1 },
+  [STEAD_CASH_SUPPLIES] = { "supplies", STEAD_CASH_ACTIVITY_OPERATING, -1 },
+  [STEAD_CASH_ANIMALS] = { "animals", STEAD_CASH_ACTIVITY_OPERATING, -1 },
+  [STEAD_CASH_ENERGY] = { "energy", STEAD_CASH_ACTIVITY_OPERATING, -1 },
+  [STEAD_CASH_FEES] = { "fees", STEAD_CASH_ACTIVITY_OPERATING, -1 },
+  [STEAD_CASH_PAY] = { "pay", STEAD_CASH_ACTIVITY_OPERATING, -1 },
+  [STEAD_CASH_OTHER_OUT] = { "other_out", STEAD_CASH_ACTIVITY_OPERATING, -1 },
+  [STEAD_CASH_OVER_SHORT] = { "over_short", STEAD_CASH_ACTIVITY_OPERATING, 0 },
+  [STEAD_CASH_THING_BOUGHT] = { "thing_bought", STEAD_CASH_ACTIVITY_INVESTING, -1 },
+  [STEAD_CASH_THING_SOLD] = { "thing_sold", STEAD_CASH_ACTIVITY_INVESTING, 1 },
+  [STEAD_CASH_PUT_IN] = { "put_in", STEAD_CASH_ACTIVITY_FINANCING, 1 },
+  [STEAD_CASH_GRANT] = { "grant", STEAD_CASH_ACTIVITY_FINANCING, 1 },
+  [STEAD_CASH_LOAN] = { "loan", STEAD_CASH_ACTIVITY_FINANCING, 1 },
+  [STEAD_CASH_LOAN_PAID] = { "loan_paid", STEAD_CASH_ACTIVITY_FINANCING, -1 },
+  [STEAD_CASH_TAKEN_OUT] = { "taken_out", STEAD_CASH_ACTIVITY_FINANCING, -1 },
+  [STEAD_CASH_TRANSFER] = { "transfer", STEAD_CASH_ACTIVITY_NONE, 0 },
 };
 
 G_STATIC_ASSERT (G_N_ELEMENTS (categories) == STEAD_N_CASH_CATEGORIES);
 
-SteadFlow
-stead_cash_category_flow (SteadCashCategory category)
+SteadCashActivity
+stead_cash_category_activity (SteadCashCategory category)
 {
-  g_return_val_if_fail (category < STEAD_N_CASH_CATEGORIES, STEAD_FLOW_NONE);
+  g_return_val_if_fail (category < STEAD_N_CASH_CATEGORIES, STEAD_CASH_ACTIVITY_NONE);
   return categories[category].flow;
 }
 

@@ -111,13 +111,13 @@ typedef enum
 /* Where the category stands in a statement of cash. */
 typedef enum
 {
-  STEAD_FLOW_OPERATING,
-  STEAD_FLOW_INVESTING,
-  STEAD_FLOW_FINANCING,
-  STEAD_FLOW_NONE,         /* moved within the farm */
-} SteadFlow;
+  STEAD_CASH_ACTIVITY_OPERATING,
+  STEAD_CASH_ACTIVITY_INVESTING,
+  STEAD_CASH_ACTIVITY_FINANCING,
+  STEAD_CASH_ACTIVITY_NONE,        /* moved within the farm */
+} SteadCashActivity;
 
-SteadFlow stead_cash_category_flow (SteadCashCategory category);
+SteadCashActivity stead_cash_category_activity (SteadCashCategory category);
 /* 1: money in; -1: money out; 0: either way. */
 int       stead_cash_category_sign (SteadCashCategory category);
 

@@ -91,11 +91,11 @@ plan_cut (guint run)
 
 /* 60 products out of 30 scarce things; ten promises. */
 static void
-fill_mix (guint       run,
-          double      promised,
-          double     *margins,
-          double     *uses,
-          SteadLimit *limits)
+fill_mix (guint          run,
+          double         promised,
+          double        *margins,
+          double        *uses,
+          SteadMixLimit *limits)
 {
   g_autoptr(GRand) rand = g_rand_new_with_seed (run);
 
@@ -107,7 +107,7 @@ fill_mix (guint       run,
 
       for (guint i = 0; i < MIX_PRODUCTS; i++)
         uses[k * MIX_PRODUCTS + i] = promise ? i == k : g_rand_int_range (rand, 0, 4) == 0 ? g_rand_int_range (rand, 1, 13) : 0;
-      limits[k] = (SteadLimit) { uses + k * MIX_PRODUCTS, promise ? STEAD_LIMIT_AT_LEAST : STEAD_LIMIT_AT_MOST,
+      limits[k] = (SteadMixLimit) { uses + k * MIX_PRODUCTS, promise ? STEAD_MIX_AT_LEAST : STEAD_MIX_AT_MOST,
                                  promise ? promised : g_rand_int_range (rand, 300, 900) };
     }
   for (guint i = 0; i < MIX_PRODUCTS; i++)
@@ -119,7 +119,7 @@ plan_mix (guint run)
 {
   double margins[MIX_PRODUCTS], uses[MIX_LIMITS * MIX_PRODUCTS], wholes[MIX_PRODUCTS], best, whole;
   gboolean proven;
-  SteadLimit limits[MIX_LIMITS];
+  SteadMixLimit limits[MIX_LIMITS];
   SteadProductPlan products[MIX_PRODUCTS];
   SteadLimitPlan plans[MIX_LIMITS];
 
@@ -134,7 +134,7 @@ static void
 plan_clash (guint run)
 {
   double margins[MIX_PRODUCTS], uses[MIX_LIMITS * MIX_PRODUCTS];
-  SteadLimit limits[MIX_LIMITS];
+  SteadMixLimit limits[MIX_LIMITS];
   gboolean clash[MIX_LIMITS];
 
   fill_mix (run, 60, margins, uses, limits);

@@ -37,9 +37,9 @@ print_plans (const SteadLimitPlan *plans,
 }
 
 static void
-print_clash (const SteadLimit *limits,
-             gsize             n_limits,
-             gsize             n_products)
+print_clash (const SteadMixLimit *limits,
+             gsize                n_limits,
+             gsize                n_products)
 {
   g_autofree gboolean *clash = g_new0 (gboolean, n_limits);
 
@@ -56,7 +56,7 @@ main (void)
 {
   gsize n = (gsize) read_number (), m = (gsize) read_number ();
   g_autofree double *margins = g_new (double, n), *uses = g_new (double, n * m), *wholes = g_new0 (double, n);
-  g_autofree SteadLimit *limits = g_new (SteadLimit, m);
+  g_autofree SteadMixLimit *limits = g_new (SteadMixLimit, m);
   g_autofree SteadProductPlan *products = g_new0 (SteadProductPlan, n);
   g_autofree SteadLimitPlan *plans = g_new0 (SteadLimitPlan, m);
   double best;
@@ -69,7 +69,7 @@ main (void)
       for (gsize i = 0; i < n; i++)
         uses[k * n + i] = read_number ();
       limits[k].use = uses + k * n;
-      limits[k].sense = read_number () > 0 ? STEAD_LIMIT_AT_LEAST : STEAD_LIMIT_AT_MOST;
+      limits[k].sense = read_number () > 0 ? STEAD_MIX_AT_LEAST : STEAD_MIX_AT_MOST;
       limits[k].amount = read_number ();
     }
   if (stead_product_mix_solve (margins, n, limits, m, products, plans, &best, NULL))

@@ -160,15 +160,15 @@ static void
 test_goal (void)
 {
   g_autoptr(GRand) rand = g_rand_new_with_seed (15);
-  const SteadGoal goal = { 80000, 10000, 6000 };
+  const SteadSaving goal = { 80000, 10000, 6000 };
   const int walks = 4000;
   const int parts = 100;
   int touched = 0;
 
-  g_assert_cmpfloat_with_epsilon (stead_goal_chance_after (&goal, 8), 0.5, 1e-12);
-  g_assert_cmpfloat_with_epsilon (stead_goal_chance_after (&goal, 10), 0.8541, 0.0002);
-  g_assert_cmpfloat_with_epsilon (stead_goal_mean_weeks (&goal), 8, 1e-12);
-  g_assert_cmpfloat_with_epsilon (stead_goal_variance_weeks2 (&goal), 2.88, 1e-9);
+  g_assert_cmpfloat_with_epsilon (stead_saving_chance_after (&goal, 8), 0.5, 1e-12);
+  g_assert_cmpfloat_with_epsilon (stead_saving_chance_after (&goal, 10), 0.8541, 0.0002);
+  g_assert_cmpfloat_with_epsilon (stead_saving_mean_weeks (&goal), 8, 1e-12);
+  g_assert_cmpfloat_with_epsilon (stead_saving_variance_weeks2 (&goal), 2.88, 1e-9);
   for (int walk = 0; walk < walks; walk++)
     {
       double sum = 0;
@@ -185,14 +185,14 @@ test_goal (void)
       touched += sum >= goal.missing_cents;
     }
   /* Four standard errors, and a little for the steps between which it is not seen. */
-  g_assert_cmpfloat_with_epsilon ((double) touched / walks, stead_goal_chance_ever_by (&goal, 10),
+  g_assert_cmpfloat_with_epsilon ((double) touched / walks, stead_saving_chance_ever_by (&goal, 10),
                                   4 * 0.5 / sqrt (walks) + 0.01);
-  g_assert_cmpfloat (stead_goal_chance_ever_by (&goal, 10), >, stead_goal_chance_after (&goal, 10));
-  g_assert_cmpfloat (stead_goal_chance_ever_by (&(SteadGoal) { 0, 1, 1 }, 1), ==, 1);
+  g_assert_cmpfloat (stead_saving_chance_ever_by (&goal, 10), >, stead_saving_chance_after (&goal, 10));
+  g_assert_cmpfloat (stead_saving_chance_ever_by (&(SteadSaving) { 0, 1, 1 }, 1), ==, 1);
   /* A tiny spread makes a huge factor times nothing, not NaN. */
-  g_assert_cmpfloat_with_epsilon (stead_goal_chance_ever_by (&(SteadGoal) { 100, 10, 0.01 }, 11), 1, 1e-9);
-  g_assert_true (isnan (stead_goal_mean_weeks (&(SteadGoal) { 1, 0, 1 })));
-  g_assert_true (isnan (stead_goal_chance_after (&goal, 0)));
+  g_assert_cmpfloat_with_epsilon (stead_saving_chance_ever_by (&(SteadSaving) { 100, 10, 0.01 }, 11), 1, 1e-9);
+  g_assert_true (isnan (stead_saving_mean_weeks (&(SteadSaving) { 1, 0, 1 })));
+  g_assert_true (isnan (stead_saving_chance_after (&goal, 0)));
 }
 
 int

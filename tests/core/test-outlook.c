@@ -241,15 +241,15 @@ test_fund_touch (void)
 {
   SteadOutlookEvent events[500];
   SteadOutlook outlook = { events, 500, 0, 50000, 0 };
-  SteadGoal goal = { 50000, 5000, 15000 };
+  SteadSaving goal = { 50000, 5000, 15000 };
   g_autoptr(SteadOutlookRun) run = NULL;
 
   /* Ten weeks in 500 steps. */
   for (gsize i = 0; i < 500; i++)
     events[i] = (SteadOutlookEvent) { 20000 + (int) i, 100, 15000 / sqrt (50), 1, FALSE, (guint32) i };
   run = run_outlook (&outlook, 20000, 4);
-  g_assert_cmpfloat_with_epsilon (stead_outlook_run_chance_by (run, 499), stead_goal_chance_ever_by (&goal, 10), 0.03);
-  g_assert_cmpfloat (stead_outlook_run_chance_by (run, 499), >, stead_goal_chance_after (&goal, 10));
+  g_assert_cmpfloat_with_epsilon (stead_outlook_run_chance_by (run, 499), stead_saving_chance_ever_by (&goal, 10), 0.03);
+  g_assert_cmpfloat (stead_outlook_run_chance_by (run, 499), >, stead_saving_chance_after (&goal, 10));
 }
 
 /* Pledges: come or do not.  Two of three of 100.00, each with 0.6: 3 x 0.36 x 0.4 + 0.216. */

@@ -6,10 +6,10 @@
 #define MOST_LIMITS 7
 
 static void
-clash_is (const SteadLimit *limits,
-          gsize             n_limits,
-          gsize             n_products,
-          const char       *expected)
+clash_is (const SteadMixLimit *limits,
+          gsize                n_limits,
+          gsize                n_products,
+          const char          *expected)
 {
   gboolean clash[MOST_LIMITS];
   char found[MOST_LIMITS + 1] = "";
@@ -30,8 +30,8 @@ static void
 test_promises (void)
 {
   const double eggs[] = { 12, 6, 30 }, dozen[] = { 1, 0, 0 }, six[] = { 0, 1, 0 }, tray[] = { 0, 0, 1 };
-  SteadLimit limits[] = { { eggs, STEAD_LIMIT_AT_MOST, 120 }, { dozen, STEAD_LIMIT_AT_LEAST, 8 },
-                          { six, STEAD_LIMIT_AT_LEAST, 5 }, { tray, STEAD_LIMIT_AT_LEAST, 0 } };
+  SteadMixLimit limits[] = { { eggs, STEAD_MIX_AT_MOST, 120 }, { dozen, STEAD_MIX_AT_LEAST, 8 },
+                          { six, STEAD_MIX_AT_LEAST, 5 }, { tray, STEAD_MIX_AT_LEAST, 0 } };
 
   clash_is (limits, 4, 3, "xxx.");
   limits[2].amount = 4;                  /* 96 + 24 = 120: just enough */
@@ -47,9 +47,9 @@ static void
 test_upside_down (void)
 {
   const double a[] = { 1, 0, 0 }, b[] = { 0, 1, 0 }, c[] = { 0, 0, 1 }, both[] = { 0, 1, 1 };
-  const SteadLimit limits[] = { { both, STEAD_LIMIT_AT_MOST, 10 }, { b, STEAD_LIMIT_AT_LEAST, 7 },
-                                { c, STEAD_LIMIT_AT_LEAST, 7 }, { a, STEAD_LIMIT_AT_MOST, 5 },
-                                { a, STEAD_LIMIT_AT_LEAST, 6 } };
+  const SteadMixLimit limits[] = { { both, STEAD_MIX_AT_MOST, 10 }, { b, STEAD_MIX_AT_LEAST, 7 },
+                                { c, STEAD_MIX_AT_LEAST, 7 }, { a, STEAD_MIX_AT_MOST, 5 },
+                                { a, STEAD_MIX_AT_LEAST, 6 } };
 
   clash_is (limits, 5, 3, "...xx");
   clash_is (limits, 4, 3, "xxx.");
@@ -60,8 +60,8 @@ static void
 test_alone (void)
 {
   const double one[] = { 2 }, none[] = { 0 };
-  const SteadLimit less[] = { { one, STEAD_LIMIT_AT_MOST, 10 }, { one, STEAD_LIMIT_AT_MOST, -1 } };
-  const SteadLimit unused[] = { { none, STEAD_LIMIT_AT_LEAST, 1 }, { one, STEAD_LIMIT_AT_MOST, 10 } };
+  const SteadMixLimit less[] = { { one, STEAD_MIX_AT_MOST, 10 }, { one, STEAD_MIX_AT_MOST, -1 } };
+  const SteadMixLimit unused[] = { { none, STEAD_MIX_AT_LEAST, 1 }, { one, STEAD_MIX_AT_MOST, 10 } };
 
   clash_is (less, 2, 1, ".x");
   clash_is (unused, 2, 1, "x.");
@@ -69,13 +69,13 @@ test_alone (void)
 }
 
 static gboolean
-has_plan (const SteadLimit *limits,
-          guint             chosen,
-          gsize             n_limits,
-          gsize             n_products)
+has_plan (const SteadMixLimit *limits,
+          guint                chosen,
+          gsize                n_limits,
+          gsize                n_products)
 {
   const double margins[3] = { -1, -1, -1 };      /* so that the sum has an end */
-  SteadLimit some[MOST_LIMITS];
+  SteadMixLimit some[MOST_LIMITS];
   SteadProductPlan products[3];
   SteadLimitPlan plans[MOST_LIMITS];
   double best;
@@ -89,9 +89,9 @@ has_plan (const SteadLimit *limits,
 
 /* The fewest limits of all sets of limits that have no plan; 0: all can be kept. */
 static guint
-fewest (const SteadLimit *limits,
-        gsize             n_limits,
-        gsize             n_products)
+fewest (const SteadMixLimit *limits,
+        gsize                n_limits,
+        gsize                n_products)
 {
   guint least = G_MAXUINT;
 
@@ -114,7 +114,7 @@ test_every_set (void)
   for (int round = 0; round < 400; round++)
     {
       double uses[MOST_LIMITS][3];
-      SteadLimit limits[MOST_LIMITS];
+      SteadMixLimit limits[MOST_LIMITS];
       gboolean clash[MOST_LIMITS];
       guint chosen = 0, n;
 
@@ -122,7 +122,7 @@ test_every_set (void)
         {
           for (int i = 0; i < 3; i++)
             uses[k][i] = g_rand_int_range (rand, -2, 7) * g_rand_int_range (rand, 0, 2);
-          limits[k] = (SteadLimit) { uses[k], (SteadLimitSense) g_rand_int_range (rand, 0, 2),
+          limits[k] = (SteadMixLimit) { uses[k], (SteadMixSense) g_rand_int_range (rand, 0, 2),
                                      g_rand_int_range (rand, 0, 30) };
         }
       n = (guint) stead_product_clash_find (limits, MOST_LIMITS, 3, clash);

@@ -12,9 +12,9 @@ test_published (void)
   const double finishing[] = { 2, 1 };
   const double carpentry[] = { 1, 1 };
   const double demand[] = { 1, 0 };
-  const SteadLimit limits[] = { { finishing, STEAD_LIMIT_AT_MOST, 100 },
-                                { carpentry, STEAD_LIMIT_AT_MOST, 80 },
-                                { demand, STEAD_LIMIT_AT_MOST, 40 } };
+  const SteadMixLimit limits[] = { { finishing, STEAD_MIX_AT_MOST, 100 },
+                                   { carpentry, STEAD_MIX_AT_MOST, 80 },
+                                   { demand, STEAD_MIX_AT_MOST, 40 } };
   SteadProductPlan products[2];
   SteadLimitPlan plans[3];
   double best;
@@ -39,7 +39,7 @@ test_no_plan (void)
   const double margins[] = { 1, 1 };
   const double both[] = { 1, 1 };
   const double first[] = { 1, 0 };
-  const SteadLimit against[] = { { both, STEAD_LIMIT_AT_MOST, 5 }, { first, STEAD_LIMIT_AT_LEAST, 6 } };
+  const SteadMixLimit against[] = { { both, STEAD_MIX_AT_MOST, 5 }, { first, STEAD_MIX_AT_LEAST, 6 } };
   SteadProductPlan products[2] = { { -7 }, { -7 } };
   SteadLimitPlan plans[2];
   double best = -7;
@@ -59,7 +59,7 @@ typedef struct
 {
   double           margins[3];
   double           uses[3][3];
-  SteadLimit       limits[3];
+  SteadMixLimit    limits[3];
   SteadProductPlan products[3];
   SteadLimitPlan   plans[3];
   double           best;
@@ -143,14 +143,14 @@ test_whole (void)
     {
       double margins[2] = { g_rand_int_range (rand, 1, 20), g_rand_int_range (rand, 1, 20) }, quantities[2], best, most = 0;
       double uses[2][2];
-      SteadLimit limits[2];
+      SteadMixLimit limits[2];
       gboolean proven = FALSE;
 
       for (int k = 0; k < 2; k++)
         {
           for (int i = 0; i < 2; i++)
             uses[k][i] = g_rand_int_range (rand, 1, 9);
-          limits[k] = (SteadLimit) { uses[k], STEAD_LIMIT_AT_MOST, g_rand_double_range (rand, 5, 60) };
+          limits[k] = (SteadMixLimit) { uses[k], STEAD_MIX_AT_MOST, g_rand_double_range (rand, 5, 60) };
         }
       g_assert_true (stead_product_mix_solve_whole (margins, 2, limits, 2, 500, quantities, &best, &proven, NULL));
       g_assert_true (proven);
@@ -169,7 +169,7 @@ static void
 test_whole_refused (void)
 {
   const double one[] = { 1 };
-  const SteadLimit between[] = { { one, STEAD_LIMIT_AT_LEAST, 0.4 }, { one, STEAD_LIMIT_AT_MOST, 0.6 } };
+  const SteadMixLimit between[] = { { one, STEAD_MIX_AT_LEAST, 0.4 }, { one, STEAD_MIX_AT_MOST, 0.6 } };
   const double margin = 1;
   double quantity = -1, best = -1;
   gboolean proven = FALSE;
@@ -193,7 +193,7 @@ test_random_models (void)
       for (int i = 0; i < 3; i++)
         {
           model.margins[i] = g_rand_double_range (rand, 1, 20);
-          model.limits[i] = (SteadLimit) { model.uses[i], STEAD_LIMIT_AT_MOST, g_rand_double_range (rand, 20, 60) };
+          model.limits[i] = (SteadMixLimit) { model.uses[i], STEAD_MIX_AT_MOST, g_rand_double_range (rand, 20, 60) };
           for (int j = 0; j < 3; j++)
             model.uses[i][j] = g_rand_double_range (rand, 1, 10);
         }
@@ -222,7 +222,7 @@ test_wild_numbers (void)
       for (int i = 0; i < 3; i++)
         {
           model.margins[i] = wild[g_rand_int_range (rand, 0, G_N_ELEMENTS (wild))];
-          model.limits[i] = (SteadLimit) { model.uses[i], (SteadLimitSense) g_rand_int_range (rand, 0, 2),
+          model.limits[i] = (SteadMixLimit) { model.uses[i], (SteadMixSense) g_rand_int_range (rand, 0, 2),
                                            wild[g_rand_int_range (rand, 0, G_N_ELEMENTS (wild))] };
           for (int j = 0; j < 3; j++)
             model.uses[i][j] = wild[g_rand_int_range (rand, 0, G_N_ELEMENTS (wild))];

@@ -75,15 +75,18 @@ test_fundraiser (void)
   g_assert_cmpfloat_with_epsilon (stead_share_out_second_cents (&share), 61465, 1e-9);
 }
 
-/* OpenStax vol. 1, sections 2.3, 5.3 and 16.3; Saylor, section 17.2 (read). */
+/* OpenStax vol. 1, sections 2.3, 5.3 and 16.3; Saylor, section 17.2 (read).  The farm:
+ * Pennsylvania land-grant extension educator, accrual adjustments, table 1 (read). */
 static void
 test_statements (void)
 {
+  SteadAccrual farm = { .sales = 40000000, .cash_costs = 26000000, .depreciation = 3500000 };
   SteadAccrual year = { 1200000, 750000, 90000, 140000, 30000, 10000, 20000, 45000 };
   SteadCashFlow flow = { 4340, 14400 - 4800, 4500 - 700 - 2500 - 1800 + 400, 14800 - 60000,
                          10000 + 45000 - 440 };
 
   g_assert_cmpfloat (stead_accrual_net_cents (&year), ==, 475000);
+  g_assert_cmpfloat (stead_accrual_net_cents (&farm), ==, 10500000);
   g_assert_cmpfloat (stead_cash_flow_operating_cents (&flow), ==, 13840);
   g_assert_cmpfloat (stead_cash_flow_change_cents (&flow), ==, 23200);
   g_assert_cmpfloat (stead_worth_end_cents (0, 12500, 5800, 1450), ==, 16850);

@@ -122,7 +122,7 @@ test_heads_go_along (void)
       stead_pages_settle (pages);
       check_flow (pages);
       for (guint i = 0; i + 1 < pages->placed->len; i++)
-        if (placed (pages, i)->block->kind == STEAD_BLOCK_TABLE)
+        if (placed (pages, i)->block->kind == STEAD_PAGE_BLOCK_TABLE)
           g_assert_cmpuint ((placed (pages, i)->first_row + placed (pages, i)->n_rows - 1) % 3, !=, 0);
     }
 }

@@ -16,7 +16,7 @@ typedef struct
 {
   gsize             n_products;
   gsize             n_limits;
-  SteadLimit        limits[MAX_LIMITS];
+  SteadMixLimit     limits[MAX_LIMITS];
   double           *uses[MAX_LIMITS];
   SteadProductPlan *products;
   SteadLimitPlan    plans[MAX_LIMITS];
@@ -42,7 +42,7 @@ read_limit (CheckRow   *row,
 {
   g_auto(GStrv) parts = g_strsplit (check_text (row, name), "|", -1);
   gsize n = g_strv_length (parts);
-  SteadLimit *limit = &mix->limits[mix->n_limits];
+  SteadMixLimit *limit = &mix->limits[mix->n_limits];
   double *use = g_new0 (double, mix->n_products);
 
   mix->uses[mix->n_limits++] = use;
@@ -63,7 +63,7 @@ read_limit (CheckRow   *row,
       else if (i == n - 1)
         limit->amount = value;
       else if (g_str_equal (parts[i], "ge"))
-        limit->sense = STEAD_LIMIT_AT_LEAST;
+        limit->sense = STEAD_MIX_AT_LEAST;
       else if (!g_str_equal (parts[i], "le"))
         check_bad_input (row, name);
       if (i != mix->n_products && !number)
@@ -611,11 +611,11 @@ static const CheckAsk reach_asks[] = {
   { NULL }
 };
 
-static SteadGoal
+static SteadSaving
 goal_of (CheckRow *row,
          gboolean  with_sd)
 {
-  return (SteadGoal) { check_cents (row, "goal_usd") - check_cents_or (row, "have_usd", 0),
+  return (SteadSaving) { check_cents (row, "goal_usd") - check_cents_or (row, "have_usd", 0),
                        check_cents (row, "weekly_mean_usd"),
                        with_sd ? check_cents (row, "weekly_sd_usd") : 0 };
 }
@@ -623,33 +623,33 @@ goal_of (CheckRow *row,
 static double
 date_total (CheckRow *row)
 {
-  SteadGoal goal = goal_of (row, TRUE);
+  SteadSaving goal = goal_of (row, TRUE);
 
-  return 100 * stead_goal_chance_after (&goal, check_number (row, "weeks"));
+  return 100 * stead_saving_chance_after (&goal, check_number (row, "weeks"));
 }
 
 static double
 date_ever (CheckRow *row)
 {
-  SteadGoal goal = goal_of (row, TRUE);
+  SteadSaving goal = goal_of (row, TRUE);
 
-  return 100 * stead_goal_chance_ever_by (&goal, check_number (row, "weeks"));
+  return 100 * stead_saving_chance_ever_by (&goal, check_number (row, "weeks"));
 }
 
 static double
 date_mean (CheckRow *row)
 {
-  SteadGoal goal = goal_of (row, FALSE);
+  SteadSaving goal = goal_of (row, FALSE);
 
-  return stead_goal_mean_weeks (&goal);
+  return stead_saving_mean_weeks (&goal);
 }
 
 static double
 date_variance (CheckRow *row)
 {
-  SteadGoal goal = goal_of (row, TRUE);
+  SteadSaving goal = goal_of (row, TRUE);
 
-  return stead_goal_variance_weeks2 (&goal);
+  return stead_saving_variance_weeks2 (&goal);
 }
 
 static const CheckAsk date_asks[] = {

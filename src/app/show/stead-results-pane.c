@@ -188,7 +188,7 @@ show_figures (SteadResultsPane *self)
     add_heading (self, _("Production beside its plan"));
   for (guint i = 0; i < answer->lines->len; i++)
     {
-      const SteadResultLine *line = answer->lines->pdata[i];
+      const SteadResultsLine *line = answer->lines->pdata[i];
       /* Translators: a batch, "Eggs". */
       g_autofree char *left = g_strdup_printf (C_("production", "%1$s: %2$s"), line->batch, line->what);
       /* Translators: what came so far, what was planned. */
