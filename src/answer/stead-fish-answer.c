@@ -3,6 +3,7 @@
 
 #include "answer/stead-cost-in-private.h"
 #include "answer/stead-fish-private.h"
+#include "answer/stead-hand-why-private.h"
 #include "core/stead-fish-growth.h"
 #include "core/stead-fish-sample.h"
 #include "store/stead-store-error.h"

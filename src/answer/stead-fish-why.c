@@ -1,8 +1,8 @@
 /* stead-fish-why.c - how each figure of a group of fish is worked out. */
 #include "config.h"
 
-#include "answer/stead-cost-in-private.h"
 #include "answer/stead-fish-private.h"
+#include "answer/stead-hand-why-private.h"
 #include "answer/stead-sum-private.h"
 #include "answer/stead-words-private.h"
 #include "core/stead-fish-growth.h"

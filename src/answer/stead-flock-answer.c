@@ -4,6 +4,7 @@
 #include "answer/stead-cost-in-private.h"
 #include "answer/stead-flock-answer.h"
 #include "answer/stead-flock-private.h"
+#include "answer/stead-hand-why-private.h"
 
 #include <math.h>
 

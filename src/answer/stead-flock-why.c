@@ -1,8 +1,8 @@
 /* stead-flock-why.c - how each figure of a flock is worked out, with its own numbers. */
 #include "config.h"
 
-#include "answer/stead-cost-in-private.h"
 #include "answer/stead-flock-private.h"
+#include "answer/stead-hand-why-private.h"
 #include "answer/stead-words-private.h"
 
 #include <glib/gi18n-lib.h>
