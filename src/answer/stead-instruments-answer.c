@@ -120,6 +120,7 @@ try_new (const SteadInstrumentsAnswer *self,
     return NULL;
   one = g_new0 (SteadInstrumentTry, 1);
   one->shown = shown;
+  one->off_f = verdict != NULL ? verdict->judged.error_f : NAN;
   one->bad = verdict != NULL && verdict->judged.outcome == STEAD_CHECK_NOT_MET;
   means = verdict == NULL ? g_strdup (_("It was a slip, and corrected."))
           : one->bad && verdict->correction != NULL ? g_strdup_printf ("%s %s", verdict->sentence, verdict->correction)

@@ -13,6 +13,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   const SteadShown *shown;
+  double            off_f;     /* °F, with its sign; NAN of what was corrected */
   gboolean          bad;       /* further off than it may be; what was corrected is not judged */
   char             *text;      /* "Mar 3, 2026: 33 °F in melting ice. The thermometer is 1 °F off; …" */
 } SteadInstrumentTry;
@@ -41,6 +42,9 @@ void stead_instruments_answer_free (SteadInstrumentsAnswer *self);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadInstrumentsAnswer, stead_instruments_answer_free)
 
 SteadInstrumentsAnswer *stead_instruments_answer_new (SteadStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* What a thermometer must show, and how far off each was: (transfer full) (element-type SteadWhy) */
+GPtrArray *stead_instruments_answer_whys (const SteadInstrumentsAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "Probe thermometer". */
 const char *stead_instrument_kind_name (SteadInstrumentKind kind);

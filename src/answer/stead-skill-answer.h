@@ -36,6 +36,9 @@ SteadSkillAnswer *stead_skill_answer_new (SteadStore  *store,
                                           gint64       person_id,
                                           GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* How the skills are counted: (transfer full) (element-type SteadWhy); empty without a try */
+GPtrArray *stead_skill_answer_whys (const SteadSkillAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
 /* (transfer none): "does it alone"; "not tried yet" of 0. */
 const char *stead_skill_level_text   (int level);
 /* "22 eggs in the log of Brown hens on Mar 3, 2026"; of one that is gone, that it is. */

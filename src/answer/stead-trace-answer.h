@@ -46,4 +46,7 @@ SteadTraceAnswer *stead_trace_answer_new (SteadStore  *store,
                                           gint64       lot_id,
                                           GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* What is left of each lot: (transfer full) (element-type SteadWhy) */
+GPtrArray *stead_trace_answer_whys (const SteadTraceAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -19,6 +19,7 @@
 #include "answer/stead-greenhouse-answer.h"
 #include "answer/stead-hours-answer.h"
 #include "answer/stead-how-sure-answer.h"
+#include "answer/stead-instruments-answer.h"
 #include "answer/stead-joint-answer.h"
 #include "answer/stead-kitchen-answer.h"
 #include "answer/stead-price-answer.h"
@@ -28,8 +29,10 @@
 #include "answer/stead-sale-result-answer.h"
 #include "answer/stead-sale-tally-answer.h"
 #include "answer/stead-season-answer.h"
+#include "answer/stead-skill-answer.h"
 #include "answer/stead-statement-answer.h"
 #include "answer/stead-together-answer.h"
+#include "answer/stead-trace-answer.h"
 #include "answer/stead-water-answer.h"
 #include "answer/stead-what-if-answer.h"
 
@@ -57,6 +60,7 @@ ASK (fish, SteadFishAnswer, stead_fish_answer_new (store, id, NULL), stead_fish_
 ASK (flock, SteadFlockAnswer, stead_flock_answer_new (store, id, NULL), stead_flock_answer_whys)
 ASK (greenhouse, SteadGreenhouseAnswer, stead_greenhouse_answer_new (store, id, NULL), stead_greenhouse_answer_whys)
 ASK (how_sure, SteadHowSure, stead_how_sure_new (store, STEAD_PERIOD_SCHOOL_YEAR, NULL), stead_how_sure_whys)
+ASK (instruments, SteadInstrumentsAnswer, stead_instruments_answer_new (store, NULL), stead_instruments_answer_whys)
 ASK (joint, SteadJointAnswer, stead_joint_answer_new (store, id, NULL), stead_joint_answer_whys)
 ASK (kitchen, SteadKitchenAnswer, stead_kitchen_answer_new (store, id, NULL), stead_kitchen_answer_whys)
 ASK (price, SteadPriceAnswer, stead_price_answer_new (store, id, STEAD_PERIOD_WHOLE_BATCH, NULL), stead_price_answer_whys)
@@ -73,10 +77,12 @@ ASK (tally, SteadTallyAnswer, stead_tally_answer_new (store, id, NULL), stead_ta
 ASK (result, SteadResultAnswer, stead_result_answer_new (store, id, NULL), stead_result_answer_whys)
 ASK (season, SteadSeasonAnswer, stead_season_answer_new (store, NULL), stead_season_answer_whys)
 ASK (sale, SteadSaleAnswer, stead_sale_answer_new (store, id, NULL), stead_sale_answer_whys)
+ASK (skills, SteadSkillAnswer, stead_skill_answer_new (store, id, NULL), stead_skill_answer_whys)
 ASK (statement, SteadStatementAnswer,
      stead_statement_answer_new (store, stead_store_get_today (store) - 200, stead_store_get_today (store), id, NULL),
      stead_statement_answer_whys)
 ASK (together, SteadTogether, stead_together_new (store, STEAD_PERIOD_SCHOOL_YEAR, NULL), stead_together_whys)
+ASK (trace, SteadTraceAnswer, stead_trace_answer_new (store, id, NULL), stead_trace_answer_whys)
 ASK (water, SteadWaterAnswer, stead_water_answer_new (store, id, NULL), stead_water_answer_whys)
 ASK (what_if, SteadWhatIf, stead_what_if_new (store, id, STEAD_PERIOD_SCHOOL_YEAR, NULL), stead_what_if_whys)
 
@@ -100,6 +106,7 @@ static const struct
   { "greenhouse", ask_greenhouse, "SELECT DISTINCT place_id FROM glasshouse" },
   { "hours", ask_hours, "SELECT 0 UNION SELECT id FROM person" },
   { "how-sure", ask_how_sure, "SELECT 0" },
+  { "instruments", ask_instruments, "SELECT 0" },
   { "joint", ask_joint, "SELECT id FROM batch" },
   { "kitchen", ask_kitchen, "SELECT batch_id FROM kitchen" },
   { "price", ask_price, "SELECT id FROM product" },
@@ -108,9 +115,11 @@ static const struct
   { "result", ask_result, "SELECT id FROM sale_day" },
   { "season", ask_season, "SELECT 0" },
   { "sale", ask_sale, "SELECT id FROM sale_day" },
+  { "skills", ask_skills, "SELECT id FROM person" },
   { "statement", ask_statement, "SELECT 0 UNION SELECT id FROM enterprise" },
   { "tally", ask_tally, "SELECT id FROM sale_day" },
   { "together", ask_together, "SELECT 0" },
+  { "trace", ask_trace, "SELECT id FROM lot" },
   { "water", ask_water, "SELECT id FROM water" },
   { "what-if", ask_what_if, "SELECT id FROM product" },
 };

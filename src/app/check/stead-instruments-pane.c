@@ -15,6 +15,7 @@
 #include "app/make/stead-make-parts.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "app/stead-wrap-layout.h"
 
 struct _SteadInstrumentsPane
@@ -24,6 +25,7 @@ struct _SteadInstrumentsPane
   SteadDesk  *desk;
 
   GtkWidget  *rows;
+  SteadWhyBox *whys;
   SteadPick  *which, *bath, *kind, *scale;
   SteadField *shown, *name, *step, *error;
   GtkLabel   *trouble;
@@ -136,6 +138,7 @@ stead_instruments_pane_refresh (SteadInstrumentsPane *self,
 {
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadInstrumentsAnswer) answer = stead_instruments_answer_new (stead_desk_get_store (desk), &error);
+  g_autoptr(GPtrArray) whys = answer != NULL ? stead_instruments_answer_whys (answer) : g_ptr_array_new ();
   gint64 chosen = stead_pick_get (self->which);
 
   g_return_if_fail (STEAD_IS_INSTRUMENTS_PANE (self));
@@ -152,6 +155,7 @@ stead_instruments_pane_refresh (SteadInstrumentsPane *self,
       if (said->tried)
         stead_pick_append (self->which, said->instrument->id, said->instrument->name);
     }
+  stead_why_box_set (self->whys, whys);
   stead_pick_show (self->which, chosen);
   gtk_widget_set_visible (self->try_card, stead_pick_count (self->which) > 0);
 }
@@ -274,6 +278,7 @@ stead_instruments_pane_init (SteadInstrumentsPane *self)
   self->trouble = GTK_LABEL (stead_make_label ("", NULL));
   gtk_box_append (GTK_BOX (card), self->rows);
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->trouble));
+  gtk_box_append (GTK_BOX (card), stead_why_box_new_folded (&self->whys));
   make_try (self, box);
   make_form (self, box);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), box);

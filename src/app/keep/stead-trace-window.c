@@ -16,6 +16,7 @@
 #include "app/stead-paper-dialog.h"
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "draw/stead-trace-chart.h"
 
 #define COLUMN_WIDTH 12.5     /* the least of a card and the gap beside it, in heights of the text */
@@ -36,6 +37,7 @@ struct _SteadTraceWindow
   GtkScrolledWindow *scroll;
   SteadChartArea    *chart;
   SteadTable        *table;
+  SteadWhyBox       *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadTraceWindow, stead_trace_window, GTK_TYPE_WINDOW)
@@ -297,12 +299,14 @@ static void
 show_answer (SteadTraceWindow *self)
 {
   g_autoptr(GListModel) model = rows_of (self->answer);
+  g_autoptr(GPtrArray) whys = stead_trace_answer_whys (self->answer);
   const char *caution = self->answer->caution;
 
   gtk_label_set_markup (self->sentence, self->answer->sentence);
   stead_ui_tell (self->caution, caution);
   show_chart (self);
   stead_table_set_model (self->table, model);
+  stead_why_box_set (self->whys, whys);
 }
 
 /* (nullable): with @error */
@@ -377,6 +381,8 @@ stead_trace_window_init (SteadTraceWindow *self)
   stead_chart_area_set_paint (self->chart, paint_chart, chart_hint, self);
   stead_chart_area_set_step (self->chart, chart_step);
   add_columns (self);
+  gtk_widget_insert_after (stead_why_box_new_low (&self->whys), gtk_widget_get_parent (GTK_WIDGET (self->table)),
+                           GTK_WIDGET (self->table));
 }
 
 void

@@ -7,12 +7,14 @@
 #include "app/show/stead-learn-dialogs.h"
 #include "app/show/stead-show-picks.h"
 #include "app/show/stead-skills-pane.h"
+#include "app/stead-why-box.h"
 
 struct _SteadSkillsPane
 {
   SteadPickPane  parent_instance;
 
   SteadTable    *table;
+  SteadWhyBox   *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadSkillsPane, stead_skills_pane, STEAD_TYPE_PICK_PANE)
@@ -84,7 +86,10 @@ line_new (const SteadSkillRow *row,
 static void
 stead_skills_pane_show_none (SteadPickPane *pane)
 {
+  g_autoptr(GPtrArray) none = g_ptr_array_new ();
+
   stead_pane_say (STEAD_PANE (pane), _("Nobody is entered yet."), NULL);
+  stead_why_box_set (STEAD_SKILLS_PANE (pane)->whys, none);
   stead_pick_pane_empty (STEAD_SKILLS_PANE (pane)->table);
 }
 
@@ -96,9 +101,11 @@ stead_skills_pane_show_chosen (SteadPickPane *pane,
   g_autoptr(GPtrArray) lines = g_ptr_array_new ();
   g_autoptr(GError) error = NULL;
   g_autoptr(SteadSkillAnswer) answer = stead_skill_answer_new (stead_pane_get_store (STEAD_PANE (pane)), id, &error);
+  g_autoptr(GPtrArray) whys = answer != NULL ? stead_skill_answer_whys (answer) : g_ptr_array_new ();
   g_autoptr(GListModel) rows = NULL;
 
   stead_pane_say (STEAD_PANE (pane), answer != NULL ? answer->sentence : NULL, error);
+  stead_why_box_set (self->whys, whys);
   if (answer == NULL)
     return;
   for (guint i = 0; i < answer->rows->len; i++)
@@ -183,6 +190,7 @@ stead_skills_pane_init (SteadSkillsPane *self)
   SteadPane *pane = STEAD_PANE (self);
 
   stead_pick_pane_add_pick (STEAD_PICK_PANE (self), _("Person"));
+  stead_pane_add_head (pane, stead_why_box_new_low (&self->whys));
   self->table = stead_pane_add_table (pane, _("Skills"));
   stead_table_add_column (self->table, C_("column of skills", "Code"), FALSE, FALSE, code_text, NULL, NULL, self);
   stead_table_add_column (self->table, C_("column of skills", "Skill"), FALSE, TRUE, words_text, NULL, NULL, self);
