@@ -26,17 +26,13 @@ boiling_worked (const SteadInstrumentsAnswer *self,
                 const SteadLimit             *sea,
                 const SteadLimit             *drop)
 {
-  double feet = isnan (self->farm->elevation_m) ? 0 : self->farm->elevation_m / FOOT_M;
+  double feet = self->farm->elevation_m / FOOT_M;
   g_autofree char *at_sea = stead_number_format (sea->value, 1), *by = stead_number_format (drop->value, 1);
   g_autofree char *high = stead_number_format (feet, 0), *metres = stead_number_format (self->farm->elevation_m, 0);
   g_autofree char *boils = stead_check_temp_text (stead_boiling_point_f (self->table, feet), TRUE, self->farm->units);
   g_autofree char *thousand = stead_number_format (1000, 0);
   g_autofree char *sum = g_strdup_printf ("%s °F − %s °F × %s ft ÷ %s ft = %s", at_sea, by, high, thousand, boils);
 
-  if (isnan (self->farm->elevation_m))
-    /* Translators: a calculation. */
-    return g_strdup_printf (_("%s. The elevation of the farm is not known, so it is taken to lie at the sea. Enter it in the "
-                             "preferences."), sum);
   if (self->farm->units == STEAD_UNITS_METRIC)
     return g_strdup_printf ("%s m ÷ 0.3048 = %s ft\n%s", metres, high, sum);
   return g_steal_pointer (&sum);
