@@ -37,17 +37,20 @@ stead_role_held_free (SteadRoleHeld *role)
   g_free (role);
 }
 
-/* @sql: a literal whose only parameter is the person. */
-static GPtrArray *
-list_of (SteadStore      *store,
-         const char      *sql,
-         gint64           person_id,
-         SteadRowFunc     row,
-         GDestroyNotify   free_row,
-         GError         **error)
+gboolean
+stead_reflection_repo_last_writer (SteadStore  *store,
+                                   gint64      *out_person_id,
+                                   GError     **error)
 {
+  static const char sql[] =
+    "SELECT e.person_id FROM (SELECT person_id, day FROM reflection UNION ALL SELECT person_id, set_on FROM goal"
+    " UNION ALL SELECT person_id, day FROM skill_try) e JOIN person p ON p.id = e.person_id"
+    " WHERE p.left_on IS NULL ORDER BY e.day DESC, e.person_id LIMIT 1";
+  g_autoptr(SteadStmt) stmt = NULL;
 
-  return stead_repo_rows_of (store, sql, person_id, row, free_row, error);
+  g_return_val_if_fail (STEAD_IS_STORE (store) && out_person_id != NULL, FALSE);
+  stmt = stead_store_prepare (store, sql, error);
+  return stmt != NULL && stead_repo_number (store, stmt, 0, out_person_id, error);
 }
 
 /* --- thoughts --------------------------------------------------------------------- */
@@ -79,7 +82,7 @@ stead_reflection_repo_list (SteadStore  *store,
                             " FROM reflection WHERE person_id = ?1 ORDER BY day, id";
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  return list_of (store, sql, person_id, reflection_from_row, (GDestroyNotify) stead_reflection_free, error);
+  return stead_repo_rows_of (store, sql, person_id, reflection_from_row, (GDestroyNotify) stead_reflection_free, error);
 }
 
 gboolean
@@ -154,7 +157,7 @@ stead_goal_repo_list (SteadStore  *store,
                             " WHERE person_id = ?1 ORDER BY set_on, id";
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  return list_of (store, sql, person_id, goal_from_row, (GDestroyNotify) stead_goal_free, error);
+  return stead_repo_rows_of (store, sql, person_id, goal_from_row, (GDestroyNotify) stead_goal_free, error);
 }
 
 static gboolean
@@ -237,7 +240,7 @@ stead_role_held_repo_list (SteadStore  *store,
                             " WHERE person_id = ?1 ORDER BY from_on, id";
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  return list_of (store, sql, person_id, role_from_row, (GDestroyNotify) stead_role_held_free, error);
+  return stead_repo_rows_of (store, sql, person_id, role_from_row, (GDestroyNotify) stead_role_held_free, error);
 }
 
 gboolean

@@ -49,6 +49,15 @@ typedef struct
 void stead_role_held_free (SteadRoleHeld *role);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadRoleHeld, stead_role_held_free)
 
+/**
+ * stead_reflection_repo_last_writer:
+ * @out_person_id: (out): of those who are here, whose newest goal, thought or try of a skill is the newest
+ *   of all; 0 where nobody has one
+ */
+gboolean stead_reflection_repo_last_writer (SteadStore  *store,
+                                            gint64      *out_person_id,
+                                            GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* Lists: (transfer full), oldest first, empty if none; %NULL only with @error.
  * Saving: an id of 0 inserts and fills in the id. */
 GPtrArray *stead_reflection_repo_list (SteadStore *store, gint64 person_id, GError **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -212,6 +212,46 @@ picture_new (Farm *farm)
   return id;
 }
 
+static gint64
+last_writer (Farm *farm)
+{
+  g_autoptr(GError) error = NULL;
+  gint64 id = -1;
+
+  g_assert_true (stead_reflection_repo_last_writer (farm->store, &id, &error));
+  g_assert_no_error (error);
+  return id;
+}
+
+/* Invented days: the newest of all decides, whatever it is; who left is not proposed. */
+static void
+test_last_writer (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(SteadSkill) skill = skill_new (farm, "AS.06", "Collect eggs");
+  SteadSkillTry try_ = { .skill_id = skill->id, .person_id = farm->student, .day = TODAY - 9, .level = STEAD_SKILL_SAW };
+  SteadReflection thought = { .person_id = farm->advisor, .day = TODAY - 5, .text = (char *) "It went well." };
+  SteadGoal goal = { .person_id = farm->student, .words = (char *) "200 dozen", .set_on = TODAY - 4,
+                     .due_on = STEAD_DAY_NONE, .reached_on = STEAD_DAY_NONE };
+  g_autoptr(GPtrArray) people = NULL;
+  SteadPerson *student = NULL;
+
+  g_assert_cmpint (last_writer (farm), ==, 0);
+  ACT (farm, stead_skill_repo_save_try (farm->store, &try_, err));
+  g_assert_cmpint (last_writer (farm), ==, farm->student);
+  ACT (farm, stead_reflection_repo_save (farm->store, &thought, err));
+  g_assert_cmpint (last_writer (farm), ==, farm->advisor);
+  ACT (farm, stead_goal_repo_save (farm->store, &goal, err));
+  g_assert_cmpint (last_writer (farm), ==, farm->student);
+  people = stead_person_repo_list (farm->store, NULL);
+  for (guint i = 0; i < people->len; i++)
+    if (((SteadPerson *) people->pdata[i])->id == farm->student)
+      student = people->pdata[i];
+  student->left_on = TODAY;
+  ACT (farm, stead_person_repo_save (farm->store, student, err));
+  g_assert_cmpint (last_writer (farm), ==, farm->advisor);
+}
+
 static void
 test_shot (void)
 {
@@ -423,6 +463,7 @@ main (int    argc,
   g_test_add_func ("/store/learn-repo/evidence", test_evidence);
   g_test_add_func ("/store/learn-repo/offer", test_offer);
   g_test_add_func ("/store/learn-repo/reflection", test_reflection);
+  g_test_add_func ("/store/learn-repo/last-writer", test_last_writer);
   g_test_add_func ("/store/learn-repo/shot", test_shot);
   g_test_add_func ("/store/learn-repo/shot-picture", test_shot_picture);
   g_test_add_func ("/store/learn-repo/event", test_event);

@@ -9,9 +9,13 @@ struct _SteadPick
 {
   GtkWidget      parent_instance;
 
-  GArray        *ids;       /* of gint64, as the names stand */
-  GtkStringList *names;     /* (nullable): until they are shown */
+  GArray        *ids;       /* of gint64, as the names stand that are shown */
+  GArray        *next_ids;  /* (nullable): choices that were appended, until they are shown */
+  GtkStringList *next;      /* (nullable): their names */
+  guint          late;      /* shows them, once the choice of a person is told; 0: nothing waits */
+  gint64         late_id;   /* what it chooses then */
   gboolean       filling;   /* the program chooses, not a person */
+  gboolean       telling;   /* of the choice of a person */
   GtkWidget     *label, *message;
   GtkDropDown   *choice;
 };
@@ -27,8 +31,11 @@ static guint signals[N_SIGNALS];
 static void
 selected_cb (SteadPick *self)
 {
-  if (!self->filling)
-    g_signal_emit (self, signals[CHANGED], 0);
+  if (self->filling)
+    return;
+  self->telling = TRUE;
+  g_signal_emit (self, signals[CHANGED], 0);
+  self->telling = FALSE;
 }
 
 static void
@@ -55,8 +62,9 @@ stead_pick_dispose (GObject *object)
   SteadPick *self = STEAD_PICK (object);
 
   self->filling = TRUE;
+  g_clear_handle_id (&self->late, g_source_remove);
   stead_ui_drop_children (GTK_WIDGET (self));
-  g_clear_object (&self->names);
+  g_clear_object (&self->next);
   G_OBJECT_CLASS (stead_pick_parent_class)->dispose (object);
 }
 
@@ -64,6 +72,7 @@ static void
 stead_pick_finalize (GObject *object)
 {
   g_clear_pointer (&STEAD_PICK (object)->ids, g_array_unref);
+  g_clear_pointer (&STEAD_PICK (object)->next_ids, g_array_unref);
   G_OBJECT_CLASS (stead_pick_parent_class)->finalize (object);
 }
 
@@ -112,14 +121,18 @@ stead_pick_new (const char *label)
   return g_object_new (STEAD_TYPE_PICK, "label", label, NULL);
 }
 
+/* --- filling it ------------------------------------------------------------------------ */
+
 void
 stead_pick_clear (SteadPick *self)
 {
   g_return_if_fail (STEAD_IS_PICK (self));
 
-  g_array_set_size (self->ids, 0);
-  g_clear_object (&self->names);
-  self->names = gtk_string_list_new (NULL);
+  g_clear_handle_id (&self->late, g_source_remove);
+  g_clear_pointer (&self->next_ids, g_array_unref);
+  g_clear_object (&self->next);
+  self->next_ids = g_array_new (FALSE, FALSE, sizeof (gint64));
+  self->next = gtk_string_list_new (NULL);
 }
 
 void
@@ -129,30 +142,87 @@ stead_pick_append (SteadPick  *self,
 {
   g_return_if_fail (STEAD_IS_PICK (self));
 
-  if (self->names == NULL)
-    self->names = gtk_string_list_new (NULL);
-  g_array_append_val (self->ids, id);
-  gtk_string_list_append (self->names, text);
+  if (self->next == NULL)
+    stead_pick_clear (self);
+  g_array_append_val (self->next_ids, id);
+  gtk_string_list_append (self->next, text);
 }
 
+static gboolean
+is_shown (SteadPick *self)
+{
+  GListModel *shown = gtk_drop_down_get_model (self->choice);
+
+  if (shown == NULL || self->ids->len != self->next_ids->len)
+    return FALSE;
+  for (guint i = 0; i < self->ids->len; i++)
+    if (g_array_index (self->ids, gint64, i) != g_array_index (self->next_ids, gint64, i)
+        || !g_str_equal (gtk_string_list_get_string (GTK_STRING_LIST (shown), i), gtk_string_list_get_string (self->next, i)))
+      return FALSE;
+  return TRUE;
+}
+
+/* Takes what was appended over, if there is something else to choose from now. */
+static void
+take_next (SteadPick *self)
+{
+  if (self->next != NULL && !is_shown (self))
+    {
+      g_clear_pointer (&self->ids, g_array_unref);
+      self->ids = g_steal_pointer (&self->next_ids);
+      gtk_drop_down_set_model (self->choice, G_LIST_MODEL (self->next));
+      gtk_drop_down_set_enable_search (self->choice, self->ids->len > 12);
+    }
+  g_clear_pointer (&self->next_ids, g_array_unref);
+  g_clear_object (&self->next);
+}
+
+static void
+fill (SteadPick *self,
+      gint64     id)
+{
+  guint at = 0;
+
+  self->filling = TRUE;
+  take_next (self);
+  for (guint i = 0; i < self->ids->len; i++)
+    if (g_array_index (self->ids, gint64, i) == id)
+      at = i;
+  if (gtk_drop_down_get_selected (self->choice) != at)
+    gtk_drop_down_set_selected (self->choice, at);
+  stead_ui_name_drop_downs (GTK_WIDGET (self));
+  self->filling = FALSE;
+}
+
+static gboolean
+late_cb (gpointer data)
+{
+  SteadPick *self = data;
+
+  self->late = 0;
+  fill (self, self->late_id);
+  return G_SOURCE_REMOVE;
+}
+
+/* A list that is exchanged while the toolkit tells of a choice in it may never come to an end (seen in GTK 4.8, where
+ * the first of a list with a search was chosen): one that differs waits until that is over. */
 void
 stead_pick_show (SteadPick *self,
                  gint64     id)
 {
-  guint at = 0;
-
   g_return_if_fail (STEAD_IS_PICK (self));
 
-  for (guint i = 0; i < self->ids->len; i++)
-    if (g_array_index (self->ids, gint64, i) == id)
-      at = i;
-  self->filling = TRUE;
-  gtk_drop_down_set_model (self->choice, G_LIST_MODEL (self->names));
-  gtk_drop_down_set_enable_search (self->choice, self->ids->len > 12);
-  gtk_drop_down_set_selected (self->choice, at);
-  stead_ui_name_drop_downs (GTK_WIDGET (self));
-  self->filling = FALSE;
+  g_clear_handle_id (&self->late, g_source_remove);
+  if (!self->telling || self->next == NULL || is_shown (self))
+    {
+      fill (self, id);
+      return;
+    }
+  self->late_id = id;
+  self->late = g_idle_add (late_cb, self);
 }
+
+/* --- what is chosen --------------------------------------------------------------------- */
 
 gint64
 stead_pick_get (SteadPick *self)
@@ -169,7 +239,7 @@ guint
 stead_pick_count (SteadPick *self)
 {
   g_return_val_if_fail (STEAD_IS_PICK (self), 0);
-  return self->ids->len;
+  return self->next_ids != NULL ? self->next_ids->len : self->ids->len;
 }
 
 const char *
@@ -180,7 +250,8 @@ stead_pick_get_text (SteadPick *self)
   g_return_val_if_fail (STEAD_IS_PICK (self), NULL);
 
   at = gtk_drop_down_get_selected (self->choice);
-  return at < self->ids->len ? gtk_string_list_get_string (self->names, at) : NULL;
+  return at < self->ids->len ? gtk_string_list_get_string (GTK_STRING_LIST (gtk_drop_down_get_model (self->choice)), at)
+                             : NULL;
 }
 
 void

@@ -6,6 +6,7 @@
 #include "app/show/stead-show-picks.h"
 
 #include "store/stead-farm-repo.h"
+#include "store/stead-reflection-repo.h"
 
 SteadDay
 stead_show_day_of (gint64 at)
@@ -15,11 +16,15 @@ stead_show_day_of (gint64 at)
   return stead_day_new (g_date_time_get_year (time), g_date_time_get_month (time), g_date_time_get_day_of_month (time));
 }
 
-gint64
-stead_show_picks_student (SteadStore *store)
+/* Whoever wrote last; else a student, who is more often looked for than an advisor. */
+static gint64
+proposed (SteadStore *store)
 {
   g_autoptr(GPtrArray) people = stead_person_repo_list (store, NULL);
+  gint64 writer = 0;
 
+  if (stead_reflection_repo_last_writer (store, &writer, NULL) && writer != 0)
+    return writer;
   for (guint i = 0; people != NULL && i < people->len; i++)
     {
       const SteadPerson *person = people->pdata[i];
@@ -163,7 +168,7 @@ stead_show_picks_list (SteadPickPane  *pane,
   SteadStore *store = stead_pane_get_store (STEAD_PANE (pane));
   gint64 id;
 
-  stead_pick_pane_prefer (pane, stead_show_picks_student (store));
+  stead_pick_pane_prefer (pane, proposed (store));
   id = stead_pick_pane_get (pane);
   if (id != 0)
     stead_show_picks_people (pick, store, NULL, id);

@@ -8,11 +8,9 @@
 
 G_BEGIN_DECLS
 
-/* A student, who is more often looked for than an advisor; 0: there is none. */
-gint64            stead_show_picks_student   (SteadStore *store);
 /* Those who are still here, and @person_id; after them each of @groups (nullable), with ids below 0. */
 void              stead_show_picks_people    (SteadPick *pick, SteadStore *store, const GPtrArray *groups, gint64 person_id);
-/* The list of a pane that shows one person: a student is proposed. */
+/* The list of a pane that shows one person: who wrote last is proposed, else a student. */
 gboolean          stead_show_picks_list      (SteadPickPane *pane, SteadPick *pick, GError **error);
 /* (nullable): the group that an id of stead_show_picks_people() stands for */
 const SteadGroup *stead_show_picks_group     (const GPtrArray *groups, gint64 id);
