@@ -42,7 +42,7 @@ stead_fund_row (GtkBox     *box,
   g_object_set_qdata_full (G_OBJECT (row), title_quark (), g_strdup (title), g_free);
   g_object_set_qdata (G_OBJECT (row), actions_quark (), actions);
   gtk_widget_add_css_class (row, "fund-row");
-  gtk_widget_add_css_class (actions, "flush");
+  gtk_widget_add_css_class (actions, "outdent");
   gtk_box_append (GTK_BOX (row), stead_make_label (title, "strong"));
   if (detail != NULL && *detail != '\0')
     gtk_box_append (GTK_BOX (row), stead_make_label (detail, "soft"));

@@ -20,7 +20,7 @@
 #include "draw/stead-trace-chart.h"
 
 #define COLUMN_WIDTH 12.5     /* the least of a card and the gap beside it, in heights of the text */
-#define CHART_WIDTH 840       /* what the window has room for as it opens */
+#define CHART_WIDTH 920       /* what the window has room for as it opens */
 #define SAME 1e-6             /* base units: a milligram */
 
 struct _SteadTraceWindow

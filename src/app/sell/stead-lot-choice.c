@@ -323,7 +323,7 @@ stead_lot_choice_init (SteadLotChoice *self)
   gtk_box_append (GTK_BOX (self), self->texts);
   self->button = GTK_BUTTON (stead_sell_button (GTK_WIDGET (self), _("Choose lots"), G_CALLBACK (toggle_cb), self));
   gtk_widget_add_css_class (GTK_WIDGET (self->button), "link");
-  gtk_widget_add_css_class (GTK_WIDGET (self->button), "flush");
+  gtk_widget_add_css_class (GTK_WIDGET (self->button), "outdent");
   gtk_widget_set_halign (GTK_WIDGET (self->button), GTK_ALIGN_START);
   self->grid = gtk_grid_new ();
   gtk_grid_set_column_homogeneous (GTK_GRID (self->grid), TRUE);

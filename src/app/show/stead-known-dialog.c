@@ -156,6 +156,7 @@ stead_known_dialog_init (SteadKnownDialog *self)
   self->table = STEAD_TABLE (stead_table_new (_("Known work")));
   gtk_widget_add_css_class (GTK_WIDGET (self->table), "card");
   gtk_widget_add_css_class (GTK_WIDGET (self->table), "flush");
+  gtk_widget_set_overflow (GTK_WIDGET (self->table), GTK_OVERFLOW_HIDDEN);
   gtk_widget_set_vexpand (GTK_WIDGET (self->table), TRUE);
   stead_table_add_column (self->table, _("Day"), FALSE, FALSE, day_text, NULL, compare_days, self);
   stead_table_add_column (self->table, _("Who"), FALSE, FALSE, who_text, NULL, compare_people, self);
