@@ -11,6 +11,11 @@ G_BEGIN_DECLS
 char *stead_tank_text_holds  (const SteadTank *tank,
                               SteadUnitSystem  units) G_GNUC_WARN_UNUSED_RESULT;
 
+/* What it holds and how fast that is changed, worked out; while a measure is missing the rule alone:
+ * (transfer full) (element-type SteadWhy) */
+GPtrArray *stead_tank_text_whys (const SteadTank *tank,
+                                 SteadUnitSystem  units) G_GNUC_WARN_UNUSED_RESULT;
+
 /* (transfer full): an amount with about three digits: "193 sq ft", "67.3 sq ft" */
 char *stead_tank_text_round  (double           base,
                               const SteadUnit *unit) G_GNUC_WARN_UNUSED_RESULT;

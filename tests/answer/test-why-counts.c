@@ -1,11 +1,13 @@
 /* test-why-counts.c - what is counted or weighed against a rule is worked out with numbers that are in the file. */
 #include "config.h"
 
+#include <math.h>
 #include <sqlite3.h>
 #include <string.h>
 
 #include "answer/stead-instruments-answer.h"
 #include "answer/stead-skill-answer.h"
+#include "answer/stead-tank-text.h"
 #include "answer/stead-trace-answer.h"
 #include "store/stead-farm-repo.h"
 
@@ -210,6 +212,40 @@ test_lots (Demo          *demo,
                           "JOIN movement m ON m.lot_id = l.id WHERE i.unit = 'ea' GROUP BY l.id", check_lot), >, 50);
 }
 
+/* --- a tank ------------------------------------------------------------------------------------ */
+
+static void
+assert_worked (const SteadTank *tank,
+               SteadUnitSystem  units,
+               const char      *title,
+               const char      *worked)
+{
+  g_autoptr(GPtrArray) whys = stead_tank_text_whys (tank, units);
+
+  g_assert_cmpstr (farm_find_why (whys, title)->worked, ==, worked);
+}
+
+/* 30 × 12 × 20 cm hold 7.2 L and 20 cm across by 20 cm hold 6.28 L: MSD Veterinary Manual, formulae to calculate tank volumes
+ * (read).  7,800 L at 100 L a minute take 78 minutes: tests/reference/fish.csv, hu-137 (read).  The cone and the feet
+ * by hand (derived): π × 1 × (1 + 0.6 ÷ 3) m³; π × 25 × 3 ft³ of 7.4805 gal. */
+static void
+test_tank (void)
+{
+  const SteadTank box = { .shape = STEAD_TANK_BOX, .length_m = 0.30, .width_m = 0.12, .depth_m = 0.20, .flow_l_min = NAN };
+  const SteadTank round = { .shape = STEAD_TANK_ROUND, .diameter_m = 0.20, .depth_m = 0.20, .flow_l_min = NAN };
+  const SteadTank cone = { .shape = STEAD_TANK_CONE, .diameter_m = 2, .depth_m = 1, .cone_m = 0.6, .flow_l_min = NAN };
+  const SteadTank feet = { .shape = STEAD_TANK_ROUND, .diameter_m = 3.048, .depth_m = 0.9144, .flow_l_min = NAN };
+  const SteadTank known = { .shape = STEAD_TANK_OTHER, .volume_l = 7800, .flow_l_min = 100 };
+  const SteadTank empty = { .shape = STEAD_TANK_ROUND, .diameter_m = NAN, .depth_m = 1, .flow_l_min = NAN };
+
+  assert_worked (&box, STEAD_UNITS_METRIC, "What the tank holds", "0.3 m × 0.12 m × 0.2 m × 1,000 L = 7.2 L");
+  assert_worked (&round, STEAD_UNITS_METRIC, "What the tank holds", "π × (0.2 m ÷ 2)² × 0.2 m × 1,000 L = 6.28 L");
+  assert_worked (&cone, STEAD_UNITS_METRIC, "What the tank holds", "π × (2 m ÷ 2)² × (1 m + 0.6 m ÷ 3) × 1,000 L = 3,770 L");
+  assert_worked (&feet, STEAD_UNITS_US, "What the tank holds", "π × (10 ft ÷ 2)² × 3 ft × 7.48 gal = 1,763 gal");
+  assert_worked (&known, STEAD_UNITS_METRIC, "How fast the water is changed", "7,800 L ÷ 100 L = 78 min");
+  assert_worked (&empty, STEAD_UNITS_METRIC, "What the tank holds", "Enter the measures, and what it holds is shown here.");
+}
+
 int
 main (int    argc,
       char **argv)
@@ -219,5 +255,6 @@ main (int    argc,
   g_test_add ("/answer/why-counts/off", Demo, NULL, demo_set_up, test_off, demo_tear_down);
   g_test_add ("/answer/why-counts/skills", Demo, NULL, demo_set_up, test_skills, demo_tear_down);
   g_test_add ("/answer/why-counts/lots", Demo, NULL, demo_set_up, test_lots, demo_tear_down);
+  g_test_add_func ("/answer/why-counts/tank", test_tank);
   return g_test_run ();
 }

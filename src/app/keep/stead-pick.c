@@ -99,7 +99,7 @@ stead_pick_init (SteadPick *self)
 
   self->ids = g_array_new (FALSE, FALSE, sizeof (gint64));
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
-  gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (layout), 3);
+  gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (layout), 4);   /* as in a field */
   self->label = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->label), 0);
   stead_ui_wrap (GTK_LABEL (self->label));

@@ -11,6 +11,7 @@
 #include "answer/stead-tank-text.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-water-repo.h"
 
@@ -26,6 +27,7 @@ struct _SteadTankDialog
   SteadField      *name, *length, *width, *diameter, *depth, *cone, *volume, *flow;
   GtkDropDown     *shape;
   GtkLabel        *holds;
+  SteadWhyBox     *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadTankDialog, stead_tank_dialog, STEAD_TYPE_DIALOG)
@@ -58,6 +60,7 @@ measure_cb (SteadTankDialog *self)
 {
   SteadTank typed = { .shape = present_shape (self) };
   g_autofree char *text = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
 
   typed.length_m = peek (self, self->length, STEAD_DIMENSION_LENGTH);
   typed.width_m = peek (self, self->width, STEAD_DIMENSION_LENGTH);
@@ -68,6 +71,8 @@ measure_cb (SteadTankDialog *self)
   typed.flow_l_min = peek (self, self->flow, STEAD_DIMENSION_VOLUME);
   text = stead_tank_text_holds (&typed, self->units);
   gtk_label_set_markup (self->holds, text);
+  whys = stead_tank_text_whys (&typed, self->units);
+  stead_why_box_set (self->whys, whys);
 }
 
 /* The fields that a shape has. */
@@ -232,6 +237,7 @@ static void
 stead_tank_dialog_init (SteadTankDialog *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_box_append (GTK_BOX (gtk_widget_get_parent (GTK_WIDGET (self->holds))), stead_why_box_new_folded (&self->whys));
 }
 
 void
