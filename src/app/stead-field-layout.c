@@ -3,6 +3,7 @@
  * Invariants:
  *  1. The least height is that at the natural width, and no higher than at any narrower one.
  *  2. At the least width for a height the grid is no higher than that.
+ *  3. It tells no baseline: GTK 4.8 counts those of some widths only, and makes a row higher than its children.
  */
 #include "config.h"
 
@@ -58,10 +59,10 @@ stead_field_layout_measure (GtkLayoutManager *manager,
   int least, wide;
 
   gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &least, &wide, NULL, NULL);
+  *minimum_baseline = *natural_baseline = -1;
   if (orientation == GTK_ORIENTATION_VERTICAL)
     {
-      gtk_widget_measure (child, orientation, for_size < 0 ? wide : for_size,
-                          minimum, natural, minimum_baseline, natural_baseline);
+      gtk_widget_measure (child, orientation, for_size < 0 ? wide : for_size, minimum, natural, NULL, NULL);
       return;
     }
   *minimum = for_size < 0 ? least : width_for (child, for_size, least, wide);
@@ -75,7 +76,7 @@ stead_field_layout_allocate (GtkLayoutManager *manager,
                              int               height,
                              int               baseline)
 {
-  gtk_widget_allocate (gtk_widget_get_first_child (widget), width, height, baseline, NULL);
+  gtk_widget_allocate (gtk_widget_get_first_child (widget), width, height, -1, NULL);
 }
 
 static void
