@@ -216,17 +216,24 @@ setup_cb (GtkSignalListItemFactory *factory,
 }
 
 static void
-bind_cb (GtkSignalListItemFactory *factory,
-         GtkListItem              *cell,
-         SteadTableColumn         *column)
+write_cell (SteadTableColumn *column,
+            GtkListItem      *cell)
 {
   g_autofree char *text = stead_table_cell_text (column, gtk_list_item_get_item (cell));
 
   gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (cell)), text);
-  g_ptr_array_add (column->cells, cell);
-  mark_current (column, cell);
   if (column->index == 0)
     name_row (column->table, cell);
+}
+
+static void
+bind_cb (GtkSignalListItemFactory *factory,
+         GtkListItem              *cell,
+         SteadTableColumn         *column)
+{
+  write_cell (column, cell);
+  g_ptr_array_add (column->cells, cell);
+  mark_current (column, cell);
 }
 
 static void
@@ -235,6 +242,22 @@ unbind_cb (GtkSignalListItemFactory *factory,
            SteadTableColumn         *column)
 {
   g_ptr_array_remove_fast (column->cells, cell);
+}
+
+void
+stead_table_write_again (SteadTable *self,
+                         gpointer    item)
+{
+  g_return_if_fail (STEAD_IS_TABLE (self));
+
+  for (guint i = 0; i < self->columns->len; i++)
+    {
+      SteadTableColumn *column = stead_table_nth_column (self, i);
+
+      for (guint c = 0; c < column->cells->len; c++)
+        if (gtk_list_item_get_item (column->cells->pdata[c]) == item)
+          write_cell (column, column->cells->pdata[c]);
+    }
 }
 
 GtkListItemFactory *

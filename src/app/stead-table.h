@@ -50,6 +50,9 @@ void stead_table_set_activate   (SteadTable *self, SteadTableActivate activate, 
 /* (nullable) (transfer none) */
 gpointer stead_table_get_selected (SteadTable *self);
 void stead_table_select         (SteadTable *self, guint position);
+/* Writes anew the cells that show this item of the model: a list to which the same one comes again leaves
+ * them as they are, from GTK 4.12 on. */
+void stead_table_write_again    (SteadTable *self, gpointer item);
 /* Typed text that rows must contain (any cell); NULL shows all. */
 void stead_table_set_filter     (SteadTable *self, const char *text);
 /* All rows as shown, tab-separated with the heads. (transfer full) */

@@ -195,6 +195,40 @@ test_order (void)
   fixture_close (window);
 }
 
+static gboolean
+shows (SteadTable *table,
+       const char *text)
+{
+  GtkWidget *label;
+
+  for (guint n = 0; (label = fixture_find (GTK_WIDGET (table), GTK_TYPE_LABEL, n)) != NULL; n++)
+    if (g_str_equal (gtk_label_get_text (GTK_LABEL (label)), text))
+      return TRUE;
+  return FALSE;
+}
+
+/* A fact that changes in its row is shown when that is said. */
+static void
+test_write_again (void)
+{
+  SteadTable *table = make ();
+  GtkWindow *window = fixture_show (GTK_WIDGET (table));
+  SteadRow *row;
+  char *fact;
+
+  stead_table_select (table, 0);
+  row = stead_table_get_selected (table);
+  fact = stead_row_get (row);
+  g_assert_cmpstr (fact, ==, "Feed 9");
+  fact[5] = '7';
+  g_assert_true (shows (table, "9"));
+  stead_table_write_again (table, row);
+  g_assert_true (shows (table, "7"));
+  g_assert_false (shows (table, "9"));
+  g_assert_true (shows (table, "120"));
+  fixture_close (window);
+}
+
 static void
 test_selection (void)
 {
@@ -320,6 +354,7 @@ main (int    argc,
   g_test_add_func ("/app/table/text", test_text);
   g_test_add_func ("/app/table/filter", test_filter);
   g_test_add_func ("/app/table/order", test_order);
+  g_test_add_func ("/app/table/write-again", test_write_again);
   g_test_add_func ("/app/table/selection", test_selection);
   g_test_add_func ("/app/table/editing", test_editing);
   g_test_add_func ("/app/table/names", test_names);

@@ -244,7 +244,7 @@ end_look (SteadClassPane *self)
   g_clear_pointer (&self->source, stead_packet_source_free);
 }
 
-/* The row is put in its place again, so that its cells are written anew. */
+/* The row is put in its place again, so that it is sorted anew. */
 static void
 look_at (SteadClassPane *self,
          guint           at)
@@ -261,6 +261,7 @@ look_at (SteadClassPane *self,
   row->packet_all = state.n_all;
   stead_class_charts_set_packet (self->charts, row->person->id, state.n_there, state.n_all);
   g_list_store_splice (G_LIST_STORE (self->model), at, 1, again, 1);
+  stead_table_write_again (self->table, item);
 }
 
 static gboolean
