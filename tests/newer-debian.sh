@@ -40,6 +40,7 @@ echo 'force-unsafe-io' > /etc/dpkg/dpkg.cfg.d/fast
 . src/packages.sh
 install_missing $build_packages $run_packages $test_packages clang lld git ca-certificates locales || exit 1
 localedef -i en_US -f UTF-8 en_US.UTF-8 || exit 1   # see tests/meson.build
+localedef -i he_IL -f UTF-8 he_IL.UTF-8 || exit 1   # see tests/gui/test_languages.py
 echo "Debian $(cat /etc/debian_version), GTK $(pkg-config --modversion gtk4)," \
      "GLib $(pkg-config --modversion glib-2.0), $(gcc --version | head -n 1), $(clang --version | head -n 1)"
 failed=0

@@ -1,6 +1,8 @@
 /* stead-ui.c - what every part of the window needs before it is made. */
 #include "config.h"
 
+#include <glib/gi18n-lib.h>
+
 #include "app/stead-columns-layout.h"
 #include "app/stead-desk.h"
 #include "app/stead-field.h"
@@ -51,11 +53,24 @@ stead_ui_name (GtkWidget  *widget,
   gtk_accessible_update_property (GTK_ACCESSIBLE (widget), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
 }
 
+/* What looks in a long list has no name of its own. */
+static void
+name_search (GtkWidget *widget)
+{
+  if (GTK_IS_SEARCH_ENTRY (widget))
+    stead_ui_name (widget, _("Find a line"));
+  for (GtkWidget *child = gtk_widget_get_first_child (widget);
+       child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    name_search (child);
+}
+
 static void
 name_drop_down (GtkWidget *drop_down)
 {
   GList *labels = gtk_widget_list_mnemonic_labels (drop_down);
 
+  name_search (drop_down);
   if (labels != NULL && GTK_IS_LABEL (labels->data))
     stead_ui_name (gtk_widget_get_first_child (drop_down), gtk_label_get_text (labels->data));
   g_list_free (labels);

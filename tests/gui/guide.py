@@ -22,7 +22,7 @@ def strip_of(look):
 
 def chart_part():
     """Where the largest chart is, with the line over it and some room."""
-    boxes = extents([n) for n in w.walk() if n.getRoleName() == 'image']
+    boxes = [extents(n) for n in w.walk() if n.getRoleName() == 'image']
     box = max(boxes, key=lambda b: b.width * b.height)
     return f'{box.width + 24}x{box.height + 60}+{box.x - 8}+{box.y - 46}'
 

@@ -110,7 +110,8 @@ def test_advisor_prepares_a_packet():
     until(lambda: farm.rows("SELECT brief FROM packet WHERE name = 'Spring fair'") == ['Hens and the stall'])
     row = k.tab_to('table row', 'No. 1, Section Cover')
     assert 'State' in row.name                            # the whole row is said
-    assert k.press('Down').name.startswith('No. 2')
+    after = k.press('Down') or k.press('Down')             # a newer GTK begins at the row itself
+    assert after.name.startswith('No. 2')
     k.tab_to('push button', 'Look at the packet')
     k.press('Return')
     w.wait('image', 'Page 1 of')

@@ -5,7 +5,7 @@ As in test_keyboard.py each control on the way must tell a screen reader what it
 """
 import pyatspi
 
-from drive import Window, run_cases, until
+from drive import Window, is_newer, run_cases, until
 from farm import Farm, PROGRAM
 from keyboard import Keyboard
 from stall import LINES, SALE, TAPS, number, today
@@ -37,8 +37,11 @@ def enter(w, k, role, name, text, most=60):
 
 def choose(k, name, *keys):
     """A drop-down opens with the space bar; arrows move in it, Return takes."""
-    k.tab_to('push button', name)
-    for key in ('space', *keys, 'Return'):
+    button = k.tab_to('push button', name)
+    k.press('space', .5)
+    if is_newer(button):
+        k.window.wait_list(button)
+    for key in (*keys, 'Return'):
         k.press(key, .5)
 
 

@@ -6,9 +6,9 @@ be something that the farm's people wrote.
 """
 import pyatspi
 
-from drive import run_cases
+from drive import Skip, is_newer, run_cases
 from pseudo import outside
-from tongue import go_round, left_over, opened, unfold, untranslated
+from tongue import LOCALES, go_round, left_over, opened, unfold, untranslated
 
 FEWEST = 15                                        # views of the demo farm that tell how a figure was worked out
 
@@ -29,8 +29,10 @@ def test_nothing_is_untranslated_or_too_long():
 
 
 def test_from_right_to_left():
-    """The toolkit's words of a language that is written so decide the direction."""
-    w, _ = opened('qps:he')
+    """The toolkit's words of a language that is written so decide the direction; in a newer one the locale does."""
+    w, _ = opened('qps:he', 'he_IL')
+    if is_newer(w.app) and 'he_IL.utf8' not in LOCALES:
+        raise Skip('this GTK needs a locale that is written from right to left, and there is none')
     today, following = (post.queryComponent().getExtents(pyatspi.WINDOW_COORDS).x for post in w.posts()[:2])
     assert today > following, 'the strip is not mirrored'
     faults = []

@@ -3,6 +3,7 @@ import atexit
 import os
 import re
 import sqlite3
+import subprocess
 import tempfile
 
 import pyatspi
@@ -32,6 +33,7 @@ folder = tempfile.TemporaryDirectory()
 atexit.register(folder.cleanup)
 pseudo = Pseudo(ROOT, folder.name)
 os.environ['STEAD_LOCALE_DIR'] = folder.name
+LOCALES = subprocess.check_output(['locale', '-a'], text=True).split()
 
 
 def written(path):
@@ -91,8 +93,11 @@ def go_round(w, look, views=True):
             look(f'{place}, {view}')
 
 
-def opened(language):
+def opened(language, region='en_US'):
+    """From glibc 2.37 on, nothing is translated in C.UTF-8, whatever LANGUAGE asks for: with a locale, if it is there."""
     os.environ['LANGUAGE'] = language
+    if f'{region}.utf8' in LOCALES:
+        os.environ['LC_ALL'] = f'{region}.UTF-8'
     farm = Farm()
     w = Window(PROGRAM, farm.path)
     w.fit()
