@@ -2,7 +2,7 @@
 import time
 
 import pyatspi
-from drive import Window, run_cases, until
+from drive import Window, is_newer, run_cases, until
 from farm import Farm, PROGRAM
 
 MENU = 'Egg-and-potato breakfast bowls, Roasted tomato sauce'
@@ -160,7 +160,10 @@ def sign(w, farm, steps, name):
     w.press('push button', 'Sign the list')             # nobody was chosen
     w.wait_words('Choose who signs')
     has_focus(w, 'push button', 'Signed by')
-    w.keys('space', *['Down'] * steps, 'Return')
+    w.keys('space')
+    if is_newer(w.app):
+        w.wait_list(w.wait('push button', 'Signed by'))
+    w.keys(*['Down'] * steps, 'Return')
     w.press('push button', 'Sign the list')
     until(lambda: farm.rows('SELECT (SELECT name FROM person WHERE id = signed_by)' + LAST) == [name])
     w.wait_words(f'Signed by {name}')
