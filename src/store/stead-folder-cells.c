@@ -16,20 +16,6 @@
 #define SECONDS_A_DAY 86400
 #define BOM "\xef\xbb\xbf"
 
-gboolean
-stead_folder_refuse (GError     **error,
-                     const char  *format,
-                     ...)
-{
-  va_list args;
-
-  va_start (args, format);
-  if (error != NULL)
-    *error = g_error_new_valist (STEAD_STORE_ERROR, STEAD_STORE_ERROR_INVALID, format, args);
-  va_end (args);
-  return FALSE;
-}
-
 /* --- writing ---------------------------------------------------------------- */
 
 /* Signs that begin a formula, as OWASP's page on CSV injection lists them, and the
@@ -289,10 +275,10 @@ stead_folder_read_rows (const char          *path,
 
   if (!g_file_get_contents (path, &text, &length, &own))
     return g_error_matches (own, G_FILE_ERROR, G_FILE_ERROR_NOENT)
-           ? stead_folder_refuse (error, _("The folder lacks the file “%s”. Nothing was taken in."), name)
-           : stead_folder_refuse (error, _("“%s” cannot be read (%s). Nothing was taken in."), name, own->message);
+           ? stead_repo_refuse (error, _("The folder lacks the file “%s”. Nothing was taken in."), name)
+           : stead_repo_refuse (error, _("“%s” cannot be read (%s). Nothing was taken in."), name, own->message);
   if (!g_utf8_validate_len (text, length, NULL) && memchr (text, '\0', length) == NULL)
-    return stead_folder_refuse (error, _("“%s” is not saved as UTF-8. Save it so, and try again. "
+    return stead_repo_refuse (error, _("“%s” is not saved as UTF-8. Save it so, and try again. "
                                          "Nothing was taken in."), name);
   if (csv_init (&parser, CSV_STRICT | CSV_STRICT_FINI) != 0)
     g_error ("out of memory");
@@ -308,6 +294,6 @@ stead_folder_read_rows (const char          *path,
       g_propagate_error (error, rows.error);
       return FALSE;
     }
-  return whole || stead_folder_refuse (error, _("“%s”, line %u: a quotation mark is missing or stands where none may. "
+  return whole || stead_repo_refuse (error, _("“%s”, line %u: a quotation mark is missing or stands where none may. "
                                                 "Nothing was taken in."), name, rows.line);
 }

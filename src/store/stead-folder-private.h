@@ -3,6 +3,7 @@
 
 #include "store/stead-connection.h"
 #include "store/stead-folder.h"
+#include "store/stead-repo-private.h"
 
 G_BEGIN_DECLS
 
@@ -51,8 +52,5 @@ gboolean   stead_folder_read_rows  (const char         *path,
                                     SteadFolderRowFunc  func,
                                     gpointer            data,
                                     GError            **error) G_GNUC_WARN_UNUSED_RESULT;
-
-/* Sets INVALID. Returns: %FALSE */
-gboolean   stead_folder_refuse     (GError **error, const char *format, ...) G_GNUC_PRINTF (2, 3);
 
 G_END_DECLS

@@ -68,8 +68,8 @@ check_mark (const char  *folder,
   g_autofree char *path = g_build_filename (folder, STEAD_FOLDER_MARK, NULL);
 
   if (!g_file_test (path, G_FILE_TEST_IS_REGULAR))
-    return stead_folder_refuse (error, _("This is not the folder of a farm: the file “%s” is not in it. "
-                                         "Choose the folder that holds it."), STEAD_FOLDER_MARK);
+    return stead_repo_refuse (error, _("This is not the folder of a farm: the file “%s” is not in it. "
+                                       "Choose the folder that holds it."), STEAD_FOLDER_MARK);
   if (!stead_folder_read_rows (path, STEAD_FOLDER_MARK, mark_row, mark, error))
     return FALSE;
   if (mark->format > STEAD_FOLDER_FORMAT || mark->schema > STEAD_SCHEMA_VERSION)
@@ -80,11 +80,11 @@ check_mark (const char  *folder,
       return FALSE;
     }
   if (mark->format < 1 || mark->schema < 1)
-    return stead_folder_refuse (error, _("“%s” does not say which kind of folder this is. Nothing was taken in."),
-                                STEAD_FOLDER_MARK);
+    return stead_repo_refuse (error, _("“%s” does not say which kind of folder this is. Nothing was taken in."),
+                              STEAD_FOLDER_MARK);
   if (mark->whole != 1)
-    return stead_folder_refuse (error, _("This folder holds only a part of a farm, so it cannot be taken in as one. "
-                                         "Write the whole farm as a folder."));
+    return stead_repo_refuse (error, _("This folder holds only a part of a farm, so it cannot be taken in as one. "
+                                       "Write the whole farm as a folder."));
   return TRUE;
 }
 
@@ -110,22 +110,22 @@ refuse_cell (const Reader             *reader,
   switch (column->type)
     {
     case STEAD_FOLDER_NUMBER:
-      return stead_folder_refuse (error, _("“%s”, line %u, column “%s”: “%s” is not a number. Write it with a decimal "
-                                           "point. Nothing was taken in."), name, line, column->name, shown);
+      return stead_repo_refuse (error, _("“%s”, line %u, column “%s”: “%s” is not a number. Write it with a decimal "
+                                         "point. Nothing was taken in."), name, line, column->name, shown);
     case STEAD_FOLDER_DAY:
-      return stead_folder_refuse (error, _("“%s”, line %u, column “%s”: “%s” is not a day such as 2026-03-03. "
-                                           "Nothing was taken in."), name, line, column->name, shown);
+      return stead_repo_refuse (error, _("“%s”, line %u, column “%s”: “%s” is not a day such as 2026-03-03. "
+                                         "Nothing was taken in."), name, line, column->name, shown);
     case STEAD_FOLDER_MOMENT:
-      return stead_folder_refuse (error, _("“%s”, line %u, column “%s”: “%s” is not a moment such as "
-                                           "2026-03-03T14:05:00Z. Nothing was taken in."), name, line, column->name, shown);
+      return stead_repo_refuse (error, _("“%s”, line %u, column “%s”: “%s” is not a moment such as "
+                                         "2026-03-03T14:05:00Z. Nothing was taken in."), name, line, column->name, shown);
     case STEAD_FOLDER_PICTURE:
-      return stead_folder_refuse (error, _("“%s”, line %u, column “%s”: “%s” is not the name of this picture. "
-                                           "Nothing was taken in."), name, line, column->name, shown);
+      return stead_repo_refuse (error, _("“%s”, line %u, column “%s”: “%s” is not the name of this picture. "
+                                         "Nothing was taken in."), name, line, column->name, shown);
     case STEAD_FOLDER_WHOLE:
     case STEAD_FOLDER_TEXT:
     default:
-      return stead_folder_refuse (error, _("“%s”, line %u, column “%s”: “%s” is not a whole number. "
-                                           "Nothing was taken in."), name, line, column->name, shown);
+      return stead_repo_refuse (error, _("“%s”, line %u, column “%s”: “%s” is not a whole number. "
+                                         "Nothing was taken in."), name, line, column->name, shown);
     }
 }
 
@@ -155,16 +155,16 @@ bind_picture (Reader                  *reader,
   path = g_build_filename (reader->folder, name, NULL);
   if (!g_file_test (path, G_FILE_TEST_IS_REGULAR) || g_file_test (path, G_FILE_TEST_IS_SYMLINK) ||
       !g_file_get_contents (path, &data, &length, NULL))
-    return stead_folder_refuse (error, _("The picture “%s” is not in the folder, or cannot be read. "
-                                         "Nothing was taken in."), name);
+    return stead_repo_refuse (error, _("The picture “%s” is not in the folder, or cannot be read. "
+                                       "Nothing was taken in."), name);
   if (!stead_jpeg_read_size ((const guint8 *) data, length, &width, &height))
-    return stead_folder_refuse (error, _("“%s” is not a JPEG picture, or it is cut off. Put the right picture in its "
-                                         "place. Nothing was taken in."), name);
+    return stead_repo_refuse (error, _("“%s” is not a JPEG picture, or it is cut off. Put the right picture in its "
+                                       "place. Nothing was taken in."), name);
   whole = g_bytes_new_take (g_steal_pointer (&data), length);
   bare = stead_jpeg_strip (whole);
   if (g_bytes_get_size (bare) > MOST_PICTURE_BYTES)
-    return stead_folder_refuse (error, _("The picture “%s” is larger than the farm can keep. Save it smaller. "
-                                         "Nothing was taken in."), name);
+    return stead_repo_refuse (error, _("The picture “%s” is larger than the farm can keep. Save it smaller. "
+                                       "Nothing was taken in."), name);
   sqlite3_bind_blob64 (reader->stmt, at, g_bytes_get_data (bare, NULL), g_bytes_get_size (bare), SQLITE_TRANSIENT);
   return TRUE;
 }
@@ -187,8 +187,8 @@ bind_cell (Reader                 *reader,
   if (cell->length == 0)
     {
       if (column->needed)
-        return stead_folder_refuse (error, _("“%s”, line %u, column “%s” is empty, and something is needed there. "
-                                             "Nothing was taken in."), reader->name, line, column->name);
+        return stead_repo_refuse (error, _("“%s”, line %u, column “%s” is empty, and something is needed there. "
+                                           "Nothing was taken in."), reader->name, line, column->name);
       return TRUE;
     }
   switch (column->type)
@@ -222,15 +222,15 @@ refuse_row (const Reader  *reader,
             GError       **error)
 {
   if (rc == SQLITE_CONSTRAINT_PRIMARYKEY || rc == SQLITE_CONSTRAINT_ROWID || rc == SQLITE_CONSTRAINT_UNIQUE)
-    return stead_folder_refuse (error, _("“%s”, line %u: another row has the same %s, and no two may. "
-                                         "Nothing was taken in."), reader->name, line,
-                                strchr (sqlite3_errmsg (reader->db), ':') != NULL
-                                  ? strchr (sqlite3_errmsg (reader->db), ':') + 2 : "id");
+    return stead_repo_refuse (error, _("“%s”, line %u: another row has the same %s, and no two may. "
+                                       "Nothing was taken in."), reader->name, line,
+                              strchr (sqlite3_errmsg (reader->db), ':') != NULL
+                                ? strchr (sqlite3_errmsg (reader->db), ':') + 2 : "id");
   if ((rc & 0xff) == SQLITE_CONSTRAINT)
-    return stead_folder_refuse (error, _("“%s”, line %u: a value is outside of what the farm can hold (%s). "
-                                         "Nothing was taken in."), reader->name, line,
-                                strchr (sqlite3_errmsg (reader->db), ':') != NULL
-                                  ? strchr (sqlite3_errmsg (reader->db), ':') + 2 : sqlite3_errmsg (reader->db));
+    return stead_repo_refuse (error, _("“%s”, line %u: a value is outside of what the farm can hold (%s). "
+                                       "Nothing was taken in."), reader->name, line,
+                              strchr (sqlite3_errmsg (reader->db), ':') != NULL
+                                ? strchr (sqlite3_errmsg (reader->db), ':') + 2 : sqlite3_errmsg (reader->db));
   stead_message_set (reader->db, rc, error);
   return FALSE;
 }
@@ -269,14 +269,14 @@ take_heading (Reader                 *reader,
       int at = find_column (reader, cells[i].text);
 
       if (at < 0 || has_column (reader, at))
-        return stead_folder_refuse (error, _("“%s” has a column “%s” that does not belong there. Nothing was taken in."),
-                                    reader->name, cells[i].text);
+        return stead_repo_refuse (error, _("“%s” has a column “%s” that does not belong there. Nothing was taken in."),
+                                  reader->name, cells[i].text);
       g_array_append_val (reader->order, at);
     }
   for (guint i = 0; i < reader->table->columns->len; i++)
     if (!has_column (reader, (int) i))
-      return stead_folder_refuse (error, _("“%s” lacks the column “%s”. Nothing was taken in."), reader->name,
-                                  column_of (reader, i)->name);
+      return stead_repo_refuse (error, _("“%s” lacks the column “%s”. Nothing was taken in."), reader->name,
+                                column_of (reader, i)->name);
   return TRUE;
 }
 
@@ -294,8 +294,8 @@ take_row (const SteadFolderCell  *cells,
   if (reader->order->len == 0)
     return take_heading (reader, cells, n_cells, error);
   if (n_cells != reader->order->len)
-    return stead_folder_refuse (error, _("“%s”, line %u has %u cells, but the first line has %u. Nothing was taken in."),
-                                reader->name, line, n_cells, reader->order->len);
+    return stead_repo_refuse (error, _("“%s”, line %u has %u cells, but the first line has %u. Nothing was taken in."),
+                              reader->name, line, n_cells, reader->order->len);
   if (g_cancellable_set_error_if_cancelled (reader->cancellable, error))
     return FALSE;
   for (guint i = 0; i < n_cells; i++)
@@ -331,8 +331,8 @@ read_table (Reader                  *reader,
   done = rc == SQLITE_OK && stead_connection_exec (reader->db, empty, error) &&
          stead_folder_read_rows (path, reader->name, take_row, reader, error);
   if (done && reader->order->len == 0)
-    done = stead_folder_refuse (error, _("“%s” is empty; not even the names of its columns are there. "
-                                         "Nothing was taken in."), reader->name);
+    done = stead_repo_refuse (error, _("“%s” is empty; not even the names of its columns are there. "
+                                       "Nothing was taken in."), reader->name);
   g_clear_pointer (&reader->stmt, sqlite3_finalize);
   g_clear_pointer (&reader->name, g_free);
   return done;
@@ -354,13 +354,13 @@ take_last_id (const SteadFolderCell  *cells,
   if (line == 1)
     return TRUE;
   if (n_cells != 2 || !stead_folder_take_whole (&cells[1], STEAD_FOLDER_WHOLE, &last) || last < 0)
-    return stead_folder_refuse (error, _("“%s”, line %u: a table and its last id belong here. Nothing was taken in."),
-                                reader->name, line);
+    return stead_repo_refuse (error, _("“%s”, line %u: a table and its last id belong here. Nothing was taken in."),
+                              reader->name, line);
   sqlite3_reset (reader->stmt);
   sqlite3_bind_text (reader->stmt, 1, stead_folder_take_text (&cells[0], &length), -1, SQLITE_TRANSIENT);
   sqlite3_bind_int64 (reader->stmt, 2, last);
   return sqlite3_step (reader->stmt) == SQLITE_DONE ||
-         stead_folder_refuse (error, "%s", sqlite3_errmsg (reader->db));
+         stead_repo_refuse (error, "%s", sqlite3_errmsg (reader->db));
 }
 
 /* A table that only ever lost its rows has no other trace of the ids it gave. */
@@ -408,10 +408,10 @@ check_pointers (sqlite3  *db,
   if (rc == SQLITE_OK)
     rc = sqlite3_step (stmt);
   if (rc == SQLITE_ROW)
-    return stead_folder_refuse (error, _("A row of “tables/%s.csv” (id %d) names a row of “tables/%s.csv” that is not "
-                                         "there. Nothing was taken in."),
-                                (const char *) sqlite3_column_text (stmt, 0), sqlite3_column_int (stmt, 1),
-                                (const char *) sqlite3_column_text (stmt, 2));
+    return stead_repo_refuse (error, _("A row of “tables/%s.csv” (id %d) names a row of “tables/%s.csv” that is not "
+                                       "there. Nothing was taken in."),
+                              (const char *) sqlite3_column_text (stmt, 0), sqlite3_column_int (stmt, 1),
+                              (const char *) sqlite3_column_text (stmt, 2));
   if (rc == SQLITE_DONE)
     return TRUE;
   stead_message_set (db, rc, error);
@@ -430,10 +430,10 @@ check_rules (sqlite3       *db,
       !stead_store_verify_connection (db, cancellable, found, error))
     return FALSE;
   if (farms != 1)
-    return stead_folder_refuse (error, _("tables/farm.csv must have one row. Nothing was taken in."));
+    return stead_repo_refuse (error, _("tables/farm.csv must have one row. Nothing was taken in."));
   if (found->len > 0)
-    return stead_folder_refuse (error, _("The tables do not fit together: %s Nothing was taken in."),
-                                (const char *) found->pdata[0]);
+    return stead_repo_refuse (error, _("The tables do not fit together: %s Nothing was taken in."),
+                              (const char *) found->pdata[0]);
   return TRUE;
 }
 

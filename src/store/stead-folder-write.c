@@ -386,7 +386,7 @@ stead_folder_write (SteadStore                *store,
   g_return_val_if_fail (path != NULL && *path != '\0', FALSE);
   whole = g_canonicalize_filename (path, NULL);
   if (g_file_test (whole, G_FILE_TEST_EXISTS) || g_file_test (whole, G_FILE_TEST_IS_SYMLINK))
-    return stead_folder_refuse (error, _("There is already something of this name. Choose another name."));
+    return stead_repo_refuse (error, _("There is already something of this name. Choose another name."));
   part = g_strdup_printf ("%s.%08x.part", whole, g_random_int ());
   writer.db = store->db;
   writer.folder = part;

@@ -138,3 +138,12 @@ stead_message_set (sqlite3  *db,
                  _("The farm file could not be used (%s). This change was not kept."),
                  db != NULL ? sqlite3_errmsg (db) : sqlite3_errstr (rc));
 }
+
+gboolean
+stead_message_refuse (GError          **error,
+                      SteadStoreError   code,
+                      const char       *text)
+{
+  g_set_error_literal (error, STEAD_STORE_ERROR, code, text);
+  return FALSE;
+}

@@ -15,4 +15,9 @@ void stead_message_set (sqlite3  *db,
                         int       rc,
                         GError  **error);
 
+/* Sets @text, which is translated, with @code. Returns: %FALSE */
+gboolean stead_message_refuse (GError          **error,
+                               SteadStoreError   code,
+                               const char       *text);
+
 G_END_DECLS
