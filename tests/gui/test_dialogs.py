@@ -30,7 +30,7 @@ def press(w, name):
 
 def is_of_the_toolkit(w, top):
     """What chooses files is not ours to translate."""
-    return any(n.name == 'On This Computer' for n in w.walk(top))
+    return any(n.name in ('On This Computer', 'Other Locations') for n in w.walk(top))
 
 
 def size_faults(w, where):
