@@ -81,23 +81,35 @@ add_off (const SteadInstrumentsAnswer *self,
     }
 }
 
+/* How far off each scale may be. */
+static void
+add_limit (const SteadInstrumentsAnswer *self,
+           const char                   *scale,
+           GPtrArray                    *rows)
+{
+  const SteadLimitFact facts[] = { { "scale", scale, 0 }, { NULL, NULL, 0 } };
+  const SteadLimit *most = stead_limit_table_find (self->table, "thermometer", "food", "error", facts, NULL);
+
+  if (most != NULL)
+    g_ptr_array_add (rows, (gpointer) most);
+}
+
 static SteadWhy *
 off_why (const SteadInstrumentsAnswer *self)
 {
-  const SteadLimitFact facts[] = { { "scale", "F_only", 0 }, { NULL, NULL, 0 } };
-  const SteadLimit *most = stead_limit_table_find (self->table, "thermometer", "food", "error", facts, NULL);
   g_autoptr(GPtrArray) rows = g_ptr_array_new ();
   GString *worked = g_string_new (NULL);
   g_autofree char *source = NULL;
 
   for (guint i = 0; i < self->instruments->len; i++)
     add_off (self, self->instruments->pdata[i], worked);
-  if (worked->len == 0 || most == NULL)
+  add_limit (self, "C_only", rows);
+  add_limit (self, "F_only", rows);
+  if (worked->len == 0 || rows->len == 0)
     {
       g_string_free (worked, TRUE);
       return NULL;
     }
-  g_ptr_array_add (rows, (gpointer) most);
   source = stead_check_sources_text (rows);
   return stead_why_new (g_strdup (_("How far off a thermometer is")),
                         _("What it showed − what it must show: where ice melts, or where water boils here. How far off it may be "

@@ -334,17 +334,17 @@ class Window:
     def wait_list(self, node):
         """Of a drop-down, or the button in it: until its list has the keys.
 
-        In a long list they go to what looks in it first, and from there in a newer GTK not to the same line
-        each time: so they are put on the first one.
+        In a long list they go to what looks in it first, or at once to a line, and from there in a newer GTK not
+        to the same line each time: so they are put on the first one.
         """
         combo = next((n for n in (node, node.parent) if n is not None and n.getRoleName() == 'combo box'), None)
         if combo is None:
             return
         until(lambda: self.has_keys(combo, 'list item', 'entry'))
         if any(n.getRoleName() == 'entry' for n in self.walk(combo)):
-            until(lambda: self.has_keys(combo, 'entry'))
-            self.keys('Down')
-            until(lambda: self.has_keys(combo, 'list item'))
+            if self.has_keys(combo, 'entry'):
+                self.keys('Down')
+                until(lambda: self.has_keys(combo, 'list item'))
             self.keys('Home')
         until(lambda: self.has_keys(combo, 'list item'))
 

@@ -19,7 +19,8 @@ GtkWidget *stead_pick_new    (const char *label);
 void       stead_pick_clear  (SteadPick *self);
 /* Adds a choice; the first one is chosen until another is.  @id: of any sign, 0 for "none". */
 void       stead_pick_append (SteadPick *self, gint64 id, const char *text);
-/* Shows the choices that were appended.  Chooses @id, or the first one if it is not there. */
+/* Shows the choices that were appended.  Chooses @id, or the first one if it is not there.  While "changed" is emitted
+ * a list that differs comes only after that. */
 void       stead_pick_show   (SteadPick *self, gint64 id);
 gint64     stead_pick_get    (SteadPick *self);   /* 0: nothing to choose from */
 guint      stead_pick_count  (SteadPick *self);
