@@ -33,9 +33,11 @@ selected_cb (SteadPick *self)
 {
   if (self->filling)
     return;
+  g_object_ref (self);   /* who is told may take it away */
   self->telling = TRUE;
   g_signal_emit (self, signals[CHANGED], 0);
   self->telling = FALSE;
+  g_object_unref (self);
 }
 
 static void
