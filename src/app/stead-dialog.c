@@ -4,6 +4,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/stead-dialog.h"
+#include "app/stead-level.h"
 #include "app/stead-ui.h"
 
 /* What of the window below stays free, px: the dialog's own title and buttons, and an edge to tell the two apart. */
@@ -201,6 +202,7 @@ stead_dialog_present (SteadDialog *self,
   g_set_object (&private_of (self)->desk, desk);
   gtk_window_set_transient_for (GTK_WINDOW (self), GTK_WINDOW (gtk_widget_get_root (parent)));
   stead_ui_name_drop_downs (GTK_WIDGET (self));
+  stead_level_fields (GTK_WIDGET (self));
   fit_height (self);
   gtk_window_present (GTK_WINDOW (self));
 }
