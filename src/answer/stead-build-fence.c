@@ -7,12 +7,13 @@
 #include "core/stead-egg.h"
 #include "core/stead-lumber.h"
 #include "core/stead-mesh.h"
+#include "core/stead-us-units.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define FT 0.3048
-#define IN 0.0254
+#define FT STEAD_FOOT_M
+#define IN STEAD_INCH_M
 
 /* A line post stands 2 ft deep: NRCS Tennessee CS-382 (data/rules, fen-09b); a corner
  * post has 6 in to spare at its top (core/stead-fence.h). */

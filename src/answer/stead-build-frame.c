@@ -4,11 +4,12 @@
 #include "answer/stead-build-takeoff-private.h"
 #include "core/stead-hoop.h"
 #include "core/stead-roof.h"
+#include "core/stead-us-units.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define FT 0.3048
+#define FT STEAD_FOOT_M
 
 /* In which girts and siding are sold where nothing else is said. */
 #define GIRT_M (16 * FT)

@@ -5,13 +5,12 @@
 #include "answer/stead-limits.h"
 #include "answer/stead-rules.h"
 #include "core/stead-pen-room.h"
+#include "core/stead-us-units.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define FT 0.3048
-#define SQFT (FT * FT)
-#define GAL_L 3.785411784
+#define FT STEAD_FOOT_M
 
 static const char * const animals[] = { "sheep", "goat", "wether", "laying_hen", NULL };
 
@@ -88,10 +87,10 @@ static double
 in_base (const SteadLimit *row)
 {
   if (g_str_equal (row->unit, "sqft"))
-    return row->value * SQFT;
+    return row->value * STEAD_SQUARE_FOOT_M2;
   if (g_str_equal (row->unit, "in"))
     return row->value * FT / 12;
-  return g_str_equal (row->unit, "gal/d") ? row->value * GAL_L : row->value;
+  return g_str_equal (row->unit, "gal/d") ? row->value * STEAD_GALLON_L : row->value;
 }
 
 static SteadBuildRoom *
@@ -142,7 +141,7 @@ add_plain (SteadBuildAnswer *self,
   if (row == NULL)
     return;
   need = self->build->head * in_base (row);
-  number = stead_number_format (units == STEAD_UNITS_US ? need / GAL_L : need, 0);
+  number = stead_number_format (units == STEAD_UNITS_US ? need / STEAD_GALLON_L : need, 0);
   add_room (self, what,
             !is_water ? stead_build_length_text (need, units)
             : units == STEAD_UNITS_US ? g_strdup_printf (_("%s gal a day"), number)

@@ -7,16 +7,16 @@
 #include "core/stead-fill.h"
 #include "core/stead-hoop.h"
 #include "core/stead-mesh.h"
+#include "core/stead-us-units.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define FT 0.3048
-#define SQFT (FT * FT)
+#define FT STEAD_FOOT_M
 #define CUYD (27 * FT * FT * FT)
 
 /* A circular saw's cut (common practice, no source). */
-#define KERF_M (0.0254 / 8)
+#define KERF_M (STEAD_INCH_M / 8)
 
 const char *
 stead_build_part_name (SteadBuildPart part)
@@ -48,7 +48,7 @@ char *
 stead_build_area_text (double     m2,
                        SteadUnitSystem units)
 {
-  g_autofree char *number = stead_number_format (units == STEAD_UNITS_US ? m2 / SQFT : m2,
+  g_autofree char *number = stead_number_format (units == STEAD_UNITS_US ? m2 / STEAD_SQUARE_FOOT_M2 : m2,
                                                  units == STEAD_UNITS_US ? 0 : 1);
 
   return g_strdup_printf (units == STEAD_UNITS_US ? C_("area", "%s sq ft") : C_("area", "%s m²"), number);

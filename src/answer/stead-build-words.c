@@ -10,8 +10,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define SQFT (0.3048 * 0.3048)
-
 static char *
 money (const SteadBuildAnswer *self,
        gint64                  cents)

@@ -2,12 +2,11 @@
 #include "config.h"
 
 #include "answer/stead-check-plan-private.h"
+#include "core/stead-us-units.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <string.h>
-
-#define FOOT_M 0.3048
 
 static const SteadLimit *
 row_at (const SteadCheckLine *line,
@@ -97,7 +96,7 @@ static char *
 boil_text (const SteadCheckLine *line,
            const SteadFarm      *farm)
 {
-  double feet = farm->elevation_m / FOOT_M;
+  double feet = farm->elevation_m / STEAD_FOOT_M;
   double drop = row_at (line, 1) != NULL ? row_at (line, 1)->value : 0;
   double boils_f = row_at (line, 0)->value - drop * feet / 1000;
   gboolean us = farm->units == STEAD_UNITS_US;

@@ -4,6 +4,7 @@
 #include "answer/stead-check-answer-private.h"
 #include "answer/stead-check-plan-private.h"
 #include "answer/stead-limits.h"
+#include "core/stead-us-units.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -45,7 +46,7 @@ reading_of (const SteadCheckAnswer *self,
   gboolean temperature = g_strcmp0 (line->unit, "F") == 0 || g_strcmp0 (line->unit, "C") == 0;
   SteadCheckReading reading = { .at = shown->at, .now = G_MAXINT64, .began = STEAD_CHECK_NO_TIME, .elapsed_h = NAN,
                                 .since_good_h = NAN, .confirmed = TRUE,
-                                .elevation_ft = self->farm->elevation_m / 0.3048 };
+                                .elevation_ft = self->farm->elevation_m / STEAD_FOOT_M };
 
   reading.shown = (SteadLimitReading) { .value = shown->value, .unit = temperature ? "C" : line->unit,
                                         .time_s = shown->held_s > 0 ? shown->held_s : NAN };

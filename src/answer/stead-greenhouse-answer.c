@@ -7,6 +7,7 @@
 #include "core/stead-greenhouse.h"
 #include "core/stead-money.h"
 #include "core/stead-season-heat.h"
+#include "core/stead-us-units.h"
 #include "core/stead-ventilation.h"
 
 #include <glib/gi18n-lib.h>
@@ -15,7 +16,6 @@
 /* Changes of air in a minute that cool a greenhouse in summer; the common rule. */
 #define COOLING_CHANGES_MIN 1.0
 
-#define GALLON_L 3.785411784
 #define CCF_M3 2.8316846592
 
 void
@@ -53,7 +53,7 @@ stead_greenhouse_fuel_factor (SteadFuel       fuel,
 {
   if (units != STEAD_UNITS_US || fuel == STEAD_FUEL_ELECTRICITY)
     return 1;
-  return fuel == STEAD_FUEL_NATURAL_GAS ? CCF_M3 : GALLON_L;
+  return fuel == STEAD_FUEL_NATURAL_GAS ? CCF_M3 : STEAD_GALLON_L;
 }
 
 /* --- figures ------------------------------------------------------------------ */

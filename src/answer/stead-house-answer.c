@@ -9,19 +9,19 @@
 #include "answer/stead-words-private.h"
 #include "core/stead-hatch.h"
 #include "core/stead-hen-house.h"
+#include "core/stead-us-units.h"
 #include "store/stead-farm-repo.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define INCH_M 0.0254
 #define SQFT_M2 0.09290304
 
 /* County extension column on successful backyard egg production: perch, feeder and
  * waterer a bird. */
-#define PERCH_EACH_M (6 * INCH_M)
-#define FEEDER_EACH_M (3 * INCH_M)
-#define WATERER_EACH_M (1 * INCH_M)
+#define PERCH_EACH_M (6 * STEAD_INCH_M)
+#define FEEDER_EACH_M (3 * STEAD_INCH_M)
+#define WATERER_EACH_M (1 * STEAD_INCH_M)
 
 /* Common practice, no source. */
 #define RUN_EACH_M2 (2 * SQFT_M2)

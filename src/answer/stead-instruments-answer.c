@@ -3,6 +3,8 @@
 
 #include "answer/stead-instruments-answer.h"
 
+#include "core/stead-us-units.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
@@ -97,7 +99,7 @@ verdict_of (const SteadInstrumentsAnswer *self,
   const SteadCheckReading reading = {
     .shown = { .value = stead_fahrenheit_from_celsius (shown->value), .unit = "F", .time_s = NAN },
     .at = shown->at, .now = shown->at, .began = STEAD_CHECK_NO_TIME, .elapsed_h = NAN, .since_good_h = NAN,
-    .confirmed = TRUE, .elevation_ft = self->farm->elevation_m / 0.3048,
+    .confirmed = TRUE, .elevation_ft = self->farm->elevation_m / STEAD_FOOT_M,
   };
 
   return stead_check_verdict_new (&plan, &line, &reading, error);

@@ -5,11 +5,10 @@
 #include "answer/stead-instruments-answer.h"
 #include "answer/stead-words-private.h"
 #include "core/stead-sanitizer.h"
+#include "core/stead-us-units.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
-
-#define FOOT_M 0.3048
 
 static char *
 difference (double          diff_f,
@@ -26,7 +25,7 @@ boiling_worked (const SteadInstrumentsAnswer *self,
                 const SteadLimit             *sea,
                 const SteadLimit             *drop)
 {
-  double feet = self->farm->elevation_m / FOOT_M;
+  double feet = self->farm->elevation_m / STEAD_FOOT_M;
   g_autofree char *at_sea = stead_number_format (sea->value, 1), *by = stead_number_format (drop->value, 1);
   g_autofree char *high = stead_number_format (feet, 0), *metres = stead_number_format (self->farm->elevation_m, 0);
   g_autofree char *boils = stead_check_temp_text (stead_boiling_point_f (self->table, feet), TRUE, self->farm->units);

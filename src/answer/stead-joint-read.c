@@ -11,11 +11,11 @@
 #include "answer/stead-batch-money.h"
 #include "core/stead-egg.h"
 #include "core/stead-money.h"
+#include "core/stead-us-units.h"
 #include "store/stead-crop-repo.h"
 #include "store/stead-item-repo.h"
 #include "store/stead-lot-repo.h"
 
-#define POUND_KG 0.45359237
 #define EGGS_PER_DOZEN 12
 #define DAYS_PER_WEEK 7.0
 #define LONGEST_GRADE 32
@@ -54,7 +54,7 @@ tell_by_weight (const SteadJointAnswer *self,
   gboolean pounds = self->farm->units == STEAD_UNITS_US;
 
   part->pack = pounds ? STEAD_PACK_POUND : STEAD_PACK_KILOGRAM;
-  part->base_per_unit = pounds ? POUND_KG : 1;
+  part->base_per_unit = pounds ? STEAD_POUND_KG : 1;
   part->log[STEAD_JOINT_WEIGHT] = part->base_per_unit;
 }
 

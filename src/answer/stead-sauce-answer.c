@@ -4,12 +4,11 @@
 #include "answer/stead-limits.h"
 #include "answer/stead-sauce-answer.h"
 #include "core/stead-food-kind.h"
+#include "core/stead-us-units.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define FOOT_M 0.3048
-#define POUND_KG 0.45359237
 #define PINTS_PER_QUART 2
 
 /* Between these two a tomato sauce is neither safely acid nor clearly not. */
@@ -202,8 +201,8 @@ add_boiling (SteadSauceAnswer  *self,
              const SteadRecipe *recipe,
              const SteadFarm   *farm)
 {
-  g_autofree char *feet = stead_number_format (farm->elevation_m / FOOT_M, 0);
-  const SteadLimitFact facts[] = { { "jar", recipe->jar, 0 }, { "altitude_ft", NULL, farm->elevation_m / FOOT_M },
+  g_autofree char *feet = stead_number_format (farm->elevation_m / STEAD_FOOT_M, 0);
+  const SteadLimitFact facts[] = { { "jar", recipe->jar, 0 }, { "altitude_ft", NULL, farm->elevation_m / STEAD_FOOT_M },
                                    { NULL } };
   const SteadLimit *row = stead_limit_table_find (stead_limits_get (), "can_boiling_water", recipe->process,
                                                   "process_time", facts, NULL);
@@ -232,10 +231,10 @@ add_pressure (SteadSauceAnswer  *self,
   g_autofree char *psi = NULL;
   g_autofree char *weight = NULL;
 
-  if (!stead_jar_pressure (stead_limits_get (), recipe->process, recipe->jar, "dial", farm->elevation_m / FOOT_M,
+  if (!stead_jar_pressure (stead_limits_get (), recipe->process, recipe->jar, "dial", farm->elevation_m / STEAD_FOOT_M,
                            &minutes, &dial, NULL)
       || !stead_jar_pressure (stead_limits_get (), recipe->process, recipe->jar, "weighted",
-                              farm->elevation_m / FOOT_M, &minutes, &weighted, NULL))
+                              farm->elevation_m / STEAD_FOOT_M, &minutes, &weighted, NULL))
     return;
   min = stead_number_format (minutes, 0);
   psi = stead_number_format (dial, 0);
@@ -308,7 +307,7 @@ jar_kg (const char *product,
 {
   double lb = row_value ("tomato_yield", product, "per_quart", "lb");
 
-  return lb * POUND_KG / (g_strcmp0 (jar, "pint") == 0 ? PINTS_PER_QUART : 1);
+  return lb * STEAD_POUND_KG / (g_strcmp0 (jar, "pint") == 0 ? PINTS_PER_QUART : 1);
 }
 
 static void

@@ -55,10 +55,12 @@ stead_trace_answer_free (SteadTraceAnswer *self)
 
 /* --- rows ---------------------------------------------------------------------- */
 
-static char *
-amount (double           base,
-        const SteadUnit *unit)
+char *
+stead_trace_amount (double           base,
+                    const SteadUnit *unit)
 {
+  g_return_val_if_fail (unit != NULL, NULL);
+
   return fabs (base) > SAME ? stead_quantity_format (base, unit) : NULL;
 }
 
@@ -94,13 +96,13 @@ row_new (const SteadTrace    *trace,
   row->lot = lot;
   row->name = g_strdup_printf ("%s, %s", lot->item_name, lot->code);
   row->from = from_text (trace, lot);
-  row->in = amount (lot->in_base, lot->unit);
-  row->found = amount (lot->found_base, lot->unit);
-  row->used = amount (lot->used_base, lot->unit);
-  row->sold = amount (lot->sold_base, lot->unit);
-  row->given = amount (lot->given_base, lot->unit);
-  row->lost = amount (lot->lost_base, lot->unit);
-  row->left = amount (lot->left_base, lot->unit);
+  row->in = stead_trace_amount (lot->in_base, lot->unit);
+  row->found = stead_trace_amount (lot->found_base, lot->unit);
+  row->used = stead_trace_amount (lot->used_base, lot->unit);
+  row->sold = stead_trace_amount (lot->sold_base, lot->unit);
+  row->given = stead_trace_amount (lot->given_base, lot->unit);
+  row->lost = stead_trace_amount (lot->lost_base, lot->unit);
+  row->left = stead_trace_amount (lot->left_base, lot->unit);
   row->balances = fabs (stead_trace_lot_gap (lot)) <= SAME;
   return row;
 }

@@ -46,6 +46,10 @@ SteadTraceAnswer *stead_trace_answer_new (SteadStore  *store,
                                           gint64       lot_id,
                                           GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* @base: base units of @unit.  Returns: (transfer full) (nullable): nothing, or less than a milligram */
+char *stead_trace_amount (double           base,
+                          const SteadUnit *unit) G_GNUC_WARN_UNUSED_RESULT;
+
 /* What is left of each lot: (transfer full) (element-type SteadWhy) */
 GPtrArray *stead_trace_answer_whys (const SteadTraceAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -3,10 +3,9 @@
 
 #include "core/stead-concrete.h"
 #include "core/stead-count.h"
+#include "core/stead-us-units.h"
 
 #include <math.h>
-
-#define CUBIC_FOOT_M3 0.028316846592
 
 static double
 area_m2 (SteadHoleShape shape,
@@ -44,11 +43,11 @@ stead_concrete_bag_m3 (int bag_lb)
   switch (bag_lb)
     {
     case 40:
-      return 0.30 * CUBIC_FOOT_M3;
+      return 0.30 * STEAD_CUBIC_FOOT_M3;
     case 60:
-      return 0.45 * CUBIC_FOOT_M3;
+      return 0.45 * STEAD_CUBIC_FOOT_M3;
     case 80:
-      return 0.60 * CUBIC_FOOT_M3;
+      return 0.60 * STEAD_CUBIC_FOOT_M3;
     default:
       return NAN;
     }

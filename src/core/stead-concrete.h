@@ -9,13 +9,15 @@
  */
 #pragma once
 
+#include "core/stead-us-units.h"
+
 #include <glib.h>
 
 G_BEGIN_DECLS
 
 /* 12 in: the least depth of a footing, whatever the frost.  An article on IRC 2024
  * R403.1.4; the building office of the place decides. */
-#define STEAD_FOOTING_LEAST_M (12 * 0.0254)
+#define STEAD_FOOTING_LEAST_M (12 * STEAD_INCH_M)
 
 typedef enum
 {

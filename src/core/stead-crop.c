@@ -3,11 +3,11 @@
 
 #include "core/stead-crop.h"
 #include "core/stead-round.h"
+#include "core/stead-us-units.h"
 
 #include <math.h>
 
-#define POUND_KG 0.45359237
-#define TON_KG (2000 * POUND_KG)
+#define TON_KG (2000 * STEAD_POUND_KG)
 #define ACRE_M2 (43560 * 0.09290304)
 
 /* Readings taken in °F must meet a limit in °F after the way through °C. */

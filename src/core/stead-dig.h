@@ -8,12 +8,13 @@
 #pragma once
 
 #include "core/stead-calendar.h"
+#include "core/stead-us-units.h"
 
 G_BEGIN_DECLS
 
 #define STEAD_DIG_NOTICE_DAYS 2
-#define STEAD_DIG_ZONE_LEAST_M (18 * 0.0254)
-#define STEAD_DIG_ZONE_MOST_M (24 * 0.0254)
+#define STEAD_DIG_ZONE_LEAST_M (18 * STEAD_INCH_M)
+#define STEAD_DIG_ZONE_MOST_M (24 * STEAD_INCH_M)
 
 /**
  * stead_dig_latest_call:

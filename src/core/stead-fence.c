@@ -5,12 +5,11 @@
 #include "core/stead-count.h"
 #include "core/stead-fence.h"
 #include "core/stead-round.h"
+#include "core/stead-us-units.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 #include <stdlib.h>
-
-#define INCH_M 0.0254
 
 /* Two lengths that differ by less are one: a tenth of a millimeter. */
 #define SAME_M 1e-4
@@ -257,5 +256,5 @@ stead_post_hole_width_m (double post_width_m)
 double
 stead_post_hole_depth_m (double above_m)
 {
-  return above_m >= 0 ? above_m / 3 + 6 * INCH_M : NAN;
+  return above_m >= 0 ? above_m / 3 + 6 * STEAD_INCH_M : NAN;
 }

@@ -13,6 +13,8 @@
  */
 #pragma once
 
+#include "core/stead-us-units.h"
+
 #include <glib.h>
 
 G_BEGIN_DECLS
@@ -22,12 +24,12 @@ G_BEGIN_DECLS
 
 /* A straight fence up to 200 ft is braced by a single span at its ends, a longer one
  * by a double.  University of Missouri Extension, corner and brace assemblies. */
-#define STEAD_FENCE_SINGLE_SPAN_M (200 * 0.3048)
+#define STEAD_FENCE_SINGLE_SPAN_M (200 * STEAD_FOOT_M)
 
 /* With posts this far apart or nearer (8 ft), the first line post or gate post from a
  * corner is the brace post; with wider bays a post is added there.  Common practice,
  * no source. */
-#define STEAD_FENCE_BRACE_BAY_M (8 * 0.3048)
+#define STEAD_FENCE_BRACE_BAY_M (8 * STEAD_FOOT_M)
 
 /* Ground rods of an electric fence: University of Maryland Extension, slides on
  * facilities for small goat farms. */

@@ -5,12 +5,14 @@
  */
 #pragma once
 
+#include "core/stead-us-units.h"
+
 #include <glib.h>
 
 G_BEGIN_DECLS
 
 /* A US (short) ton on a cubic yard, as kg/m³. */
-#define STEAD_KG_M3_PER_TON_CUYD (2000 * 0.45359237 / (27 * 0.028316846592))
+#define STEAD_KG_M3_PER_TON_CUYD (2000 * STEAD_POUND_KG / (27 * STEAD_CUBIC_FOOT_M3))
 
 /* Gravel: 1.4 short tons a cubic yard; the same page has 1.13 to 1.4, so ask the
  * supplier. */

@@ -5,12 +5,14 @@
  */
 #pragma once
 
+#include "core/stead-us-units.h"
+
 #include <glib.h>
 
 G_BEGIN_DECLS
 
 /* One pound in one US gallon, in kg/m³. */
-#define STEAD_FISH_KG_M3_PER_LB_GAL (1000 * 0.45359237 / 3.785411784)
+#define STEAD_FISH_KG_M3_PER_LB_GAL (1000 * STEAD_POUND_KG / STEAD_GALLON_L)
 
 /* What a density asks of the keeper. */
 typedef enum

@@ -3,10 +3,11 @@
 
 #include "core/stead-fuel.h"
 
+#include "core/stead-us-units.h"
+
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define GALLON_L 3.785411784
 #define CCF_M3 2.8316846592
 
 static const struct
@@ -16,11 +17,11 @@ static const struct
   double      content_kwh;
 } fuels[STEAD_N_FUELS] = {
   [STEAD_FUEL_PROPANE] = { "propane", NC_("fuel", "Propane"),
-                           92400 * STEAD_KWH_PER_BTU / GALLON_L },
+                           92400 * STEAD_KWH_PER_BTU / STEAD_GALLON_L },
   [STEAD_FUEL_NATURAL_GAS] = { "natural_gas", NC_("fuel", "Natural gas"),
                                103000 * STEAD_KWH_PER_BTU / CCF_M3 },
   [STEAD_FUEL_OIL] = { "fuel_oil", NC_("fuel", "Fuel oil"),
-                       137800 * STEAD_KWH_PER_BTU / GALLON_L },
+                       137800 * STEAD_KWH_PER_BTU / STEAD_GALLON_L },
   [STEAD_FUEL_ELECTRICITY] = { "electricity", NC_("fuel", "Electricity"), 1 },
 };
 

@@ -4,19 +4,19 @@
 #include "core/stead-core-error.h"
 #include "core/stead-greenhouse.h"
 #include "core/stead-round.h"
+#include "core/stead-us-units.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
 #define SQFT_M2 0.09290304
-#define CUFT_M3 0.028316846592
 #define F_PER_C 1.8
 
 /* W/m²/°C in a Btu/h/sq ft/°F: 5.678. */
 #define U_PER_BTU (STEAD_W_PER_BTU_H * F_PER_C / SQFT_M2)
 
 /* W/°C that one change an hour costs for each m³: 0.335. */
-#define AIR_W_M3_C (0.018 * STEAD_W_PER_BTU_H * F_PER_C / CUFT_M3)
+#define AIR_W_M3_C (0.018 * STEAD_W_PER_BTU_H * F_PER_C / STEAD_CUBIC_FOOT_M3)
 
 double
 stead_cover_u_w_m2_c (SteadCover cover)

@@ -4,12 +4,11 @@
 #include "core/stead-core-error.h"
 #include "core/stead-hen-house.h"
 #include "core/stead-round.h"
+#include "core/stead-us-units.h"
 
 #include <glib/gi18n-lib.h>
 
 #define SQFT_M2 0.09290304
-#define POUND_KG 0.45359237
-#define GALLON_L 3.785411784
 
 double
 stead_hen_floor_least_m2 (gint64 hens)
@@ -43,13 +42,13 @@ stead_hen_troughs (gint64 birds,
 double
 stead_hen_water_least_l (gint64 hens)
 {
-  return 5 * GALLON_L / 100 * (double) hens;
+  return 5 * STEAD_GALLON_L / 100 * (double) hens;
 }
 
 double
 stead_hen_feed_kg (gint64 hens)
 {
-  return 25 * POUND_KG / 100 * (double) hens;
+  return 25 * STEAD_POUND_KG / 100 * (double) hens;
 }
 
 gboolean
@@ -67,6 +66,6 @@ stead_pullet_feed_kg (gint64   birds,
                              "Choose one of them."));
       return FALSE;
     }
-  *out_kg = (to_age_weeks == 6 ? 2 : 2 + 11) * POUND_KG * (double) birds;
+  *out_kg = (to_age_weeks == 6 ? 2 : 2 + 11) * STEAD_POUND_KG * (double) birds;
   return TRUE;
 }

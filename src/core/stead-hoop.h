@@ -7,12 +7,14 @@
  */
 #pragma once
 
+#include "core/stead-us-units.h"
+
 #include <glib.h>
 
 G_BEGIN_DECLS
 
 /* Plastic to hold on to, added to each measure: 2 ft, the seller's sizing note. */
-#define STEAD_HOOP_EXTRA_M (2 * 0.3048)
+#define STEAD_HOOP_EXTRA_M (2 * STEAD_FOOT_M)
 
 typedef struct
 {

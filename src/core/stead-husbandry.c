@@ -7,12 +7,12 @@
 #include "core/stead-fish-stock.h"
 #include "core/stead-husbandry.h"
 #include "core/stead-lay.h"
+#include "core/stead-us-units.h"
 #include "core/stead-water-dose.h"
 
 #include <math.h>
 
 #define SQFT_M2 0.09290304
-#define POUND_KG 0.45359237
 
 /* Weeks of lay at which the curve is highest: where its slope is 0. */
 static double
@@ -131,7 +131,7 @@ crop_and_pen_default (SteadHusbandryDefault which)
       return 65;
     /* Oregon greenhouse tomato questions and answers: 20 to 25 pounds. */
     case STEAD_DEFAULT_TOMATO_YIELD:
-      return 22 * POUND_KG;
+      return 22 * STEAD_POUND_KG;
     /* The usual dry-matter rule is 2 to 4 (from memory); an extension figure is 2.4. */
     case STEAD_DEFAULT_EWE_HAY:
       return 3;

@@ -4,12 +4,10 @@
 #include "core/stead-core-error.h"
 #include "core/stead-count.h"
 #include "core/stead-lumber.h"
+#include "core/stead-us-units.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
-
-#define INCH_M 0.0254
-#define FOOT_M 0.3048
 
 /* Dressed and dry, inches; 0: no such size. */
 static double
@@ -48,8 +46,8 @@ stead_lumber_dressed_m (int      thickness_in,
                    _("The true size of a %dx%d is not known here. Measure it."), thickness_in, width_in);
       return FALSE;
     }
-  *out_thickness_m = thick * INCH_M;
-  *out_width_m = wide * INCH_M;
+  *out_thickness_m = thick * STEAD_INCH_M;
+  *out_width_m = wide * STEAD_INCH_M;
   return TRUE;
 }
 
@@ -60,7 +58,7 @@ stead_board_feet (double pieces,
                   double length_m)
 {
   return pieces >= 0 && thickness_in >= 0 && width_in >= 0 && length_m >= 0
-         ? pieces * thickness_in * width_in * (length_m / FOOT_M) / 12 : NAN;
+         ? pieces * thickness_in * width_in * (length_m / STEAD_FOOT_M) / 12 : NAN;
 }
 
 gint64

@@ -3,12 +3,11 @@
 
 #include "core/stead-core-error.h"
 #include "core/stead-nitrogen.h"
+#include "core/stead-us-units.h"
 #include "core/stead-water.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
-
-#define POUND_KG 0.45359237
 
 double
 stead_nitrogen_tan_g (double feed_g,
@@ -22,7 +21,7 @@ stead_nitrogen_tan_g (double feed_g,
 double
 stead_nitrogen_tan_of_fish_g (double fish_kg)
 {
-  return fish_kg * 10 / (100 * POUND_KG);
+  return fish_kg * 10 / (100 * STEAD_POUND_KG);
 }
 
 double

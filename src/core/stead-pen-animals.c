@@ -4,12 +4,10 @@
 #include "core/stead-core-error.h"
 #include "core/stead-pen-animals.h"
 #include "core/stead-round.h"
+#include "core/stead-us-units.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
-
-#define POUND_KG 0.45359237
-#define GALLON_L 3.785411784
 
 #define N_EWE_WEIGHTS 3
 #define N_EWE_STAGES (STEAD_EWE_LACTATING + 1)
@@ -44,7 +42,7 @@ stead_ewe_water_l (double          weight_kg,
                    double         *out_most_l,
                    GError        **error)
 {
-  double weight_lb = weight_kg / POUND_KG;
+  double weight_lb = weight_kg / STEAD_POUND_KG;
 
   g_return_val_if_fail ((gsize) stage < N_EWE_STAGES, FALSE);
 
@@ -57,9 +55,9 @@ stead_ewe_water_l (double          weight_kg,
       return FALSE;
     }
   if (out_least_l != NULL)
-    *out_least_l = GALLON_L * read_between (ewe_least_gal[stage], weight_lb);
+    *out_least_l = STEAD_GALLON_L * read_between (ewe_least_gal[stage], weight_lb);
   if (out_most_l != NULL)
-    *out_most_l = GALLON_L * read_between (ewe_most_gal[stage], weight_lb);
+    *out_most_l = STEAD_GALLON_L * read_between (ewe_most_gal[stage], weight_lb);
   return TRUE;
 }
 
@@ -68,7 +66,7 @@ stead_goat_water_l (double   weight_kg,
                     double  *out_l,
                     GError **error)
 {
-  double weight_lb = weight_kg / POUND_KG;
+  double weight_lb = weight_kg / STEAD_POUND_KG;
 
   g_return_val_if_fail (out_l != NULL, FALSE);
 
@@ -79,7 +77,7 @@ stead_goat_water_l (double   weight_kg,
                              "Check the weight."));
       return FALSE;
     }
-  *out_l = 2.5 * GALLON_L;
+  *out_l = 2.5 * STEAD_GALLON_L;
   return TRUE;
 }
 

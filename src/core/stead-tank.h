@@ -8,12 +8,14 @@
  */
 #pragma once
 
+#include "core/stead-us-units.h"
+
 #include <glib.h>
 
 G_BEGIN_DECLS
 
 /* A cubic foot in litres. */
-#define STEAD_TANK_CUFT_L (1000 * 0.3048 * 0.3048 * 0.3048)
+#define STEAD_TANK_CUFT_L (1000 * STEAD_CUBIC_FOOT_M3)
 
 /**
  * stead_tank_box_l: length x width x depth of the water

@@ -1,21 +1,16 @@
 /* stead-unit.c - the table of units and the names that people use for them.
  *
- * Factors, exact by definition: pound 0.45359237 kg with its sixteenth and its
- * 2,000-fold, US gallon 3.785411784 L with its quarter, eighth, sixteenth and
- * further parts, foot 0.3048 m.  Source: NIST Special Publication 811, appendix B
- * (from memory).
+ * Factors of US units: stead-us-units.h.  A quarter, an eighth and so on of a gallon
+ * or a pound have names of their own.
  */
 #include "config.h"
 
 #include "core/stead-quantity.h"
 #include "core/stead-unit-private.h"
+#include "core/stead-us-units.h"
 
 #include <glib/gi18n-lib.h>
 #include <string.h>
-
-#define GALLON_L 3.785411784
-#define POUND_KG 0.45359237
-#define FOOT_M   0.3048
 
 enum
 {
@@ -33,24 +28,24 @@ static const SteadUnit units[N_UNITS] = {
   [EA]   = { "ea", NC_("unit", "each"), STEAD_DIMENSION_COUNT, STEAD_UNITS_METRIC, 1, 0 },
   [DOZ]  = { "doz", NC_("unit", "doz"), STEAD_DIMENSION_COUNT, STEAD_UNITS_METRIC, 12, 0 },
   [G]    = { "g", NC_("unit", "g"), STEAD_DIMENSION_MASS, STEAD_UNITS_METRIC, 0.001, 0 },
-  [OZ]   = { "oz", NC_("unit", "oz"), STEAD_DIMENSION_MASS, STEAD_UNITS_US, POUND_KG / 16, 0 },
-  [LB]   = { "lb", NC_("unit", "lb"), STEAD_DIMENSION_MASS, STEAD_UNITS_US, POUND_KG, 0 },
+  [OZ]   = { "oz", NC_("unit", "oz"), STEAD_DIMENSION_MASS, STEAD_UNITS_US, STEAD_POUND_KG / 16, 0 },
+  [LB]   = { "lb", NC_("unit", "lb"), STEAD_DIMENSION_MASS, STEAD_UNITS_US, STEAD_POUND_KG, 0 },
   [KG]   = { "kg", NC_("unit", "kg"), STEAD_DIMENSION_MASS, STEAD_UNITS_METRIC, 1, 0 },
-  [TON]  = { "ton", NC_("unit", "ton"), STEAD_DIMENSION_MASS, STEAD_UNITS_US, POUND_KG * 2000, 0 },
+  [TON]  = { "ton", NC_("unit", "ton"), STEAD_DIMENSION_MASS, STEAD_UNITS_US, STEAD_POUND_KG * 2000, 0 },
   [ML]   = { "ml", NC_("unit", "mL"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_METRIC, 0.001, 0 },
-  [TSP]  = { "tsp", NC_("unit", "tsp"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, GALLON_L / 768, 0 },
-  [TBSP] = { "tbsp", NC_("unit", "tbsp"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, GALLON_L / 256, 0 },
-  [FLOZ] = { "floz", NC_("unit", "fl oz"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, GALLON_L / 128, 0 },
-  [CUP]  = { "cup", NC_("unit", "cup"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, GALLON_L / 16, 0 },
-  [PT]   = { "pt", NC_("unit", "pt"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, GALLON_L / 8, 0 },
-  [QT]   = { "qt", NC_("unit", "qt"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, GALLON_L / 4, 0 },
+  [TSP]  = { "tsp", NC_("unit", "tsp"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, STEAD_GALLON_L / 768, 0 },
+  [TBSP] = { "tbsp", NC_("unit", "tbsp"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, STEAD_GALLON_L / 256, 0 },
+  [FLOZ] = { "floz", NC_("unit", "fl oz"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, STEAD_GALLON_L / 128, 0 },
+  [CUP]  = { "cup", NC_("unit", "cup"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, STEAD_GALLON_L / 16, 0 },
+  [PT]   = { "pt", NC_("unit", "pt"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, STEAD_GALLON_L / 8, 0 },
+  [QT]   = { "qt", NC_("unit", "qt"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, STEAD_GALLON_L / 4, 0 },
   [L]    = { "l", NC_("unit", "L"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_METRIC, 1, 0 },
-  [GAL]  = { "gal", NC_("unit", "gal"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, GALLON_L, 0 },
-  [SQFT] = { "sqft", NC_("unit", "sq ft"), STEAD_DIMENSION_AREA, STEAD_UNITS_US, FOOT_M * FOOT_M, 0 },
+  [GAL]  = { "gal", NC_("unit", "gal"), STEAD_DIMENSION_VOLUME, STEAD_UNITS_US, STEAD_GALLON_L, 0 },
+  [SQFT] = { "sqft", NC_("unit", "sq ft"), STEAD_DIMENSION_AREA, STEAD_UNITS_US, STEAD_SQUARE_FOOT_M2, 0 },
   [M2]   = { "m2", NC_("unit", "m²"), STEAD_DIMENSION_AREA, STEAD_UNITS_METRIC, 1, 0 },
   [CM]   = { "cm", NC_("unit", "cm"), STEAD_DIMENSION_LENGTH, STEAD_UNITS_METRIC, 0.01, 0 },
-  [IN]   = { "in", NC_("unit", "in"), STEAD_DIMENSION_LENGTH, STEAD_UNITS_US, FOOT_M / 12, 0 },
-  [FT]   = { "ft", NC_("unit", "ft"), STEAD_DIMENSION_LENGTH, STEAD_UNITS_US, FOOT_M, 0 },
+  [IN]   = { "in", NC_("unit", "in"), STEAD_DIMENSION_LENGTH, STEAD_UNITS_US, STEAD_FOOT_M / 12, 0 },
+  [FT]   = { "ft", NC_("unit", "ft"), STEAD_DIMENSION_LENGTH, STEAD_UNITS_US, STEAD_FOOT_M, 0 },
   [M]    = { "m", NC_("unit", "m"), STEAD_DIMENSION_LENGTH, STEAD_UNITS_METRIC, 1, 0 },
   [DEGF] = { "degF", NC_("unit", "°F"), STEAD_DIMENSION_TEMPERATURE, STEAD_UNITS_US, 5.0 / 9, -32 },
   [DEGC] = { "degC", NC_("unit", "°C"), STEAD_DIMENSION_TEMPERATURE, STEAD_UNITS_METRIC, 1, 0 },

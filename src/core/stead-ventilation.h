@@ -5,12 +5,14 @@
  */
 #pragma once
 
+#include "core/stead-us-units.h"
+
 #include <glib.h>
 
 G_BEGIN_DECLS
 
 /* m³/h in a cubic foot a minute. */
-#define STEAD_M3_H_PER_CFM (0.028316846592 * 60)
+#define STEAD_M3_H_PER_CFM (STEAD_CUBIC_FOOT_M3 * 60)
 
 /**
  * stead_fan_flow_floor_m3_h:

@@ -2,12 +2,13 @@
 #include "config.h"
 
 #include "core/stead-money.h"
+#include "core/stead-us-units.h"
 #include "paper/stead-build-figure.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-#define FT 0.3048
+#define FT STEAD_FOOT_M
 #define PRINT_TEXT 9.0
 
 /* --- plan ------------------------------------------------------------------------------- */

@@ -5,11 +5,12 @@
 #include <math.h>
 #include <string.h>
 
+#include "core/stead-us-units.h"
 #include "store/stead-build-private.h"
 #include "store/stead-repo-private.h"
 
-#define FT 0.3048
-#define IN 0.0254
+#define FT STEAD_FOOT_M
+#define IN STEAD_INCH_M
 
 static const char * const kind_words[] = { "pen", "run", "hoop", "list", NULL };
 static const char * const fence_words[] = { "woven", "boards", "electric", "none", NULL };

@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "core/stead-cooling.h"
+#include "core/stead-us-units.h"
 #include "store/stead-check-private.h"
 
 /* Longer than any hold: what was hot enough would be met if it was held. */
@@ -364,8 +365,6 @@ stead_list_line_judge (const SteadListLine    *line,
 
 /* --- boiling water ----------------------------------------------------------------------------- */
 
-#define FT_M 0.3048
-
 static double
 figure_of (const SteadListLine *line,
            const char          *measure)
@@ -399,7 +398,7 @@ stead_check_find_boiling (SteadStore      *store,
           found = stmt != NULL ? stead_store_step (store, stmt, error) : -1;
           if (found < 0)
             return FALSE;
-          elevation_ft = found == 1 ? sqlite3_column_double (stmt, 0) / FT_M : 0;
+          elevation_ft = found == 1 ? sqlite3_column_double (stmt, 0) / STEAD_FOOT_M : 0;
         }
       line->boils_at_f = figure_of (line, "sea_level") - figure_of (line, "drop_per_1000_ft") * elevation_ft / 1000;
     }

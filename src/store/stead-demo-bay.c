@@ -11,12 +11,10 @@
 
 #include "core/stead-greenhouse.h"
 #include "core/stead-money.h"
+#include "core/stead-us-units.h"
 #include "store/stead-batch-repo.h"
 #include "store/stead-demo-bay-private.h"
 #include "store/stead-lot-repo.h"
-
-#define POUND_KG 0.45359237
-#define GALLON_L 3.785411784
 
 /* Fuel is measured, and laid on the crop that stands there, every so many days. */
 #define FUEL_DAYS 14
@@ -67,7 +65,7 @@ read_crops (SteadDemoWriter *writer,
       crop->ends_at = stead_demo_days_back (writer, *name, "ended", -1);
       crop->plants = (gint64) stead_demo_number (reader, *name, "plants");
       crop->need_c = stead_demo_number (reader, *name, "true_need");
-      crop->plant_kg = POUND_KG * stead_demo_number (reader, *name, "true_yield_lb");
+      crop->plant_kg = STEAD_POUND_KG * stead_demo_number (reader, *name, "true_yield_lb");
       crop->pick_days = (int) (7 * stead_demo_number (reader, *name, "pick_weeks"));
       crop->ripe_at = crop->picked_at = -1;
       g_ptr_array_add (bay->crops, crop);
@@ -89,7 +87,7 @@ read_house (SteadDemoReader *reader,
     .sun_lift_c = stead_demo_number (reader, group, "sun_lift_c"),
     .fuel = STEAD_FUEL_PROPANE,
     .efficiency_frac = stead_demo_number (reader, group, "efficiency"),
-    .fuel_cents = (double) stead_demo_cents (reader, group, "fuel_gallon") / GALLON_L,
+    .fuel_cents = (double) stead_demo_cents (reader, group, "fuel_gallon") / STEAD_GALLON_L,
   };
 }
 
@@ -220,8 +218,8 @@ live_fuel (SteadDemoWriter  *writer,
 
   if ((writer->at - writer->bay->begins_at) % FUEL_DAYS != FUEL_DAYS - 1 || burned.crop == NULL)
     return TRUE;
-  burned.liters = round (2 * burned_l (writer) / GALLON_L) / 2 * GALLON_L;
-  if (!(burned.liters > GALLON_L))
+  burned.liters = round (2 * burned_l (writer) / STEAD_GALLON_L) / 2 * STEAD_GALLON_L;
+  if (!(burned.liters > STEAD_GALLON_L))
     return TRUE;
   burned.crop->cost_cents += stead_money_round (burned.liters * writer->bay->house.fuel_cents);
   /* The next two weeks' fuel is there too. */

@@ -7,11 +7,12 @@
 
 #include <math.h>
 
+#include "core/stead-us-units.h"
 #include "store/stead-build-buy-repo.h"
 #include "store/stead-build-money-repo.h"
 #include "store/stead-demo-writer-private.h"
 
-#define FT 0.3048
+#define FT STEAD_FOOT_M
 
 /* What is being written. */
 typedef struct

@@ -10,10 +10,9 @@
 #include <gsl/gsl_randist.h>
 #include <math.h>
 
+#include "core/stead-us-units.h"
 #include "store/stead-demo-writer-private.h"
 #include "store/stead-fish-repo.h"
-
-#define POUND_KG 0.45359237
 
 /* A pullet eats as a hen does at this age, in weeks. */
 #define GROWN_WEEKS 20
@@ -46,7 +45,7 @@ stead_demo_chicks_new (SteadDemoWriter *writer)
   gsl_rng_set (chicks->rng, 2 + (unsigned long) stead_demo_number (reader, "farm", "seed"));
   chicks->came_at = stead_demo_days_back (writer, "chicks", "hatched", -1);
   chicks->alive = (gint64) stead_demo_number (reader, "chicks", "number");
-  chicks->hen_feed_kg = POUND_KG * stead_demo_number (reader, "chicks", "lb_hen");
+  chicks->hen_feed_kg = STEAD_POUND_KG * stead_demo_number (reader, "chicks", "lb_hen");
   chicks->lay = stead_demo_number (reader, "chicks", "true_lay");
   return chicks;
 }
@@ -136,10 +135,10 @@ write_chicks_day (SteadDemoWriter  *writer,
   SteadDemoChicks *chicks = writer->chicks;
   gsl_rng *rng = chicks->rng;
   g_autofree char *death = death_today (writer);
-  double lb = feed_kg (writer) / POUND_KG * (1 + gsl_ran_gaussian (rng, 0.05));
+  double lb = feed_kg (writer) / STEAD_POUND_KG * (1 + gsl_ran_gaussian (rng, 0.05));
   SteadFlockEntry entry = { .flock_id = chicks->id, .day = stead_demo_day_at (writer, writer->at),
                             .eggs = STEAD_COUNT_NONE, .deaths = death != NULL, .reason = death,
-                            .feed_kg = MAX (0.05, round (20 * lb) / 20) * POUND_KG,
+                            .feed_kg = MAX (0.05, round (20 * lb) / 20) * STEAD_POUND_KG,
                             .person_id = stead_demo_person_on (writer, writer->at) };
   SteadLayCurve curve;
   double frac;

@@ -11,12 +11,11 @@
 
 #include "core/stead-harvest.h"
 #include "core/stead-money.h"
+#include "core/stead-us-units.h"
 #include "store/stead-demo-bay-private.h"
 #include "store/stead-harvest-repo.h"
 #include "store/stead-lot-repo.h"
 #include "store/stead-routine-repo.h"
-
-#define POUND_KG 0.45359237
 
 /* --- sowing ------------------------------------------------------------------------ */
 
@@ -150,7 +149,7 @@ ripe_kg (SteadDemoWriter     *writer,
 static double
 weigh (double kg)
 {
-  return round (4 * kg / POUND_KG) / 4 * POUND_KG;
+  return round (4 * kg / STEAD_POUND_KG) / 4 * STEAD_POUND_KG;
 }
 
 /* The lot takes its share of what the crop has cost, over all that is still to come. */

@@ -12,6 +12,7 @@
 #include <math.h>
 
 #include "core/stead-fish-growth.h"
+#include "core/stead-us-units.h"
 #include "store/stead-demo-writer-private.h"
 #include "store/stead-fish-repo.h"
 #include "store/stead-harvest-repo.h"
@@ -317,10 +318,10 @@ write_fish_day (SteadDemoWriter  *writer,
   gboolean first_bad = bad_test_on (writer) != NULL && bad_test_on (writer)->oxygen < 4;
   SteadFishEntry entry = { .fish_id = group->id, .day = stead_demo_day_at (writer, writer->at), .feed_kg = NAN,
                            .water_c = NAN, .person_id = stead_demo_person_on (writer, writer->at) };
-  double lb = group->feed_kg / 0.45359237 * (1 + gsl_ran_gaussian (rng, 0.05));
+  double lb = group->feed_kg / STEAD_POUND_KG * (1 + gsl_ran_gaussian (rng, 0.05));
 
   if (!in_bad_week (writer))
-    entry.feed_kg = MAX (0.05, round (20 * lb) / 20) * 0.45359237;
+    entry.feed_kg = MAX (0.05, round (20 * lb) / 20) * STEAD_POUND_KG;
   if (gsl_rng_uniform (rng) < 0.8)
     entry.water_c = round (2 * (now->water_c * 1.8 + 32)) / 2;
   if (!isnan (entry.water_c))
@@ -400,7 +401,7 @@ write_fish_harvest (SteadDemoWriter  *writer,
   harvest->pieces = n;
   harvest->live_kg = (double) n * group->mean_g / 1000;
   harvest->quantity_base = harvest->live_kg * stead_demo_number (reader, group->group, "dressed");
-  harvest->cost_cents = (gint64) (harvest->quantity_base / 0.45359237
+  harvest->cost_cents = (gint64) (harvest->quantity_base / STEAD_POUND_KG
                                   * (double) stead_demo_cents (reader, group->group, "cost_lb"));
   harvest->is_last = now->is_last;
   harvest->person_id = writer->advisor_id;

@@ -6,6 +6,7 @@
 
 #include "app/fund/stead-outline-view.h"
 #include "app/stead-chart-style.h"
+#include "core/stead-us-units.h"
 #include "paper/stead-build-figure.h"
 
 /* So long after the last arrow key the handle is put down. */
@@ -40,7 +41,7 @@ corner (SteadOutlineView *self,
 static double
 grid_m (SteadOutlineView *self)
 {
-  return self->units == STEAD_UNITS_US ? 0.3048 : 0.5;
+  return self->units == STEAD_UNITS_US ? STEAD_FOOT_M : 0.5;
 }
 
 static void

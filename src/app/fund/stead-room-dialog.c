@@ -7,8 +7,7 @@
 #include "answer/stead-limits.h"
 #include "answer/stead-rules.h"
 #include "app/fund/stead-fund-dialogs.h"
-
-#define SQFT (0.3048 * 0.3048)
+#include "core/stead-us-units.h"
 
 typedef struct
 {
@@ -66,7 +65,7 @@ add_rules (Form            *form,
           !g_str_equal (row->measure, "housed_area_per_head") || !g_str_equal (row->unit, "sqft"))
         continue;
       g_ptr_array_add (form->rows, (gpointer) row);
-      each = stead_build_area_text (row->value * SQFT, units);
+      each = stead_build_area_text (row->value * STEAD_SQUARE_FOOT_M2, units);
       /* Translators: room under a roof for one animal, and who says so. */
       text = g_strdup_printf (_("%s: %s"), each, row->source);
       stead_pick_append (form->rule, (gint64) form->rows->len + 1, text);

@@ -5,8 +5,9 @@
 #include <math.h>
 
 #include "app/fund/stead-fund-dialogs.h"
+#include "core/stead-us-units.h"
 
-#define FT 0.3048
+#define FT STEAD_FOOT_M
 
 typedef struct
 {

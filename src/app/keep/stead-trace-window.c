@@ -21,7 +21,6 @@
 
 #define COLUMN_WIDTH 12.5     /* the least of a card and the gap beside it, in heights of the text */
 #define CHART_WIDTH 920       /* what the window has room for as it opens */
-#define SAME 1e-6             /* base units: a milligram */
 
 struct _SteadTraceWindow
 {
@@ -167,12 +166,6 @@ show_chart (SteadTraceWindow *self)
 /* --- the amounts ------------------------------------------------------------------------- */
 
 /* What a count found came in, what it missed is lost, so that each row adds up. */
-static char *
-amount (double           base,
-        const SteadUnit *unit)
-{
-  return fabs (base) > SAME ? stead_quantity_format (base, unit) : g_strdup ("");
-}
 
 static const SteadTraceLot *
 lot_of (gpointer item)
@@ -200,14 +193,14 @@ in_text (gpointer item,
 {
   const SteadTraceLot *lot = lot_of (item);
 
-  return amount (lot->in_base + MAX (lot->found_base, 0), lot->unit);
+  return stead_trace_amount (lot->in_base + MAX (lot->found_base, 0), lot->unit);
 }
 
 static char *
 used_text (gpointer item,
            gpointer data)
 {
-  return amount (lot_of (item)->used_base, lot_of (item)->unit);
+  return stead_trace_amount (lot_of (item)->used_base, lot_of (item)->unit);
 }
 
 static char *
@@ -216,7 +209,7 @@ out_text (gpointer item,
 {
   const SteadTraceLot *lot = lot_of (item);
 
-  return amount (lot->sold_base + lot->given_base, lot->unit);
+  return stead_trace_amount (lot->sold_base + lot->given_base, lot->unit);
 }
 
 static char *
@@ -225,14 +218,14 @@ lost_text (gpointer item,
 {
   const SteadTraceLot *lot = lot_of (item);
 
-  return amount (lot->lost_base - MIN (lot->found_base, 0), lot->unit);
+  return stead_trace_amount (lot->lost_base - MIN (lot->found_base, 0), lot->unit);
 }
 
 static char *
 left_text (gpointer item,
            gpointer data)
 {
-  return amount (lot_of (item)->left_base, lot_of (item)->unit);
+  return stead_trace_amount (lot_of (item)->left_base, lot_of (item)->unit);
 }
 
 static void

@@ -14,9 +14,9 @@
 #include "app/stead-ui.h"
 #include "app/stead-why-box.h"
 #include "core/stead-money.h"
+#include "core/stead-us-units.h"
 #include "paper/stead-price-figure.h"
 
-#define POUND_KG 0.45359237
 #define MIN_CHART 210
 
 struct _SteadJointView
@@ -217,7 +217,7 @@ set_range (SteadJointView       *self,
   if (field == STEAD_JOINT_QUANTITY)
     stead_handle_range (handle, 0, MAX (ceil (MAX (value, part->log[field]) * 2.5), 10), 1);
   else if (field == STEAD_JOINT_WEIGHT)
-    stead_handle_range (handle, 0, MAX (ceil (value * 3), 5), self->answer->farm->units == STEAD_UNITS_US ? POUND_KG / 10 : 0.05);
+    stead_handle_range (handle, 0, MAX (ceil (value * 3), 5), self->answer->farm->units == STEAD_UNITS_US ? STEAD_POUND_KG / 10 : 0.05);
   else
     stead_handle_range (handle, 0, MAX (ceil (MAX (price, value) * 3 / step) * step, 100 * step), step);
   stead_handle_set (handle, value);

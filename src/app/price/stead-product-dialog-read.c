@@ -10,6 +10,7 @@
 
 #include "app/price/stead-product-part-row.h"
 #include "app/price/stead-stall-cost-row.h"
+#include "core/stead-us-units.h"
 
 #define MAX_UNSOLD 0.9
 #define MAX_MINUTES 1440.0
@@ -39,7 +40,7 @@ stead_product_dialog_base_of_pack (SteadProductDialog *self)
     case STEAD_PACK_HALF_DOZEN: return stead_product_dialog_is_measured (self) ? 0 : 6;
     case STEAD_PACK_TRAY:       return stead_product_dialog_is_measured (self) ? 0 : 30;
     case STEAD_PACK_PIECE:      return stead_product_dialog_is_measured (self) ? 0 : 1;
-    case STEAD_PACK_POUND:      return stead_product_dialog_is_weighed (self) ? 0.45359237 : 0;
+    case STEAD_PACK_POUND:      return stead_product_dialog_is_weighed (self) ? STEAD_POUND_KG : 0;
     case STEAD_PACK_KILOGRAM:   return stead_product_dialog_is_weighed (self) ? 1 : 0;
     case STEAD_PACK_JAR:
     case STEAD_PACK_PACK:

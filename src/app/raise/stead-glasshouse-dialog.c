@@ -10,10 +10,9 @@
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "core/stead-greenhouse.h"
+#include "core/stead-us-units.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-glasshouse-dialog.ui")
-
-#define FOOT_M 0.3048
 
 /* Proposed for a house with double film; each is a field and can be changed
  * (common practice, no source). */
@@ -38,7 +37,7 @@ G_DEFINE_FINAL_TYPE (SteadGlasshouseDialog, stead_glasshouse_dialog, STEAD_TYPE_
 static double
 air_factor (SteadGlasshouseDialog *self)
 {
-  return self->units == STEAD_UNITS_US ? FOOT_M * FOOT_M * FOOT_M : 1;
+  return self->units == STEAD_UNITS_US ? STEAD_CUBIC_FOOT_M3 : 1;
 }
 
 /* °C in a degree that warmth is typed in. */
