@@ -273,6 +273,37 @@ def correct_air(w, farm):
     assert farm.rows('SELECT count (*) FROM reading WHERE place_id IS NOT NULL AND corrects_id IS NOT NULL') == ['1']
 
 
+INSTRUMENT = "SELECT count (*) FROM instrument WHERE name = '{}'{}"
+
+
+def instruments(w, farm):
+    """One entered by mistake is deleted and comes back by Undo; one that was tried is taken out of use instead."""
+    tried = farm.rows('SELECT i.name FROM instrument i JOIN reading r ON r.instrument_id = i.id LIMIT 1')[0]
+    w.fill('Name of the instrument', 'Odd probe')
+    w.fill('Smallest step that it shows', '0.1')
+    w.press('push button', 'Save the instrument')
+    w.wait_words('Odd probe, Probe thermometer')
+    w.press_for('Change… Odd probe', 'push button', 'Delete the instrument')
+    until(lambda: '0.1' in [n.queryText().getText(0, 9) for n in w.walk()
+                            if n.getRoleName() == 'text' and n.name == 'Smallest step that it shows'])
+    w.press('push button', 'Delete the instrument')
+    until(lambda: farm.rows(INSTRUMENT.format('Odd probe', '')) == ['0'])
+    until(lambda: not w.find('push button', 'Change… Odd probe'))
+    w.press('push button', 'Undo: deleting the instrument “Odd probe”')
+    w.wait('push button', 'Change… Odd probe')
+    w.press_for('Change… ' + tried, 'push button', 'Delete the instrument')
+    w.press('push button', 'Delete the instrument')
+    w.wait_words('Take it out of use instead')
+    w.click('check box', 'No longer in use; keep its history')
+    w.press('push button', 'Save changes')
+    until(lambda: farm.rows(INSTRUMENT.format(tried, ' AND retired_on IS NOT NULL')) == ['1'])
+    w.wait_words(tried + ', no longer in use')
+    w.press_for('Change… ' + tried, 'check box', 'No longer in use; keep its history')
+    w.click('check box', 'No longer in use; keep its history')
+    w.press('push button', 'Save changes')
+    until(lambda: farm.rows(INSTRUMENT.format(tried, ' AND retired_on IS NULL')) == ['1'])
+
+
 def test_own_limit_and_drill():
     farm = Farm()
     w = opened(farm)
@@ -289,6 +320,7 @@ def test_own_limit_and_drill():
     w.fill('What it shows', '36')
     w.press('push button', 'Record the try')
     w.wait_words('4 °F off')
+    instruments(w, farm)
     w.press('push button', 'Coolers')
     w.fill('Air of Kitchen refrigerator', '38')
     w.press('push button', 'Record the reading of Kitchen refrigerator')

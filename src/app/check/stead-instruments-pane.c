@@ -8,6 +8,8 @@
 #include <math.h>
 
 #include "app/check/stead-instruments-pane.h"
+#include "app/check/stead-instrument-dialog.h"
+#include "app/check/stead-instrument-fields.h"
 #include "app/check/stead-shown-act.h"
 
 #include "answer/stead-instruments-answer.h"
@@ -26,17 +28,16 @@ struct _SteadInstrumentsPane
 
   GtkWidget  *rows;
   SteadWhyBox *whys;
-  SteadPick  *which, *bath, *kind, *scale;
-  SteadField *shown, *name, *step, *error;
+  SteadPick  *which, *bath;
+  SteadField *shown;
   GtkLabel   *trouble;
+  SteadInstrumentFields *fields;   /* of one more */
   GtkWidget  *try_card;
 };
 
 G_DEFINE_FINAL_TYPE (SteadInstrumentsPane, stead_instruments_pane, GTK_TYPE_WIDGET)
 
 enum { ICE = 1, BOIL };
-
-static const char * const scales[] = { "dual", "F_only", "C_only" };
 
 /* --- writing down ------------------------------------------------------------------------------ */
 
@@ -79,40 +80,50 @@ try_cb (SteadInstrumentsPane *self)
 static void
 add_cb (SteadInstrumentsPane *self)
 {
-  SteadInstrument instrument = { .kind = (SteadInstrumentKind) (stead_pick_get (self->kind) - 1),
-                                 .scale = (char *) scales[stead_pick_get (self->scale) - 1],
-                                 .step = NAN, .error = NAN, .retired_on = STEAD_DAY_NONE };
-  gboolean warmth = instrument.kind != STEAD_INSTRUMENT_PH_METER && instrument.kind != STEAD_INSTRUMENT_STRIP;
-  double factor = warmth && stead_desk_get_farm (self->desk)->units == STEAD_UNITS_US ? 1 / 1.8 : 1;
-  g_autofree char *name = g_strdup (stead_field_get_text (self->name)), *step = NULL;
+  g_autoptr(SteadInstrument) instrument = g_new0 (SteadInstrument, 1);
+  g_autofree char *step = NULL;
   g_autoptr(GError) error = NULL;
 
-  if (stead_field_is_empty (self->name))
-    {
-      stead_field_set_error (self->name, _("Give it a name, for example “Probe 1”."));
-      return;
-    }
-  if (!stead_field_read_number (self->step, NAN, &instrument.step)
-      || !stead_field_read_number (self->error, NAN, &instrument.error))
+  instrument->retired_on = STEAD_DAY_NONE;
+  if (!stead_instrument_fields_read (self->fields, instrument,
+                                     stead_desk_get_farm (self->desk)->units == STEAD_UNITS_US))
     return;
-  instrument.name = name;
-  instrument.step *= factor;
-  instrument.error *= factor;
-  if (!warmth)
-    instrument.scale = NULL;
   /* Translators: a step that can be undone; the name of a thermometer follows. */
-  step = g_strdup_printf (_("the instrument “%s”"), name);
-  if (!stead_desk_act (self->desk, step, instrument_act, &instrument, &error))
+  step = g_strdup_printf (_("the instrument “%s”"), instrument->name);
+  if (!stead_desk_act (self->desk, step, instrument_act, instrument, &error))
     {
-      stead_field_set_error (self->name, error->message);
+      stead_instrument_fields_fail (self->fields, error->message);
       return;
     }
-  stead_field_set_text (self->name, "");
-  stead_field_set_text (self->step, "");
-  stead_field_set_text (self->error, "");
+  stead_instrument_fields_clear (self->fields);
 }
 
 /* --- showing --------------------------------------------------------------------------------------- */
+
+static void
+change_cb (SteadInstrumentsPane *self,
+           GtkWidget            *button)
+{
+  const gint64 *id = g_object_get_data (G_OBJECT (button), "id");
+
+  stead_instrument_dialog_show (GTK_WIDGET (self), self->desk, *id);
+}
+
+static void
+add_change (SteadInstrumentsPane  *self,
+            GtkWidget             *box,
+            const SteadInstrument *instrument)
+{
+  /* Translators: a button and the row of a list that it stands on: "Change… Winter market". */
+  g_autofree char *name = g_strdup_printf (C_("button of a row", "%s %s"), _("Change…"), instrument->name);
+  GtkWidget *link = stead_make_link (_("Change…"), name, G_CALLBACK (change_cb), self);
+  GtkWidget *actions = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+
+  g_object_set_data_full (G_OBJECT (link), "id", g_memdup2 (&instrument->id, sizeof instrument->id), g_free);
+  gtk_widget_add_css_class (actions, "outdent");
+  gtk_box_append (GTK_BOX (actions), link);
+  gtk_box_append (GTK_BOX (box), actions);
+}
 
 static void
 add_instrument (SteadInstrumentsPane      *self,
@@ -129,7 +140,31 @@ add_instrument (SteadInstrumentsPane      *self,
     }
   if (said->untried != NULL)
     gtk_box_append (GTK_BOX (box), stead_make_label (said->untried, "soft"));
+  add_change (self, box, said->instrument);
   gtk_box_append (GTK_BOX (self->rows), box);
+}
+
+/* Those out of use stand last, so that one can be put back. */
+static void
+add_retired (SteadInstrumentsPane *self)
+{
+  g_autoptr(GPtrArray) all = stead_instrument_repo_list (stead_desk_get_store (self->desk), TRUE, NULL);
+
+  for (guint i = 0; all != NULL && i < all->len; i++)
+    {
+      const SteadInstrument *instrument = all->pdata[i];
+      GtkWidget *box;
+      g_autofree char *text = NULL;
+
+      if (instrument->retired_on == STEAD_DAY_NONE)
+        continue;
+      box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+      /* Translators: the name of a thermometer. */
+      text = g_strdup_printf (_("%s, no longer in use"), instrument->name);
+      gtk_box_append (GTK_BOX (box), stead_make_label (text, "soft"));
+      add_change (self, box, instrument);
+      gtk_box_append (GTK_BOX (self->rows), box);
+    }
 }
 
 void
@@ -155,6 +190,7 @@ stead_instruments_pane_refresh (SteadInstrumentsPane *self,
       if (said->tried)
         stead_pick_append (self->which, said->instrument->id, said->instrument->name);
     }
+  add_retired (self);
   stead_why_box_set (self->whys, whys);
   stead_pick_show (self->which, chosen);
   gtk_widget_set_visible (self->try_card, stead_pick_count (self->which) > 0);
@@ -240,28 +276,9 @@ make_form (SteadInstrumentsPane *self,
            GtkWidget            *box)
 {
   GtkWidget *card = add_card (box, _("One more instrument"));
-  GtkWidget *row = add_row (card);
 
-  self->name = STEAD_FIELD (stead_field_new (_("Name of the instrument"), STEAD_FIELD_TEXT));
-  self->kind = STEAD_PICK (stead_pick_new (_("Kind of instrument")));
-  for (int kind = STEAD_INSTRUMENT_PROBE; kind <= STEAD_INSTRUMENT_LOGGER; kind++)
-    stead_pick_append (self->kind, kind + 1, stead_instrument_kind_name ((SteadInstrumentKind) kind));
-  stead_pick_show (self->kind, 1);
-  self->scale = STEAD_PICK (stead_pick_new (_("Its scale")));
-  stead_pick_append (self->scale, 1, _("Both °F and °C"));
-  stead_pick_append (self->scale, 2, _("Only °F"));
-  stead_pick_append (self->scale, 3, _("Only °C"));
-  stead_pick_show (self->scale, 1);
-  self->step = STEAD_FIELD (stead_field_new (_("Smallest step that it shows"), STEAD_FIELD_NUMBER));
-  self->error = STEAD_FIELD (stead_field_new (_("Off by at most, plus or minus, as its maker says"), STEAD_FIELD_NUMBER));
-  gtk_widget_set_size_request (GTK_WIDGET (self->name), 260, -1);
-  gtk_widget_set_size_request (GTK_WIDGET (self->step), 260, -1);
-  gtk_widget_set_size_request (GTK_WIDGET (self->error), 380, -1);
-  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->name));
-  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->kind));
-  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->scale));
-  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->step));
-  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->error));
+  self->fields = STEAD_INSTRUMENT_FIELDS (stead_instrument_fields_new ());
+  gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->fields));
   add_save (self, card, _("Save the instrument"), G_CALLBACK (add_cb));
 }
 
