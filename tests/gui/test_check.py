@@ -84,6 +84,25 @@ def scale_is_asked(w, n):
     w.wait_words('63 °C')
 
 
+POTS = 'SELECT name FROM check_pot ORDER BY id DESC'
+
+
+def odd_pot(w, farm):
+    """A pot added by mistake goes and comes back by Undo; one with readings stays."""
+    w.fill('Name of the pot', 'Odd pot')
+    w.press('push button', 'Add the pot')
+    w.press('push button', 'Delete the pot “Odd pot”')
+    until(lambda: 'Odd pot' not in farm.rows(POTS))
+    until(lambda: not w.find('text', 'Reading of Odd pot'))
+    w.press('push button', 'Undo: deleting the pot “Odd pot”')
+    w.wait('text', 'Reading of Odd pot')
+    w.press('push button', 'Delete the pot “Odd pot”')
+    until(lambda: 'Odd pot' not in farm.rows(POTS))
+    w.press('push button', 'Delete the pot “Big pot”')
+    w.wait_words('This pot has readings, so it stays')
+    assert 'Big pot' in farm.rows(POTS)
+
+
 def cool(w, farm):
     """Three readings of a slow pot: it will miss its mark, and an ice bath is pressed."""
     n = number_of(w, 'Cool it to 70')
@@ -107,6 +126,7 @@ def cool(w, farm):
     assert farm.rows('SELECT count (*) FROM reading WHERE pot_id IS NOT NULL') == ['3']
     w.press('push button', 'Set it in an ice bath and stir it: done with Big pot')
     w.wait_words('What was done: Set it in an ice bath')
+    odd_pot(w, farm)
     assert w.nameless() == [], w.nameless()
     w.press('push button', 'Back to the list')
 

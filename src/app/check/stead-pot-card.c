@@ -7,18 +7,13 @@
 #include "app/check/stead-pot-card.h"
 
 #include "app/check/stead-check-entry.h"
+#include "app/check/stead-pot-chart.h"
 #include "app/check/stead-shown-act.h"
 #include "app/make/stead-make-parts.h"
-#include "app/stead-chart-area.h"
 #include "app/stead-import-dialog.h"
 #include "app/stead-ui.h"
 #include "app/stead-why-box.h"
 #include "app/stead-wrap-layout.h"
-#include "core/stead-clock.h"
-#include "draw/stead-cooling-chart.h"
-
-#define CHART_HEIGHT 260
-#define DAY_MIN (24 * 60)
 
 struct _SteadPotCard
 {
@@ -29,156 +24,16 @@ struct _SteadPotCard
   SteadCheckAnswer        *answer;   /* of the view, as last shown */
   const SteadCheckedLine  *line;
   const SteadCheckPotRead *pot;
-  SteadCoolingWords        words;    /* its strings are the card's */
-  char                    *mark_words[STEAD_COOLING_MARKS], *act_words;
 
   GtkLabel                *title, *sentence, *action, *notes, *source, *caution;
   gint64                   wrong_id;   /* what is recorded next corrects this reading; 0: none */
-  SteadChartArea          *chart;
+  SteadPotChart           *chart;
   SteadCheckEntry         *entry;
-  GtkWidget               *reads, *acts_box, *acts, *import, *whys_box;
+  GtkWidget               *reads, *acts_box, *acts, *links, *import, *remove, *whys_box;
   SteadWhyBox             *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadPotCard, stead_pot_card, GTK_TYPE_WIDGET)
-
-static const SteadCoolingSeries *
-series_of (SteadPotCard *self)
-{
-  return self->pot != NULL && self->pot->cooling != NULL ? &self->pot->cooling->series : NULL;
-}
-
-/* --- the chart ---------------------------------------------------------------------- */
-
-static void
-paint_cb (cairo_t              *cr,
-          const SteadDrawStyle *style,
-          double                width,
-          double                height,
-          gpointer              data)
-{
-  SteadPotCard *self = data;
-  const SteadCoolingSeries *series = series_of (self);
-  SteadCoolingLayout layout;
-
-  if (series == NULL || series->n_readings == 0)
-    return;
-  stead_cooling_chart_layout (cr, series, &self->words, style, width, height, &layout);
-  stead_cooling_chart_paint (cr, series, &self->words, style, &layout);
-}
-
-static char *
-temp_text (SteadPotCard *self,
-           double        temp_f)
-{
-  gboolean metric = self->answer->farm->units == STEAD_UNITS_METRIC;
-  g_autofree char *number = stead_number_format (metric ? (temp_f - 32) / 1.8 : temp_f, 1);
-
-  return g_strdup_printf (metric ? "%s °C" : "%s °F", number);
-}
-
-static char *
-clock_of (const SteadCoolingSeries *series,
-          double                    minute)
-{
-  return stead_minute_format ((int) fmod (series->first_of_day + floor (minute + 0.5) + 10.0 * DAY_MIN, DAY_MIN));
-}
-
-static char *
-reading_text (SteadPotCard *self,
-              int           index)
-{
-  const SteadCoolingSeries *series = series_of (self);
-  const SteadCoolingReading *reading = &series->readings[index];
-  g_autofree char *temp = temp_text (self, reading->temp_f);
-  g_autofree char *clock = clock_of (series, reading->minute);
-
-  /* Translators: a temperature, a time of the day. */
-  return g_strdup_printf (_("%s at %s"), temp, clock);
-}
-
-static void
-lay (SteadPotCard       *self,
-     SteadCoolingLayout *out)
-{
-  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, 1, 1);
-  cairo_t *cr = cairo_create (surface);
-  SteadDrawStyle style;
-
-  stead_chart_area_get_style (self->chart, NULL, &style);
-  stead_cooling_chart_layout (cr, series_of (self), &self->words, &style, gtk_widget_get_width (GTK_WIDGET (self->chart)),
-                              gtk_widget_get_height (GTK_WIDGET (self->chart)), out);
-  cairo_destroy (cr);
-  cairo_surface_destroy (surface);
-}
-
-static char *
-hint_cb (double   x,
-         double   y,
-         gpointer data)
-{
-  SteadPotCard *self = data;
-  SteadCoolingLayout layout;
-  int found;
-
-  if (series_of (self) == NULL || series_of (self)->n_readings == 0)
-    return NULL;
-  lay (self, &layout);
-  found = stead_cooling_chart_nearest (&layout, series_of (self), x);
-  return found >= 0 ? reading_text (self, found) : NULL;
-}
-
-static char *
-step_cb (int       index,
-         double   *x,
-         double   *y,
-         gpointer  data)
-{
-  SteadPotCard *self = data;
-  const SteadCoolingSeries *series = series_of (self);
-  SteadCoolingLayout layout;
-
-  if (series == NULL || index < 0 || (gsize) index >= series->n_readings)
-    return NULL;
-  lay (self, &layout);
-  *x = stead_cooling_chart_x (&layout, series, series->readings[index].minute);
-  *y = stead_cooling_chart_y (&layout, series->readings[index].temp_f);
-  return reading_text (self, index);
-}
-
-static void
-fill_words (SteadPotCard *self)
-{
-  const SteadCoolingSeries *series = series_of (self);
-
-  self->words.celsius = self->answer->farm->units == STEAD_UNITS_METRIC;
-  self->words.unit = self->words.celsius ? _("°C in the middle of the pot") : _("°F in the middle of the pot");
-  self->words.expected = C_("cooling", "expected");
-  self->words.too_warm = C_("cooling", "too warm");
-  self->words.now = C_("cooling", "now");
-  for (gsize i = 0; i < STEAD_COOLING_MARKS; i++)
-    {
-      g_clear_pointer (&self->mark_words[i], g_free);
-      if (i < series->n_marks)
-        {
-          g_autofree char *temp = temp_text (self, series->marks[i].temp_f);
-          g_autofree char *clock = clock_of (series, series->marks[i].due_min);
-
-          /* Translators: a temperature that must be reached, a time of the day. */
-          self->mark_words[i] = g_strdup_printf (_("%s by %s"), temp, clock);
-        }
-      self->words.marks[i] = self->mark_words[i];
-    }
-  g_clear_pointer (&self->act_words, g_free);
-  if (!isnan (series->act_min))
-    {
-      g_autofree char *clock = clock_of (series, series->act_min);
-
-      /* Translators: a time of the day. */
-      self->act_words = g_strdup_printf (_("act by %s"), clock);
-    }
-  self->words.act = self->act_words;
-}
 
 /* --- what was read ------------------------------------------------------------------------ */
 
@@ -366,6 +221,29 @@ import_cb (SteadPotCard *self)
     stead_import_dialog_show (GTK_WIDGET (self), self->desk, STEAD_IMPORT_POT, self->pot->pot->id);
 }
 
+static gboolean
+remove_act (SteadStore *store,
+            gpointer    data,
+            GError    **error)
+{
+  return stead_check_repo_delete_pot (store, *(const gint64 *) data, error);
+}
+
+static void
+remove_cb (SteadPotCard *self)
+{
+  gint64 id = self->pot != NULL && self->pot->pot != NULL ? self->pot->pot->id : 0;
+  g_autoptr(GError) error = NULL;
+  g_autofree char *step = NULL;
+
+  if (id == 0)
+    return;
+  /* Translators: a step that can be undone: the name of a pot. */
+  step = g_strdup_printf (_("deleting the pot “%s”"), self->pot->name);
+  if (!stead_desk_act (self->desk, step, remove_act, &id, &error))
+    stead_desk_say (self->desk, error->message, FALSE);
+}
+
 /* --- showing --------------------------------------------------------------------------------- */
 
 static void
@@ -438,8 +316,8 @@ stead_pot_card_show (SteadPotCard            *self,
 {
   const SteadCoolingAnswer *cooling = pot->cooling;
   g_autofree char *notes = notes_of (cooling);
-  g_autofree char *label = NULL, *import = NULL;
-  gboolean drawn = cooling != NULL && cooling->series.n_readings > 0;
+  g_autofree char *import = NULL, *remove = NULL;
+  gboolean own = pot->pot != NULL && answer->list->signed_at == STEAD_TIME_NONE;
 
   g_return_if_fail (STEAD_IS_POT_CARD (self));
 
@@ -456,24 +334,19 @@ stead_pot_card_show (SteadPotCard            *self,
   stead_make_say (self->source, cooling != NULL ? cooling->source : NULL, FALSE);
   stead_make_say (self->caution, cooling != NULL ? cooling->caution : NULL, FALSE);
   show_style (self);
-  gtk_widget_set_visible (GTK_WIDGET (self->chart), drawn);
-  if (drawn)
-    {
-      fill_words (self);
-      /* Translators: the name of a pot: what a chart is. */
-      label = g_strdup_printf (_("How %s cools"), pot->name);
-      stead_chart_area_describe (self->chart, label, cooling->sentence);
-      gtk_widget_queue_draw (GTK_WIDGET (self->chart));
-    }
+  stead_pot_chart_show (self->chart, cooling, pot->name, answer->farm->units == STEAD_UNITS_METRIC);
   show_reads (self);
   show_acts (self);
   show_whys (self);
   stead_check_entry_show_pot (self->entry, answer, line, pot->name);
   show_entry (self);
-  gtk_widget_set_visible (self->import, pot->pot != NULL && answer->list->signed_at == STEAD_TIME_NONE);
+  gtk_widget_set_visible (self->links, own);
   /* Translators: the name of a pot. */
   import = g_strdup_printf (_("Take a logger's readings of %s from a table"), pot->name);
   stead_ui_name (self->import, import);
+  /* Translators: the name of a pot. */
+  remove = g_strdup_printf (_("Delete the pot “%s”"), pot->name);
+  stead_ui_name (self->remove, remove);
 }
 
 /* --- the object --------------------------------------------------------------------------------- */
@@ -486,18 +359,6 @@ add_label (GtkWidget  *box,
 
   gtk_box_append (GTK_BOX (box), label);
   return GTK_LABEL (label);
-}
-
-static void
-make_chart (SteadPotCard *self,
-            GtkWidget    *box)
-{
-  self->chart = STEAD_CHART_AREA (stead_chart_area_new ());
-  stead_chart_area_set_paint (self->chart, paint_cb, hint_cb, self);
-  stead_chart_area_set_step (self->chart, step_cb);
-  stead_chart_area_set_file_name (self->chart, _("cooling"));
-  gtk_widget_set_size_request (GTK_WIDGET (self->chart), -1, CHART_HEIGHT);
-  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->chart));
 }
 
 static void
@@ -516,15 +377,18 @@ stead_pot_card_init (SteadPotCard *self)
   gtk_widget_set_layout_manager (self->acts, stead_wrap_layout_new ());
   gtk_box_append (GTK_BOX (self->acts_box), self->acts);
   gtk_box_append (GTK_BOX (box), self->acts_box);
-  make_chart (self, box);
+  self->chart = STEAD_POT_CHART (stead_pot_chart_new ());
+  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->chart));
   self->entry = STEAD_CHECK_ENTRY (stead_check_entry_new ());
   g_signal_connect_swapped (self->entry, "read", G_CALLBACK (read_cb), self);
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->entry));
-  self->import = gtk_button_new_with_label (_("Take a logger's readings from a table (CSV)…"));
-  gtk_widget_add_css_class (self->import, "link");
-  gtk_widget_set_halign (self->import, GTK_ALIGN_START);
-  g_signal_connect_swapped (self->import, "clicked", G_CALLBACK (import_cb), self);
-  gtk_box_append (GTK_BOX (box), self->import);
+  self->links = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  gtk_widget_set_layout_manager (self->links, stead_wrap_layout_new ());
+  self->import = stead_make_link (_("Take a logger's readings from a table (CSV)…"), "", G_CALLBACK (import_cb), self);
+  self->remove = stead_make_link (_("Delete the pot"), "", G_CALLBACK (remove_cb), self);
+  gtk_box_append (GTK_BOX (self->links), self->import);
+  gtk_box_append (GTK_BOX (self->links), self->remove);
+  gtk_box_append (GTK_BOX (box), self->links);
   self->reads = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   gtk_box_append (GTK_BOX (box), self->reads);
   self->whys_box = stead_why_box_new_folded (&self->whys);
@@ -543,9 +407,6 @@ stead_pot_card_dispose (GObject *object)
   self->pot = NULL;
   stead_ui_drop_children (GTK_WIDGET (object));
   g_clear_object (&self->desk);
-  for (gsize i = 0; i < STEAD_COOLING_MARKS; i++)
-    g_clear_pointer (&self->mark_words[i], g_free);
-  g_clear_pointer (&self->act_words, g_free);
   G_OBJECT_CLASS (stead_pot_card_parent_class)->dispose (object);
 }
 
