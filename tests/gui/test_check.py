@@ -324,6 +324,30 @@ def instruments(w, farm):
     until(lambda: farm.rows(INSTRUMENT.format(tried, ' AND retired_on IS NULL')) == ['1'])
 
 
+DRILLS = 'SELECT count (*) FROM drill WHERE ended_at IS {}NULL'
+
+
+def drills(w, farm):
+    """One is held and kept; one that was started by mistake, and one that was kept by mistake, go again."""
+    before = int(farm.rows(DRILLS.format('NOT '))[0])
+    w.press('push button', 'Start the clock')
+    until(lambda: farm.rows(DRILLS.format('')) == ['1'])
+    w.wait('push button', 'Stop the clock')
+    w.press('push button', 'Delete the drill')
+    until(lambda: farm.rows(DRILLS.format('')) == ['0'])
+    w.press('push button', 'Start the clock')
+    w.fill('What was learned', 'The labels help.')
+    w.press('push button', 'Stop the clock')
+    w.wait_words('The labels help.')
+    until(lambda: farm.rows(DRILLS.format('NOT ')) == [str(before + 1)])
+    w.press('push button', 'Delete the drill')
+    until(lambda: farm.rows(DRILLS.format('NOT ')) == [str(before)])
+    until(lambda: not any('The labels help.' in n.name for n in w.walk()))
+    w.press('push button', 'Undo: deleting a recall drill')
+    w.wait_words('The labels help.')
+    assert farm.rows(DRILLS.format('NOT ')) == [str(before + 1)]
+
+
 def test_own_limit_and_drill():
     farm = Farm()
     w = opened(farm)
@@ -348,11 +372,7 @@ def test_own_limit_and_drill():
     correct_air(w, farm)
     too_warm(w, farm)
     w.press('push button', 'Recall drill')
-    w.press('push button', 'Start the clock')
-    w.fill('What was learned', 'The labels help.')
-    w.press('push button', 'Stop the clock')
-    w.wait_words('The labels help.')
-    assert farm.rows('SELECT count (*) FROM drill WHERE ended_at IS NOT NULL') >= ['1']
+    drills(w, farm)
     w.press('push button', 'Month')
     w.wait_words('signed, all met')                     # the key of the calendar
     assert w.close() == 0, w.said()

@@ -680,6 +680,9 @@ test_drills (void)
   drills = stead_drill_repo_list (farm->store, NULL);
   g_assert_cmpuint (drills->len, ==, 1);
   g_assert_cmpfloat (((SteadDrill *) drills->pdata[0])->found_frac, ==, 0.96);
+  ACT (farm, stead_drill_repo_delete (farm->store, drill, err));
+  g_assert_cmpint (count (farm, "SELECT count (*) FROM drill"), ==, 0);
+  REFUSE (farm, stead_drill_repo_delete (farm->store, drill, err), STEAD_STORE_ERROR_NOT_FOUND, "no longer");
   farm_assert_undo (farm);
 }
 

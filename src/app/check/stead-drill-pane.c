@@ -108,6 +108,37 @@ finish_cb (SteadDrillPane *self)
   stead_field_set_text (self->note, "");
 }
 
+static gboolean
+remove_act (SteadStore *store,
+            gpointer    data,
+            GError    **error)
+{
+  return stead_drill_repo_delete (store, *(const gint64 *) data, error);
+}
+
+static void
+remove_drill (SteadDrillPane *self,
+              gint64          id)
+{
+  g_autoptr(GError) error = NULL;
+
+  if (!stead_desk_act (self->desk, _("deleting a recall drill"), remove_act, &id, &error))
+    stead_make_say (self->trouble, error->message, FALSE);
+}
+
+static void
+break_off_cb (SteadDrillPane *self)
+{
+  remove_drill (self, self->drill_id);
+}
+
+static void
+remove_cb (SteadDrillPane *self,
+           GtkWidget      *button)
+{
+  remove_drill (self, *(const gint64 *) g_object_get_data (G_OBJECT (button), "id"));
+}
+
 /* --- the sheet ------------------------------------------------------------------------------ */
 
 static void
@@ -184,6 +215,22 @@ show_sheet (SteadDrillPane *self)
 /* --- drills that were kept ---------------------------------------------------------------------- */
 
 static void
+add_remove (SteadDrillPane   *self,
+            const SteadDrill *drill,
+            const char       *text)
+{
+  /* Translators: a button and the row of a list that it stands on: "Change… Winter market". */
+  g_autofree char *name = g_strdup_printf (C_("button of a row", "%s %s"), _("Delete the drill"), text);
+  GtkWidget *link = stead_make_link (_("Delete the drill"), name, G_CALLBACK (remove_cb), self);
+  GtkWidget *actions = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+
+  g_object_set_data_full (G_OBJECT (link), "id", g_memdup2 (&drill->id, sizeof drill->id), g_free);
+  gtk_widget_add_css_class (actions, "outdent");
+  gtk_box_append (GTK_BOX (actions), link);
+  gtk_box_append (GTK_BOX (self->past), actions);
+}
+
+static void
 add_past (SteadDrillPane   *self,
           const SteadDrill *drill)
 {
@@ -197,6 +244,7 @@ add_past (SteadDrillPane   *self,
   gtk_box_append (GTK_BOX (self->past), stead_make_label (text, NULL));
   if (drill->note != NULL)
     gtk_box_append (GTK_BOX (self->past), stead_make_label (drill->note, "soft"));
+  add_remove (self, drill, text);
 }
 
 static void
@@ -338,16 +386,20 @@ make_finish (SteadDrillPane *self,
              GtkWidget      *box)
 {
   GtkWidget *stop = gtk_button_new_with_label (_("Stop the clock"));
+  GtkWidget *remove = gtk_button_new_with_label (_("Delete the drill"));
+  GtkWidget *buttons;
 
   self->finish_box = add_card (box, _("A drill is under way"));
   self->found = STEAD_FIELD (stead_field_new (_("Found when looked for, percent"), STEAD_FIELD_PERCENT));
   self->note = STEAD_FIELD (stead_field_new (_("What was learned"), STEAD_FIELD_TEXT));
   gtk_widget_add_css_class (stop, "primary");
-  gtk_widget_set_halign (stop, GTK_ALIGN_START);
   g_signal_connect_swapped (stop, "clicked", G_CALLBACK (finish_cb), self);
+  g_signal_connect_swapped (remove, "clicked", G_CALLBACK (break_off_cb), self);
   gtk_box_append (GTK_BOX (self->finish_box), GTK_WIDGET (self->found));
   gtk_box_append (GTK_BOX (self->finish_box), GTK_WIDGET (self->note));
-  gtk_box_append (GTK_BOX (self->finish_box), stop);
+  buttons = wrapped (self->finish_box);
+  gtk_box_append (GTK_BOX (buttons), stop);
+  gtk_box_append (GTK_BOX (buttons), remove);
 }
 
 static void
