@@ -144,10 +144,10 @@ save_all (SteadFishMoveDialog  *self,
   return stead_desk_act (desk, step, save_all_act, group, error);
 }
 
-/* A group with the same plan that begins empty on the day of the move. */
+/* A group with the same plan that begins empty on the day of the move; its fish weigh what those that come weigh. */
 static SteadFish *
 make_fresh (SteadFishMoveDialog  *self,
-            SteadDay              day,
+            const SteadFishMove  *move,
             GError              **error)
 {
   g_autoptr(SteadFish) fresh = copy_of_group (self, error);
@@ -158,10 +158,10 @@ make_fresh (SteadFishMoveDialog  *self,
   g_free (fresh->batch.name);
   fresh->batch.name = g_strstrip (g_strdup (stead_field_get_text (self->name)));
   g_clear_pointer (&fresh->batch.note, g_free);
-  fresh->batch.started_on = day;
+  fresh->batch.started_on = move->day;
   fresh->batch.place_id = chosen_tank (self);
   fresh->stocked = 0;
-  fresh->stocked_g = 0;
+  fresh->stocked_g = move->mean_g;
   fresh->cost_cents = 0;
   fresh->is_gift = FALSE;
   fresh->purge_from = STEAD_DAY_NONE;
@@ -206,7 +206,7 @@ save_some (SteadFishMoveDialog  *self,
     {
       if (needs_tank (self))
         return FALSE;
-      fresh = make_fresh (self, move->day, error);
+      fresh = make_fresh (self, move, error);
       if (fresh == NULL)
         return FALSE;
     }
