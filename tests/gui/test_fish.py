@@ -83,6 +83,40 @@ def add_logs(w, farm):
     assert mean == [str(round(8.2 * 16 * OUNCE_G / 20, 1))], mean
 
 
+MOVED = f'SELECT count (*), sum (n) FROM fish_move WHERE from_id = {OURS}'
+
+
+def move_back(w, farm):
+    """A move to the wrong tank is taken back, unless some of the fish have died where they went."""
+    w.press('push button', 'Move fish')
+    w.press('push button', 'Some of them')
+    w.fill('Name of the new group', 'Test small ones')
+    w.fill('Number of fish', '30')
+    w.press('push button', 'Move the fish')                                  # the first tank that is another one
+    until(lambda: farm.rows(MOVED) == ['1|30'])
+    w.wait_words('30 fish went to “Test small ones”')
+    w.press('push button', 'Take the move back')
+    until(lambda: farm.rows(MOVED)[0].startswith('0'))
+    until(lambda: not w.find('push button', 'Take the move back'))
+    w.press('push button', 'Undo: deleting')
+    until(lambda: farm.rows(MOVED) == ['1|30'])
+    w.click('push button', 'Test small ones')
+    w.wait_words('30 fish came from “Test tilapia”')
+    w.fill('Found dead', '5')
+    w.press('push button', 'Record the day')
+    until(lambda: farm.rows("SELECT sum (deaths) FROM batch_entry JOIN batch b ON b.id = batch_id"
+                            " WHERE b.name = 'Test small ones'") == ['5'])
+    w.press('push button', 'Take the move back')
+    w.wait_words('5 of these fish have died or left “Test small ones” since')
+    assert farm.rows(MOVED) == ['1|30']
+    w.press('push button', 'Undo: ')
+    until(lambda: farm.rows("SELECT count (*) FROM batch_entry JOIN batch b ON b.id = batch_id"
+                            " WHERE b.name = 'Test small ones'") == ['0'])
+    w.press('push button', 'Take the move back')
+    until(lambda: farm.rows(MOVED)[0].startswith('0'))
+    w.click('push button', 'Test tilapia')
+
+
 def harvest(w, farm):
     w.press('push button', 'Plan and review')
     w.press('push button', 'Harvest')
@@ -156,6 +190,7 @@ def test_fish_from_a_tank_to_a_price():
     # 99 fish of 8.2 lb in 20 weigh 40.6 lb; the fit lies a little beside the last weighing.
     w.wait_words('99 fish weigh about')
     w.wait_words('reach')
+    move_back(w, farm)
     harvest(w, farm)
     add_product(w, farm)
     w.wait_words('a pound')

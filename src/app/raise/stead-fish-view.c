@@ -16,6 +16,7 @@
 #include "app/raise/stead-figures.h"
 #include "app/raise/stead-fish-form.h"
 #include "app/raise/stead-fish-move-dialog.h"
+#include "app/raise/stead-fish-moves.h"
 #include "app/raise/stead-fish-weeks.h"
 #include "app/raise/stead-log-view.h"
 #include "app/raise/stead-weighing-dialog.h"
@@ -45,6 +46,7 @@ struct _SteadFishView
   GtkGrid           *figures;
   SteadWhyBox       *whys;
   SteadFishForm     *form;
+  SteadFishMoves    *moves;
   SteadLogView      *log, *weighings;
   SteadChartArea    *chart;
   GtkBox            *weeks_slot;
@@ -338,6 +340,7 @@ show_answer (SteadFishView *self)
   stead_fish_form_show (self->form, self->desk, answer);
   stead_log_view_show (self->log, self->desk, &stead_log_fish, batch->id, batch->name);
   stead_log_view_show (self->weighings, self->desk, &stead_log_weighings, batch->id, batch->name);
+  stead_fish_moves_show (self->moves, self->desk, batch->id);
   stead_batch_panel_show (self->plan, batch->id);
   stead_why_box_set (self->whys, whys);
   show_figures (self);
@@ -399,6 +402,7 @@ stead_fish_view_class_init (SteadFishViewClass *klass)
   g_type_ensure (STEAD_TYPE_WHY_BOX);
   g_type_ensure (STEAD_TYPE_CHART_AREA);
   g_type_ensure (STEAD_TYPE_FISH_FORM);
+  g_type_ensure (STEAD_TYPE_FISH_MOVES);
   g_type_ensure (STEAD_TYPE_LOG_VIEW);
   g_type_ensure (STEAD_TYPE_BATCH_PANEL);
   G_OBJECT_CLASS (klass)->dispose = stead_fish_view_dispose;
@@ -414,6 +418,7 @@ stead_fish_view_class_init (SteadFishViewClass *klass)
   BIND (figures);
   BIND (whys);
   BIND (form);
+  BIND (moves);
   BIND (log);
   BIND (weighings);
   BIND (chart);
