@@ -349,10 +349,21 @@ def keep_statement(w, farm, closing):
     until(lambda: farm.rows('SELECT closing_cents FROM bank_sheet') == [closing.replace('.', '')])
 
 
+def of_another_account(w, farm):
+    """A statement that was kept by mistake goes, and comes back by Undo; its lines stay."""
+    w.press('push button', 'Delete the statement')
+    until(lambda: farm.rows('SELECT count (*) FROM bank_sheet') == ['0'])
+    until(lambda: w.read('It says there is') == '')
+    assert bank_lines(farm) == 5
+    w.press('push button', 'Undo: deleting a statement of an account')
+    until(lambda: farm.rows('SELECT closing_cents FROM bank_sheet') == ['52000'])
+    until(lambda: w.read('It says there is') == '520.00')
+
+
 def in_table(w, *keys):
-    """To a row of the statement's table: it comes after the field and the button “Keep it”."""
+    """To a row of the statement's table: it comes after the field and the buttons “Keep it” and “Delete the statement”."""
     w.click('text', 'It says there is')
-    w.keys('Tab', 'Tab', *keys)
+    w.keys('Tab', 'Tab', 'Tab', *keys)
 
 
 def close_dialog(w):
@@ -371,6 +382,7 @@ def compare_once(w, farm):
         '6150|Saturday market', '1200|Customers']
     keep_statement(w, farm, '520.00')
     w.wait_words('3 lines of the statement are not matched yet.')
+    of_another_account(w, farm)
     w.press('push button', 'They agree')
     w.wait_words('Choose who compared it.')
     choose(w, 'Who compared it', 'Down')

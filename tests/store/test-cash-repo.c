@@ -483,6 +483,9 @@ test_bank (void)
   add (book, book->bank, TODAY - 9, -2100, STEAD_CASH_SUPPLIES);
   INVALID (book->farm, stead_bank_repo_save_sheet (book->farm->store, &of_till, err), "no statement");
   ACT (book->farm, stead_bank_repo_save_sheet (book->farm->store, &sheet, err));
+  ACT (book->farm, stead_bank_repo_delete_sheet (book->farm->store, sheet.id, err));
+  sheet.id = 0;
+  ACT (book->farm, stead_bank_repo_save_sheet (book->farm->store, &sheet, err));
   pairs = stead_bank_repo_proposals (book->farm->store, book->bank, TODAY, 10, &error);
   g_assert_cmpuint (pairs->len, ==, 1);
   g_assert_cmpint (g_array_index (pairs, SteadBankPair, 0).bank_line_id, ==, shown);

@@ -36,7 +36,7 @@ struct _SteadBankDialog
   SteadField     *through, *closing;
   GtkLabel       *sentence, *error;
   GtkBox         *slot;
-  GtkWidget      *keep, *match, *match_all, *enter, *drop, *agree;
+  GtkWidget      *keep, *remove, *match, *match_all, *enter, *drop, *agree;
   SteadTable     *table;
 };
 
@@ -204,6 +204,32 @@ sentence_text (SteadBankDialog *self,
 }
 
 static void
+show_fields (SteadBankDialog *self)
+{
+  if (self->sheet != NULL)
+    {
+      stead_field_show_day (self->through, self->sheet->through_day);
+      stead_field_show_money (self->closing, self->sheet->closing_cents);
+    }
+  else
+    {
+      stead_field_set_text (self->through, "");
+      stead_field_set_text (self->closing, "");
+    }
+}
+
+/* What is typed stays, unless another statement is the open one now. */
+static void
+load_open (SteadBankDialog *self)
+{
+  gint64 before = self->sheet != NULL ? self->sheet->id : 0;
+
+  load_sheet (self);
+  if (before != (self->sheet != NULL ? self->sheet->id : 0))
+    show_fields (self);
+}
+
+static void
 refresh (SteadBankDialog *self)
 {
   g_autoptr(GPtrArray) lines = NULL;
@@ -214,7 +240,7 @@ refresh (SteadBankDialog *self)
 
   if (store_of (self) == NULL)
     return;
-  load_sheet (self);
+  load_open (self);
   load_proposals (self);
   lines = stead_bank_repo_lines (store_of (self), stead_pick_get (self->account), last_day (self), TRUE, NULL);
   n_left = lines != NULL ? lines->len : 0;
@@ -229,6 +255,7 @@ refresh (SteadBankDialog *self)
   gtk_widget_set_sensitive (self->enter, can);
   gtk_widget_set_sensitive (self->drop, can);
   gtk_widget_set_sensitive (self->agree, self->sheet != NULL);
+  gtk_widget_set_visible (self->remove, self->sheet != NULL);
   gtk_widget_set_sensitive (self->keep, stead_pick_count (self->account) > 0);
 }
 
@@ -236,16 +263,7 @@ static void
 show_sheet (SteadBankDialog *self)
 {
   load_sheet (self);
-  if (self->sheet != NULL)
-    {
-      stead_field_show_day (self->through, self->sheet->through_day);
-      stead_field_show_money (self->closing, self->sheet->closing_cents);
-    }
-  else
-    {
-      stead_field_set_text (self->through, "");
-      stead_field_set_text (self->closing, "");
-    }
+  show_fields (self);
 }
 
 static void
@@ -300,6 +318,23 @@ keep_cb (SteadBankDialog *self)
   sheet->account_id = stead_pick_get (self->account);
   sheet->agreed_on = STEAD_DAY_NONE;
   act (self, _("a statement of an account"), keep_act, sheet);
+}
+
+static gboolean
+remove_act (SteadStore  *store,
+            gpointer     data,
+            GError     **error)
+{
+  return stead_bank_repo_delete_sheet (store, *(const gint64 *) data, error);
+}
+
+static void
+remove_cb (SteadBankDialog *self)
+{
+  gint64 id = self->sheet != NULL ? self->sheet->id : 0;
+
+  if (id != 0)
+    act (self, _("deleting a statement of an account"), remove_act, &id);
 }
 
 static gboolean
@@ -453,6 +488,7 @@ stead_bank_dialog_class_init (SteadBankDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadBankDialog, error);
   gtk_widget_class_bind_template_child (widget_class, SteadBankDialog, slot);
   gtk_widget_class_bind_template_child (widget_class, SteadBankDialog, keep);
+  gtk_widget_class_bind_template_child (widget_class, SteadBankDialog, remove);
   gtk_widget_class_bind_template_child (widget_class, SteadBankDialog, match);
   gtk_widget_class_bind_template_child (widget_class, SteadBankDialog, match_all);
   gtk_widget_class_bind_template_child (widget_class, SteadBankDialog, enter);
@@ -460,6 +496,7 @@ stead_bank_dialog_class_init (SteadBankDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadBankDialog, agree);
   gtk_widget_class_bind_template_callback (widget_class, account_cb);
   gtk_widget_class_bind_template_callback (widget_class, keep_cb);
+  gtk_widget_class_bind_template_callback (widget_class, remove_cb);
   gtk_widget_class_bind_template_callback (widget_class, import_cb);
   gtk_widget_class_bind_template_callback (widget_class, match_cb);
   gtk_widget_class_bind_template_callback (widget_class, match_all_cb);
