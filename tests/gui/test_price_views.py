@@ -104,6 +104,22 @@ def test_step_by_step():
     assert 'CRITICAL' not in w.said() and 'WARNING' not in w.said(), w.said()
 
 
+def a_slip_goes(w, farm):
+    """A day with a slip of the pen is deleted, and comes back by Undo."""
+    slip = 'SELECT count (*) FROM price_trial WHERE price_cents = 45000'
+    w.fill('Price that day', '450.00')
+    w.fill('How many were sold', '70')
+    w.press('push button', 'Add this day')
+    until(lambda: farm.rows(slip) == ['1'])
+    w.wait_words('at $450.00')
+    w.press('push button', 'Delete this day')                # the newest stands first
+    until(lambda: farm.rows(slip) == ['0'])
+    until(lambda: not any(n.getRoleName() == 'label' and 'at $450.00' in n.name for n in w.walk()))
+    w.press('push button', 'Undo: deleting the price and number sold')
+    w.wait_words('at $450.00')
+    assert farm.rows(slip) == ['1']
+
+
 def test_which_price():
     farm = Farm()
     farm.forget_cash()                   # no sale day tells what was sold at which price
@@ -120,6 +136,7 @@ def test_which_price():
         until(lambda: f'{round(cents * 100)}|{sold}.0' in farm.rows('SELECT price_cents, units FROM price_trial'))
     w.wait_words('should earn most')
     w.wait('image', 'Number sold, by price')
+    a_slip_goes(w, farm)
     assert w.nameless() == [], w.nameless()
     assert w.close() == 0
     assert 'CRITICAL' not in w.said() and 'WARNING' not in w.said(), w.said()

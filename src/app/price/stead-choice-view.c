@@ -10,6 +10,7 @@
 #include <math.h>
 
 #include "answer/stead-price-choice.h"
+#include "app/make/stead-make-parts.h"
 #include "app/stead-field.h"
 #include "app/stead-why-box.h"
 #include "core/stead-money.h"
@@ -22,7 +23,7 @@ struct _SteadChoiceView
   gint64            product_id;
   SteadPriceChoice *answer;       /* (nullable) */
   SteadHandle      *price, *other, *units, *off;
-  GtkWidget        *bundle, *same, *error;
+  GtkWidget        *bundle, *same, *error, *entered;
   SteadField       *day, *cents, *sold;
   SteadPlot        *plot;
   GtkWidget        *grid;
@@ -43,6 +44,74 @@ static SteadPack
 pack_of (SteadChoiceView *self)
 {
   return self->answer->price->cost->product->pack;
+}
+
+/* --- days that were entered ----------------------------------------------------------------- */
+
+static void
+say_error (SteadChoiceView *self,
+           const GError    *error)   /* (nullable) */
+{
+  gtk_label_set_text (GTK_LABEL (self->error), error != NULL ? error->message : "");
+  gtk_widget_set_visible (self->error, error != NULL);
+}
+
+static gboolean
+remove_act (SteadStore  *store,
+            gpointer     data,
+            GError     **error)
+{
+  return stead_price_trial_repo_delete (store, *(const gint64 *) data, error);
+}
+
+static void
+remove_cb (SteadChoiceView *self,
+           GtkWidget       *button)
+{
+  gint64 id = *(const gint64 *) g_object_get_data (G_OBJECT (button), "id");
+  const char *day = g_object_get_data (G_OBJECT (button), "day");
+  /* Translators: the step that Undo names: what was sold on a day. */
+  g_autofree char *step = g_strdup_printf (_("deleting the price and number sold on %s"), day);
+  g_autoptr(GError) error = NULL;
+
+  if (!stead_desk_act (stead_view_get_desk (STEAD_VIEW (self)), step, remove_act, &id, &error))
+    say_error (self, error);
+}
+
+static void
+add_entered (SteadChoiceView       *self,
+             const SteadPriceTrial *trial)
+{
+  g_autofree char *day = stead_day_format (trial->day, STEAD_DAY_STYLE_MEDIUM);
+  g_autofree char *price = money (self, (double) trial->price_cents);
+  g_autofree char *units = stead_words_units (pack_of (self), trial->units);
+  /* Translators: a day, what was sold on it: "24 dozen", the price of one. */
+  g_autofree char *text = g_strdup_printf (_("%s: %s at %s"), day, units, price);
+  /* Translators: a button and the row of a list that it stands on: "Change… Winter market". */
+  g_autofree char *name = g_strdup_printf (C_("button of a row", "%s %s"), _("Delete this day"), text);
+  GtkWidget *link = stead_make_link (_("Delete this day"), name, G_CALLBACK (remove_cb), self);
+  GtkWidget *actions = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+
+  g_object_set_data_full (G_OBJECT (link), "id", g_memdup2 (&trial->id, sizeof trial->id), g_free);
+  g_object_set_data_full (G_OBJECT (link), "day", g_steal_pointer (&day), g_free);
+  gtk_widget_add_css_class (actions, "outdent");
+  gtk_box_append (GTK_BOX (actions), link);
+  gtk_box_append (GTK_BOX (self->entered), stead_make_label (text, NULL));
+  gtk_box_append (GTK_BOX (self->entered), actions);
+}
+
+/* Newest first; what the sale days tell is not changed here. */
+static void
+show_entered (SteadChoiceView *self)
+{
+  stead_make_clear (self->entered);
+  for (guint i = self->answer->trials->len; i-- > 0; )
+    {
+      const SteadPriceTrial *trial = self->answer->trials->pdata[i];
+
+      if (!trial->is_counted)
+        add_entered (self, trial);
+    }
 }
 
 /* --- showing ---------------------------------------------------------------------------- */
@@ -179,8 +248,7 @@ add_cb (SteadChoiceView *self)
       stead_field_set_text (self->cents, "");
       stead_field_set_text (self->sold, "");
     }
-  gtk_label_set_text (GTK_LABEL (self->error), error != NULL ? error->message : "");
-  gtk_widget_set_visible (self->error, error != NULL);
+  say_error (self, error);
 }
 
 /* --- reading -------------------------------------------------------------------------------- */
@@ -256,6 +324,7 @@ stead_choice_view_refresh (SteadView  *view,
   self->product_id = product_id;
   stead_field_set_today (self->day, stead_store_get_today (store));
   fill_handles (self);
+  show_entered (self);
   show (self);
 }
 
@@ -342,6 +411,8 @@ add_left (SteadChoiceView *self)
   gtk_widget_add_css_class (self->error, "message");
   gtk_widget_set_visible (self->error, FALSE);
   gtk_box_append (GTK_BOX (card), self->error);
+  self->entered = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  gtk_box_append (GTK_BOX (card), self->entered);
 }
 
 static const char *
