@@ -107,6 +107,37 @@ def test_clock_change():
     farm.verify()
 
 
+DUTIES = 'SELECT count (*), (SELECT count (*) FROM rota_turn) FROM duty'
+
+
+def test_a_duty_is_renamed_and_removed():
+    """What a duty is called counts for all its turns; one that nobody does goes with them, and comes back by Undo."""
+    farm = Farm()
+    first, second = farm.rows('SELECT name FROM duty ORDER BY name, id')[:2]
+    turns = int(farm.rows(f"SELECT count (*) FROM rota_turn t JOIN duty d ON d.id = t.duty_id WHERE d.name = '{first}'")[0])
+    duties, all_turns = map(int, farm.rows(DUTIES)[0].split('|'))
+    w = opened(farm)
+    w.press('push button', 'Rota')
+    w.press_for('Duties…', 'text', 'Name of the duty')
+    until(lambda: w.read('Name of the duty') == first)
+    w.wait_words('of the rota')
+    w.fill('Name of the duty', second)
+    w.press('push button', 'Save the duty')
+    until(lambda: w.find('text', 'Name of the duty').description)           # the name is taken
+    w.fill('Name of the duty', 'A duty to go')
+    w.press('push button', 'Save the duty')
+    until(lambda: farm.rows("SELECT count (*) FROM duty WHERE name = 'A duty to go'") == ['1'])
+    w.press_for('Duties…', 'text', 'Name of the duty')
+    until(lambda: w.read('Name of the duty') == 'A duty to go')
+    assert w.nameless() == [], w.nameless()
+    w.press('push button', 'Remove the duty')
+    until(lambda: farm.rows(DUTIES) == [f'{duties - 1}|{all_turns - turns}'])
+    w.press('push button', 'Undo: Duty removed')
+    until(lambda: farm.rows(DUTIES) == [f'{duties}|{all_turns}'])
+    assert w.close() == 0
+    farm.verify()
+
+
 def packet(farm):
     """What the packet of the one on the picture says."""
     out = os.path.join(farm.folder.name, 'packet.pdf')
@@ -263,5 +294,6 @@ def test_files_that_are_not_what_they_should_be():
 
 
 run_cases(test_files_that_are_not_what_they_should_be,
-          test_timer_past_midnight, test_clock_change, test_consent_given_and_ended, test_role_takes_the_place_of_a_name,
+          test_timer_past_midnight, test_a_duty_is_renamed_and_removed, test_clock_change,
+          test_consent_given_and_ended, test_role_takes_the_place_of_a_name,
           test_names_in_any_script)

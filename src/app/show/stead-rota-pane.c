@@ -5,6 +5,7 @@
 
 #include "app/show/stead-rota-pane.h"
 
+#include "app/show/stead-duty-dialog.h"
 #include "app/show/stead-group-dialog.h"
 #include "app/show/stead-turn-dialog.h"
 #include "app/show/stead-weekday.h"
@@ -142,6 +143,12 @@ groups_cb (SteadPane *pane)
 }
 
 static void
+duties_cb (SteadPane *pane)
+{
+  stead_duty_dialog_show (GTK_WIDGET (pane), stead_pane_get_desk (pane));
+}
+
+static void
 forget_read (SteadRotaPane *self)
 {
   g_clear_pointer (&self->trainings, g_ptr_array_unref);
@@ -210,4 +217,5 @@ stead_rota_pane_init (SteadRotaPane *self)
   stead_pane_add_button (pane, _("New turn…"), G_CALLBACK (new_cb));
   stead_pane_add_button (pane, _("Change turn…"), G_CALLBACK (change_cb));
   stead_pane_add_button (pane, _("Groups…"), G_CALLBACK (groups_cb));
+  stead_pane_add_button (pane, _("Duties…"), G_CALLBACK (duties_cb));
 }
