@@ -1,4 +1,5 @@
-"""Show, Journal: a goal and a thought are written, changed and removed where they stand."""
+"""Show, Journal and Skills: a goal and a thought are written, changed and removed where they stand; so is what shows a
+skill."""
 from drive import Window, run_cases, until
 from farm import Farm, PROGRAM
 
@@ -62,4 +63,33 @@ def test_goal_and_thought():
     farm.verify()
 
 
-run_cases(test_goal_and_thought)
+def test_a_proof_is_taken_off_a_try():
+    """A row of the log that does not show the skill is unticked; the try and what else shows it stay."""
+    farm = Farm()
+    person, attempt = farm.rows('SELECT p.name, t.id FROM skill_try t JOIN person p ON p.id = t.person_id'
+                                ' WHERE t.checked_on IS NULL AND 1 < (SELECT count (*) FROM skill_evidence WHERE try_id = t.id)'
+                                ' ORDER BY t.id LIMIT 1')[0].split('|')
+    skill = farm.rows(f'SELECT skill_id FROM skill_try WHERE id = {attempt}')
+    place = farm.rows('SELECT id FROM skill ORDER BY area IS NULL, area, code IS NULL, code, words, id').index(skill[0])
+    proofs = f'SELECT count (*) FROM skill_evidence WHERE try_id = {attempt}'
+    before = int(farm.rows(proofs)[0])
+    names = farm.rows('SELECT name FROM person WHERE left_on IS NULL ORDER BY name, id')
+    w = opened(farm, 'Skills')
+    w.click('combo box', 'Person')
+    w.wait_list(w.wait('combo box', 'Person'))
+    w.keys('Home', *['Down'] * names.index(person), 'Return')
+    until(lambda: len(w.windows()) == 1)
+    w.focus()
+    w.tab_to('table row')
+    w.keys('Home', 'Down', 'Up', *['Down'] * place)
+    w.press('push button', 'Change the last try…')
+    w.click('check box', 'Shown by: ')
+    w.press('push button', 'Save try')
+    until(lambda: farm.rows(proofs) == [str(before - 1)])
+    w.press('push button', 'Undo: a try of a skill')
+    until(lambda: farm.rows(proofs) == [str(before)])
+    assert w.close() == 0
+    farm.verify()
+
+
+run_cases(test_goal_and_thought, test_a_proof_is_taken_off_a_try)

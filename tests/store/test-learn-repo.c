@@ -93,6 +93,7 @@ test_checked_stays (void)
   INVALID (farm, stead_skill_repo_save_try (farm->store, &try_, err), "checked");
   INVALID (farm, stead_skill_repo_drop_try (farm->store, try_.id, err), "checked");
   INVALID (farm, stead_skill_repo_add_evidence (farm->store, try_.id, STEAD_EVIDENCE_ENTRY, entry, err), "checked");
+  INVALID (farm, stead_skill_repo_drop_evidence (farm->store, try_.id, STEAD_EVIDENCE_ENTRY, entry, err), "checked");
   tries = stead_skill_repo_tries (farm->store, farm->student, NULL);
   saved = tries->pdata[0];
   g_assert_cmpint (saved->checked_by, ==, farm->advisor);
@@ -126,6 +127,11 @@ test_evidence (void)
   g_assert_cmpint (row->target_id, ==, farm->flock);
   row = found->pdata[1];
   g_assert_cmpfloat (row->a, ==, 1899);
+  ACT (farm, stead_skill_repo_drop_evidence (farm->store, try_.id, STEAD_EVIDENCE_RECEIPT, receipt, err));
+  g_clear_pointer (&found, g_ptr_array_unref);
+  found = stead_skill_repo_evidence (farm->store, farm->student, NULL);
+  g_assert_cmpuint (found->len, ==, 1);
+  ACT (farm, stead_skill_repo_add_evidence (farm->store, try_.id, STEAD_EVIDENCE_RECEIPT, receipt, err));
   farm_assert_undo (farm);
   /* A row that is gone is said to be gone. */
   fixture_act (farm->store, "x", "DELETE FROM batch_entry");

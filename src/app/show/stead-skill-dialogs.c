@@ -131,6 +131,8 @@ typedef struct
 {
   GPtrArray   *rows;      /* of SteadSkill */
   GPtrArray   *offers;    /* of SteadEvidence */
+  GPtrArray   *proofs;    /* of SteadEvidence: what shows it so far */
+  GPtrArray   *kept;      /* of GtkCheckButton, one a proof */
   GtkDropDown *skill, *level, *shown;
   SteadField  *day, *note;
   gint64       try_id;    /* 0: a new one */
@@ -145,7 +147,25 @@ try_form_free (gpointer data)
 
   g_clear_pointer (&form->rows, g_ptr_array_unref);
   g_clear_pointer (&form->offers, g_ptr_array_unref);
+  g_clear_pointer (&form->proofs, g_ptr_array_unref);
+  g_clear_pointer (&form->kept, g_ptr_array_unref);
   g_free (form);
+}
+
+static gboolean
+drop_proofs (SteadStore  *store,
+             TryForm     *form,
+             GError     **error)
+{
+  for (guint i = 0; i < form->proofs->len; i++)
+    {
+      const SteadEvidence *proof = form->proofs->pdata[i];
+
+      if (!gtk_check_button_get_active (form->kept->pdata[i]) &&
+          !stead_skill_repo_drop_evidence (store, form->try_.id, proof->what, proof->row_id, error))
+        return FALSE;
+    }
+  return TRUE;
 }
 
 static gboolean
@@ -156,7 +176,7 @@ try_act (SteadStore  *store,
   TryForm *form = data;
 
   stead_store_watch_id (store, &form->try_.id);
-  return stead_skill_repo_save_try (store, &form->try_, error) &&
+  return stead_skill_repo_save_try (store, &form->try_, error) && drop_proofs (store, form, error) &&
          (form->evidence == NULL || stead_skill_repo_add_evidence (store, form->try_.id, form->evidence->what,
                                                                    form->evidence->row_id, error));
 }
@@ -222,6 +242,32 @@ read_try (TryForm     *fields,
   return fields->offers != NULL;
 }
 
+/* What shows the try so far, each with a tick that can be taken away. */
+static void
+add_proofs (TryForm    *fields,
+            SteadForm  *form,
+            SteadDesk  *desk)
+{
+  g_autoptr(GPtrArray) all = fields->try_id == 0 ? NULL
+    : stead_skill_repo_evidence (stead_desk_get_store (desk), fields->try_.person_id, NULL);
+
+  fields->proofs = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_evidence_free);
+  fields->kept = g_ptr_array_new ();
+  for (guint i = 0; all != NULL && i < all->len; i++)
+    {
+      SteadEvidence *proof = all->pdata[i];
+      g_autofree char *text = NULL, *label = NULL;
+
+      if (proof->try_id != fields->try_id)
+        continue;
+      text = stead_evidence_text (proof, stead_desk_get_farm (desk));
+      /* Translators: a row of the log: "Nov 3: 22 eggs". */
+      label = g_strdup_printf (_("Shown by: %s"), text);
+      g_ptr_array_add (fields->kept, stead_form_add_check (form, label, TRUE));
+      g_ptr_array_add (fields->proofs, g_steal_pointer (&all->pdata[i]));
+    }
+}
+
 /* Offers what the log can show it by. */
 static void
 add_shown (TryForm   *fields,
@@ -283,6 +329,7 @@ stead_try_dialog_show (GtkWidget *parent,
                          fields, try_form_free);
   add_skills (fields, form, skill_id);
   fields->level = stead_form_add_choice (form, _("How well"), words_of (levels), old != NULL ? old->level - STEAD_SKILL_SAW : 0);
+  add_proofs (fields, form, desk);
   add_shown (fields, form, desk);
   fields->day = stead_form_add (form, desk, _("Day"), STEAD_FIELD_DAY);
   fields->note = stead_form_add (form, desk, _("Note (may be left out)"), STEAD_FIELD_TEXT);
