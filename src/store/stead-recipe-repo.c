@@ -438,24 +438,3 @@ stead_recipe_repo_delete (SteadStore  *store,
                                                (gulong) cooked), recipe->name, (int) cooked);
   return stead_repo_run_id (store, sql, id, error);
 }
-
-gboolean
-stead_recipe_repo_retire (SteadStore  *store,
-                          gint64       id,
-                          SteadDay     day,
-                          GError     **error)
-{
-  static const char sql[] = "UPDATE recipe SET retired_on = ?2 WHERE id = ?1";
-  g_autoptr(SteadRecipe) recipe = NULL;
-  g_autoptr(SteadStmt) stmt = NULL;
-
-  g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
-  g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  recipe = stead_recipe_row (store, id, error);
-  stmt = recipe != NULL ? stead_store_prepare (store, sql, error) : NULL;
-  if (stmt == NULL)
-    return FALSE;
-  sqlite3_bind_int64 (stmt, 1, id);
-  stead_stmt_bind_day (stmt, 2, day);
-  return stead_store_run (store, stmt, error);
-}

@@ -101,10 +101,8 @@ gint64       stead_recipe_repo_of_item (SteadStore *store, gint64 item_id, GErro
  * piece), and a recipe that contains itself (names the way).
  */
 gboolean     stead_recipe_repo_save   (SteadStore *store, SteadRecipe *recipe, GError **error) G_GNUC_WARN_UNUSED_RESULT;
-/* Refused while another recipe contains it, or after it was cooked: retire it instead. */
+/* Refused while another recipe contains it, or after it was cooked: set its retired_on instead. */
 gboolean     stead_recipe_repo_delete (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
-/* Out of use from @day on, or in use again with STEAD_DAY_NONE. */
-gboolean     stead_recipe_repo_retire (SteadStore *store, gint64 id, SteadDay day, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* What one ingredient comes to, as it is cooked and as it is bought. */
 typedef struct

@@ -122,6 +122,7 @@ test_plan (Kitchen       *kitchen,
 {
   Farm *farm = kitchen->farm;
   gint64 id = plan (kitchen, 25, TODAY + 4);
+  g_autoptr(SteadRecipe) recipe = NULL;
   g_autoptr(SteadKitchen) read = NULL;
   g_autoptr(GPtrArray) list = NULL;
   g_autoptr(GError) error = NULL;
@@ -162,7 +163,9 @@ test_plan (Kitchen       *kitchen,
   g_assert_cmpint (fixture_number (farm->store, "SELECT minutes FROM kitchen ORDER BY batch_id LIMIT 1"), ==, 33);
   INVALID (farm, stead_kitchen_repo_plan (farm->store, kitchen->recipe, 0, TODAY, NULL, 0, NULL, err), "above zero");
   INVALID (farm, stead_kitchen_repo_plan (farm->store, kitchen->recipe, 5, TODAY + 900, NULL, 0, NULL, err), "year");
-  ACT (farm, stead_recipe_repo_retire (farm->store, kitchen->recipe, TODAY, err));
+  recipe = stead_recipe_repo_get (farm->store, kitchen->recipe, &error);
+  recipe->retired_on = TODAY;
+  ACT (farm, stead_recipe_repo_save (farm->store, recipe, err));
   INVALID (farm, stead_kitchen_repo_plan (farm->store, kitchen->recipe, 5, TODAY, NULL, 0, NULL, err), "out of use");
   INVALID (farm, stead_recipe_repo_delete (farm->store, kitchen->recipe, err), "2 kitchen batches");
   farm_assert_undo (farm);

@@ -143,7 +143,8 @@ test_round_trip (Kitchen       *kitchen,
   ACT (farm, stead_recipe_repo_save (farm->store, read, err));
   g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM recipe_part"), ==, 1);
   g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM recipe_step"), ==, 0);
-  ACT (farm, stead_recipe_repo_retire (farm->store, recipe->id, TODAY, err));
+  read->retired_on = TODAY;
+  ACT (farm, stead_recipe_repo_save (farm->store, read, err));
   list = stead_recipe_repo_list (farm->store, FALSE, &error);
   g_assert_cmpuint (list->len, ==, 0);
   ACT (farm, stead_recipe_repo_delete (farm->store, recipe->id, err));
