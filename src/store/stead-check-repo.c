@@ -389,31 +389,6 @@ stead_check_repo_delete (SteadStore  *store,
 
 /* --- lines --------------------------------------------------------------------------------- */
 
-gboolean
-stead_check_repo_set_line (SteadStore  *store,
-                           gint64       line_id,
-                           gint64       person_id,
-                           gint64       instrument_id,
-                           gint64       due_at,
-                           GError     **error)
-{
-  static const char sql[] = "UPDATE check_line SET person_id = ?2, instrument_id = ?3, due_at = ?4 WHERE id = ?1";
-  g_autoptr(SteadCheckList) list = NULL;
-  g_autoptr(SteadStmt) stmt = NULL;
-
-  g_return_val_if_fail (STEAD_IS_STORE (store), FALSE);
-  g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  list = stead_check_open_line (store, line_id, error);
-  stmt = list != NULL ? stead_store_prepare (store, sql, error) : NULL;
-  if (stmt == NULL)
-    return FALSE;
-  sqlite3_bind_int64 (stmt, 1, line_id);
-  stead_stmt_bind_id (stmt, 2, person_id);
-  stead_stmt_bind_id (stmt, 3, instrument_id);
-  stead_stmt_bind_time (stmt, 4, due_at);
-  return stead_store_run (store, stmt, error);
-}
-
 static gboolean
 check_reason (SteadStore  *store,
               gint64       line_id,

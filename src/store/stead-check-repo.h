@@ -196,9 +196,6 @@ gboolean stead_check_repo_renew  (SteadStore *store, SteadCheckList *list, GErro
 /* With its readings, but for those of a run sheet; refused once it is signed. */
 gboolean stead_check_repo_delete (SteadStore *store, gint64 id, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* Who takes it, with what, when; 0 and STEAD_TIME_NONE: not said. */
-gboolean stead_check_repo_set_line    (SteadStore *store, gint64 line_id, gint64 person_id, gint64 instrument_id,
-                                       gint64 due_at, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 /* @reason: why it need not be done; %NULL takes it back.  Refused for a line that was read. */
 gboolean stead_check_repo_leave_out   (SteadStore *store, gint64 line_id, const char *reason,
                                        GError **error) G_GNUC_WARN_UNUSED_RESULT;

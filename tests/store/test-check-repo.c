@@ -110,7 +110,6 @@ test_change (void)
   list->name = "Bowls of Tuesday";
   list->note = "Room 4";
   ACT (farm, stead_check_repo_save (farm->store, list, err));
-  ACT (farm, stead_check_repo_set_line (farm->store, line, farm->student, 0, EIGHT + 3600, err));
   ACT (farm, stead_check_repo_leave_out (farm->store, line_at (list, LINE_HANDS)->id, "Gloves all day.", err));
   INVALID (farm, stead_check_repo_leave_out (farm->store, line, "  ", err), "Enter why");
   ACT (farm, stead_check_repo_settle_stop (farm->store, ((SteadListStop *) list->stops->pdata[0])->id,
@@ -118,8 +117,6 @@ test_change (void)
   changed = again (farm, list->id);
   g_assert_cmpstr (changed->name, ==, "Bowls of Tuesday");
   g_assert_cmpstr (changed->note, ==, "Room 4");
-  g_assert_cmpint (line_at (changed, LINE_HOT)->person_id, ==, farm->student);
-  g_assert_cmpint (line_at (changed, LINE_HOT)->due_at, ==, EIGHT + 3600);
   g_assert_cmpstr (line_at (changed, LINE_HANDS)->left_out, ==, "Gloves all day.");
   g_assert_cmpint (((SteadListStop *) changed->stops->pdata[0])->settled_by, ==, farm->student);
   ACT (farm, stead_check_repo_delete (farm->store, list->id, err));
@@ -385,14 +382,18 @@ static void
 test_renew (void)
 {
   g_autoptr(Farm) farm = farm_new ();
-  g_autoptr(SteadCheckList) list = check_list_saved (farm, TODAY, 0, TRUE);
+  g_autoptr(SteadCheckList) first = check_list_new (TODAY, 0, TRUE), list = NULL;
   g_autoptr(SteadCheckList) next = check_list_new (TODAY, 0, TRUE);
   g_autoptr(SteadCheckList) read = NULL;
+  SteadListLine *cook = first->lines->pdata[LINE_COOK];
   const SteadListLine *last;
 
+  cook->person_id = farm->student;
+  cook->due_at = EIGHT + 3600;
+  ACT (farm, stead_check_repo_save (farm->store, first, err));
+  list = again (farm, first->id);
   check_read (farm, line_at (list, LINE_COOK)->id, EIGHT, 158, 20);
   check_read (farm, line_at (list, LINE_FRIDGE)->id, EIGHT, 39, 0);
-  ACT (farm, stead_check_repo_set_line (farm->store, line_at (list, LINE_COOK)->id, farm->student, 0, STEAD_TIME_NONE, err));
   ACT (farm, stead_check_repo_settle_stop (farm->store, ((SteadListStop *) list->stops->pdata[0])->id, "Bought others.",
                                            farm->student, err));
   next->id = list->id;
@@ -404,6 +405,7 @@ test_renew (void)
   g_assert_cmpint (line_at (read, 0)->id, ==, line_at (list, LINE_COOK)->id);
   g_assert_cmpuint (line_at (read, 0)->readings->len, ==, 1);
   g_assert_cmpint (line_at (read, 0)->person_id, ==, farm->student);
+  g_assert_cmpint (line_at (read, 0)->due_at, ==, EIGHT + 3600);
   last = line_at (read, 3);
   g_assert_cmpint (last->id, ==, line_at (list, LINE_FRIDGE)->id);
   g_assert_cmpuint (last->readings->len, ==, 1);
