@@ -8,6 +8,7 @@
 #include "answer/stead-skill-answer.h"
 #include "core/stead-hours.h"
 #include "core/stead-money.h"
+#include "store/stead-shown-repo.h"
 
 static void
 row_free (SteadSkillRow *row)
@@ -86,12 +87,19 @@ stead_evidence_target (const SteadEvidence *evidence)
     }
 }
 
+static gboolean
+is_temperature (const char *kind)   /* (nullable) */
+{
+  return kind != NULL && (g_str_has_suffix (kind, "_temp") || g_str_equal (kind, STEAD_SHOWN_ICE_BATH) ||
+                          g_str_equal (kind, STEAD_SHOWN_BOILING_WATER));
+}
+
 static char *
 reading_text (const SteadEvidence *evidence,
               const SteadFarm     *farm,
               const char          *day)
 {
-  gboolean is_warmth = evidence->detail != NULL && g_str_has_suffix (evidence->detail, "_temp");
+  gboolean is_warmth = is_temperature (evidence->detail);
   gboolean metric = farm->units == STEAD_UNITS_METRIC;
   g_autofree char *number = stead_number_format (is_warmth && !metric ? evidence->a * 9 / 5 + 32 : evidence->a,
                                                  is_warmth ? 0 : 1);

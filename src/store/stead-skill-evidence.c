@@ -27,9 +27,10 @@ static const char * const kind_words[] = {
 #define KITCHEN "SELECT b.id, b.started_on, b.name, NULL, k.minutes, NULL, b.id FROM kitchen k JOIN batch b ON b.id = k.batch_id"
 #define CHECKLIST "SELECT c.id, c.day, c.name, NULL, NULL, NULL, c.id FROM checklist c"
 #define READING \
-  "SELECT r.id, coalesce (c.day, r.at / 86400), coalesce (c.name, b.name), r.kind, r.value, c.id IS NULL, coalesce (c.id, b.id, 0)" \
+  "SELECT r.id, coalesce (c.day, r.at / 86400), coalesce (c.name, b.name, p.name, i.name), r.kind, r.value, c.id IS NULL, coalesce (c.id, b.id, 0)" \
   " FROM reading r LEFT JOIN check_line l ON l.id = r.line_id LEFT JOIN checklist c ON c.id = l.list_id" \
-  " LEFT JOIN batch b ON b.id = r.batch_id"
+  " LEFT JOIN batch b ON b.id = r.batch_id LEFT JOIN place p ON p.id = r.place_id" \
+  " LEFT JOIN instrument i ON i.id = r.instrument_id"
 #define RECEIPT \
   "SELECT r.id, r.day, r.supplier, NULL, (SELECT sum (cost_cents) FROM receipt_line WHERE receipt_id = r.id), NULL, r.id" \
   " FROM receipt r"

@@ -59,6 +59,10 @@ test_readings (void)
 
   assert_text (&evidence, STEAD_UNITS_METRIC, "A reading of 70 °C for “Bowls” on Mar 3, 2026");
   assert_text (&evidence, STEAD_UNITS_US, "A reading of 158 °F for “Bowls” on Mar 3, 2026");   /* 70 × 9 / 5 + 32 */
+  evidence.detail = (char *) "ice_bath";
+  evidence.a = 0;
+  evidence.name = (char *) "Probe 1";
+  assert_text (&evidence, STEAD_UNITS_US, "A reading of 32 °F for “Probe 1” on Mar 3, 2026");
   evidence.detail = (char *) "ph";
   evidence.a = 4.25;
   evidence.name = NULL;

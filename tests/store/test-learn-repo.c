@@ -1,11 +1,15 @@
 /* test-learn-repo.c - skills, thoughts, goals, roles, pictures, events and packets. */
 #include "config.h"
 
+#include <math.h>
+
 #include "repo-fixture.h"
 #include "store/stead-event-repo.h"
+#include "store/stead-farm-repo.h"
 #include "store/stead-packet-repo.h"
 #include "store/stead-reflection-repo.h"
 #include "store/stead-shot-repo.h"
+#include "store/stead-shown-repo.h"
 #include "store/stead-skill-repo.h"
 #include "store/stead-work-repo.h"
 
@@ -168,6 +172,31 @@ test_offer (void)
       entries += offer->what == STEAD_EVIDENCE_ENTRY;
     }
   g_assert_cmpuint (entries, ==, 1);
+}
+
+/* A reading that is in no list is of a cold place, or of a thermometer that was tried. */
+static void
+test_reading_of_a_place (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  SteadPlaceFacts cooler = { .name = (char *) "Kitchen refrigerator", .kind = STEAD_PLACE_KITCHEN, .area_m2 = NAN };
+  SteadInstrument probe = { .name = (char *) "Probe 1", .step = NAN, .error = NAN, .retired_on = STEAD_DAY_NONE };
+  SteadShown air = { .at = stead_time_midnight (TODAY - 1), .kind = (char *) "air_temp", .value = 3, .held_s = NAN,
+                     .person_id = farm->student };
+  SteadShown ice = { .at = air.at + 3600, .kind = (char *) STEAD_SHOWN_ICE_BATH, .value = 0, .held_s = NAN,
+                     .person_id = farm->student };
+  g_autoptr(GPtrArray) offers = NULL;
+
+  ACT (farm, stead_place_repo_save (farm->store, &cooler, err));
+  ACT (farm, stead_instrument_repo_save (farm->store, &probe, err));
+  air.place_id = cooler.id;
+  ice.instrument_id = probe.id;
+  ACT (farm, stead_shown_repo_add (farm->store, &air, err));
+  ACT (farm, stead_shown_repo_add (farm->store, &ice, err));
+  offers = stead_skill_repo_offer (farm->store, farm->student, TODAY - 7, TODAY, NULL);
+  g_assert_cmpuint (offers->len, >=, 2);
+  g_assert_cmpstr (((const SteadEvidence *) offers->pdata[0])->name, ==, "Probe 1");
+  g_assert_cmpstr (((const SteadEvidence *) offers->pdata[1])->name, ==, "Kitchen refrigerator");
 }
 
 /* --- thoughts, goals, roles ---------------------------------------------------------- */
@@ -468,6 +497,7 @@ main (int    argc,
   g_test_add_func ("/store/learn-repo/checked-stays", test_checked_stays);
   g_test_add_func ("/store/learn-repo/evidence", test_evidence);
   g_test_add_func ("/store/learn-repo/offer", test_offer);
+  g_test_add_func ("/store/learn-repo/reading-of-a-place", test_reading_of_a_place);
   g_test_add_func ("/store/learn-repo/reflection", test_reflection);
   g_test_add_func ("/store/learn-repo/last-writer", test_last_writer);
   g_test_add_func ("/store/learn-repo/shot", test_shot);
