@@ -384,6 +384,7 @@ stead_pot_card_init (SteadPotCard *self)
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->entry));
   self->links = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   gtk_widget_set_layout_manager (self->links, stead_wrap_layout_new ());
+  gtk_widget_add_css_class (self->links, "outdent");
   self->import = stead_make_link (_("Take a logger's readings from a table (CSV)…"), "", G_CALLBACK (import_cb), self);
   self->remove = stead_make_link (_("Delete the pot"), "", G_CALLBACK (remove_cb), self);
   gtk_box_append (GTK_BOX (self->links), self->import);
