@@ -35,6 +35,21 @@ add_to_outline (const char *text,
   cairo_pdf_surface_add_outline (data, CAIRO_PDF_OUTLINE_ROOT, text, number, CAIRO_PDF_OUTLINE_FLAG_OPEN);
 }
 
+/* Has to be the first on a page, before any tag: on one that is still clear cairo 1.16 takes a
+ * picture without a path, such as an emoji that begins the name of the farm, for the whole of
+ * the page, and forgets the tags before it; what is written then fails, or ends the program. */
+static void
+paint_ground (cairo_t *cr,
+              double   width,
+              double   height)
+{
+  cairo_save (cr);
+  cairo_set_source_rgb (cr, 1, 1, 1);
+  cairo_rectangle (cr, 0, 0, width, height);
+  cairo_fill (cr);
+  cairo_restore (cr);
+}
+
 GBytes *
 stead_pdf_from_pages (const SteadPages  *pages,
                       const char        *language,
@@ -54,12 +69,15 @@ stead_pdf_from_pages (const SteadPages  *pages,
   cairo_pdf_surface_restrict_to_version (surface, CAIRO_PDF_VERSION_1_4);
   set_metadata (surface, pages);
   cr = cairo_create (surface);
+  paint_ground (cr, width, height);
   cairo_tag_begin (cr, "Document", NULL);
   for (int page = 0; page < stead_pages_count (pages); page++)
     {
       stead_pages_draw (pages, page, cr);
-      if (page + 1 < stead_pages_count (pages))
-        cairo_show_page (cr);
+      if (page + 1 == stead_pages_count (pages))
+        break;
+      cairo_show_page (cr);
+      paint_ground (cr, width, height);
     }
   cairo_tag_end (cr, "Document");
   stead_pages_headings (pages, add_to_outline, surface);

@@ -327,6 +327,22 @@ test_the_farm_is_not_changed (Fixture       *fixture,
   g_assert_cmpint (stead_store_get_change_no (fixture->shoal.farm.store), ==, before);
 }
 
+/* An emoji is painted as a picture; the name of the farm is the first thing on most pages. */
+static void
+test_an_emoji_begins_the_name (Fixture       *fixture,
+                               gconstpointer  data)
+{
+  SteadStore *store = fixture->shoal.farm.store;
+  g_autoptr(GError) error = NULL;
+  g_autoptr(SteadFarm) farm = stead_farm_repo_get (store, &error);
+
+  g_assert_no_error (error);
+  g_free (farm->name);
+  farm->name = g_strdup ("🐟 Ember Lake");
+  FARM_DO (&fixture->shoal.farm, stead_farm_repo_set (store, farm, &farm_error));
+  test_every_format (fixture, NULL);
+}
+
 /* Without a receipt, a log or a price a paper is still made, or says what is missing. */
 static void
 test_a_bare_farm (void)
@@ -369,6 +385,7 @@ main (int    argc,
   ADD ("/paper/paper/no-place", test_no_place);
   ADD ("/paper/paper/an-older-file-is-replaced-whole", test_an_older_file_is_replaced_whole);
   ADD ("/paper/paper/the-farm-is-not-changed", test_the_farm_is_not_changed);
+  ADD ("/paper/paper/an-emoji-begins-the-name", test_an_emoji_begins_the_name);
   g_test_add_func ("/paper/paper/of-a-bare-farm", test_a_bare_farm);
   return g_test_run ();
 }
