@@ -8,6 +8,7 @@
 #include "answer/stead-answer-error.h"
 #include "answer/stead-subject.h"
 #include "store/stead-farm-repo.h"
+#include "store/stead-place-repo.h"
 
 /* What went wrong beside a change that was made all the same. */
 static void

@@ -10,6 +10,7 @@
 #include "answer/stead-cost-private.h"
 
 #include "store/stead-batch-repo.h"
+#include "store/stead-place-repo.h"
 
 typedef struct
 {

@@ -12,6 +12,7 @@
 #include "store/stead-crop-repo.h"
 #include "store/stead-fish-repo.h"
 #include "store/stead-item-repo.h"
+#include "store/stead-place-repo.h"
 
 /* @value: (transfer full) (nullable): nothing is known, and no line stands there */
 static void

@@ -16,6 +16,7 @@
 #include "core/stead-money.h"
 #include "core/stead-overhead.h"
 #include "store/stead-crop-repo.h"
+#include "store/stead-place-repo.h"
 
 #define MINUTES_PER_HOUR 60.0
 #define DAYS_PER_WEEK 7.0

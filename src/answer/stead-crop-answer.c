@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "answer/stead-crop-private.h"
+#include "store/stead-place-repo.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

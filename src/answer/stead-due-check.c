@@ -7,6 +7,7 @@
 
 #include "core/stead-clock.h"
 #include "store/stead-farm-repo.h"
+#include "store/stead-place-repo.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

@@ -9,6 +9,7 @@
 #include "core/stead-season-heat.h"
 #include "core/stead-us-units.h"
 #include "core/stead-ventilation.h"
+#include "store/stead-place-repo.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

@@ -11,6 +11,7 @@
 #include "core/stead-hen-house.h"
 #include "core/stead-us-units.h"
 #include "store/stead-farm-repo.h"
+#include "store/stead-place-repo.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>

@@ -11,6 +11,7 @@
 #include "store/stead-flock-repo.h"
 #include "store/stead-kitchen-repo.h"
 #include "store/stead-lot-repo.h"
+#include "store/stead-place-repo.h"
 #include "store/stead-product-repo.h"
 #include "store/stead-recipe-repo.h"
 #include "store/stead-sale-repo.h"

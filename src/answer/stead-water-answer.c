@@ -5,6 +5,7 @@
 #include "answer/stead-water-private.h"
 #include "core/stead-aquaponics.h"
 #include "core/stead-nitrogen.h"
+#include "store/stead-place-repo.h"
 
 #include <math.h>
 

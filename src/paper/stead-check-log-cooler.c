@@ -6,6 +6,7 @@
 
 #include "answer/stead-check-days-answer.h"
 #include "paper/stead-check-log-private.h"
+#include "store/stead-place-repo.h"
 
 #include <glib/gi18n-lib.h>
 

@@ -11,6 +11,7 @@
 #include "store/stead-joint-repo.h"
 #include "store/stead-lot-repo.h"
 #include "store/stead-overhead-repo.h"
+#include "store/stead-place-repo.h"
 
 /* One cup in mL (NIST Special Publication 811, appendix B). */
 #define CUP_ML 236.5882365

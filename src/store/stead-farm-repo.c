@@ -1,4 +1,4 @@
-/* stead-farm-repo.c - the farm's settings, its people and its places. */
+/* stead-farm-repo.c - the farm's settings and its people. */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
@@ -11,7 +11,6 @@
 
 static const char * const unit_words[] = { "us", "metric", NULL };
 static const char * const role_words[] = { "student", "advisor", "helper", NULL };
-static const char * const place_words[] = { "coop", "tank", "bay", "kitchen", "stall", "store", NULL };
 
 void
 stead_farm_free (SteadFarm *farm)
@@ -32,15 +31,6 @@ stead_person_free (SteadPerson *person)
     return;
   g_free (person->name);
   g_free (person);
-}
-
-void
-stead_place_facts_free (SteadPlaceFacts *place)
-{
-  if (place == NULL)
-    return;
-  g_free (place->name);
-  g_free (place);
 }
 
 /* --- settings --------------------------------------------------------------- */
@@ -327,68 +317,4 @@ stead_person_repo_forget (SteadStore  *store,
     return FALSE;
   stead_store_forget_steps (store);
   return TRUE;
-}
-
-/* --- places ----------------------------------------------------------------- */
-
-static gpointer
-place_from_row (SteadStmt *stmt)
-{
-  SteadPlaceFacts *place = g_new0 (SteadPlaceFacts, 1);
-
-  place->id = sqlite3_column_int64 (stmt, 0);
-  place->name = stead_stmt_text (stmt, 1);
-  place->kind = (SteadPlaceKind) stead_repo_word (stmt, 2, place_words);
-  place->area_m2 = stead_stmt_real (stmt, 3);
-  return place;
-}
-
-GPtrArray *
-stead_place_repo_list (SteadStore  *store,
-                       GError     **error)
-{
-  static const char sql[] = "SELECT id, name, kind, area_m2 FROM place ORDER BY name, id";
-  g_autoptr(SteadStmt) stmt = NULL;
-
-  g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  return stmt != NULL
-         ? stead_repo_rows (store, stmt, place_from_row, (GDestroyNotify) stead_place_facts_free, error)
-         : NULL;
-}
-
-static gboolean
-place_check (SteadStore       *store,
-             SteadPlaceFacts  *place,
-             GError          **error)
-{
-  static const char taken_sql[] = "SELECT 1 FROM place WHERE name = ?1 AND id <> ?2";
-
-  if (!stead_repo_check_name (place->name, error))
-    return FALSE;
-  if (!isnan (place->area_m2) && !(place->area_m2 > 0 && place->area_m2 < STEAD_AMOUNT_MAX))
-    return stead_repo_refuse (error, _("The area must be above zero. Check the number, or leave it empty."));
-  return stead_repo_check_unique (store, taken_sql, place->name, place->id, error);
-}
-
-gboolean
-stead_place_repo_save (SteadStore       *store,
-                       SteadPlaceFacts  *place,
-                       GError          **error)
-{
-  static const char insert_sql[] = "INSERT INTO place (name, kind, area_m2) VALUES (?1, ?2, ?3)";
-  static const char update_sql[] = "UPDATE place SET name = ?1, kind = ?2, area_m2 = ?3 WHERE id = ?4";
-  g_autoptr(SteadStmt) stmt = NULL;
-
-  g_return_val_if_fail (STEAD_IS_STORE (store) && place != NULL, FALSE);
-  g_return_val_if_fail (stead_store_in_action (store), FALSE);
-  if (!place_check (store, place, error))
-    return FALSE;
-  stmt = stead_store_prepare (store, place->id == 0 ? insert_sql : update_sql, error);
-  if (stmt == NULL)
-    return FALSE;
-  stead_repo_bind_tidy (stmt, 1, place->name);
-  stead_stmt_bind_text (stmt, 2, place_words[place->kind]);
-  stead_stmt_bind_real (stmt, 3, place->area_m2);
-  return stead_repo_save_row (store, stmt, &place->id, error);
 }

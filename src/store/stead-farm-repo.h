@@ -1,4 +1,4 @@
-/* stead-farm-repo.h - the farm's settings, its people and its places. */
+/* stead-farm-repo.h - the farm's settings and its people. */
 #pragma once
 
 #include "core/stead-quantity.h"
@@ -60,33 +60,10 @@ typedef struct
 void stead_person_free (SteadPerson *person);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadPerson, stead_person_free)
 
-typedef enum
-{
-  STEAD_PLACE_COOP,
-  STEAD_PLACE_TANK,
-  STEAD_PLACE_BAY,
-  STEAD_PLACE_KITCHEN,
-  STEAD_PLACE_STALL,
-  STEAD_PLACE_STORE_ROOM,
-} SteadPlaceKind;
-
-typedef struct
-{
-  gint64          id;
-  char           *name;
-  SteadPlaceKind  kind;
-  double          area_m2;   /* NAN: not given */
-} SteadPlaceFacts;
-
-void stead_place_facts_free (SteadPlaceFacts *place);
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadPlaceFacts, stead_place_facts_free)
-
 /* Lists: (transfer full), by name, empty if none; NULL only with @error.
  * Saving: an id of 0 inserts and fills in the id; names are unique, not empty. */
 GPtrArray *stead_person_repo_list   (SteadStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 gboolean   stead_person_repo_save   (SteadStore *store, SteadPerson *person, GError **error) G_GNUC_WARN_UNUSED_RESULT;
-GPtrArray *stead_place_repo_list    (SteadStore *store, GError **error) G_GNUC_WARN_UNUSED_RESULT;
-gboolean   stead_place_repo_save    (SteadStore *store, SteadPlaceFacts *place, GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* Replaces the person's name by the role ("Student 4"), in every step of undo
  * too (they are dropped), and keeps every sum. */

@@ -6,6 +6,7 @@
 
 #include "store/stead-batch-repo.h"
 #include "store/stead-farm-repo.h"
+#include "store/stead-place-repo.h"
 #include "store/stead-repo-private.h"
 #include "store/stead-water-repo.h"
 

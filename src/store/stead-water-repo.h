@@ -8,6 +8,7 @@
 #pragma once
 
 #include "core/stead-water-limit.h"
+#include "store/stead-place-repo.h"
 #include "store/stead-store.h"
 
 G_BEGIN_DECLS

@@ -12,6 +12,7 @@
 #include "answer/stead-statement-answer.h"
 #include "shoal.h"
 #include "store/stead-crop-repo.h"
+#include "store/stead-place-repo.h"
 
 typedef struct
 {

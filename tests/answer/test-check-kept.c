@@ -19,6 +19,7 @@
 #include "answer/stead-instruments-answer.h"
 #include "farm.h"
 #include "numbers.h"
+#include "store/stead-place-repo.h"
 
 #define TODAY (stead_day_new (2026, 3, 3))
 #define EIGHT ((gint64) TODAY * 86400 + 8 * 3600)

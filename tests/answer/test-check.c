@@ -8,6 +8,7 @@
 #include "answer/stead-due-answer.h"
 #include "answer/stead-recall-answer.h"
 #include "farm.h"
+#include "store/stead-place-repo.h"
 
 #define TODAY (stead_day_new (2026, 3, 3))
 

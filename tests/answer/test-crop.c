@@ -12,6 +12,7 @@
 #include "answer/stead-question.h"
 #include "store/stead-fish-repo.h"
 #include "store/stead-harvest-repo.h"
+#include "store/stead-place-repo.h"
 #include "store/stead-water-repo.h"
 
 #include <math.h>

@@ -5,6 +5,7 @@
 
 #include "answer/stead-check-days-answer.h"
 #include "answer/stead-demo-answer.h"
+#include "store/stead-place-repo.h"
 
 /* Days on which somebody may look: a kitchen day (Friday), a leap day, summer. */
 static const int days[][3] = { { 2026, 11, 27 }, { 2028, 2, 29 }, { 2026, 7, 5 } };

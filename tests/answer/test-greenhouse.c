@@ -8,6 +8,7 @@
 #include "numbers.h"
 
 #include "answer/stead-greenhouse-answer.h"
+#include "store/stead-place-repo.h"
 
 #include <math.h>
 #include <string.h>

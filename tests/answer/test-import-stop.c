@@ -10,6 +10,7 @@
 #include "store/stead-cash-repo.h"
 #include "store/stead-crop-repo.h"
 #include "store/stead-harvest-repo.h"
+#include "store/stead-place-repo.h"
 
 #include <glib/gstdio.h>
 #include <math.h>

@@ -5,6 +5,7 @@
 #include "answer/stead-cost-answer.h"
 #include "core/stead-money.h"
 #include "store/stead-overhead-repo.h"
+#include "store/stead-place-repo.h"
 
 static SteadCostAnswer *
 ask (Farm              *farm,

@@ -3,6 +3,7 @@
 #include "numbers.h"
 
 #include "answer/stead-store-room-answer.h"
+#include "store/stead-place-repo.h"
 
 #include <math.h>
 #include <string.h>

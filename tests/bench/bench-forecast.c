@@ -22,6 +22,7 @@
 #include "store/stead-farm-repo.h"
 #include "store/stead-fish-repo.h"
 #include "store/stead-flock-repo.h"
+#include "store/stead-place-repo.h"
 #include "store/stead-water-repo.h"
 
 #define ROUNDS 7

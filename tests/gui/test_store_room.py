@@ -1,4 +1,4 @@
-"""The store room: two count it, waste and gifts leave a lot, a lot goes to another place."""
+"""The store room: two count it, waste and gifts leave a lot, a lot goes to another place; the places."""
 from drive import Window, run_cases, until
 from farm import Farm, PROGRAM
 
@@ -129,4 +129,66 @@ def test_a_lot_leaves_in_parts():
     farm.verify()
 
 
-run_cases(test_two_count_the_store_room, test_a_lot_leaves_in_parts)
+def put_in_a_new_place(w, farm):
+    w.click('push button', 'Lots')
+    w.wait_words('lots, $')
+    w.tab_to('table row')
+    w.keys('Home')
+    w.press('push button', 'Put in a place…')
+    w.wait('push button', 'Put it there')
+    w.press('push button', 'New place…')
+    w.fill('Name of the place', 'Market cooler')
+    w.press('push button', 'Save place')
+    until(lambda: farm.rows("SELECT kind FROM place WHERE name = 'Market cooler'") == ['store'])
+    w.press('push button', 'Put it there')              # what is new is chosen
+    until(lambda: farm.rows("SELECT count (*) FROM lot l JOIN place p ON p.id = l.place_id"
+                            " WHERE p.name = 'Market cooler'") == ['1'])
+
+
+def take_the_place_away(w, farm):
+    w.click('push button', 'Places')
+    w.wait_words('The farm has')
+    w.tab_to('table row')
+    w.keys('Home')
+    until(lambda: 'Market cooler' in w.focused().name or w.keys('Down'))
+    w.press('push button', 'Change…')
+    w.press('push button', 'Delete place')
+    w.wait_words('belongs to this place, so it is kept')
+    w.fill('Name of the place', 'Market cooler')
+    w.press('push button', 'Save place')
+    until(lambda: w.find('push button', 'Save place') is None)
+
+
+def test_places_of_the_farm():
+    """A cooler is made where it is needed, takes a lot, cannot go while one lies there, and is watched in Check."""
+    farm = Farm()
+    farm.rows('UPDATE lot SET place_id = NULL')
+    w = opened(farm)
+    w.click('push button', 'Places')
+    w.wait_words('The farm has')
+    w.press('push button', 'New place…')
+    w.press('push button', 'Save place')
+    until(lambda: w.find('text', 'Name of the place').description)      # it has no name yet
+    w.fill('Name of the place', 'Walk-in cooler')
+    w.fill('Floor', '-4')
+    w.press('push button', 'Save place')
+    until(lambda: w.find('text', 'Floor').description)
+    w.fill('Floor', '40')
+    choose(w, 'What it is', 'Home', 'Down')
+    w.press('push button', 'Save place')
+    until(lambda: farm.rows("SELECT kind, round (area_m2, 2) FROM place WHERE name = 'Walk-in cooler'") == ['store|3.72'])
+    w.press('push button', 'Undo: ')
+    until(lambda: farm.rows("SELECT count (*) FROM place WHERE name = 'Walk-in cooler'") == ['0'])
+    put_in_a_new_place(w, farm)
+    take_the_place_away(w, farm)
+    w.place('Check')
+    w.press('push button', 'Coolers')
+    w.fill('Air of Market cooler', '38')
+    w.press('push button', 'Record the reading of Market cooler')
+    until(lambda: farm.rows("SELECT round (value, 1) FROM reading r JOIN place p ON p.id = r.place_id"
+                            " WHERE p.name = 'Market cooler'") == ['3.3'])
+    assert w.close() == 0
+    farm.verify()
+
+
+run_cases(test_two_count_the_store_room, test_a_lot_leaves_in_parts, test_places_of_the_farm)

@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "fish-fixture.h"
+#include "store/stead-place-repo.h"
 
 static gint64
 make_place (Pond           *pond,

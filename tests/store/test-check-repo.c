@@ -6,6 +6,7 @@
 
 #include "check-fixture.h"
 #include "kitchen-fixture.h"
+#include "store/stead-place-repo.h"
 
 static SteadListLine *
 line_at (SteadCheckList *list,

@@ -5,6 +5,7 @@
 
 #include "repo-fixture.h"
 #include "store/stead-count-repo.h"
+#include "store/stead-place-repo.h"
 
 static SteadStockCount *
 sheet (Farm     *farm,

@@ -5,6 +5,7 @@
 
 #include "repo-fixture.h"
 #include "store/stead-crop-repo.h"
+#include "store/stead-place-repo.h"
 
 static SteadCrop *
 tomatoes (void)

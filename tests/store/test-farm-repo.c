@@ -1,4 +1,4 @@
-/* test-farm-repo.c - settings, people and places. */
+/* test-farm-repo.c - settings and people. */
 #include "config.h"
 
 #include <math.h>
@@ -125,34 +125,6 @@ test_forget (void)
   g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM person WHERE name = 'Advisor 2'"), ==, 1);
 }
 
-static void
-test_places (void)
-{
-  g_autoptr(Farm) farm = farm_new ();
-  g_autoptr(GError) error = NULL;
-  g_autoptr(GPtrArray) places = NULL;
-  SteadPlaceFacts place = { .name = (char *) "Feed room", .kind = STEAD_PLACE_STORE_ROOM, .area_m2 = NAN };
-  SteadPlaceFacts coop = { .name = (char *) "Coop", .kind = STEAD_PLACE_COOP, .area_m2 = 11.9 };
-  SteadPlaceFacts *bad = &place;
-  char taken[] = "Coop";
-
-  ACT (farm, stead_place_repo_save (farm->store, &place, err));
-  ACT (farm, stead_place_repo_save (farm->store, &coop, err));
-  coop.kind = STEAD_PLACE_BAY;
-  ACT (farm, stead_place_repo_save (farm->store, &coop, err));
-  places = stead_place_repo_list (farm->store, &error);
-  g_assert_no_error (error);
-  g_assert_cmpuint (places->len, ==, 2);
-  g_assert_cmpstr (((SteadPlaceFacts *) places->pdata[0])->name, ==, "Coop");
-  g_assert_cmpint (((SteadPlaceFacts *) places->pdata[0])->kind, ==, STEAD_PLACE_BAY);
-  g_assert_cmpfloat (((SteadPlaceFacts *) places->pdata[0])->area_m2, ==, 11.9);
-  g_assert_cmpint (((SteadPlaceFacts *) places->pdata[1])->kind, ==, STEAD_PLACE_STORE_ROOM);
-  g_assert_true (isnan (((SteadPlaceFacts *) places->pdata[1])->area_m2));
-  BAD (bad, stead_place_repo_save, area_m2, 0, "above zero");
-  BAD (bad, stead_place_repo_save, name, taken, "is taken");
-  farm_assert_undo (farm);
-}
-
 int
 main (int    argc,
       char **argv)
@@ -162,6 +134,5 @@ main (int    argc,
   g_test_add_func ("/store/farm/settings-refused", test_settings_refused);
   g_test_add_func ("/store/farm/people", test_people);
   g_test_add_func ("/store/farm/forget", test_forget);
-  g_test_add_func ("/store/farm/places", test_places);
   return g_test_run ();
 }

@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "repo-fixture.h"
+#include "store/stead-place-repo.h"
 
 /* --- flocks ---------------------------------------------------------------------- */
 

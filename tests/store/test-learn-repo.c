@@ -7,6 +7,7 @@
 #include "store/stead-event-repo.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-packet-repo.h"
+#include "store/stead-place-repo.h"
 #include "store/stead-reflection-repo.h"
 #include "store/stead-shot-repo.h"
 #include "store/stead-shown-repo.h"

@@ -5,6 +5,7 @@
 
 #include "repo-fixture.h"
 #include "store/stead-batch-repo.h"
+#include "store/stead-place-repo.h"
 #include "store/stead-water-repo.h"
 
 /* A US gallon in liters (NIST Special Publication 811, appendix B). */

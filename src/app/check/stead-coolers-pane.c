@@ -9,27 +9,24 @@
 
 #include "app/check/stead-coolers-pane.h"
 
+#include "answer/stead-places-answer.h"
 #include "app/check/stead-cooler-card.h"
+#include "app/keep/stead-place-dialog.h"
 #include "app/make/stead-make-parts.h"
 #include "app/stead-ui.h"
-#include "store/stead-farm-repo.h"
+#include "store/stead-place-repo.h"
 
 struct _SteadCoolersPane
 {
   GtkWidget        parent_instance;
 
+  SteadDesk       *desk;      /* (nullable) before the first refresh */
   SteadPersonPick *person;
   GtkWidget       *cards;
   GtkLabel        *trouble;
 };
 
 G_DEFINE_FINAL_TYPE (SteadCoolersPane, stead_coolers_pane, GTK_TYPE_WIDGET)
-
-static gboolean
-keeps_food (const SteadPlaceFacts *place)
-{
-  return place->kind == STEAD_PLACE_KITCHEN || place->kind == STEAD_PLACE_STORE_ROOM || place->kind == STEAD_PLACE_STALL;
-}
 
 /* The card of a place stays, so that nothing typed is lost. */
 static SteadCoolerCard *
@@ -73,7 +70,7 @@ show_places (SteadCoolersPane  *self,
 
       if (air == NULL)
         return FALSE;
-      if (rank_of (air) != rank || !(keeps_food (place) || air->readings->len > 0))
+      if (rank_of (air) != rank || !(stead_place_keeps_food (place) || air->readings->len > 0))
         continue;
       card = card_of (self, desk, place);
       stead_cooler_card_show (card, g_steal_pointer (&air));
@@ -94,17 +91,25 @@ stead_coolers_pane_refresh (SteadCoolersPane *self,
 
   g_return_if_fail (STEAD_IS_COOLERS_PANE (self));
 
+  g_set_object (&self->desk, desk);
   stead_person_pick_fill (self->person, store);
   for (int rank = 0; places != NULL && error == NULL && rank < 3; rank++)
     if (!show_places (self, desk, places, rank, &last, &error))
       break;
   stead_make_say (self->trouble, error != NULL ? error->message : gtk_widget_get_first_child (self->cards) == NULL
-                  ? _("The farm has no kitchen, no store room and no stall yet. Add one where a refrigerator stands.") : NULL, FALSE);
+                  ? _("The farm has no kitchen, no store room, no refrigerator and no stall yet. Add the place where food is kept.") : NULL, FALSE);
+}
+
+static void
+new_cb (SteadCoolersPane *self)
+{
+  stead_place_dialog_show (GTK_WIDGET (self), self->desk, 0, STEAD_PLACE_STORE_ROOM);
 }
 
 static void
 stead_coolers_pane_dispose (GObject *object)
 {
+  g_clear_object (&STEAD_COOLERS_PANE (object)->desk);
   stead_ui_drop_children (GTK_WIDGET (object));
   G_OBJECT_CLASS (stead_coolers_pane_parent_class)->dispose (object);
 }
@@ -121,7 +126,10 @@ stead_coolers_pane_init (SteadCoolersPane *self)
 {
   GtkWidget *scroller = gtk_scrolled_window_new ();
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *more = gtk_button_new_with_label (_("New place…"));
 
+  gtk_widget_set_halign (more, GTK_ALIGN_START);
+  g_signal_connect_swapped (more, "clicked", G_CALLBACK (new_cb), self);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_widget_set_margin_end (box, 6);
   self->trouble = GTK_LABEL (stead_make_label ("", NULL));
@@ -132,6 +140,7 @@ stead_coolers_pane_init (SteadCoolersPane *self)
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->person));
   gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->trouble));
   gtk_box_append (GTK_BOX (box), self->cards);
+  gtk_box_append (GTK_BOX (box), more);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), box);
   gtk_widget_set_parent (scroller, GTK_WIDGET (self));
 }

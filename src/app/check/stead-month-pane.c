@@ -15,6 +15,7 @@
 #include "app/raise/stead-month-words.h"
 #include "app/stead-why-box.h"
 #include "store/stead-farm-repo.h"
+#include "store/stead-place-repo.h"
 
 #define TABLE_HEIGHT 220   /* least, where the whole pane scrolls */
 

@@ -14,6 +14,7 @@
 #include "app/keep/stead-count-row.h"
 #include "app/stead-ui.h"
 #include "store/stead-farm-repo.h"
+#include "store/stead-place-repo.h"
 #include "store/stead-store-watch.h"
 
 struct _SteadCountDialog

@@ -1,5 +1,5 @@
-/* stead-keep-page.c - the place Keep: items, receipts, lots on hand, assets, the cash book
- * and the statements.
+/* stead-keep-page.c - the place Keep: items, receipts, lots on hand, places, assets, the
+ * cash book and the statements.
  *
  * Only the list that can be seen reads the farm.
  */
@@ -15,6 +15,7 @@
 #include "app/keep/stead-item-dialog.h"
 #include "app/keep/stead-lot-dialog.h"
 #include "app/keep/stead-lots-pane.h"
+#include "app/keep/stead-places-pane.h"
 #include "app/keep/stead-receipt-dialog.h"
 #include "app/keep/stead-receipts-pane.h"
 #include "app/keep/stead-statement-pane.h"
@@ -23,7 +24,7 @@
 #include "app/stead-ui.h"
 
 /* In the order of the chips; chip ids count from 1. */
-enum { STOCK = 1, RECEIPTS, LOTS, ASSETS, CASH, STATEMENTS };
+enum { STOCK = 1, RECEIPTS, LOTS, PLACES, ASSETS, CASH, STATEMENTS };
 
 struct _SteadKeepPage
 {
@@ -34,6 +35,7 @@ struct _SteadKeepPage
   SteadStockPane    *stock;
   SteadReceiptsPane *receipts;
   SteadLotsPane     *lots;
+  SteadPlacesPane   *places;
   SteadAssetsPane   *assets;
   SteadCashPane     *cash;
   SteadStatementPane *statements;
@@ -53,7 +55,7 @@ static void
 choose (SteadKeepPage *self,
         gint64         view)
 {
-  static const char * const names[] = { NULL, "stock", "receipts", "lots", "assets", "cash", "statements" };
+  static const char * const names[] = { NULL, "stock", "receipts", "lots", "places", "assets", "cash", "statements" };
 
   stead_chips_choose (self->chips, view);
   gtk_stack_set_visible_child_name (self->stack, names[view]);
@@ -127,6 +129,7 @@ stead_keep_page_class_init (SteadKeepPageClass *klass)
   g_type_ensure (STEAD_TYPE_STOCK_PANE);
   g_type_ensure (STEAD_TYPE_RECEIPTS_PANE);
   g_type_ensure (STEAD_TYPE_LOTS_PANE);
+  g_type_ensure (STEAD_TYPE_PLACES_PANE);
   g_type_ensure (STEAD_TYPE_ASSETS_PANE);
   g_type_ensure (STEAD_TYPE_CASH_PANE);
   g_type_ensure (STEAD_TYPE_STATEMENT_PANE);
@@ -140,6 +143,7 @@ stead_keep_page_class_init (SteadKeepPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, stock);
   gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, receipts);
   gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, lots);
+  gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, places);
   gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, assets);
   gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, cash);
   gtk_widget_class_bind_template_child (widget_class, SteadKeepPage, statements);
@@ -154,6 +158,7 @@ stead_keep_page_init (SteadKeepPage *self)
   stead_chips_append (self->chips, STOCK, _("Store room"));
   stead_chips_append (self->chips, RECEIPTS, _("Receipts"));
   stead_chips_append (self->chips, LOTS, _("Lots"));
+  stead_chips_append (self->chips, PLACES, _("Places"));
   stead_chips_append (self->chips, ASSETS, _("Things that last"));
   stead_chips_append (self->chips, CASH, _("Cash book"));
   stead_chips_append (self->chips, STATEMENTS, _("Statements"));

@@ -15,6 +15,7 @@
 #include "core/stead-crop-kind.h"
 #include "store/stead-crop-repo.h"
 #include "store/stead-farm-repo.h"
+#include "store/stead-place-repo.h"
 #include "store/stead-store-watch.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-crop-dialog.ui")

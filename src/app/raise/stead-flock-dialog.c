@@ -15,6 +15,7 @@
 #include "store/stead-farm-repo.h"
 #include "store/stead-flock-repo.h"
 #include "store/stead-item-repo.h"
+#include "store/stead-place-repo.h"
 #include "store/stead-store-watch.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-flock-dialog.ui")

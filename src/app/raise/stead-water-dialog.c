@@ -15,6 +15,7 @@
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "store/stead-farm-repo.h"
+#include "store/stead-place-repo.h"
 #include "store/stead-store-watch.h"
 #include "store/stead-water-repo.h"
 
