@@ -5,8 +5,8 @@
 #include "config.h"
 
 #include "answer/stead-check-days-answer.h"
+#include "answer/stead-places-answer.h"
 #include "paper/stead-check-log-private.h"
-#include "store/stead-place-repo.h"
 
 #include <glib/gi18n-lib.h>
 
