@@ -301,7 +301,11 @@ def instruments(w, farm):
     tried = farm.rows('SELECT i.name FROM instrument i JOIN reading r ON r.instrument_id = i.id LIMIT 1')[0]
     w.fill('Name of the instrument', 'Odd probe')
     w.fill('Smallest step that it shows', '0.1')
+    w.act_by_tab(w.wait('push button', 'Where it hangs'))
+    w.keys('Home', 'Down', 'Return')                    # the first place
     w.press('push button', 'Save the instrument')
+    until(lambda: farm.rows("SELECT p.name FROM instrument i JOIN place p ON p.id = i.place_id WHERE i.name = 'Odd probe'")
+          == farm.rows('SELECT min (name) FROM place'))
     w.wait_words('Odd probe, Probe thermometer')
     w.press_for('Change… Odd probe', 'push button', 'Delete the instrument')
     until(lambda: '0.1' in [n.queryText().getText(0, 9) for n in w.walk()

@@ -94,6 +94,7 @@ stead_instrument_dialog_show (GtkWidget *parent,
   dialog = stead_form_new (_("Instrument"), _("Save changes"), _("Delete the instrument"), save_cb, remove_cb,
                            form, form_free);
   form->fields = STEAD_INSTRUMENT_FIELDS (stead_instrument_fields_new ());
+  stead_instrument_fields_fill (form->fields, stead_desk_get_store (desk));
   stead_instrument_fields_show (form->fields, instrument, form->us_units);
   stead_form_add_widget (dialog, GTK_WIDGET (form->fields));
   form->retired = stead_form_add_check (dialog, _("No longer in use; keep its history"),

@@ -1,4 +1,5 @@
-/* stead-instrument-fields.c - what is asked about an instrument: its name, its kind, its scale, how fine it is. */
+/* stead-instrument-fields.c - what is asked about an instrument: its name, its kind, its scale, how fine it is,
+ * and where it hangs: a reading of that place is taken with it. */
 #include "config.h"
 
 #include <glib/gi18n-lib.h>
@@ -11,12 +12,13 @@
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "app/stead-wrap-layout.h"
+#include "store/stead-place-repo.h"
 
 struct _SteadInstrumentFields
 {
   GtkWidget   parent_instance;
 
-  SteadPick  *kind, *scale;
+  SteadPick  *kind, *scale, *place;
   SteadField *name, *step, *error;
 };
 
@@ -39,6 +41,28 @@ factor_of (SteadInstrumentKind kind,
 }
 
 void
+stead_instrument_fields_fill (SteadInstrumentFields *self,
+                              SteadStore            *store)
+{
+  g_autoptr(GPtrArray) places = NULL;
+  gint64 chosen;
+
+  g_return_if_fail (STEAD_IS_INSTRUMENT_FIELDS (self));
+
+  places = stead_place_repo_list (store, NULL);
+  chosen = stead_pick_get (self->place);
+  stead_pick_clear (self->place);
+  stead_pick_append (self->place, 0, _("nowhere in particular"));
+  for (guint i = 0; places != NULL && i < places->len; i++)
+    {
+      const SteadPlaceFacts *place = places->pdata[i];
+
+      stead_pick_append (self->place, place->id, place->name);
+    }
+  stead_pick_show (self->place, chosen);
+}
+
+void
 stead_instrument_fields_clear (SteadInstrumentFields *self)
 {
   g_return_if_fail (STEAD_IS_INSTRUMENT_FIELDS (self));
@@ -46,6 +70,7 @@ stead_instrument_fields_clear (SteadInstrumentFields *self)
   stead_field_set_text (self->name, "");
   stead_field_set_text (self->step, "");
   stead_field_set_text (self->error, "");
+  stead_pick_show (self->place, 0);
 }
 
 static void
@@ -74,6 +99,7 @@ stead_instrument_fields_show (SteadInstrumentFields *self,
       stead_pick_show (self->scale, (gint64) i + 1);
   show_number (self->step, instrument->step / factor);
   show_number (self->error, instrument->error / factor);
+  stead_pick_show (self->place, instrument->place_id);
 }
 
 gboolean
@@ -100,6 +126,7 @@ stead_instrument_fields_read (SteadInstrumentFields *self,
   factor = factor_of (instrument->kind, us_units);
   instrument->step = step * factor;
   instrument->error = off * factor;
+  instrument->place_id = stead_pick_get (self->place);
   return TRUE;
 }
 
@@ -161,6 +188,10 @@ stead_instrument_fields_init (SteadInstrumentFields *self)
   gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->scale));
   self->step = add_field (row, _("Smallest step that it shows"), STEAD_FIELD_NUMBER, 260);
   self->error = add_field (row, _("Off by at most, plus or minus, as its maker says"), STEAD_FIELD_NUMBER, 380);
+  self->place = STEAD_PICK (stead_pick_new (_("Where it hangs")));
+  stead_pick_append (self->place, 0, _("nowhere in particular"));
+  stead_pick_show (self->place, 0);
+  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->place));
   gtk_widget_set_parent (row, GTK_WIDGET (self));
 }
 

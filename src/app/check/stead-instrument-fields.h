@@ -1,4 +1,5 @@
-/* stead-instrument-fields.h - what is asked about an instrument: its name, its kind, its scale, how fine it is. */
+/* stead-instrument-fields.h - what is asked about an instrument: its name, its kind, its scale, how fine it is,
+ * and where it hangs. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -12,6 +13,8 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (SteadInstrumentFields, stead_instrument_fields, STEAD, INSTRUMENT_FIELDS, GtkWidget)
 
 GtkWidget *stead_instrument_fields_new   (void);
+/* Offers the places of @store; what is chosen stays so. */
+void       stead_instrument_fields_fill  (SteadInstrumentFields *self, SteadStore *store);
 void       stead_instrument_fields_clear (SteadInstrumentFields *self);
 /* @us_units: steps and errors of a thermometer are shown and typed in °F. */
 void       stead_instrument_fields_show  (SteadInstrumentFields *self,

@@ -191,6 +191,7 @@ stead_instruments_pane_refresh (SteadInstrumentsPane *self,
         stead_pick_append (self->which, said->instrument->id, said->instrument->name);
     }
   add_retired (self);
+  stead_instrument_fields_fill (self->fields, stead_desk_get_store (desk));
   stead_why_box_set (self->whys, whys);
   stead_pick_show (self->which, chosen);
   gtk_widget_set_visible (self->try_card, stead_pick_count (self->which) > 0);
