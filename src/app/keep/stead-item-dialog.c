@@ -18,7 +18,7 @@ struct _SteadItemDialog
   SteadItem   *item;      /* as on file, or a new one */
   GPtrArray   *units;     /* of const SteadUnit, as the drop-down offers them */
 
-  SteadField  *name, *reorder, *shelf, *storage, *allergens;
+  SteadField  *name, *reorder, *shelf, *storage, *allergens, *label_name;
   GtkDropDown *kind, *unit;
 };
 
@@ -99,6 +99,8 @@ stead_item_dialog_save (SteadDialog *dialog,
   item->storage = g_strdup (stead_field_get_text (self->storage));
   g_free (item->allergens);
   item->allergens = g_strdup (stead_field_get_text (self->allergens));
+  g_free (item->label_name);
+  item->label_name = g_strdup (stead_field_get_text (self->label_name));
   step = g_strdup_printf (item->id == 0 ? _("new item %s") : _("changes to item %s"), item->name);
   return stead_desk_act (stead_dialog_get_desk (dialog), step, save_act, item, error);
 }
@@ -169,6 +171,7 @@ show_item (SteadItemDialog *self)
   stead_field_set_text (self->name, item->name != NULL ? item->name : "");
   stead_field_set_text (self->storage, item->storage != NULL ? item->storage : "");
   stead_field_set_text (self->allergens, item->allergens != NULL ? item->allergens : "");
+  stead_field_set_text (self->label_name, item->label_name != NULL ? item->label_name : "");
   if (!isnan (item->reorder_base))
     stead_field_show_quantity (self->reorder, item->reorder_base);
   if (item->shelf_life_days > 0)
@@ -201,6 +204,7 @@ stead_item_dialog_class_init (SteadItemDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadItemDialog, shelf);
   gtk_widget_class_bind_template_child (widget_class, SteadItemDialog, storage);
   gtk_widget_class_bind_template_child (widget_class, SteadItemDialog, allergens);
+  gtk_widget_class_bind_template_child (widget_class, SteadItemDialog, label_name);
   gtk_widget_class_bind_template_child (widget_class, SteadItemDialog, kind);
   gtk_widget_class_bind_template_child (widget_class, SteadItemDialog, unit);
 }
