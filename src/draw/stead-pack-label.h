@@ -29,7 +29,7 @@ typedef enum
 typedef struct
 {
   const char *text[STEAD_N_TAG_PARTS];   /* each (nullable): left out */
-  gsize       safe_bold;                 /* bytes at the start of the safe handling that are bold */
+  gsize       safe_bold;                 /* bytes, whole characters, at the start of the safe handling that are bold */
 } SteadPackLabelWords;
 
 /* Least heights of letters, in points: of a small "o", as the rules measure. */

@@ -79,6 +79,15 @@ try_label (const SteadPackLabelWords *words,
   cairo_destroy (cr);
 }
 
+/* Bytes of whole characters, 27 of them at most. */
+static gsize
+head_length (const char *text)
+{
+  glong n = MIN (27, g_utf8_strlen (text, -1));
+
+  return (gsize) (g_utf8_offset_to_pointer (text, n) - text);
+}
+
 /* The store gives out UTF-8 alone. */
 int
 LLVMFuzzerTestOneInput (const guint8 *data,
@@ -97,7 +106,7 @@ LLVMFuzzerTestOneInput (const guint8 *data,
   for (int i = 0; lines[i] != NULL; i++)
     words.text[i] = *lines[i] != '\0' ? lines[i] : NULL;
   if (words.text[STEAD_TAG_SAFE] != NULL)
-    words.safe_bold = MIN ((gsize) 27, strlen (words.text[STEAD_TAG_SAFE]));
+    words.safe_bold = head_length (words.text[STEAD_TAG_SAFE]);
   sheets = stead_label_sheet_list (&n_sheets);
   try_label (&words, &rules[data[0] % G_N_ELEMENTS (rules)], &sheets[data[0] / G_N_ELEMENTS (rules) % n_sheets]);
   return 0;
