@@ -112,7 +112,8 @@ stead_said_init (SteadSaid *self)
 
   self->bar = make_bar (self);
   gtk_widget_set_parent (self->bar, GTK_WIDGET (self));
-  gtk_widget_set_halign (GTK_WIDGET (self), GTK_ALIGN_CENTER);
+  /* Rows of buttons and what is typed begin at the other side: least is covered here. */
+  gtk_widget_set_halign (GTK_WIDGET (self), GTK_ALIGN_END);
   gtk_widget_set_valign (GTK_WIDGET (self), GTK_ALIGN_END);
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
 
