@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "store/stead-repo-private.h"
+#include "store/stead-still-named.h"
 
 gboolean
 stead_repo_refuse (GError     **error,
@@ -220,6 +221,27 @@ stead_repo_number (SteadStore  *store,
   return TRUE;
 }
 
+/* Where the file refused to delete a row that something names, the message says what that is. */
+static void
+tell_who_names (SteadStore  *store,
+                const char  *sql,
+                gint64       id,
+                GError     **error)
+{
+  static const char start[] = "DELETE FROM ";
+  g_autofree char *table = NULL;
+  g_autofree char *by = NULL;
+
+  if (!g_str_has_prefix (sql, start) || sqlite3_extended_errcode (stead_store_get_db (store)) != SQLITE_CONSTRAINT_FOREIGNKEY)
+    return;
+  table = g_strndup (sql + strlen (start), strcspn (sql + strlen (start), " "));
+  by = stead_still_named (store, table, id);
+  if (by == NULL)
+    return;
+  g_clear_error (error);
+  (void) stead_repo_refuse (error, _("This stands in: %s. Take it out there first."), by);
+}
+
 gboolean
 stead_repo_run_id (SteadStore  *store,
                    const char  *sql,
@@ -231,7 +253,10 @@ stead_repo_run_id (SteadStore  *store,
   if (stmt == NULL)
     return FALSE;
   sqlite3_bind_int64 (stmt, 1, id);
-  return stead_store_run (store, stmt, error);
+  if (stead_store_run (store, stmt, error))
+    return TRUE;
+  tell_who_names (store, sql, id, error);
+  return FALSE;
 }
 
 static gboolean
