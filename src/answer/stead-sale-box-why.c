@@ -61,3 +61,35 @@ stead_sale_why_box (const SteadSaleTill *till,
   stead_sum_total (sum, till->expected_cents, currency);
   return g_string_free (sum, FALSE);
 }
+
+/* What was paid ahead is money taken, yet not in the box. */
+SteadWhy *
+stead_sale_box_why (const SteadSaleTill *till,
+                    const char          *currency)
+{
+  g_autofree char *box = stead_sale_why_box (till, currency);
+  GString *worked = g_string_new (NULL);
+
+  if (till->ahead_cents != 0)
+    {
+      stead_sum_add (worked, till->takings_cents + till->ahead_cents, currency);
+      stead_sum_take (worked, till->ahead_cents, currency);
+      stead_sum_total (worked, till->takings_cents, currency);
+      g_string_append_c (worked, '\n');
+    }
+  g_string_append (worked, box);
+  return stead_why_new (g_strdup (_("What must be in the box")),
+                        _("Money for change + taken at the stall − paid out of the box with a slip. Taken at the stall = taken "
+                          "so far − paid before the day."),
+                        g_string_free (worked, FALSE),
+                        _("Petty cash, and cash over and short: OpenStax, Principles of Accounting, vol. 1, section 8.4."));
+}
+
+SteadWhy *
+stead_sale_left_why (GString *worked)
+{
+  return stead_why_new (g_strdup (_("How many are left")),
+                        _("Brought − sold, tasted, given away and spoiled so far. What is ordered and not yet collected is still "
+                          "among them."),
+                        g_string_free (worked, FALSE), _("Common practice, no source."));
+}

@@ -51,5 +51,10 @@ void stead_sale_why_add_left  (GString             *text,
 /* "$20.00 + $72.00 − $5.00 = $87.00": money for change, taken at the stall, paid out. */
 char *stead_sale_why_box      (const SteadSaleTill *till,
                                const char          *currency) G_GNUC_WARN_UNUSED_RESULT;
+/* (transfer full): what must be in the box; with what was paid before the day, which is not in it */
+SteadWhy *stead_sale_box_why  (const SteadSaleTill *till,
+                               const char          *currency) G_GNUC_WARN_UNUSED_RESULT;
+/* (transfer full): @worked: (transfer full): lines of stead_sale_why_add_left() */
+SteadWhy *stead_sale_left_why (GString             *worked) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -38,29 +38,6 @@ taken_why (const SteadTallyAnswer *self)
                         g_string_free (worked, FALSE), _(NO_SOURCE));
 }
 
-/* What was paid ahead is money taken, yet not in the box. */
-static SteadWhy *
-box_why (const SteadTallyAnswer *self)
-{
-  const SteadSaleTill *till = &self->till;
-  g_autofree char *box = stead_sale_why_box (till, self->farm->currency);
-  GString *worked = g_string_new (NULL);
-
-  if (till->ahead_cents != 0)
-    {
-      stead_sum_add (worked, till->takings_cents + till->ahead_cents, self->farm->currency);
-      stead_sum_take (worked, till->ahead_cents, self->farm->currency);
-      stead_sum_total (worked, till->takings_cents, self->farm->currency);
-      g_string_append_c (worked, '\n');
-    }
-  g_string_append (worked, box);
-  return stead_why_new (g_strdup (_("What must be in the box")),
-                        _("Money for change + taken at the stall − paid out of the box with a slip. Taken at the stall = taken "
-                          "so far − paid before the day."),
-                        g_string_free (worked, FALSE),
-                        _("Petty cash, and cash over and short: OpenStax, Principles of Accounting, vol. 1, section 8.4."));
-}
-
 static SteadWhy *
 left_why (const SteadTallyAnswer *self)
 {
@@ -72,10 +49,7 @@ left_why (const SteadTallyAnswer *self)
 
       stead_sale_why_add_left (worked, line->good, stead_sale_sum_tallied (&line->sum), line->left_units);
     }
-  return stead_why_new (g_strdup (_("How many are left")),
-                        _("Brought − sold, tasted, given away and spoiled so far. What is ordered and not yet collected is still "
-                          "among them."),
-                        g_string_free (worked, FALSE), _(NO_SOURCE));
+  return stead_sale_left_why (worked);
 }
 
 GPtrArray *
@@ -86,7 +60,7 @@ stead_tally_answer_whys (const SteadTallyAnswer *self)
   g_return_val_if_fail (self != NULL, whys);
   if (self->till.takings_cents + self->till.ahead_cents != 0)
     g_ptr_array_add (whys, taken_why (self));
-  g_ptr_array_add (whys, box_why (self));
+  g_ptr_array_add (whys, stead_sale_box_why (&self->till, self->farm->currency));
   if (self->lines->len > 0)
     g_ptr_array_add (whys, left_why (self));
   return whys;

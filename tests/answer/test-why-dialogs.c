@@ -1,0 +1,179 @@
+/* test-why-dialogs.c - what a dialog works out while one types is worked out in its "Why?" with the same
+ * figures; they are held to sums done by hand, of invented numbers.
+ */
+#include "config.h"
+
+#include "answer/stead-cash-count-why.h"
+#include "store/stead-cash-repo.h"
+#include "store/stead-sale-tally.h"
+
+#include "farm.h"
+#include "numbers.h"
+
+/* --- money in a box ------------------------------------------------------------------------ */
+
+static gint64
+till_new (Farm *farm, SteadDay opened_on)
+{
+  SteadAccount till = { .name = (char *) "Till", .kind = STEAD_ACCOUNT_TILL, .opened_on = opened_on, .opening_cents = 2000,
+                        .closed_on = STEAD_DAY_NONE };
+
+  FARM_DO (farm, stead_account_repo_save (farm->store, &till, &farm_error));
+  return till.id;
+}
+
+static void
+line_new (Farm *farm, gint64 account, SteadDay day, gint64 cents, SteadCashCategory category)
+{
+  g_autoptr(SteadCashLine) line = stead_cash_line_new ();
+
+  line->account_id = account;
+  line->day = day;
+  line->cents = cents;
+  line->category = category;
+  FARM_DO (farm, stead_cash_repo_save (farm->store, line, &farm_error));
+}
+
+static void
+add_pieces (GArray *pieces, gint64 face_cents, gint64 n)
+{
+  const SteadCashPiece piece = { face_cents, n };
+
+  g_array_append_val (pieces, piece);
+}
+
+/* 20.00 at first and 45.00 the day before; on the day 12.00 in and 7.50 out: 69.50.  In the box lie 12 × 5.00,
+ * 9 × 1.00 and 3 × 0.25, which is 69.75: 0.25 over, and 49.75 above a float of 20.00. */
+static void
+test_count (Farm *farm, gconstpointer data)
+{
+  gint64 till = till_new (farm, farm->today - 30);
+  g_autoptr(SteadCashCount) count = stead_cash_count_new ();
+  g_autoptr(GPtrArray) whys = NULL;
+  g_autoptr(GError) error = NULL;
+
+  line_new (farm, till, farm->today - 1, 4500, STEAD_CASH_SALES);
+  line_new (farm, till, farm->today, 1200, STEAD_CASH_SALES);
+  line_new (farm, till, farm->today, -750, STEAD_CASH_SUPPLIES);
+  count->account_id = till;
+  count->day = farm->today;
+  count->float_cents = 2000;
+  g_assert_true (stead_cash_repo_balance (farm->store, till, STEAD_FUND_ANY, count->day, &count->expected_cents, &error));
+  g_assert_no_error (error);
+  add_pieces (count->pieces, 500, 12);
+  add_pieces (count->pieces, 100, 9);
+  add_pieces (count->pieces, 25, 3);
+  whys = stead_cash_count_whys (farm->store, count, TRUE, "USD");
+  g_assert_cmpuint (whys->len, ==, 4);
+  NUMBERS_ARE (farm_find_why (whys, "What was counted")->worked, 12, 5, 9, 1, 3, 0.25, 69.75);
+  NUMBERS_ARE (farm_find_why (whys, "What the book says")->worked, 65, 12, 7.5, 69.5);
+  NUMBERS_ARE (farm_find_why (whys, "Over or short")->worked, 69.75, 69.5, 0.25);
+  NUMBERS_ARE (farm_find_why (whys, "What can be taken to an account")->worked, 69.75, 20, 49.75);
+  g_assert_cmpint (stead_cash_count_over_cents (count), ==, 25);
+  g_assert_cmpint (stead_cash_count_deposit_cents (count), ==, 4975);
+}
+
+/* The account opens on the day with 20.00 and nothing moves; 18.00 are counted, less than the float of 20.00. */
+static void
+test_first_day (Farm *farm, gconstpointer data)
+{
+  gint64 till = till_new (farm, farm->today);
+  g_autoptr(SteadCashCount) count = stead_cash_count_new ();
+  g_autoptr(GPtrArray) whys = NULL, unknown = NULL;
+
+  count->account_id = till;
+  count->day = farm->today;
+  count->float_cents = count->expected_cents = 2000;
+  add_pieces (count->pieces, 100, 18);
+  whys = stead_cash_count_whys (farm->store, count, TRUE, "USD");
+  g_assert_cmpuint (whys->len, ==, 3);
+  NUMBERS_ARE (farm_find_why (whys, "What the book says")->worked, 0, 20, 0, 0, 20);
+  NUMBERS_ARE (farm_find_why (whys, "Over or short")->worked, 18, 20, -2);
+  unknown = stead_cash_count_whys (farm->store, count, FALSE, "USD");
+  g_assert_cmpuint (unknown->len, ==, 1);
+}
+
+/* Of a count that was saved the book is as it was then: 20.00, 1.50 short, whatever came in later. */
+static void
+test_saved_count (Farm *farm, gconstpointer data)
+{
+  gint64 till = till_new (farm, farm->today - 3);
+  SteadPerson people[] = { { .name = (char *) "Ada", .left_on = STEAD_DAY_NONE }, { .name = (char *) "Ben", .left_on = STEAD_DAY_NONE } };
+  g_autoptr(SteadCashCount) count = stead_cash_count_new ();
+  g_autoptr(GPtrArray) whys = NULL;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (people); i++)
+    FARM_DO (farm, stead_person_repo_save (farm->store, &people[i], &farm_error));
+  count->account_id = till;
+  count->day = farm->today;
+  count->first_id = people[0].id;
+  count->second_id = people[1].id;
+  count->reason = g_strdup ("nobody knows");
+  add_pieces (count->pieces, 25, 74);
+  FARM_DO (farm, stead_cash_count_repo_save (farm->store, count, &farm_error));
+  line_new (farm, till, farm->today, 900, STEAD_CASH_SALES);
+  whys = stead_cash_count_whys (farm->store, count, TRUE, "USD");
+  NUMBERS_ARE (farm_find_why (whys, "What the book says")->worked, 20);
+  NUMBERS_ARE (farm_find_why (whys, "Over or short")->worked, 18.5, 20, -1.5);
+}
+
+/* --- the box of a sale ------------------------------------------------------------------------- */
+
+/* A float of 20 × 1.00; 10 dozen brought and 3 sold at 4.50; 5.00 paid out for a table: 28.50 must be there.
+ * 5 × 5.00 and 3 × 1.00 are: 0.50 short.  7 dozen are left. */
+static void
+test_cash_up (Farm *farm, gconstpointer data)
+{
+  g_autoptr(SteadSale) sale = stead_sale_new ();
+  SteadSaleGood *good = stead_sale_good_new ();
+  SteadSaleCost *cost = g_new0 (SteadSaleCost, 1);
+  g_autoptr(GArray) pieces = g_array_new (FALSE, TRUE, sizeof (SteadCashPiece)), sums = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
+  g_autoptr(GError) error = NULL;
+  SteadSaleTill till;
+
+  sale->name = g_strdup ("Market");
+  sale->day = farm->today;
+  sale->opens_min = 540;
+  sale->closes_min = 780;
+  sale->account_id = till_new (farm, farm->today - 30);
+  good->product_id = farm->product;
+  good->price_cents = 450;
+  good->planned = 10;
+  g_ptr_array_add (sale->goods, good);
+  cost->name = g_strdup ("Table");
+  cost->cents = 500;
+  cost->paid_cents = -1;
+  cost->from_till = TRUE;
+  g_ptr_array_add (sale->costs, cost);
+  add_pieces (sale->float_pieces, 100, 20);
+  FARM_DO (farm, stead_sale_repo_save (farm->store, sale, NULL, &farm_error));
+  for (int i = 0; i < 3; i++)
+    FARM_DO (farm, stead_sale_tally_add (farm->store, good->id, STEAD_TAP_SOLD, 1, 1774944000 + i, NULL, &farm_error));
+  add_pieces (pieces, 500, 5);
+  add_pieces (pieces, 100, 3);
+  g_assert_true (stead_sale_till (farm->store, sale, NULL, pieces, &till, &error));
+  sums = stead_sale_repo_sums (farm->store, sale->id, &error);
+  g_assert_no_error (error);
+  whys = stead_cash_up_whys (sale, sums, &till, pieces, "USD");
+  g_assert_cmpuint (whys->len, ==, 4);
+  NUMBERS_ARE (farm_find_why (whys, "What must be in the box")->worked, 20, 13.5, 5, 28.5);
+  NUMBERS_ARE (farm_find_why (whys, "What was counted")->worked, 5, 5, 3, 1, 28);
+  NUMBERS_ARE (farm_find_why (whys, "Over or short")->worked, 28, 28.5, -0.5);
+  NUMBERS_ARE (farm_find_why (whys, "How many are left")->worked, 10, 3, 7);
+  g_assert_cmpint (till.over_cents, ==, -50);
+}
+
+#define CASE(name, test) g_test_add ("/answer/why-dialogs/" name, Farm, NULL, farm_set_up, test, farm_tear_down)
+
+int
+main (int    argc,
+      char **argv)
+{
+  farm_start (&argc, &argv);
+  CASE ("count", test_count);
+  CASE ("first-day", test_first_day);
+  CASE ("saved-count", test_saved_count);
+  CASE ("cash-up", test_cash_up);
+  return g_test_run ();
+}
