@@ -9,15 +9,20 @@
 
 #include "app/keep/stead-till-dialog.h"
 
+#include "answer/stead-cash-count-why.h"
 #include "answer/stead-cash-words.h"
 #include "app/keep/stead-cash-picks.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 #include "store/stead-cash-count-repo.h"
 #include "store/stead-store-watch.h"
 
 #define FACE_COLUMNS 3
+
+/* Of the grid: below the sentence that they work out. */
+#define WHYS_ROW 6
 
 struct _SteadTillDialog
 {
@@ -29,10 +34,11 @@ struct _SteadTillDialog
   gsize           n_faces;
 
   GtkLabel       *caution, *sum;
-  GtkGrid        *face_grid;
+  GtkGrid        *grid, *face_grid;
   GtkCheckButton *deposit;
   SteadField     *day, *reason, *float_cents, *note, *reference;
   SteadPick      *account, *first, *second, *to;
+  SteadWhyBox    *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadTillDialog, stead_till_dialog, STEAD_TYPE_DIALOG)
@@ -40,62 +46,74 @@ G_DEFINE_FINAL_TYPE (SteadTillDialog, stead_till_dialog, STEAD_TYPE_DIALOG)
 /* --- what is counted -------------------------------------------------------------------- */
 
 /* As far as it can be read: a field that is being typed into counts nothing yet. */
-static gint64
-peek_total (SteadTillDialog *self)
+static void
+peek_pieces (SteadTillDialog *self,
+             GArray          *out)
 {
-  gint64 total = 0;
-
   for (gsize i = 0; i < self->n_faces; i++)
     {
       gint64 pieces = g_ascii_strtoll (stead_field_get_text (self->pieces->pdata[i]), NULL, 10);
+      SteadCashPiece piece = { .face_cents = self->faces[i], .pieces = CLAMP (pieces, 0, 1000000) };
 
-      total += CLAMP (pieces, 0, 1000000) * self->faces[i];
+      if (piece.pieces > 0)
+        g_array_append_val (out, piece);
     }
-  return total;
 }
 
-/* What the book says without the count's own line.  FALSE: it cannot be told yet. */
-static gboolean
-peek_expected (SteadTillDialog *self,
-               gint64          *cents)
+/* @is_known: (out): what the book says, without the count's own line, can be told. */
+static SteadCashCount *
+peek_count (SteadTillDialog *self,
+            SteadDesk       *desk,
+            gboolean        *is_known)
 {
-  SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (self));
-  SteadDay day = STEAD_DAY_NONE;
+  SteadCashCount *typed = stead_cash_count_new ();
 
-  if (desk == NULL)
-    return FALSE;
-  if (self->count->id != 0 && stead_pick_get (self->account) == self->count->account_id)
+  typed->account_id = stead_pick_get (self->account);
+  if (!stead_money_parse (stead_field_get_text (self->float_cents), stead_desk_get_farm (desk)->currency,
+                          &typed->float_cents, NULL))
+    typed->float_cents = 0;
+  peek_pieces (self, typed->pieces);
+  if (self->count->id != 0 && typed->account_id == self->count->account_id)
     {
-      *cents = self->count->expected_cents;
-      return TRUE;
+      typed->id = self->count->id;
+      typed->expected_cents = self->count->expected_cents;
+      *is_known = TRUE;
     }
-  return stead_cash_picks_peek_day (self->day, stead_desk_get_store (desk), &day)
-         && stead_cash_repo_balance (stead_desk_get_store (desk), stead_pick_get (self->account), STEAD_FUND_ANY, day,
-                                     cents, NULL);
+  else
+    *is_known = stead_cash_picks_peek_day (self->day, stead_desk_get_store (desk), &typed->day)
+                && stead_cash_repo_balance (stead_desk_get_store (desk), typed->account_id, STEAD_FUND_ANY, typed->day,
+                                            &typed->expected_cents, NULL);
+  return typed;
 }
 
 static void
 update_sum (SteadTillDialog *self)
 {
   SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (self));
-  gint64 total = peek_total (self), expected = 0;
-  gboolean known = peek_expected (self, &expected);
+  g_autoptr(SteadCashCount) typed = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
   g_autofree char *counted = NULL, *book = NULL, *off = NULL, *text = NULL;
+  gboolean known;
+  gint64 over;
   const char *currency;
 
   if (desk == NULL)
     return;
   currency = stead_desk_get_farm (desk)->currency;
-  counted = stead_money_format (total, currency);
-  book = stead_money_format (expected, currency);
-  off = stead_money_format (ABS (total - expected), currency);
+  typed = peek_count (self, desk, &known);
+  over = stead_cash_count_over_cents (typed);
+  counted = stead_money_format (stead_cash_count_total_cents (typed), currency);
+  book = stead_money_format (typed->expected_cents, currency);
+  off = stead_money_format (ABS (over), currency);
   /* Translators: amounts of money. */
   text = !known ? g_strdup_printf (_("Counted <b>%s</b>."), counted)
-         : total == expected ? g_strdup_printf (_("Counted <b>%s</b>, as the book says."), counted)
-         : total > expected ? g_strdup_printf (_("Counted <b>%s</b>; the book says %s: <b>%s over</b>."), counted, book, off)
+         : over == 0 ? g_strdup_printf (_("Counted <b>%s</b>, as the book says."), counted)
+         : over > 0 ? g_strdup_printf (_("Counted <b>%s</b>; the book says %s: <b>%s over</b>."), counted, book, off)
          : g_strdup_printf (_("Counted <b>%s</b>; the book says %s: <b>%s short</b>."), counted, book, off);
   gtk_label_set_markup (self->sum, text);
-  gtk_widget_set_visible (GTK_WIDGET (self->reason), known && total != expected);
+  gtk_widget_set_visible (GTK_WIDGET (self->reason), known && over != 0);
+  whys = stead_cash_count_whys (stead_desk_get_store (desk), typed, known, currency);
+  stead_why_box_set (self->whys, whys);
 }
 
 static void
@@ -288,6 +306,7 @@ stead_till_dialog_class_init (SteadTillDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadTillDialog, caution);
   gtk_widget_class_bind_template_child (widget_class, SteadTillDialog, sum);
   gtk_widget_class_bind_template_child (widget_class, SteadTillDialog, face_grid);
+  gtk_widget_class_bind_template_child (widget_class, SteadTillDialog, grid);
   gtk_widget_class_bind_template_child (widget_class, SteadTillDialog, deposit);
   gtk_widget_class_bind_template_child (widget_class, SteadTillDialog, day);
   gtk_widget_class_bind_template_child (widget_class, SteadTillDialog, reason);
@@ -307,7 +326,9 @@ stead_till_dialog_init (SteadTillDialog *self)
 {
   self->pieces = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_grid_attach (self->grid, stead_why_box_new_folded (&self->whys), 0, WHYS_ROW, 2, 1);
   g_signal_connect_swapped (self->day, "changed", G_CALLBACK (update_sum), self);
+  g_signal_connect_swapped (self->float_cents, "changed", G_CALLBACK (update_sum), self);
 }
 
 /* The first box; else the first account. */

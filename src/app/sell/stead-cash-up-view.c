@@ -9,11 +9,13 @@
 
 #include "app/sell/stead-cash-up-view.h"
 
+#include "answer/stead-cash-count-why.h"
 #include "answer/stead-cash-words.h"
 #include "answer/stead-sale-answer.h"
 #include "app/keep/stead-cash-picks.h"
 #include "app/make/stead-make-parts.h"
 #include "app/sell/stead-sell-parts.h"
+#include "app/stead-why-box.h"
 #include "core/stead-hours.h"
 #include "core/stead-money.h"
 #include "store/stead-sale-cash-up.h"
@@ -42,6 +44,7 @@ struct _SteadCashUpView
   GtkWidget  *face_grid, *costs, *goods, *shifts;
   SteadPick  *first, *second, *float_from, *deposit_to;
   SteadField *reason, *keep, *slip, *change_next;
+  SteadWhyBox *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadCashUpView, stead_cash_up_view, GTK_TYPE_BOX)
@@ -79,6 +82,20 @@ read_costs (SteadCashUpView *self,
 }
 
 static void
+show_whys (SteadCashUpView     *self,
+           const SteadSaleTill *till,
+           const GArray        *pieces)
+{
+  g_autoptr(GArray) sums = stead_sale_repo_sums (stead_desk_get_store (self->desk), self->sale_id, NULL);
+  g_autoptr(GPtrArray) whys = NULL;
+
+  if (sums == NULL)
+    return;
+  whys = stead_cash_up_whys (self->sale, sums, till, pieces, currency_of (self));
+  stead_why_box_set (self->whys, whys);
+}
+
+static void
 update_sum (SteadCashUpView *self)
 {
   g_autoptr(GArray) pieces = NULL;
@@ -112,6 +129,7 @@ update_sum (SteadCashUpView *self)
                             float_text, taken, out, expected, counted, off);
   gtk_label_set_markup (self->sum, text);
   gtk_widget_set_visible (GTK_WIDGET (self->reason), till.over_cents != 0);
+  show_whys (self, &till, pieces);
 }
 
 /* --- showing ---------------------------------------------------------------------------------- */
@@ -445,6 +463,7 @@ add_count (SteadCashUpView *self,
   gtk_box_append (GTK_BOX (card), self->face_grid);
   self->sum = GTK_LABEL (stead_make_label (NULL, "sentence"));
   gtk_box_append (GTK_BOX (card), GTK_WIDGET (self->sum));
+  gtk_box_append (GTK_BOX (card), stead_why_box_new_folded (&self->whys));
   self->reason = stead_sell_field (card, _("Why it differs"), STEAD_FIELD_TEXT);
   people = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   gtk_box_set_homogeneous (GTK_BOX (people), TRUE);
