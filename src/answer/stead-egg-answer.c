@@ -66,6 +66,32 @@ stead_egg_haugh_text (double egg_g,
   return g_strdup_printf (_("%s Haugh units: grade %s"), units, stead_egg_grade_name (stead_haugh_grade (haugh)));
 }
 
+SteadWhy *
+stead_egg_haugh_why (double egg_g,
+                     double albumen_mm)
+{
+  g_autofree char *height = NULL, *weight = NULL, *units = NULL;
+  double haugh;
+  char *worked;
+
+  if (!(egg_g > 0) || !(albumen_mm > 0) || !stead_haugh_units (egg_g, albumen_mm, &haugh, NULL))
+    worked = stead_egg_haugh_text (egg_g, albumen_mm);
+  else
+    {
+      height = stead_number_format (albumen_mm, 1);
+      weight = stead_number_format (egg_g, 1);
+      units = stead_number_format (haugh, 1);
+      /* Translators: millimeters, grams, Haugh units. */
+      worked = g_strdup_printf (_("100 × log10 (%s − 1.7 × %s^0.37 + 7.57) = %s"), height, weight, units);
+    }
+  return stead_why_new (g_strdup (_("Haugh units")),
+                        _("100 × log10 (height of the thick white in mm − 1.7 × weight in g^0.37 + 7.57). "
+                          "72 or more is grade AA, 60 or more grade A."),
+                        worked,
+                        _("The simplified formula of Haugh as egg quality articles give it, for eggs at 45 to 60 °F. "
+                          "The grade needs shell, air cell and yolk besides."));
+}
+
 /* --- sums ------------------------------------------------------------------------ */
 
 static void
@@ -292,45 +318,29 @@ class_why (void)
                         _("Pennsylvania Code, title 7, section 87.42(a). Your state may have other rules."));
 }
 
+/* Of the newest egg that was broken out. */
 static SteadWhy *
-haugh_why (const SteadEggAnswer *self)
+newest_why (const SteadEggAnswer *self)
 {
-  const SteadEggSample *sample = NULL;
-  g_autofree char *height = NULL, *weight = NULL, *units = NULL;
-  double haugh = NAN;
-
-  for (guint i = 0; i < self->samples->len && isnan (haugh); i++)
+  for (guint i = 0; i < self->samples->len; i++)
     {
-      sample = &g_array_index (self->samples, SteadEggSample, i);
-      haugh = g_array_index (self->haughs, double, i);
+      const SteadEggSample *sample = &g_array_index (self->samples, SteadEggSample, i);
+
+      if (!isnan (g_array_index (self->haughs, double, i)))
+        return stead_egg_haugh_why (sample->egg_g, sample->albumen_mm);
     }
-  if (isnan (haugh))
-    return NULL;
-  height = stead_number_format (sample->albumen_mm, 1);
-  weight = stead_number_format (sample->egg_g, 1);
-  units = stead_number_format (haugh, 1);
-  return stead_why_new (g_strdup (_("Haugh units")),
-                        _("100 × log10 (height of the thick white in mm − 1.7 × weight in g^0.37 + 7.57). "
-                          "72 or more is grade AA, 60 or more grade A."),
-                        /* Translators: millimeters, grams, Haugh units. */
-                        g_strdup_printf (_("100 × log10 (%s − 1.7 × %s^0.37 + 7.57) = %s"), height, weight, units),
-                        _("The simplified formula of Haugh as egg quality articles give it, for eggs at 45 to 60 °F. "
-                          "The grade needs shell, air cell and yolk besides."));
+  return NULL;
 }
 
 GPtrArray *
 stead_egg_answer_whys (const SteadEggAnswer *self)
 {
   GPtrArray *whys;
-  SteadWhy *haugh;
-
   g_return_val_if_fail (self != NULL, NULL);
 
   whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
   g_ptr_array_add (whys, class_why ());
-  haugh = haugh_why (self);
-  if (haugh != NULL)
-    g_ptr_array_add (whys, haugh);
+  stead_whys_add (whys, newest_why (self));
   return whys;
 }
 

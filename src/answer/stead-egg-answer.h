@@ -63,6 +63,10 @@ const char *stead_egg_grade_name (SteadEggGrade grade);
 char *stead_egg_haugh_text (double egg_g,
                             double albumen_mm) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (transfer full): how they are worked out; while one of the two is missing or wrong, the rule and what is wrong */
+SteadWhy *stead_egg_haugh_why (double egg_g,
+                               double albumen_mm) G_GNUC_WARN_UNUSED_RESULT;
+
 /* What a sheet or a sample was, for the undo menu. */
 char *stead_egg_grading_name (const SteadEggGrading *grading) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_egg_sample_name  (const SteadEggSample *sample) G_GNUC_WARN_UNUSED_RESULT;

@@ -28,6 +28,10 @@ char *stead_fish_text_range (const SteadBand *mean_g,
 char *stead_fish_text_sample (const SteadWeighing *weighing,
                               SteadUnitSystem      units) G_GNUC_WARN_UNUSED_RESULT;
 
+/* (transfer full) (element-type SteadWhy): how its mean, spread and condition come about; of none the rule alone */
+GPtrArray *stead_fish_text_sample_whys (const SteadWeighing *weighing,
+                                        SteadUnitSystem      units) G_GNUC_WARN_UNUSED_RESULT;
+
 /* For the undo menu: "Weighing of 20 fish on Mar 3", "3 fish moved on Mar 3". */
 char *stead_fish_weighing_name (const SteadWeighing *weighing) G_GNUC_WARN_UNUSED_RESULT;
 char *stead_fish_move_name     (const SteadFishMove *move) G_GNUC_WARN_UNUSED_RESULT;

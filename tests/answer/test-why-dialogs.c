@@ -4,6 +4,8 @@
 #include "config.h"
 
 #include "answer/stead-cash-count-why.h"
+#include "answer/stead-egg-answer.h"
+#include "answer/stead-fish-text.h"
 #include "store/stead-cash-repo.h"
 #include "store/stead-sale-tally.h"
 
@@ -164,6 +166,83 @@ test_cash_up (Farm *farm, gconstpointer data)
   g_assert_cmpint (till.over_cents, ==, -50);
 }
 
+/* --- an egg, and fish ---------------------------------------------------------------------------- */
+
+/* 58 g and 7 mm: 84.1 Haugh units (tests/reference/hens.csv, hu-038; the source's rounding leaves 0.4). */
+static void
+test_haugh (Farm *farm, gconstpointer data)
+{
+  g_autoptr(SteadWhy) why = stead_egg_haugh_why (58, 7), nothing = stead_egg_haugh_why (NAN, 7), wrong = stead_egg_haugh_why (200, 0.1);
+  g_autofree char *text = stead_egg_haugh_text (58, 7), *untold = stead_egg_haugh_text (NAN, 7);
+  g_autofree char *refused = stead_egg_haugh_text (200, 0.1);
+  g_autoptr(GArray) numbers = numbers_in (why->worked), shown = numbers_in (text);
+
+  g_assert_cmpuint (numbers->len, ==, 8);
+  g_assert_cmpfloat_with_epsilon (g_array_index (numbers, double, 7), 84.1, 0.4);
+  g_assert_cmpfloat (g_array_index (numbers, double, 7), ==, g_array_index (shown, double, 0));
+  g_assert_cmpstr (nothing->worked, ==, untold);
+  g_assert_cmpstr (wrong->worked, ==, refused);
+}
+
+static SteadWeighing *
+weighing_of (const SteadWeighed *fish, guint n)
+{
+  SteadWeighing *weighing = stead_weighing_new ();
+
+  weighing->single = g_array_new (FALSE, FALSE, sizeof (SteadWeighed));
+  g_array_append_vals (weighing->single, fish, n);
+  stead_weighing_take_single (weighing);
+  return weighing;
+}
+
+/* 100, 140 and 120 g: mean 120 g; sd √((400 + 400) ÷ 2) = 20 g, 17 %; two of 20 cm: 1.25 and 1.75, mean 1.5. */
+static void
+test_each_fish (Farm *farm, gconstpointer data)
+{
+  const SteadWeighed fish[] = { { 100, 20 }, { 140, 20 }, { 120, NAN } };
+  g_autoptr(SteadWeighing) weighing = weighing_of (fish, G_N_ELEMENTS (fish));
+  g_autoptr(GPtrArray) whys = stead_fish_text_sample_whys (weighing, STEAD_UNITS_METRIC);
+  g_autofree char *text = stead_fish_text_sample (weighing, STEAD_UNITS_METRIC);
+
+  NUMBERS_ARE (text, 3, 120, 17, 1.5);
+  g_assert_cmpuint (whys->len, ==, 3);
+  NUMBERS_ARE (farm_find_why (whys, "Mean weight of a fish")->worked, 100, 140, 120, 3, 120);
+  NUMBERS_ARE (farm_find_why (whys, "Spread of the sample")->worked, 20, 120, 17);
+  NUMBERS_ARE (farm_find_why (whys, "Condition factor")->worked, 1.25, 1.75, 2, 1.5);
+}
+
+/* Of many the first twelve are named, and all are counted. */
+static void
+test_many_fish (Farm *farm, gconstpointer data)
+{
+  SteadWeighed fish[30];
+  g_autoptr(SteadWeighing) weighing = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (fish); i++)
+    fish[i] = (SteadWeighed) { 50, NAN };
+  weighing = weighing_of (fish, G_N_ELEMENTS (fish));
+  whys = stead_fish_text_sample_whys (weighing, STEAD_UNITS_METRIC);
+  NUMBERS_ARE (farm_find_why (whys, "Mean weight of a fish")->worked, 50, 50, 50, 50, 50, 50, 50, 50, 50, 50, 50, 50, 30, 50);
+}
+
+/* 2.4 kg of 20 fish: 120 g; with 18.5 cm the factor is 1.90 (tests/reference/fish.csv, hu-128). */
+static void
+test_fish_together (Farm *farm, gconstpointer data)
+{
+  g_autoptr(SteadWeighing) weighing = stead_weighing_new (), none = stead_weighing_new ();
+  g_autoptr(GPtrArray) whys = NULL, rule = stead_fish_text_sample_whys (none, STEAD_UNITS_METRIC);
+
+  g_assert_cmpuint (rule->len, ==, 1);
+  weighing->n = 20;
+  weighing->total_kg = 2.4;
+  weighing->length_cm = 18.5;
+  whys = stead_fish_text_sample_whys (weighing, STEAD_UNITS_METRIC);
+  g_assert_cmpuint (whys->len, ==, 2);
+  NUMBERS_ARE (farm_find_why (whys, "Mean weight of a fish")->worked, 2400, 20, 120);
+  NUMBERS_ARE (farm_find_why (whys, "Condition factor")->worked, 100, 120, 18.5, 1.9);
+}
+
 #define CASE(name, test) g_test_add ("/answer/why-dialogs/" name, Farm, NULL, farm_set_up, test, farm_tear_down)
 
 int
@@ -175,5 +254,9 @@ main (int    argc,
   CASE ("first-day", test_first_day);
   CASE ("saved-count", test_saved_count);
   CASE ("cash-up", test_cash_up);
+  CASE ("haugh", test_haugh);
+  CASE ("each-fish", test_each_fish);
+  CASE ("many-fish", test_many_fish);
+  CASE ("fish-together", test_fish_together);
   return g_test_run ();
 }
