@@ -18,6 +18,7 @@ typedef struct
   GtkButton         *remove;
   GtkButton         *leave;
   GtkButton         *save;
+  gboolean           fits;   /* as high as what it holds, and no height of its own */
 } SteadDialogPrivate;
 
 enum { PROP_CONTENT = 1, PROP_SAVE_LABEL, PROP_DELETE_LABEL, N_PROPS };
@@ -63,6 +64,44 @@ remove_cb (SteadDialog *self)
   stead_dialog_show_error (self, NULL);
   done = STEAD_DIALOG_GET_CLASS (self)->remove (self, &error);
   finish (self, done, error);
+}
+
+/* As high as what it holds at its width.  A scrolled window asks for the height without the
+ * width, and wrapped text then cuts off the last lines or leaves much of it empty. */
+static void
+fit_height (SteadDialog *self)
+{
+  SteadDialogPrivate *priv = private_of (self);
+  GtkWidget *content = gtk_scrolled_window_get_child (priv->slot);
+  GtkWidget *below = GTK_WIDGET (gtk_window_get_transient_for (GTK_WINDOW (self)));
+  int width, height, least, natural;
+  int most = MAX (gtk_widget_get_height (below) - ROUND_ABOUT, gtk_scrolled_window_get_max_content_height (priv->slot));
+
+  if (content == NULL || !priv->fits)
+    return;
+  gtk_window_get_default_size (GTK_WINDOW (self), &width, &height);
+  gtk_widget_measure (content, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  gtk_widget_measure (content, GTK_ORIENTATION_VERTICAL, MAX (width, least), NULL, &natural, NULL, NULL);
+  gtk_scrolled_window_set_propagate_natural_height (priv->slot, FALSE);
+  /* What need not be scrolled needs no focus either. */
+  gtk_widget_set_focusable (GTK_WIDGET (priv->slot), natural > most);
+  gtk_scrolled_window_set_max_content_height (priv->slot, most);
+  gtk_scrolled_window_set_min_content_height (priv->slot, MIN (natural, most));
+}
+
+/* What is unfolded in it makes it higher, and lower again when it is folded. */
+static void
+fit_cb (GtkWidget  *widget,
+        const char *action,
+        GVariant   *target)
+{
+  int width, height;
+
+  if (!private_of (STEAD_DIALOG (widget))->fits)
+    return;
+  fit_height (STEAD_DIALOG (widget));
+  gtk_window_get_default_size (GTK_WINDOW (widget), &width, &height);
+  gtk_window_set_default_size (GTK_WINDOW (widget), width, -1);
 }
 
 static void
@@ -151,6 +190,7 @@ stead_dialog_class_init (SteadDialogClass *klass)
   gtk_widget_class_bind_template_child_private (widget_class, SteadDialog, save);
   gtk_widget_class_bind_template_callback (widget_class, save_cb);
   gtk_widget_class_bind_template_callback (widget_class, remove_cb);
+  gtk_widget_class_install_action (widget_class, STEAD_DIALOG_FIT, NULL, fit_cb);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_CONTROL_MASK, "window.close", NULL);
 }
@@ -168,37 +208,18 @@ stead_dialog_get_desk (SteadDialog *self)
   return private_of (self)->desk;
 }
 
-/* As high as what it holds at its width.  A scrolled window asks for the height without the
- * width, and wrapped text then cuts off the last lines or leaves much of it empty. */
-static void
-fit_height (SteadDialog *self)
-{
-  SteadDialogPrivate *priv = private_of (self);
-  GtkWidget *content = gtk_scrolled_window_get_child (priv->slot);
-  GtkWidget *below = GTK_WIDGET (gtk_window_get_transient_for (GTK_WINDOW (self)));
-  int width, height, least, natural;
-  int most = MAX (gtk_widget_get_height (below) - ROUND_ABOUT, gtk_scrolled_window_get_max_content_height (priv->slot));
-
-  gtk_window_get_default_size (GTK_WINDOW (self), &width, &height);
-  if (content == NULL || height > 0)
-    return;
-  gtk_widget_measure (content, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
-  gtk_widget_measure (content, GTK_ORIENTATION_VERTICAL, MAX (width, least), NULL, &natural, NULL, NULL);
-  gtk_scrolled_window_set_propagate_natural_height (priv->slot, FALSE);
-  /* What need not be scrolled needs no focus either. */
-  gtk_widget_set_focusable (GTK_WIDGET (priv->slot), natural > most);
-  gtk_scrolled_window_set_max_content_height (priv->slot, most);
-  gtk_scrolled_window_set_min_content_height (priv->slot, MIN (natural, most));
-}
-
 void
 stead_dialog_present (SteadDialog *self,
                       GtkWidget   *parent,
                       SteadDesk   *desk)
 {
+  int width, height;
+
   g_return_if_fail (STEAD_IS_DIALOG (self));
   g_return_if_fail (STEAD_IS_DESK (desk));
 
+  gtk_window_get_default_size (GTK_WINDOW (self), &width, &height);
+  private_of (self)->fits = height <= 0;
   g_set_object (&private_of (self)->desk, desk);
   gtk_window_set_transient_for (GTK_WINDOW (self), GTK_WINDOW (gtk_widget_get_root (parent)));
   stead_ui_name_drop_downs (GTK_WIDGET (self));

@@ -26,6 +26,9 @@ struct _SteadDialogClass
   gboolean (*remove) (SteadDialog *self, GError **error);
 };
 
+/* Action without a parameter, for what is in it: it has become higher or lower. */
+#define STEAD_DIALOG_FIT "dialog.fit"
+
 /* Properties: "content" (GtkWidget), "save-label", "delete-label" (each NULL: no such button). */
 
 SteadDesk *stead_dialog_get_desk   (SteadDialog *self);

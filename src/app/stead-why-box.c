@@ -10,6 +10,7 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/stead-columns-layout.h"
+#include "app/stead-dialog.h"
 #include "app/stead-ui.h"
 #include "app/stead-why-text.h"
 
@@ -48,6 +49,13 @@ row_free (gpointer data)
   g_free (row);
 }
 
+/* A dialog around it takes its height from what is seen. */
+static void
+fit_dialog (GtkWidget *expander)
+{
+  gtk_widget_activate_action (expander, STEAD_DIALOG_FIT, NULL);
+}
+
 static Row *
 row_new (SteadWhyBox *self,
          const char  *title)
@@ -60,6 +68,7 @@ row_new (SteadWhyBox *self,
   stead_ui_name (row->expander, title);
   stead_ui_expander_set_child (row->expander, row->text);
   gtk_expander_set_expanded (GTK_EXPANDER (row->expander), self->page);
+  g_signal_connect (row->expander, "notify::expanded", G_CALLBACK (fit_dialog), NULL);
   gtk_widget_set_parent (row->expander, GTK_WIDGET (self));
   return row;
 }
@@ -127,6 +136,7 @@ fold_away (SteadWhyBox *self,
 
   stead_ui_name (expander, _("Why? The figures worked out"));
   stead_ui_expander_set_child (expander, child);
+  g_signal_connect (expander, "notify::expanded", G_CALLBACK (fit_dialog), NULL);
   g_set_weak_pointer (&self->fold, expander);
   return expander;
 }
@@ -182,8 +192,11 @@ stead_why_box_set (SteadWhyBox *self,
     }
   if (n < self->rows->len)
     g_ptr_array_remove_range (self->rows, n, self->rows->len - n);
-  if (self->fold != NULL)
-    gtk_widget_set_visible (self->fold, n > 0);
+  if (self->fold != NULL && gtk_widget_get_visible (self->fold) != (n > 0))
+    {
+      gtk_widget_set_visible (self->fold, n > 0);
+      fit_dialog (self->fold);
+    }
 }
 
 /* Once it is laid out, what was opened is brought into view. */
