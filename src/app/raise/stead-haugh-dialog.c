@@ -9,8 +9,12 @@
 #include "answer/stead-egg-answer.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-haugh-dialog.ui")
+
+/* Of the grid: below the figure that it works out. */
+#define WHY_ROW 3
 
 struct _SteadHaughDialog
 {
@@ -19,6 +23,8 @@ struct _SteadHaughDialog
   gint64       id, flock_id, person_id;
   SteadField  *day, *weight, *height, *temperature;
   GtkLabel    *units;
+  GtkGrid     *grid;
+  SteadWhyBox *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadHaughDialog, stead_haugh_dialog, STEAD_TYPE_DIALOG)
@@ -36,9 +42,12 @@ typed (SteadField *field)
 static void
 changed_cb (SteadHaughDialog *self)
 {
+  g_autoptr(GPtrArray) whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
   g_autofree char *text = stead_egg_haugh_text (typed (self->weight), typed (self->height));
 
   gtk_label_set_text (self->units, text);
+  g_ptr_array_add (whys, stead_egg_haugh_why (typed (self->weight), typed (self->height)));
+  stead_why_box_set (self->whys, whys);
 }
 
 static gboolean
@@ -105,6 +114,7 @@ stead_haugh_dialog_class_init (SteadHaughDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadHaughDialog, height);
   gtk_widget_class_bind_template_child (widget_class, SteadHaughDialog, temperature);
   gtk_widget_class_bind_template_child (widget_class, SteadHaughDialog, units);
+  gtk_widget_class_bind_template_child (widget_class, SteadHaughDialog, grid);
   gtk_widget_class_bind_template_callback (widget_class, changed_cb);
 }
 
@@ -112,6 +122,7 @@ static void
 stead_haugh_dialog_init (SteadHaughDialog *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_grid_attach (self->grid, stead_why_box_new_folded (&self->whys), 0, WHY_ROW, 2, 1);
 }
 
 void

@@ -14,6 +14,7 @@
 #include "app/raise/stead-sample-grid.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "store/stead-store-watch.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-weighing-dialog.ui")
@@ -33,6 +34,7 @@ struct _SteadWeighingDialog
   GtkDropDown      *unit;
   GtkLabel         *figures;
   SteadPersonPick  *person;
+  SteadWhyBox      *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadWeighingDialog, stead_weighing_dialog, STEAD_TYPE_DIALOG)
@@ -78,6 +80,7 @@ static void
 typed_cb (SteadWeighingDialog *self)
 {
   g_autoptr(SteadWeighing) typed = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
   g_autofree char *text = NULL;
 
   if (self->filling)
@@ -86,6 +89,8 @@ typed_cb (SteadWeighingDialog *self)
   text = stead_fish_text_sample (typed, self->units);
   gtk_label_set_text (self->figures, text[0] != '\0' ? text
                       : _("Weigh about 30 fish or a tenth of them, after a day without feed."));
+  whys = stead_fish_text_sample_whys (typed, self->units);
+  stead_why_box_set (self->whys, whys);
 }
 
 static void
@@ -311,6 +316,8 @@ stead_weighing_dialog_init (SteadWeighingDialog *self)
 
   self->filling = TRUE;
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_box_insert_child_after (GTK_BOX (gtk_widget_get_parent (GTK_WIDGET (self->figures))),
+                              stead_why_box_new_folded (&self->whys), GTK_WIDGET (self->figures));
   for (guint i = 0; i < G_N_ELEMENTS (scale_units); i++)
     gtk_string_list_append (names, stead_unit_symbol (stead_unit_by_id (scale_units[i])));
   gtk_drop_down_set_model (self->unit, G_LIST_MODEL (names));
