@@ -17,9 +17,6 @@
 /* The words of the limit tables for eggs in the shell. */
 #define SHELL_EGGS "raw_shell_eggs"
 
-#define OZ_KG 0.028349523125    /* avoirdupois ounce: NIST Handbook 44, appendix C */
-#define FLOZ_L 0.0295735295625  /* US fluid ounce, there */
-
 /* A number and its unit stay in one line. */
 #define NO_BREAK "\302\240"
 
@@ -51,6 +48,7 @@ stead_label_answer_free (SteadLabelAnswer *self)
   g_free (self->farm);
   g_free (self->net);
   g_clear_pointer (&self->missing, g_ptr_array_unref);
+  g_clear_pointer (&self->whys, g_ptr_array_unref);
   g_free (self->sentence);
   g_free (self->caution);
   g_free (self);
@@ -200,12 +198,12 @@ word_net (SteadLabelFacts *facts)
   switch (facts->item->unit->dimension)
     {
     case STEAD_DIMENSION_MASS:
-      law = stead_net_weight_text (base / OZ_KG, &problem);
+      law = stead_net_weight_text (base / STEAD_LABEL_OZ_KG, &problem);
       if (law != NULL)
         out->net = g_strdup_printf ("%s %.0f" NO_BREAK "g", law, round (base * 1000));
       break;
     case STEAD_DIMENSION_VOLUME:
-      law = stead_net_fluid_text (base / FLOZ_L, &problem);
+      law = stead_net_fluid_text (base / STEAD_LABEL_FLOZ_L, &problem);
       if (law != NULL)
         out->net = g_strdup_printf ("%s %.0f" NO_BREAK "mL", law, round (base * 1000));
       break;
@@ -353,12 +351,14 @@ stead_label_answer_new (SteadStore      *store,
   out->kind = kind;
   out->panel_in2 = panel_in2 > 0 ? panel_in2 : stead_label_panel_usual (kind);
   out->missing = g_ptr_array_new_with_free_func (g_free);
+  out->whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
   if (!read_facts (&facts, lot_id, error) || !size_letters (out, error))
     return NULL;
   word_name (&facts);
   word_net (&facts);
   word_dates (&facts);
   word_farm (&facts);
+  stead_label_word_whys (&facts);
   if (!word_price (&facts, error) || !stead_label_word_contents (&facts, error) || !word_care (&facts, error))
     return NULL;
   say (out);

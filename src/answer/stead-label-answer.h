@@ -6,6 +6,8 @@
  */
 #pragma once
 
+#include "answer/stead-words.h"
+#include "core/stead-label-sheet.h"
 #include "core/stead-limit.h"
 #include "store/stead-lot-repo.h"
 
@@ -40,6 +42,7 @@ typedef struct
   double            letter_in;     /* of all others */
   const SteadLimit *net_rule;      /* (unowned): where that stands */
   GPtrArray        *missing;       /* of char *, plain sentences: what a complete label lacks; may be empty */
+  GPtrArray        *whys;          /* of SteadWhy: net quantity, letters, days, order of the ingredients */
   char             *sentence;      /* markup */
   char             *caution;       /* plain: what local rules may add */
 } SteadLabelAnswer;
@@ -70,5 +73,16 @@ SteadLabelAnswer *stead_label_answer_new (SteadStore      *store,
                                           SteadLabelKind   kind,
                                           double           panel_in2,
                                           GError         **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * stead_label_sheet_why:
+ * @first: how many labels of the first page are gone already, 0 or more
+ * @n: how many are to be printed, 0 or more
+ *
+ * Returns: (transfer full): how many fit on a page, and how many pages that takes
+ */
+SteadWhy *stead_label_sheet_why (const SteadLabelSheet *sheet,
+                                 int                    first,
+                                 int                    n) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

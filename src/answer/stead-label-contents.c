@@ -80,6 +80,8 @@ word_ingredients (SteadLabelFacts *facts,
 {
   g_autofree double *weights = g_new (double, all->len);
   g_autofree gsize *order = g_new (gsize, all->len);
+  g_autofree double *sorted = g_new (double, all->len);
+  g_autoptr(GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
   g_autoptr(GString) text = g_string_new ("Ingredients: ");
 
   for (guint i = 0; i < all->len; i++)
@@ -87,12 +89,15 @@ word_ingredients (SteadLabelFacts *facts,
   stead_ingredient_order (weights, all->len, order);
   for (guint i = 0; i < all->len; i++)
     {
-      g_autofree char *name = g_utf8_strdown (stead_label_item_name (g_array_index (all, Ingredient, order[i]).item), -1);
+      char *name = g_utf8_strdown (stead_label_item_name (g_array_index (all, Ingredient, order[i]).item), -1);
 
+      g_ptr_array_add (names, name);
+      sorted[i] = weights[order[i]];
       g_string_append_printf (text, i == 0 ? "%s" : ", %s", name);
     }
   g_string_append_c (text, '.');
   facts->out->ingredients = g_string_free (g_steal_pointer (&text), FALSE);
+  stead_label_why_ingredients (facts, (const char * const *) names->pdata, sorted, all->len);
 }
 
 /* Allergens are lists with commas, as a person typed them; each is named once. */

@@ -5,6 +5,7 @@
  * Ounce and pound: NIST Handbook 44, appendix C.
  */
 #include "farm.h"
+#include "numbers.h"
 
 #include "answer/stead-label-answer.h"
 #include "store/stead-harvest-repo.h"
@@ -334,6 +335,57 @@ test_fluid (Shelf         *shelf,
   g_assert_nonnull (strstr (label->net, "473"));
 }
 
+/* The same figures, worked out.  1.5 lb = 680.39 g = 24 oz; letters by 21 CFR 101.7(i); 4,000 g, 400 g, 300 g and 50 g are
+ * 8.82, 0.88, 0.66 and 0.11 lb. */
+static void
+test_whys (Shelf         *shelf,
+           gconstpointer  data)
+{
+  g_autoptr(SteadLabelAnswer) label = NULL;
+
+  add_product (shelf, "A jar", shelf->sauce, 1.5 * LB, 600);
+  label = ask (shelf, shelf->sauce_lot, STEAD_LABEL_JAR, 20);
+  NUMBERS_ARE (farm_find_why (label->whys, "Net quantity")->worked, 680.39, 28.3495, 24, 24, 1, 8, 680);
+  g_assert_true (g_str_has_suffix (farm_find_why (label->whys, "Net quantity")->worked, label->net));
+  NUMBERS_ARE (farm_find_why (label->whys, "How high the letters are")->worked, 5, 0.0625, 25, 0.125, 100, 0.1875, 400, 0.25,
+               400, 0.5, 20, 0.125);
+  NUMBERS_ARE (farm_find_why (label->whys, "Order of the ingredients")->worked, 8.82, 0.88, 0.66, 0.11);
+  g_assert_cmpuint (label->whys->len, ==, 3);
+}
+
+/* The eggs were packed two days ago and keep 28 days: that is their best-by day; with 21 it was entered. */
+static void
+test_why_days (Shelf         *shelf,
+               gconstpointer  data)
+{
+  const int lives[] = { 28, 21 };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (lives); i++)
+    {
+      g_autoptr(SteadItem) item = stead_item_repo_get (shelf->farm.store, shelf->eggs, NULL);
+      g_autoptr(SteadLabelAnswer) label = NULL;
+      g_autofree char *best = stead_day_format (shelf->farm.today + 26, STEAD_DAY_STYLE_MEDIUM);
+      const char *worked;
+
+      item->shelf_life_days = lives[i];
+      FARM_DO (&shelf->farm, stead_item_repo_save (shelf->farm.store, item, &farm_error));
+      label = ask (shelf, shelf->egg_lot, STEAD_LABEL_CARTON, 45);
+      worked = farm_find_why (label->whys, "Best-by day")->worked;
+      g_assert_true (g_str_has_suffix (worked, best));
+      g_assert_cmpint (strstr (worked, "28") != NULL, ==, lives[i] == 28);
+    }
+}
+
+/* Two columns of five: 10 on a page; 3 used up and 18 more are 21: three pages. */
+static void
+test_why_pages (Shelf         *shelf,
+                gconstpointer  data)
+{
+  g_autoptr(SteadWhy) why = stead_label_sheet_why (stead_label_sheet_find ("letter-2x5"), 3, 18);
+
+  NUMBERS_ARE (why->worked, 2, 5, 10, 3, 18, 10, 3);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -349,6 +401,9 @@ main (int    argc,
   ADD ("kind-for", test_kind_for);
   ADD ("keep", test_keep);
   ADD ("fluid", test_fluid);
+  ADD ("whys", test_whys);
+  ADD ("why-days", test_why_days);
+  ADD ("why-pages", test_why_pages);
 #undef ADD
   g_test_add_func ("/answer/label/names", test_names);
   return g_test_run ();
