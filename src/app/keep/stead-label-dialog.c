@@ -13,8 +13,12 @@
 #include "app/stead-field.h"
 #include "app/stead-paper-dialog.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 
 #define PREVIEW_PAD 8
+
+/* Of the grid: below what they work out. */
+#define WHYS_ROW 3
 
 struct _SteadLabelDialog
 {
@@ -32,6 +36,8 @@ struct _SteadLabelDialog
   GtkDropDown          *sheet;
   SteadField           *panel, *first, *n;
   GtkDrawingArea       *preview;
+  GtkGrid              *grid;
+  SteadWhyBox          *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadLabelDialog, stead_label_dialog, STEAD_TYPE_DIALOG)
@@ -106,6 +112,29 @@ show_missing (SteadLabelDialog *self)
   say (self->missing, text->str);
 }
 
+/* A number that is still being typed counts as none. */
+static int
+peek_count (SteadField *field)
+{
+  gint64 n = g_ascii_strtoll (stead_field_get_text (field), NULL, 10);
+
+  return (int) CLAMP (n, 0, STEAD_LABELS_MAX);
+}
+
+static void
+show_whys (SteadLabelDialog *self)
+{
+  g_autoptr(GPtrArray) whys = g_ptr_array_new ();
+  g_autoptr(SteadWhy) pages = NULL;
+
+  if (self->answer == NULL)
+    return;
+  pages = stead_label_sheet_why (chosen_sheet (self), peek_count (self->first), peek_count (self->n));
+  g_ptr_array_extend (whys, self->answer->whys, NULL, NULL);
+  g_ptr_array_add (whys, pages);
+  stead_why_box_set (self->whys, whys);
+}
+
 static void
 refresh (SteadLabelDialog *self)
 {
@@ -128,6 +157,7 @@ refresh (SteadLabelDialog *self)
   say (self->caution, self->answer->caution);
   show_missing (self);
   name_preview (self);
+  show_whys (self);
   gtk_widget_queue_draw (GTK_WIDGET (self->preview));
 }
 
@@ -281,6 +311,7 @@ stead_label_dialog_class_init (SteadLabelDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadLabelDialog, first);
   gtk_widget_class_bind_template_child (widget_class, SteadLabelDialog, n);
   gtk_widget_class_bind_template_child (widget_class, SteadLabelDialog, preview);
+  gtk_widget_class_bind_template_child (widget_class, SteadLabelDialog, grid);
   gtk_widget_class_bind_template_callback (widget_class, kind_cb);
   gtk_widget_class_bind_template_callback (widget_class, sheet_cb);
 }
@@ -290,6 +321,9 @@ stead_label_dialog_init (SteadLabelDialog *self)
 {
   self->sheets = g_array_new (FALSE, FALSE, sizeof (const SteadLabelSheet *));
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_grid_attach (self->grid, stead_why_box_new_folded (&self->whys), 0, WHYS_ROW, 2, 1);
+  g_signal_connect_swapped (self->first, "changed", G_CALLBACK (show_whys), self);
+  g_signal_connect_swapped (self->n, "changed", G_CALLBACK (show_whys), self);
   gtk_drawing_area_set_draw_func (self->preview, draw_cb, self, NULL);
 }
 
