@@ -30,6 +30,16 @@ GPtrArray *stead_counts_whys (const GPtrArray *counts,
                               const char      *currency) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
+ * stead_count_sheet_whys:
+ * @count: as far as it is typed
+ *
+ * Returns: (transfer full): of SteadWhy: what should be there, and what is missing or more, of the first lots
+ *   that are counted; empty without lots
+ */
+GPtrArray *stead_count_sheet_whys (SteadStore            *store,
+                                   const SteadStockCount *count) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
  * stead_receipts_whys:
  * @receipts: (element-type SteadReceipt)
  *

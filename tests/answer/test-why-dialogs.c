@@ -6,8 +6,12 @@
 #include "answer/stead-cash-count-why.h"
 #include "answer/stead-egg-answer.h"
 #include "answer/stead-fish-text.h"
+#include "answer/stead-store-room-why.h"
+#include "core/stead-stock-cost.h"
 #include "store/stead-cash-repo.h"
 #include "store/stead-sale-tally.h"
+
+#include <string.h>
 
 #include "farm.h"
 #include "numbers.h"
@@ -166,6 +170,43 @@ test_cash_up (Farm *farm, gconstpointer data)
   g_assert_cmpint (till.over_cents, ==, -50);
 }
 
+/* --- the store room ------------------------------------------------------------------------------ */
+
+/* Of 50 kg of feed 8 kg were spilled before the day, and 5 kg after it: 42 kg at its end.  40 kg are there. */
+static void
+test_stock (Farm *farm, gconstpointer data)
+{
+  g_autoptr(SteadStockCount) count = NULL, none = stead_stock_count_new ();
+  g_autoptr(GPtrArray) before = NULL, whys = NULL, nothing = stead_count_sheet_whys (farm->store, none);
+  g_autoptr(GError) error = NULL;
+  SteadCountLine *line;
+
+  farm_buy (farm, farm->today - 9, farm->feed, 50, 6000, FALSE);
+  count = stead_count_repo_sheet (farm->store, STEAD_COUNT_EVERYWHERE, farm->today - 1, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (count->lines->len, ==, 1);
+  line = count->lines->pdata[0];
+  FARM_DO (farm, stead_lot_repo_adjust (farm->store, line->lot_id, STEAD_MOVE_LOST, farm->today - 2, -8, "spilled", 0, &farm_error));
+  FARM_DO (farm, stead_lot_repo_adjust (farm->store, line->lot_id, STEAD_MOVE_LOST, farm->today, -5, "mice", 0, &farm_error));
+  g_clear_pointer (&count, stead_stock_count_free);
+  count = stead_count_repo_sheet (farm->store, STEAD_COUNT_EVERYWHERE, farm->today - 1, &error);
+  g_assert_no_error (error);
+  line = count->lines->pdata[0];
+  line->unit = stead_unit_by_id ("kg");
+  g_assert_cmpfloat_with_epsilon (line->expected_base, stead_stock_on_record (0, 50, 8), 1e-9);
+  g_assert_cmpuint (nothing->len, ==, 0);
+  before = stead_count_sheet_whys (farm->store, count);
+  g_assert_cmpuint (before->len, ==, 1);
+  line->counted_base = 40;
+  whys = stead_count_sheet_whys (farm->store, count);
+  g_assert_cmpuint (whys->len, ==, 2);
+  /* What nobody counted yet is not told. */
+  g_assert_null (strstr (farm_find_why (before, "What should be there")->worked, "42"));
+  g_assert_true (g_str_has_suffix (farm_find_why (whys, "What should be there")->worked, ": 50 kg − 8 kg = 42 kg"));
+  g_assert_true (g_str_has_suffix (farm_find_why (whys, "Missing or more")->worked, ": 40 kg − 42 kg = −2 kg"));
+  g_assert_cmpfloat_with_epsilon (stead_stock_shrink (line->expected_base, line->counted_base), 2, 1e-9);
+}
+
 /* --- an egg, and fish ---------------------------------------------------------------------------- */
 
 /* 58 g and 7 mm: 84.1 Haugh units (tests/reference/hens.csv, hu-038; the source's rounding leaves 0.4). */
@@ -254,6 +295,7 @@ main (int    argc,
   CASE ("first-day", test_first_day);
   CASE ("saved-count", test_saved_count);
   CASE ("cash-up", test_cash_up);
+  CASE ("stock", test_stock);
   CASE ("haugh", test_haugh);
   CASE ("each-fish", test_each_fish);
   CASE ("many-fish", test_many_fish);
