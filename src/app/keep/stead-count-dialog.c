@@ -10,12 +10,17 @@
 
 #include "app/keep/stead-count-dialog.h"
 
+#include "answer/stead-store-room-why.h"
 #include "app/keep/stead-cash-picks.h"
 #include "app/keep/stead-count-row.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-place-repo.h"
 #include "store/stead-store-watch.h"
+
+/* Of the grid: below the sentence that they work out. */
+#define WHYS_ROW 3
 
 struct _SteadCountDialog
 {
@@ -28,11 +33,23 @@ struct _SteadCountDialog
   GtkLabel        *sum;
   SteadField      *day, *note;
   SteadPick       *place, *first, *second;
+  GtkGrid         *grid;
+  SteadWhyBox     *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadCountDialog, stead_count_dialog, STEAD_TYPE_DIALOG)
 
 /* --- the sheet ------------------------------------------------------------------------- */
+
+static void
+show_whys (SteadCountDialog *self)
+{
+  SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (self));
+  g_autoptr(GPtrArray) whys = desk == NULL || self->count == NULL ? g_ptr_array_new ()
+                              : stead_count_sheet_whys (stead_desk_get_store (desk), self->count);
+
+  stead_why_box_set (self->whys, whys);
+}
 
 static void
 update_sum (SteadCountDialog *self)
@@ -42,9 +59,10 @@ update_sum (SteadCountDialog *self)
 
   for (guint i = 0; i < self->rows->len; i++)
     {
+      SteadCountLine *line = self->count->lines->pdata[i];
       gboolean differs;
 
-      counted += stead_count_row_peek (self->rows->pdata[i], &differs);
+      counted += stead_count_row_peek (self->rows->pdata[i], &line->counted_base, &differs);
       differ += differs;
     }
   lots = g_strdup_printf (ngettext ("%u lot should be there.", "%u lots should be there.", self->rows->len),
@@ -58,6 +76,7 @@ update_sum (SteadCountDialog *self)
     /* Translators: the same sentence, then how many were counted and how many of them differ. */
     text = g_strdup_printf (_("%s Counted so far: <b>%u</b>; different from the record: <b>%u</b>."), lots, counted, differ);
   gtk_label_set_markup (self->sum, text);
+  show_whys (self);
 }
 
 static SteadCountRow *
@@ -190,6 +209,7 @@ stead_count_dialog_class_init (SteadCountDialogClass *klass)
   STEAD_DIALOG_CLASS (klass)->save = stead_count_dialog_save;
   gtk_widget_class_set_template_from_resource (widget_class, STEAD_UI ("keep/stead-count-dialog.ui"));
   gtk_widget_class_bind_template_child (widget_class, SteadCountDialog, list);
+  gtk_widget_class_bind_template_child (widget_class, SteadCountDialog, grid);
   gtk_widget_class_bind_template_child (widget_class, SteadCountDialog, sum);
   gtk_widget_class_bind_template_child (widget_class, SteadCountDialog, day);
   gtk_widget_class_bind_template_child (widget_class, SteadCountDialog, note);
@@ -204,6 +224,7 @@ stead_count_dialog_init (SteadCountDialog *self)
 {
   self->rows = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_grid_attach (self->grid, stead_why_box_new_folded (&self->whys), 0, WHYS_ROW, 2, 1);
   g_signal_connect_swapped (self->day, "changed", G_CALLBACK (show_sheet), self);
 }
 

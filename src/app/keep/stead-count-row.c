@@ -46,17 +46,18 @@ peek_base (SteadCountRow *self,
 
 gboolean
 stead_count_row_peek (SteadCountRow *self,
+                      double        *out_base,
                       gboolean      *out_differs)
 {
   double base = 0;
+  gboolean typed;
 
   g_return_val_if_fail (STEAD_IS_COUNT_ROW (self), FALSE);
 
-  *out_differs = FALSE;
-  if (!peek_base (self, &base))
-    return FALSE;
-  *out_differs = fabs (base - self->expected_base) > SAME_BASE;
-  return TRUE;
+  typed = peek_base (self, &base);
+  *out_base = typed ? base : (double) NAN;
+  *out_differs = typed && fabs (base - self->expected_base) > SAME_BASE;
+  return typed;
 }
 
 static void
@@ -67,13 +68,12 @@ counted_cb (SteadCountRow *self)
   double base = 0;
   gboolean differs;
 
-  if (!stead_count_row_peek (self, &differs))
+  if (!stead_count_row_peek (self, &base, &differs))
     text = g_strdup ("");
   else if (!differs)
     text = g_strdup (_("as on record"));
   else
     {
-      peek_base (self, &base);
       off = stead_quantity_format (fabs (base - self->expected_base), self->unit);
       /* Translators: amounts: "130 should be there: 2 are missing". */
       text = g_strdup_printf (base < self->expected_base ? _("%s on record: %s missing") : _("%s on record: %s more"),
@@ -89,6 +89,7 @@ stead_count_row_read (SteadCountRow   *self,
                       SteadCountLine  *line)
 {
   gboolean differs;
+  double base;
 
   g_return_val_if_fail (STEAD_IS_COUNT_ROW (self) && line != NULL, FALSE);
 
@@ -100,7 +101,7 @@ stead_count_row_read (SteadCountRow   *self,
       return FALSE;
     }
   g_clear_pointer (&line->reason, g_free);
-  if (!stead_count_row_peek (self, &differs) || !differs)
+  if (!stead_count_row_peek (self, &base, &differs) || !differs)
     return TRUE;
   if (stead_field_is_empty (self->reason))
     {

@@ -16,8 +16,8 @@ G_DECLARE_FINAL_TYPE (SteadCountRow, stead_count_row, STEAD, COUNT_ROW, GtkWidge
 GtkWidget  *stead_count_row_new (const SteadCountLine *line);
 
 gint64      stead_count_row_get_lot  (SteadCountRow *self);
-/* Something was typed that can be read; @out_differs: it is not what should be there. */
-gboolean    stead_count_row_peek     (SteadCountRow *self, gboolean *out_differs);
+/* Something was typed that can be read; @out_base: how much, else NAN; @out_differs: it is not what should be there. */
+gboolean    stead_count_row_peek     (SteadCountRow *self, double *out_base, gboolean *out_differs);
 /* Fills in what was typed: NAN for a lot that was not counted.  %FALSE: a field says what is wrong. */
 gboolean    stead_count_row_read     (SteadCountRow *self, SteadCountLine *line);
 /* What was typed goes over from another row of the same lot. */
