@@ -3,6 +3,7 @@
  */
 #include "config.h"
 
+#include "answer/stead-bank-why.h"
 #include "answer/stead-cash-count-why.h"
 #include "answer/stead-egg-answer.h"
 #include "answer/stead-fish-text.h"
@@ -170,6 +171,25 @@ test_cash_up (Farm *farm, gconstpointer data)
   g_assert_cmpint (till.over_cents, ==, -50);
 }
 
+/* --- a statement ---------------------------------------------------------------------------------- */
+
+/* OpenStax, Principles of Accounting, vol. 1, section 8.6, by tests/reference/cash.csv, money-bank-01a and b. */
+static void
+test_statement (Farm *farm, gconstpointer data)
+{
+  const SteadBankCheck check = { .bank_cents = 7704000, .in_transit_cents = 3430000, .outstanding_cents = 962000,
+                                 .bank_error_cents = 32000 - 1000000, .book_cents = 3276000,
+                                 .additions_cents = 6000000 + 180000, .deductions_cents = 220000 + 24000 + 8000 };
+  const SteadBankCheck apart = { .bank_cents = 5000, .book_cents = 5550 };
+  g_autoptr(GPtrArray) whys = stead_bank_check_whys (&check, "USD"), differ = stead_bank_check_whys (&apart, "USD");
+
+  g_assert_cmpuint (whys->len, ==, 3);
+  NUMBERS_ARE (farm_find_why (whys, "What the statement comes to")->worked, 77040, 34300, 9620, 9680, 92040);
+  NUMBERS_ARE (farm_find_why (whys, "What the book comes to")->worked, 32760, 61800, 2520, 92040);
+  NUMBERS_ARE (farm_find_why (whys, "How far they are apart")->worked, 92040, 92040, 0);
+  NUMBERS_ARE (farm_find_why (differ, "How far they are apart")->worked, 50, 55.5, -5.5);
+}
+
 /* --- the store room ------------------------------------------------------------------------------ */
 
 /* Of 50 kg of feed 8 kg were spilled before the day, and 5 kg after it: 42 kg at its end.  40 kg are there. */
@@ -295,6 +315,7 @@ main (int    argc,
   CASE ("first-day", test_first_day);
   CASE ("saved-count", test_saved_count);
   CASE ("cash-up", test_cash_up);
+  CASE ("statement", test_statement);
   CASE ("stock", test_stock);
   CASE ("haugh", test_haugh);
   CASE ("each-fish", test_each_fish);

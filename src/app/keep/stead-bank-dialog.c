@@ -9,11 +9,13 @@
 
 #include "app/keep/stead-bank-dialog.h"
 
+#include "answer/stead-bank-why.h"
 #include "app/keep/stead-cash-dialog.h"
 #include "app/keep/stead-cash-picks.h"
 #include "app/stead-import-dialog.h"
 #include "app/stead-table.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 #include "store/stead-bank-repo.h"
 
@@ -38,6 +40,7 @@ struct _SteadBankDialog
   GtkBox         *slot;
   GtkWidget      *keep, *remove, *match, *match_all, *enter, *drop, *agree;
   SteadTable     *table;
+  SteadWhyBox    *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadBankDialog, stead_bank_dialog, GTK_TYPE_WINDOW)
@@ -204,6 +207,17 @@ sentence_text (SteadBankDialog *self,
 }
 
 static void
+show_whys (SteadBankDialog *self)
+{
+  g_autoptr(GPtrArray) whys = NULL;
+  SteadBankCheck check;
+
+  whys = self->sheet != NULL && stead_bank_repo_check (store_of (self), self->sheet->id, &check, NULL)
+         ? stead_bank_check_whys (&check, stead_desk_get_farm (self->desk)->currency) : g_ptr_array_new ();
+  stead_why_box_set (self->whys, whys);
+}
+
+static void
 show_fields (SteadBankDialog *self)
 {
   if (self->sheet != NULL)
@@ -246,6 +260,7 @@ refresh (SteadBankDialog *self)
   n_left = lines != NULL ? lines->len : 0;
   text = sentence_text (self, n_left);
   gtk_label_set_markup (self->sentence, text);
+  show_whys (self);
   if (lines != NULL)
     model = stead_rows_from_array (g_steal_pointer (&lines), (GDestroyNotify) stead_bank_line_free);
   stead_table_set_model (self->table, model);
@@ -512,6 +527,8 @@ stead_bank_dialog_init (SteadBankDialog *self)
 {
   self->proposals = g_hash_table_new_full (g_int64_hash, g_int64_equal, NULL, g_free);
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_box_insert_child_after (GTK_BOX (gtk_widget_get_parent (GTK_WIDGET (self->sentence))),
+                              stead_why_box_new_low (&self->whys), GTK_WIDGET (self->sentence));
   self->table = STEAD_TABLE (stead_table_new (_("Lines of the statement that are not matched")));
   stead_table_add_column (self->table, _("Day"), FALSE, FALSE, day_text, NULL, compare_day, self);
   stead_table_add_column (self->table, _("The statement says"), FALSE, TRUE, words_text, NULL, NULL, self);
