@@ -121,6 +121,7 @@ stock_of (SteadRecipeAnswer     *self,
   stock = g_new0 (SteadRecipeStock, 1);
   stock->item_id = need->item_id;
   stock->name = g_strdup (need->item_name);
+  stock->unit = need->item_unit;
   stock->on_hand_base = on_hand;
   g_ptr_array_add (self->stocks, stock);
   return stock;

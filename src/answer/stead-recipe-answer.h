@@ -32,6 +32,7 @@ typedef struct
 {
   gint64  item_id;
   char   *name;
+  const SteadUnit *unit;
   double  need_base;
   double  on_hand_base;
   double  missing_base;       /* 0: enough is there */
@@ -79,6 +80,9 @@ SteadRecipeAnswer *stead_recipe_answer_new (SteadStore  *store,
 /* (transfer full) (element-type SteadWhy): how the cost, the pay of an hour and what can be
  * made come about; those that are known */
 GPtrArray *stead_recipe_answer_whys (const SteadRecipeAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The same of stock_text alone: what the recipe needs of each thing, and how much can be made */
+GPtrArray *stead_recipe_answer_stock_whys (const SteadRecipeAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /* "25", "2 qt of Sauce": an amount of what is made, for a sentence. */
 char *stead_recipe_amount (double           base,

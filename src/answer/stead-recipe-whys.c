@@ -77,6 +77,52 @@ makes_why (const SteadRecipeAnswer *self)
                         _("Common practice, no source."));
 }
 
+/* "100 ÷ 50 = 2", then an item a line: "Eggs: 150 needed, 120 on hand" */
+static SteadWhy *
+need_why (const SteadRecipeAnswer *self)
+{
+  const SteadUnit *unit = self->recipe->unit;
+  g_autofree char *wanted = stead_quantity_format (self->wanted_base, unit);
+  g_autofree char *yield = stead_quantity_format (self->recipe->yield_base, unit);
+  g_autofree char *factor = stead_number_format (self->factor, 2);
+  GString *worked = g_string_new (NULL);
+
+  g_string_append_printf (worked, "%s ÷ %s = %s", wanted, yield, factor);
+  for (guint i = 0; i < self->stocks->len; i++)
+    {
+      const SteadRecipeStock *stock = self->stocks->pdata[i];
+      g_autofree char *need = stead_quantity_format (stock->need_base, stock->unit);
+      g_autofree char *on_hand = stead_quantity_format (stock->on_hand_base, stock->unit);
+
+      /* Translators: on a line of its own: an ingredient, two amounts of it. */
+      g_string_append_printf (worked, _("\n%1$s: %2$s needed, %3$s on hand"), stock->name, need, on_hand);
+    }
+  return stead_why_new (g_strdup (_("What is needed, and what is missing")),
+                        _("How much is wanted ÷ what the recipe makes: so many times the recipe, with what trimming takes away. "
+                          "Missing: needed − on hand."),
+                        g_string_free (worked, FALSE), _("Common practice, no source."));
+}
+
+static void
+add_makes (GPtrArray               *whys,
+           const SteadRecipeAnswer *self)
+{
+  if (self->limiting != NULL && self->limiting->need_base > 0 && !isnan (self->makes_base))
+    g_ptr_array_add (whys, makes_why (self));
+}
+
+GPtrArray *
+stead_recipe_answer_stock_whys (const SteadRecipeAnswer *self)
+{
+  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+
+  g_return_val_if_fail (self != NULL, whys);
+  if (self->stocks->len > 0)
+    g_ptr_array_add (whys, need_why (self));
+  add_makes (whys, self);
+  return whys;
+}
+
 GPtrArray *
 stead_recipe_answer_whys (const SteadRecipeAnswer *self)
 {
@@ -89,7 +135,6 @@ stead_recipe_answer_whys (const SteadRecipeAnswer *self)
     g_ptr_array_add (whys, cost_why (self));
   if (!isnan (self->return_cents))
     g_ptr_array_add (whys, work_why (self));
-  if (self->limiting != NULL && self->limiting->need_base > 0 && !isnan (self->makes_base))
-    g_ptr_array_add (whys, makes_why (self));
+  add_makes (whys, self);
   return whys;
 }

@@ -149,10 +149,20 @@ test_stock (Kitchen       *kitchen,
             gconstpointer  data)
 {
   g_autoptr(SteadRecipeAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
   g_autofree char *plain = NULL;
+  const char *needs;
 
   buy (kitchen);
   answer = stead_recipe_answer_new (kitchen->farm.store, kitchen->recipe, 100, NULL);
+  whys = stead_recipe_answer_stock_whys (answer);
+  g_assert_cmpuint (whys->len, ==, 2);
+  needs = farm_find_why (whys, "What is needed, and what is missing")->worked;
+  g_assert_true (g_str_has_prefix (needs, "100 ÷ 50 = 2\n"));
+  if (farm_in_english ())
+    g_assert_nonnull (strstr (needs, "\nFresh eggs: 150 needed, 120 on hand"));
+  /* 120 of 150 eggs. */
+  NUMBERS_ARE (farm_find_why (whys, "How much can be made")->worked, 80, 100, 80);
   g_assert_cmpfloat_with_epsilon (answer->factor, 2, 1e-12);
   g_assert_cmpfloat (answer->makes_base, ==, 80);
   g_assert_cmpstr (answer->limiting->name, ==, "Fresh eggs");
