@@ -15,6 +15,7 @@
 #include "app/make/stead-make-parts.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "store/stead-kitchen-repo.h"
 
 struct _SteadCookDialog
@@ -31,6 +32,7 @@ struct _SteadCookDialog
   SteadField   *wanted, *day, *name, *minutes, *note;
   GtkWidget    *all, *people_box, *names;
   GtkLabel     *stock;
+  SteadWhyBox  *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadCookDialog, stead_cook_dialog, STEAD_TYPE_DIALOG)
@@ -60,12 +62,15 @@ show_stock (SteadCookDialog *self)
   const SteadRecipe *recipe = chosen_recipe (self);
   SteadStore *store = stead_desk_get_store (stead_dialog_get_desk (STEAD_DIALOG (self)));
   g_autoptr(SteadRecipeAnswer) answer = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
   double wanted = 0;
 
   if (recipe != NULL && !stead_make_peek (stead_field_get_text (self->wanted), recipe->unit, &wanted))
     wanted = 0;
   answer = recipe != NULL ? stead_recipe_answer_new (store, recipe->id, wanted, NULL) : NULL;
   stead_make_say (self->stock, answer != NULL ? answer->stock_text : NULL, TRUE);
+  whys = answer != NULL ? stead_recipe_answer_stock_whys (answer) : g_ptr_array_new ();
+  stead_why_box_set (self->whys, whys);
   self->on_hand_base = answer == NULL ? NAN : is_counted (recipe) ? floor (answer->makes_base + 1e-6) : answer->makes_base;
   gtk_widget_set_visible (self->all, self->on_hand_base > 0);
 }
@@ -306,6 +311,7 @@ stead_cook_dialog_init (SteadCookDialog *self)
   self->checks = g_ptr_array_new ();
   self->on_hand_base = NAN;
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_box_append (GTK_BOX (gtk_widget_get_parent (GTK_WIDGET (self->stock))), stead_why_box_new_folded (&self->whys));
 }
 
 /* --- opening ------------------------------------------------------------------------------ */
@@ -387,6 +393,7 @@ stead_cook_dialog_show_new (GtkWidget *parent,
   stead_dialog_present (STEAD_DIALOG (self), parent, desk);
   show_wanted (self, wanted_base);
   show_stock (self);
+  gtk_widget_activate_action (GTK_WIDGET (self), STEAD_DIALOG_FIT, NULL);
   gtk_widget_grab_focus (GTK_WIDGET (self->wanted));
 }
 
@@ -420,5 +427,6 @@ stead_cook_dialog_show (GtkWidget *parent,
   stead_field_set_text (self->note, self->kitchen->batch.note != NULL ? self->kitchen->batch.note : "");
   stead_dialog_present (STEAD_DIALOG (self), parent, desk);
   show_wanted (self, self->kitchen->wanted_base);
+  gtk_widget_activate_action (GTK_WIDGET (self), STEAD_DIALOG_FIT, NULL);
   gtk_widget_grab_focus (GTK_WIDGET (self->wanted));
 }
