@@ -35,20 +35,6 @@ stead_fish_weight_number (double           weight_g,
   return stead_number_format (stead_quantity_from_base (weight_g / 1000, unit), NUMBER_PLACES);
 }
 
-double
-stead_fish_weight_typed (double           typed_g,
-                         double           former_g,
-                         const SteadUnit *unit)
-{
-  double half;
-
-  g_return_val_if_fail (unit != NULL, typed_g);
-
-  half = stead_quantity_to_base (0.5 * pow (10, -NUMBER_PLACES), unit) * 1000;
-  /* A hair more, for a number that was rounded at the very middle. */
-  return former_g > 0 && fabs (typed_g - former_g) <= half * 1.0001 ? former_g : typed_g;
-}
-
 const SteadUnit *
 stead_fish_length_unit (SteadUnitSystem units)
 {

@@ -48,12 +48,6 @@ const SteadUnit *stead_fish_weight_unit (double          weight_g,
 char *stead_fish_weight_number (double           weight_g,
                                 const SteadUnit *unit) G_GNUC_WARN_UNUSED_RESULT;
 
-/* What was typed into such a field; @former_g (0: none) where it still shows that weight,
- * so that a number which was only rounded for the field is not changed by it. */
-double stead_fish_weight_typed (double           typed_g,
-                                double           former_g,
-                                const SteadUnit *unit);
-
 /* How long fish are shown: inches or centimeters. */
 const SteadUnit *stead_fish_length_unit (SteadUnitSystem units);
 

@@ -7,6 +7,14 @@
 
 G_BEGIN_DECLS
 
+/* What a field holds, by its kind. */
+typedef union
+{
+  gint64   whole;
+  double   number;
+  SteadDay day;
+} SteadFieldValue;
+
 struct _SteadField
 {
   GtkWidget        parent_instance;
@@ -25,15 +33,11 @@ struct _SteadField
   SteadDay         today;
   gboolean         required;
   gboolean         compact;
-};
 
-/* What a field holds, by its kind. */
-typedef union
-{
-  gint64   whole;
-  double   number;
-  SteadDay day;
-} SteadFieldValue;
+  /* A text is shorter than what it stands for: 9.3 m² are "100.1044" sq ft. */
+  char            *shown;         /* (nullable): the text as the program put it there */
+  SteadFieldValue  shown_value;
+};
 
 /* Reads what was typed and says under the field what is wrong with it.  %TRUE with
  * @out_empty set and @out alone if nothing was typed and nothing must be. */

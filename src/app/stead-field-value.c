@@ -83,6 +83,13 @@ parse (SteadField       *self,
     }
 }
 
+/* Nobody typed over it since. */
+static gboolean
+stands_as_shown (SteadField *self)
+{
+  return self->shown != NULL && g_str_equal (self->shown, stead_field_get_text (self));
+}
+
 gboolean
 stead_field_check (SteadField      *self,
                    SteadFieldValue *out,
@@ -101,6 +108,8 @@ stead_field_check (SteadField      *self,
       stead_field_set_error (self, error->message);
       return FALSE;
     }
+  if (!*out_empty && stands_as_shown (self))
+    *out = self->shown_value;
   stead_field_set_error (self, NULL);
   return TRUE;
 }
@@ -224,6 +233,26 @@ stead_field_read_text (SteadField  *self,
 
 /* --- what stands in the field ---------------------------------------------------- */
 
+/* @reads: whether the field reads such a number, rather than pieces or a text */
+static void
+show (SteadField *self,
+      const char *text,
+      double      number,
+      gboolean    reads)
+{
+  stead_field_set_text (self, text);
+  if (!reads)
+    return;
+  self->shown = g_strdup (text);
+  self->shown_value.number = number;
+}
+
+static gboolean
+reads_number (SteadField *self)
+{
+  return self->kind == STEAD_FIELD_NUMBER || self->kind == STEAD_FIELD_PERCENT;
+}
+
 void
 stead_field_show_count (SteadField *self,
                         gint64      value)
@@ -239,7 +268,7 @@ stead_field_show_number (SteadField *self,
 {
   g_autofree char *text = stead_number_format (self->kind == STEAD_FIELD_PERCENT ? value * 100 : value, 6);
 
-  stead_field_set_text (self, text);
+  show (self, text, value, reads_number (self));
 }
 
 void
@@ -258,7 +287,7 @@ stead_field_show_quantity (SteadField *self,
   const SteadUnit *unit = self->unit != NULL ? self->unit : stead_unit_by_id ("ea");
   g_autofree char *text = stead_number_format (stead_quantity_from_base (base, unit), 4);
 
-  stead_field_set_text (self, text);
+  show (self, text, base, self->kind == STEAD_FIELD_QUANTITY);
 }
 
 void
@@ -268,4 +297,15 @@ stead_field_show_day (SteadField *self,
   g_autofree char *text = stead_day_format (day, STEAD_DAY_STYLE_MEDIUM);
 
   stead_field_set_text (self, text);
+}
+
+void
+stead_field_show_as (SteadField *self,
+                     const char *text,
+                     double      value)
+{
+  g_return_if_fail (STEAD_IS_FIELD (self) && text != NULL);
+  g_return_if_fail (reads_number (self) || self->kind == STEAD_FIELD_QUANTITY);
+
+  show (self, text, value, TRUE);
 }

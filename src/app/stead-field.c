@@ -172,6 +172,7 @@ stead_field_finalize (GObject *object)
   g_free (self->name);
   g_free (self->hint);
   g_free (self->currency);
+  g_free (self->shown);
   G_OBJECT_CLASS (stead_field_parent_class)->finalize (object);
 }
 
@@ -360,6 +361,7 @@ stead_field_set_text (SteadField *self,
   g_return_if_fail (STEAD_IS_FIELD (self));
 
   stead_field_set_error (self, NULL);
+  g_clear_pointer (&self->shown, g_free);
   if (g_strcmp0 (text != NULL ? text : "", stead_field_get_text (self)) != 0)
     gtk_editable_set_text (GTK_EDITABLE (self->entry), text != NULL ? text : "");
 }
@@ -385,6 +387,8 @@ stead_field_set_unit (SteadField      *self,
 {
   g_return_if_fail (STEAD_IS_FIELD (self));
 
+  if (self->unit != unit)
+    g_clear_pointer (&self->shown, g_free);
   self->unit = unit;
   update_name (self);
 }

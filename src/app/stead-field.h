@@ -59,11 +59,15 @@ gboolean    stead_field_read_quantity (SteadField *self, double if_empty, double
 gboolean    stead_field_read_day      (SteadField *self, SteadDay if_empty, SteadDay *out);
 gboolean    stead_field_read_text     (SteadField *self, const char **out);   /* required text */
 
-/* Show a value as a person would type it. */
+/* Show a value as a person would type it.  While that text stands there, it is read as
+ * the very value that was shown, with all its digits: saving a form in which nothing
+ * was typed changes nothing. */
 void        stead_field_show_count    (SteadField *self, gint64 value);
 void        stead_field_show_number   (SteadField *self, double value);
 void        stead_field_show_money    (SteadField *self, gint64 cents);
 void        stead_field_show_quantity (SteadField *self, double base);
 void        stead_field_show_day      (SteadField *self, SteadDay day);
+/* The same of a number, a share or an amount in base units whose text is made elsewhere. */
+void        stead_field_show_as       (SteadField *self, const char *text, double value);
 
 G_END_DECLS

@@ -46,3 +46,10 @@ stead_round_digits (double value,
   return digits < 0 ? stead_round_half_away (value / scale) * scale
                     : stead_round_half_away (value * scale) / scale;
 }
+
+double
+stead_round_back (double value,
+                  double before)
+{
+  return fabs (value - before) <= STEAD_ROUND_NOISE * fabs (before) ? before : value;
+}

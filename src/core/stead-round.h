@@ -47,4 +47,15 @@ double stead_round_down (double value) G_GNUC_CONST;
 double stead_round_digits (double value,
                            int    digits) G_GNUC_CONST;
 
+/**
+ * stead_round_back:
+ * @value: a number that went to another unit and came back, or NAN
+ * @before: what it was, or NAN
+ *
+ * Returns: @before if the way there and back alone makes @value differ from it,
+ *   otherwise @value
+ */
+double stead_round_back (double value,
+                         double before) G_GNUC_CONST;
+
 G_END_DECLS

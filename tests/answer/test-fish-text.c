@@ -21,21 +21,6 @@ ask (Shoal *shoal)
   return answer;
 }
 
-/* 450 g are 15.8733 oz and stand as 15.87 oz: saving the field unread must not make 449.9 g of them. */
-static void
-test_field_keeps_the_weight (Shoal          *shoal,
-                             gconstpointer  data)
-{
-  const SteadUnit *oz = stead_unit_by_id ("oz");
-  g_autofree char *text = stead_fish_weight_number (450, oz);
-  double typed_g = 15.87 * 28.349523125;
-
-  g_assert_cmpstr (text, ==, "15.87");
-  g_assert_cmpfloat (stead_fish_weight_typed (typed_g, 450, oz), ==, 450);
-  g_assert_cmpfloat (stead_fish_weight_typed (typed_g, 0, oz), ==, typed_g);
-  g_assert_cmpfloat (stead_fish_weight_typed (15.88 * 28.349523125, 450, oz), ==, 15.88 * 28.349523125);
-}
-
 static void
 test_range (Shoal          *shoal,
             gconstpointer  data)
@@ -238,7 +223,6 @@ main (int   argc,
       char *argv[])
 {
   farm_start (&argc, &argv);
-  TEST ("a-field-keeps-the-weight", test_field_keeps_the_weight);
   TEST ("range", test_range);
   TEST ("weeks-ahead", test_weeks_ahead);
   TEST ("no-weeks-without-warmth", test_no_weeks_without_warmth);

@@ -123,6 +123,50 @@ test_round_trip (void)
   g_assert_cmpint (read, ==, stead_day_new (2024, 2, 29));
 }
 
+/* 9.3 m² stand as 100.1044 sq ft, which are 9.300003 m²: a form that is saved unread changes nothing. */
+static void
+test_shown_stays (void)
+{
+  g_autoptr(SteadField) area = make (STEAD_FIELD_QUANTITY);
+  g_autoptr(SteadField) number = make (STEAD_FIELD_NUMBER);
+  g_autoptr(SteadField) pieces = make (STEAD_FIELD_COUNT);
+  const double foot_m2 = 0.3048 * 0.3048;
+  double read = 0;
+  gint64 count = 0;
+
+  stead_field_set_unit (area, stead_unit_by_id ("sqft"));
+  stead_field_show_quantity (area, 9.3);
+  g_assert_cmpstr (stead_field_get_text (area), ==, "100.1044");
+  g_assert_true (stead_field_read_quantity (area, 0, &read));
+  g_assert_cmpfloat (read, ==, 9.3);
+
+  /* What is typed is what was meant, even so little more. */
+  stead_field_set_text (area, "100.1044");
+  g_assert_true (stead_field_read_quantity (area, 0, &read));
+  g_assert_cmpfloat_with_epsilon (read, 100.1044 * foot_m2, 1e-12);
+  stead_field_show_quantity (area, 9.3);
+  stead_field_set_text (area, "100.1045");
+  g_assert_true (stead_field_read_quantity (area, 0, &read));
+  g_assert_cmpfloat_with_epsilon (read, 100.1045 * foot_m2, 1e-12);
+
+  /* The same number in another unit is another amount. */
+  stead_field_show_quantity (area, 9.3);
+  stead_field_set_unit (area, stead_unit_by_id ("m2"));
+  g_assert_true (stead_field_read_quantity (area, 0, &read));
+  g_assert_cmpfloat_with_epsilon (read, 100.1044, 1e-12);
+
+  stead_field_show_as (number, "2,880", 2880.4);
+  g_assert_true (stead_field_read_number (number, 0, &read));
+  g_assert_cmpfloat (read, ==, 2880.4);
+  stead_field_show_number (number, 1 / 3.0);
+  g_assert_true (stead_field_read_number (number, 0, &read));
+  g_assert_cmpfloat (read, ==, 1 / 3.0);
+
+  stead_field_show_number (pieces, 12);
+  g_assert_true (stead_field_read_count (pieces, 0, &count));
+  g_assert_cmpint (count, ==, 12);
+}
+
 static void
 test_empty (void)
 {
@@ -228,6 +272,7 @@ main (int    argc,
   g_test_add_func ("/app/field/count", test_count);
   g_test_add_func ("/app/field/kinds", test_kinds);
   g_test_add_func ("/app/field/round-trip", test_round_trip);
+  g_test_add_func ("/app/field/shown-stays", test_shown_stays);
   g_test_add_func ("/app/field/empty", test_empty);
   g_test_add_func ("/app/field/accessible", test_accessible);
   g_test_add_func ("/app/field/left", test_left);

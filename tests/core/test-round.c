@@ -60,6 +60,30 @@ test_every_half (void)
     }
 }
 
+/* Invented amounts: to square feet or degrees Fahrenheit and back. */
+static void
+test_back (void)
+{
+  const double foot_m2 = 0.3048 * 0.3048;
+  gboolean drifts = FALSE;
+
+  for (int i = 1; i <= 1000; i++)
+    {
+      double before = i / 10.0;
+      double there = before / foot_m2 * foot_m2;
+
+      drifts = drifts || there > before || there < before;
+      g_assert_cmpfloat (stead_round_back (there, before), ==, before);
+      g_assert_cmpfloat (stead_round_back (-there, -before), ==, -before);
+    }
+  g_assert_true (drifts);   /* without it some of them come back changed */
+  g_assert_cmpfloat (stead_round_back (9.300003, 9.3), ==, 9.300003);
+  g_assert_cmpfloat (stead_round_back (0, 9.3), ==, 0);
+  g_assert_cmpfloat (stead_round_back (1e-12, 0), ==, 1e-12);
+  g_assert_cmpfloat (stead_round_back (4, NAN), ==, 4);
+  g_assert_true (isnan (stead_round_back (NAN, 4)));
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -69,5 +93,6 @@ main (int   argc,
   g_test_add_func ("/core/round/up-and-down", test_up_and_down);
   g_test_add_func ("/core/round/digits", test_digits);
   g_test_add_func ("/core/round/every-half", test_every_half);
+  g_test_add_func ("/core/round/back", test_back);
   return g_test_run ();
 }

@@ -12,6 +12,7 @@
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "app/stead-wrap-layout.h"
+#include "core/stead-round.h"
 #include "store/stead-place-repo.h"
 
 struct _SteadInstrumentFields
@@ -124,8 +125,8 @@ stead_instrument_fields_read (SteadInstrumentFields *self,
   instrument->kind = (SteadInstrumentKind) (stead_pick_get (self->kind) - 1);
   instrument->scale = shows_warmth (instrument->kind) ? g_strdup (scales[stead_pick_get (self->scale) - 1]) : NULL;
   factor = factor_of (instrument->kind, us_units);
-  instrument->step = step * factor;
-  instrument->error = off * factor;
+  instrument->step = stead_round_back (step * factor, instrument->step);
+  instrument->error = stead_round_back (off * factor, instrument->error);
   instrument->place_id = stead_pick_get (self->place);
   return TRUE;
 }

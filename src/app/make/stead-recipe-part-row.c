@@ -24,6 +24,10 @@ struct _SteadRecipePartRow
   char            *source;             /* (nullable): of the weights that are asked for */
   SteadUnitSystem  units;
   gint64           item_id, sub_id;    /* chosen */
+  char            *shown;              /* (nullable): the amount as it was shown; */
+  double           shown_amount;       /* it, with all its digits, */
+  const SteadUnit *shown_unit;
+  const SteadItem *shown_item;         /* and of what */
   gboolean         quiet;
 
   GtkDropDown     *item, *ready;
@@ -83,6 +87,12 @@ parse_amount (SteadRecipePartRow  *self,
 
   if (item == NULL)
     return FALSE;
+  if (item == self->shown_item && g_strcmp0 (text, self->shown) == 0)
+    {
+      *out_amount = self->shown_amount;
+      *out_unit = self->shown_unit;
+      return TRUE;
+    }
   if (stead_quantity_parse (text, item->unit->dimension, item->unit, &base, out_unit, error))
     {
       *out_amount = stead_quantity_from_base (base, *out_unit);
@@ -222,6 +232,7 @@ stead_recipe_part_row_dispose (GObject *object)
   g_clear_pointer (&self->recipes, g_ptr_array_unref);
   g_clear_pointer (&self->weighed, g_free);
   g_clear_pointer (&self->source, g_free);
+  g_clear_pointer (&self->shown, g_free);
   G_OBJECT_CLASS (stead_recipe_part_row_parent_class)->dispose (object);
 }
 
@@ -342,6 +353,11 @@ stead_recipe_part_row_show (SteadRecipePartRow    *self,
   choose (self, part->item_id, part->sub_id);
   amount = stead_sensible_format (part->amount, part->unit);
   stead_field_set_text (self->amount, amount);
+  g_free (self->shown);
+  self->shown = g_steal_pointer (&amount);
+  self->shown_amount = part->amount;
+  self->shown_unit = part->unit;
+  self->shown_item = measured (self);
   gtk_drop_down_set_selected (self->ready, part->ready ? READY : AS_BOUGHT);
   if (!isnan (part->yield_frac))
     stead_field_show_number (self->yield, part->yield_frac * 100);

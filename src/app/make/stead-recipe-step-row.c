@@ -177,6 +177,9 @@ read_words (SteadRecipeStepRow *self,
 
   step->step = g_strdup (chosen_kind (self));
   step->food = at < n ? g_strdup (foods[at].word) : NULL;
+  /* A kind without a choice of foods, such as keeping hot, keeps the one that it has. */
+  if (n == 0 && self->before != NULL && g_strcmp0 (step->step, self->before->step) == 0)
+    step->food = g_strdup (self->before->food);
   /* A kind that this row cannot show stays as it is in the file. */
   if (step->step == NULL && self->before != NULL && self->before->step != NULL
       && gtk_drop_down_get_selected (self->kind) == 0)

@@ -13,6 +13,7 @@
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "core/stead-crop-kind.h"
+#include "core/stead-round.h"
 #include "store/stead-crop-repo.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-place-repo.h"
@@ -75,12 +76,22 @@ say_usual (SteadCropDialog *self)
 }
 
 static void
+show_need (SteadCropDialog *self,
+           double           need_c)
+{
+  double need = need_c * need_factor (self);
+  g_autofree char *text = stead_number_format (need, 0);
+
+  stead_field_show_as (self->need, text, need);
+}
+
+static void
 fill_usual (SteadCropDialog         *self,
             const SteadCropDefaults *usual)
 {
   stead_field_show_quantity (self->base, usual->base_c);
   stead_field_show_quantity (self->upper, usual->upper_c);
-  stead_field_show_number (self->need, rint (usual->ripe_need * need_factor (self)));
+  show_need (self, usual->ripe_need);
   stead_field_show_quantity (self->yield, usual->yield_kg);
   stead_field_show_number (self->weeks, usual->pick_weeks);
 }
@@ -167,7 +178,7 @@ read_fields (SteadCropDialog *self,
       gtk_widget_grab_focus (GTK_WIDGET (self->set_out));
       return FALSE;
     }
-  crop->ripe_need = need / need_factor (self);
+  crop->ripe_need = stead_round_back (need / need_factor (self), crop->ripe_need);
   read_texts (self, crop, name);
   set_start (crop, stead_store_get_today (stead_desk_get_store (stead_dialog_get_desk (STEAD_DIALOG (self)))));
   return TRUE;
@@ -362,7 +373,7 @@ show_crop (SteadCropDialog *self)
   stead_field_show_number (self->care, crop->batch.care_minutes_day);
   stead_field_show_quantity (self->yield, crop->yield_kg);
   stead_field_show_number (self->weeks, crop->pick_weeks);
-  stead_field_show_number (self->need, rint (crop->ripe_need * need_factor (self)));
+  show_need (self, crop->ripe_need);
   stead_field_show_quantity (self->base, crop->base_c);
   if (!isnan (crop->upper_c))
     stead_field_show_quantity (self->upper, crop->upper_c);

@@ -15,6 +15,7 @@
 #include "app/raise/stead-tank-dialog.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "core/stead-round.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-item-repo.h"
 #include "store/stead-lot-repo.h"
@@ -73,7 +74,7 @@ show_weight (SteadField      *field,
   g_autofree char *text = stead_fish_weight_number (weight_g, unit);
 
   stead_field_set_unit (field, unit);
-  stead_field_set_text (field, text);
+  stead_field_show_as (field, text, weight_g / 1000);
 }
 
 static void
@@ -255,8 +256,8 @@ read_numbers (SteadFishDialog *self,
   good &= stead_field_read_number (self->tgc, 0, &group->tgc);
   good &= stead_field_read_count (self->purge, 0, &purge);
   good &= stead_field_read_number (self->care, 0, &group->batch.care_minutes_day);
-  group->stocked_g = stead_fish_weight_typed (weight_kg * 1000, group->stocked_g, self->weight_unit);
-  group->sale_g = stead_fish_weight_typed (sale_kg * 1000, group->sale_g, self->sale_unit);
+  group->stocked_g = stead_round_back (weight_kg * 1000, group->stocked_g);
+  group->sale_g = stead_round_back (sale_kg * 1000, group->sale_g);
   group->purge_days = (int) MIN (purge, 3650);
   return good;
 }

@@ -14,6 +14,7 @@
 #include "answer/stead-fish-text.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "core/stead-round.h"
 #include "store/stead-farm-repo.h"
 #include "store/stead-water-repo.h"
 
@@ -183,7 +184,7 @@ read_move (SteadFishMoveDialog *self,
   if (!good)
     return FALSE;
   move->from_id = self->answer->group->batch.id;
-  move->mean_g = stead_fish_weight_typed (weight_kg * 1000, self->answer->mean_g.likely, self->unit);
+  move->mean_g = stead_round_back (weight_kg * 1000, self->answer->mean_g.likely);
   move->cost_cents = stead_fish_share_cents (self->answer, move->n);
   move->note = stead_field_is_empty (self->note) ? NULL : g_strdup (stead_field_get_text (self->note));
   return TRUE;
@@ -280,7 +281,7 @@ show_fields (SteadFishMoveDialog *self,
     {
       g_autofree char *text = stead_fish_weight_number (mean_g, self->unit);
 
-      stead_field_set_text (self->weight, text);
+      stead_field_show_as (self->weight, text, mean_g / 1000);
     }
   stead_field_set_today (self->day, stead_store_get_today (store));
   stead_field_show_day (self->day, stead_store_get_today (store));

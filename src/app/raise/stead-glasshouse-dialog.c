@@ -10,6 +10,7 @@
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "core/stead-greenhouse.h"
+#include "core/stead-round.h"
 #include "core/stead-us-units.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-glasshouse-dialog.ui")
@@ -47,6 +48,16 @@ degree_factor (SteadGlasshouseDialog *self)
   return self->units == STEAD_UNITS_US ? 5.0 / 9 : 1;
 }
 
+/* Two places are as good as such a figure is; all that it has are kept. */
+static void
+show_rounded (SteadField *field,
+              double      value)
+{
+  g_autofree char *text = stead_number_format (value, 2);
+
+  stead_field_show_as (field, text, value);
+}
+
 static SteadFuel
 chosen_fuel (SteadGlasshouseDialog *self)
 {
@@ -79,8 +90,8 @@ stead_glasshouse_dialog_save (SteadDialog *dialog,
   good &= stead_field_read_number (self->efficiency, NAN, &house.efficiency_frac);
   if (!good)
     return FALSE;
-  house.volume_m3 *= air_factor (self);
-  house.sun_lift_c *= degree_factor (self);
+  house.volume_m3 = stead_round_back (house.volume_m3 * air_factor (self), self->house.volume_m3);
+  house.sun_lift_c = stead_round_back (house.sun_lift_c * degree_factor (self), self->house.sun_lift_c);
   house.fuel_cents = (double) price / stead_greenhouse_fuel_factor (house.fuel, self->units);
   return stead_desk_act (stead_dialog_get_desk (dialog), _("what keeps a bay warm"), save_act, &house, error);
 }
@@ -92,7 +103,7 @@ kind_cb (SteadGlasshouseDialog *self)
   guint at = gtk_drop_down_get_selected (self->kind);
 
   if (at > 0 && at <= (guint) STEAD_N_COVERS)
-    stead_field_show_number (self->u, rint (stead_cover_u_w_m2_c ((SteadCover) (at - 1)) * 100) / 100);
+    show_rounded (self->u, stead_cover_u_w_m2_c ((SteadCover) (at - 1)));
 }
 
 static void
@@ -182,7 +193,7 @@ show_house (SteadGlasshouseDialog *self,
   fuel_cb (self);
   stead_field_show_number (self->changes, house->changes_hour);
   stead_field_show_quantity (self->inside, house->inside_c);
-  stead_field_show_number (self->sun, rint (house->sun_lift_c / degree_factor (self) * 100) / 100);
+  show_rounded (self->sun, house->sun_lift_c / degree_factor (self));
   stead_field_show_number (self->efficiency, house->efficiency_frac);
   if (is_new)
     {
@@ -191,7 +202,7 @@ show_house (SteadGlasshouseDialog *self,
     }
   stead_field_show_number (self->u, house->u_w_m2_k);
   stead_field_show_quantity (self->cover, house->cover_m2);
-  stead_field_show_number (self->volume, rint (house->volume_m3 / air_factor (self) * 100) / 100);
+  show_rounded (self->volume, house->volume_m3 / air_factor (self));
   stead_field_show_money (self->price, (gint64) rint (house->fuel_cents
                                                       * stead_greenhouse_fuel_factor (house->fuel, self->units)));
 }

@@ -13,10 +13,29 @@
 #define FIRST_ROWS 10
 #define MOST_ROWS 2000
 
+#define G_PER_KG 1000
+#define CM_PER_M 100
+
+#define SHOWN_KEY "stead-shown"
+
 typedef struct
 {
   GtkWidget *number, *weight, *length;
 } Row;
+
+/* What was put into a cell: the text is shorter than the weight or length that it stands for. */
+typedef struct
+{
+  char   *text;
+  double  value;   /* g, or cm */
+} Shown;
+
+static void
+shown_free (Shown *shown)
+{
+  g_free (shown->text);
+  g_free (shown);
+}
 
 struct _SteadSampleGrid
 {
@@ -207,21 +226,25 @@ activate_cb (SteadSampleGrid *self,
 
 /* --- reading and showing ------------------------------------------------------------------- */
 
-/* Empty is NAN.  @base is kg, or m. */
+/* Empty is NAN.  @value is in so many parts of the base unit: g of a kg, cm of a m. */
 static gboolean
 read_cell (GtkWidget        *entry,
            const SteadUnit  *unit,
-           double           *base,
+           double            parts,
+           double           *value,
            GError          **error)
 {
   g_autofree char *text = g_strstrip (g_strdup (text_in (entry)));
+  const Shown *shown = g_object_get_data (G_OBJECT (entry), SHOWN_KEY);
+  double base;
 
-  *base = NAN;
+  *value = NAN;
   if (text[0] == '\0')
     return TRUE;
-  if (!stead_quantity_parse (text, unit->dimension, unit, base, NULL, error))
+  if (!stead_quantity_parse (text, unit->dimension, unit, &base, NULL, error))
     return FALSE;
-  if (*base > 0)
+  *value = shown != NULL && g_str_equal (text, shown->text) ? shown->value : base * parts;
+  if (*value > 0)
     return TRUE;
   g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_INPUT, _("Enter more than zero."));
   return FALSE;
@@ -234,16 +257,13 @@ read_row (SteadSampleGrid  *self,
           GtkWidget       **out_wrong,
           GError          **error)
 {
-  double kg, m;
-
   *out_wrong = row->weight;
-  if (!read_cell (row->weight, self->weight_unit, &kg, error))
+  if (!read_cell (row->weight, self->weight_unit, G_PER_KG, &out->weight_g, error))
     return FALSE;
   *out_wrong = row->length;
-  if (!read_cell (row->length, self->length_unit, &m, error))
+  if (!read_cell (row->length, self->length_unit, CM_PER_M, &out->length_cm, error))
     return FALSE;
-  *out = (SteadWeighed) { kg * 1000, m * 100 };
-  if (!isnan (kg) || isnan (m))
+  if (!isnan (out->weight_g) || isnan (out->length_cm))
     return TRUE;
   *out_wrong = row->weight;
   g_set_error_literal (error, STEAD_ANSWER_ERROR, STEAD_ANSWER_ERROR_INPUT, _("Enter the weight that goes with this length."));
@@ -282,15 +302,30 @@ stead_sample_grid_read (SteadSampleGrid  *self,
 
 static void
 show_cell (GtkWidget       *entry,
-           double           base,
+           double           value,
+           double           parts,
            const SteadUnit *unit)
 {
   /* Four figures tell a fish apart; trailing zeros are dropped by the format. */
-  double value = stead_quantity_from_base (base, unit);
-  int digits = value >= 100 ? 1 : value >= 10 ? 2 : 3;
-  g_autofree char *text = isnan (base) ? g_strdup ("") : stead_number_format (value, digits);
+  double number = stead_quantity_from_base (value / parts, unit);
+  int digits = number >= 100 ? 1 : number >= 10 ? 2 : 3;
+  g_autofree char *text = isnan (value) ? g_strdup ("") : stead_number_format (number, digits);
+  Shown *shown = g_new0 (Shown, 1);
 
   gtk_editable_set_text (GTK_EDITABLE (entry), text);
+  *shown = (Shown) { g_steal_pointer (&text), value };
+  g_object_set_data_full (G_OBJECT (entry), SHOWN_KEY, shown, (GDestroyNotify) shown_free);
+}
+
+/* The same number in another unit is another fish. */
+static void
+forget_shown (SteadSampleGrid *self)
+{
+  for (guint i = 0; i < self->rows->len; i++)
+    {
+      g_object_set_data (G_OBJECT (row_at (self, i)->weight), SHOWN_KEY, NULL);
+      g_object_set_data (G_OBJECT (row_at (self, i)->length), SHOWN_KEY, NULL);
+    }
 }
 
 void
@@ -308,8 +343,8 @@ stead_sample_grid_show (SteadSampleGrid *self,
       const SteadWeighed none = { NAN, NAN };
       const SteadWeighed *one = i < n ? &g_array_index (single, SteadWeighed, i) : &none;
 
-      show_cell (row_at (self, i)->weight, one->weight_g / 1000, self->weight_unit);
-      show_cell (row_at (self, i)->length, one->length_cm / 100, self->length_unit);
+      show_cell (row_at (self, i)->weight, one->weight_g, G_PER_KG, self->weight_unit);
+      show_cell (row_at (self, i)->length, one->length_cm, CM_PER_M, self->length_unit);
     }
   self->filling = FALSE;
 }
@@ -323,6 +358,7 @@ stead_sample_grid_set_units (SteadSampleGrid *self,
 
   g_return_if_fail (STEAD_IS_SAMPLE_GRID (self) && weight != NULL && length != NULL);
 
+  forget_shown (self);
   self->weight_unit = weight;
   self->length_unit = length;
   /* Translators: head of a column: the unit, "oz". */

@@ -17,6 +17,7 @@ struct _SteadTurnDialog
   SteadDialog parent_instance;
 
   gint64      turn_id;   /* 0: new */
+  SteadDay    from_on;
   GPtrArray  *groups, *duties;
 
   SteadPick  *who, *weekday;
@@ -95,7 +96,7 @@ stead_turn_dialog_save (SteadDialog  *dialog,
 
   if (!read_turn (self, &saving))
     return FALSE;
-  saving.turn.from_on = stead_store_get_today (stead_desk_get_store (stead_dialog_get_desk (dialog)));
+  saving.turn.from_on = self->from_on;
   /* Translators: a step of undo: a duty. */
   step = g_strdup_printf (_("Turn: %s"), saving.duty.name);
   return stead_desk_act (stead_dialog_get_desk (dialog), step, save_act, &saving, error);
@@ -167,6 +168,7 @@ stead_turn_dialog_show (GtkWidget       *parent,
   SteadTurnDialog *self = g_object_new (STEAD_TYPE_TURN_DIALOG, "title", turn == NULL ? _("A new turn") : _("Turn"),
                                         "save-label", _("Save"), NULL);
 
+  self->from_on = turn != NULL ? turn->from_on : stead_store_get_today (store);
   self->groups = stead_group_repo_list (store, NULL);
   self->duties = stead_duty_repo_list (store, NULL);
   if (self->duties == NULL)

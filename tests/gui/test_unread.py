@@ -1,0 +1,119 @@
+"""A dialog that is opened and saved, with nothing typed into it, changes nothing.
+
+An amount stands in a field in the unit of the farm, with a few digits after the point: 9.3 m² as
+100.1044 sq ft.  Read back from there, each saving would move it by a hair, and a day that the field
+does not show would be lost.
+"""
+import collections
+import sqlite3
+
+import pyatspi
+
+from drive import Window, run_cases, until
+from farm import Farm, PROGRAM
+
+PLACES = ['Today', 'Raise', 'Make', 'Check', 'Price', 'Sell', 'Fund', 'Keep', 'Show']
+
+# Place, the buttons that lead there, whether a row is chosen first, what opens, what saves.
+DIALOGS = [
+    ('Raise', ['Brown hens'], False, 'Change this flock…', 'Save flock'),
+    ('Raise', ['Catfish, tank A'], False, 'Change this group…', 'Save group'),
+    ('Raise', ['Catfish, tank A', 'Weighings'], True, 'Change…', 'Save weighing'),
+    ('Raise', ['Tomatoes, bay 1'], False, 'Change this crop…', 'Save crop'),
+    ('Raise', ['Catfish loop'], False, 'Change this water…', 'Save water'),
+    ('Make', ['Recipes'], False, 'Change…', 'Save recipe'),
+    ('Make', ['Kitchen batches'], False, 'Change the plan…', 'Save changes'),
+    ('Check', ['Instruments'], False, 'Change… Probe thermometer', 'Save'),
+    ('Price', [], False, 'Edit product…', 'Save product'),
+    ('Sell', ['Tally'], False, 'Edit…: Bus barn', 'Save order'),
+    ('Fund', ['Plan'], False, 'Gates…', 'Save'),
+    ('Fund', ['Plan'], False, 'Sides and slope…', 'Save'),
+    ('Fund', ['Plan'], False, 'Shelter…', 'Save'),
+    ('Fund', ['Plan'], False, 'Fence and holes…', 'Save'),
+    ('Fund', ['Plan'], False, 'Digging and permits…', 'Save'),
+    ('Fund', ['Plan'], False, 'Change build…', 'Save'),
+    ('Fund', ['Money'], False, 'Change… Friends of the farm', 'Save'),
+    ('Fund', ['Money'], False, 'Change… County grant for young farmers', 'Save'),
+    ('Fund', ['Work'], False, 'Change… Wire and gate', 'Save'),
+    ('Fund', ['Afterwards'], False, 'Change… Hay', 'Save'),
+    ('Keep', ['Store room'], True, 'Change item…', 'Save item'),
+    ('Keep', ['Things that last'], True, 'Change…', 'Save'),
+    ('Keep', ['Cash book'], True, 'Open…', 'Save'),
+    ('Keep', ['Places'], True, 'Change…', 'Save'),
+    ('Show', ['Hours', 'Week before'], True, 'Change or correct…', 'Save'),
+    ('Show', ['Rota'], True, 'Change turn…', 'Save'),
+    ('Show', ['Trainings'], True, 'Change training…', 'Save'),
+    ('Show', ['Skills'], True, 'Change the skill…', 'Save skill'),
+    ('Show', ['Events'], False, 'Change the event…', 'Save event'),
+    ('Show', ['Packets'], False, 'Change the packet…', 'Save packet'),
+    ('Show', ['Class'], True, 'Change person…', 'Save'),
+]
+# What counts the changes, and undoes them.
+OF_THE_STORE = {'step', 'change_count', 'sqlite_sequence'}
+
+
+def held(path):
+    """All that the farm holds, without the numbers that the store gives: a list may be written anew."""
+    with sqlite3.connect(f'file:{path}?mode=ro', uri=True) as db:
+        tables = [name for (name,) in db.execute("SELECT name FROM sqlite_schema WHERE type = 'table'")
+                  if name not in OF_THE_STORE and not name.startswith('find')]
+        rows = {}
+        for table in tables:
+            columns = ', '.join(f'"{row[1]}"' for row in db.execute(f'PRAGMA table_info ("{table}")') if row[1] != 'id')
+            rows[table] = collections.Counter(db.execute(f'SELECT {columns} FROM "{table}"'))
+    return rows
+
+
+def changed(before, after):
+    return [f'{table}: {list((before[table] - after[table]).items())[:2]} → {list((after[table] - before[table]).items())[:2]}'
+            for table in before if before[table] != after[table]]
+
+
+def press_live(w, name):
+    """Press the button of the last window, once it can be pressed: a row that was just chosen makes it so."""
+    def live():
+        top = [top for top in map(w.app.getChildAtIndex, range(w.app.childCount)) if top is not None][-1]
+        return next((n for n in w.walk(top) if n.getRoleName() == 'push button' and n.name.startswith(name)
+                     and n.getState().contains(pyatspi.STATE_SENSITIVE)), None)
+    until(live, 10).queryAction().doAction(0)
+
+
+def test_saved_unread():
+    farm = Farm()
+    w = Window(PROGRAM, farm.path)
+    w.fit()
+    before = held(farm.path)
+    faults = []
+    for place, way, row, opener, save in DIALOGS:
+        where = ', '.join([place] + way + [opener])
+        w.keys(f'alt+{PLACES.index(place) + 1}')
+        for button in way:
+            w.press('push button', button)
+        if way:
+            until(lambda: w.is_pressed('push button', way[0]))
+        if row:
+            w.tab_to('table row')
+            w.keys('Home')
+        windows = len(w.windows())
+        try:
+            press_live(w, opener)
+            until(lambda: len(w.windows()) > windows, 10)
+        except AssertionError:
+            faults.append(f'{where}: does not open')
+            continue
+        press_live(w, save)
+        try:
+            until(lambda: len(w.windows()) == windows, 10)
+        except AssertionError:
+            faults.append(f'{where}: does not go')
+            w.keys('Escape')
+            until(lambda: len(w.windows()) == windows)
+        after = held(farm.path)
+        faults.extend(f'{where}: {fault}' for fault in changed(before, after))
+        before = after
+    assert not faults, '\n'.join(faults)
+    assert w.close() == 0, w.said()
+    farm.verify()
+
+
+run_cases(test_saved_unread)
