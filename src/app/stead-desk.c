@@ -28,6 +28,7 @@ enum
   SIGNAL_SAID,
   SIGNAL_JUMP,
   SIGNAL_SELECTED,
+  SIGNAL_LEFT,
   N_SIGNALS
 };
 
@@ -79,6 +80,8 @@ stead_desk_class_init (SteadDeskClass *klass)
                                        G_TYPE_NONE, 2, G_TYPE_INT, G_TYPE_INT64);
   signals[SIGNAL_SELECTED] = g_signal_new ("selected", type, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                            G_TYPE_NONE, 0);
+  signals[SIGNAL_LEFT] = g_signal_new ("left", type, G_SIGNAL_RUN_LAST, 0, g_signal_accumulator_true_handled, NULL, NULL,
+                                       G_TYPE_BOOLEAN, 1, G_TYPE_OBJECT);
 }
 
 static void
@@ -310,4 +313,16 @@ stead_desk_jump (SteadDesk   *self,
 {
   g_return_if_fail (STEAD_IS_DESK (self));
   g_signal_emit (self, signals[SIGNAL_JUMP], 0, (int) target, id);
+}
+
+gboolean
+stead_desk_leave (SteadDesk *self,
+                  GObject   *dialog)
+{
+  gboolean taken = FALSE;
+
+  g_return_val_if_fail (STEAD_IS_DESK (self), FALSE);
+  g_return_val_if_fail (G_IS_OBJECT (dialog), FALSE);
+  g_signal_emit (self, signals[SIGNAL_LEFT], 0, dialog, &taken);
+  return taken;
 }

@@ -22,6 +22,8 @@ G_DECLARE_FINAL_TYPE (SteadDesk, stead_desk, STEAD, DESK, GObject)
  *  "said" (char *text, gboolean undo)  something to show in the strip below, with Undo or not
  *  "jump" (int target, gint64 id)      a place is asked to show something (SteadTarget)
  *  "selected" ()                       another product or period was chosen
+ *  "left" (GObject *dialog) → gboolean  one was closed with work in it that is not saved; whoever
+ *                                      answers TRUE takes it over, to show it again or let it go
  */
 
 SteadDesk  *stead_desk_new       (void);
@@ -59,5 +61,7 @@ void        stead_desk_undo (SteadDesk *self);
 void        stead_desk_redo (SteadDesk *self);
 void        stead_desk_say  (SteadDesk *self, const char *text, gboolean with_undo);
 void        stead_desk_jump (SteadDesk *self, SteadTarget target, gint64 id);
+/* Returns: whether somebody took @dialog over; %FALSE: it is to go at once */
+gboolean    stead_desk_leave (SteadDesk *self, GObject *dialog) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -5,6 +5,7 @@
 
 #include "app/stead-dialog.h"
 #include "app/stead-level.h"
+#include "app/stead-typed.h"
 #include "app/stead-ui.h"
 
 /* What of the window below stays free, px: the dialog's own title and buttons, and an edge to tell the two apart. */
@@ -19,6 +20,8 @@ typedef struct
   GtkButton         *leave;
   GtkButton         *save;
   gboolean           fits;   /* as high as what it holds, and no height of its own */
+  char              *first;  /* (nullable): what stood in it before anybody typed */
+  guint              idle;   /* 0: none */
 } SteadDialogPrivate;
 
 enum { PROP_CONTENT = 1, PROP_SAVE_LABEL, PROP_DELETE_LABEL, N_PROPS };
@@ -65,6 +68,52 @@ remove_cb (SteadDialog *self)
   done = STEAD_DIALOG_GET_CLASS (self)->remove (self, &error);
   finish (self, done, error);
 }
+
+static void
+leave_cb (SteadDialog *self)
+{
+  gtk_window_destroy (GTK_WINDOW (self));
+}
+
+/* --- leaving ------------------------------------------------------------------ */
+
+static gboolean
+look_cb (gpointer data)
+{
+  SteadDialogPrivate *priv = private_of (data);
+
+  priv->idle = 0;
+  priv->first = stead_typed_in (GTK_WIDGET (priv->slot));
+  return G_SOURCE_REMOVE;
+}
+
+/* Whether something would be lost that this dialog could have saved. */
+static gboolean
+holds_work (SteadDialog *self)
+{
+  SteadDialogPrivate *priv = private_of (self);
+  g_autofree char *now = NULL;
+
+  if (priv->first == NULL || !gtk_widget_get_visible (GTK_WIDGET (priv->save)))
+    return FALSE;
+  now = stead_typed_in (GTK_WIDGET (priv->slot));
+  return !g_str_equal (now, priv->first);
+}
+
+/* A key or a corner of the window is soon hit by mistake.  What stands over another dialog
+ * goes with that one. */
+static gboolean
+stead_dialog_close_request (GtkWindow *window)
+{
+  SteadDialog *self = STEAD_DIALOG (window);
+
+  if (holds_work (self) && !STEAD_IS_DIALOG (gtk_window_get_transient_for (window))
+      && stead_desk_leave (private_of (self)->desk, G_OBJECT (self)))
+    return TRUE;
+  return GTK_WINDOW_CLASS (stead_dialog_parent_class)->close_request (window);
+}
+
+/* --- its size and its parts ----------------------------------------------------- */
 
 /* As high as what it holds at its width.  A scrolled window asks for the height without the
  * width, and wrapped text then cuts off the last lines or leaves much of it empty. */
@@ -163,6 +212,8 @@ stead_dialog_dispose (GObject *object)
   /* The window lets its child go.  gtk_widget_dispose_template() is for the
    * subclass alone: on GTK 4.8 it looks for the subclass's children here too. */
   g_clear_object (&priv->desk);
+  g_clear_handle_id (&priv->idle, g_source_remove);
+  g_clear_pointer (&priv->first, g_free);
   G_OBJECT_CLASS (stead_dialog_parent_class)->dispose (object);
 }
 
@@ -174,6 +225,7 @@ stead_dialog_class_init (SteadDialogClass *klass)
 
   object_class->dispose = stead_dialog_dispose;
   object_class->set_property = stead_dialog_set_property;
+  GTK_WINDOW_CLASS (klass)->close_request = stead_dialog_close_request;
   props[PROP_CONTENT] = g_param_spec_object ("content", NULL, NULL, GTK_TYPE_WIDGET,
                                              G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS);
   props[PROP_SAVE_LABEL] = g_param_spec_string ("save-label", NULL, NULL, NULL,
@@ -190,6 +242,7 @@ stead_dialog_class_init (SteadDialogClass *klass)
   gtk_widget_class_bind_template_child_private (widget_class, SteadDialog, save);
   gtk_widget_class_bind_template_callback (widget_class, save_cb);
   gtk_widget_class_bind_template_callback (widget_class, remove_cb);
+  gtk_widget_class_bind_template_callback (widget_class, leave_cb);
   gtk_widget_class_install_action (widget_class, STEAD_DIALOG_FIT, NULL, fit_cb);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_CONTROL_MASK, "window.close", NULL);
@@ -226,6 +279,9 @@ stead_dialog_present (SteadDialog *self,
   stead_level_fields (GTK_WIDGET (self));
   fit_height (self);
   gtk_window_present (GTK_WINDOW (self));
+  /* Some are filled once they stand there. */
+  if (private_of (self)->idle == 0 && private_of (self)->first == NULL)
+    private_of (self)->idle = g_idle_add (look_cb, self);
 }
 
 void

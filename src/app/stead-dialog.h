@@ -2,7 +2,8 @@
  * asked, what went wrong, and Delete, Cancel, Save.
  *
  * A subclass gives its fields as the property "content" and does the saving.
- * Escape always leaves, and nothing is saved then.
+ * Escape always leaves, and nothing is saved then.  Who had typed something may go on
+ * with it for as long as the strip below the window says so; Cancel is meant as it is said.
  */
 #pragma once
 

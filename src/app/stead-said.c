@@ -17,6 +17,8 @@ struct _SteadSaid
 
   GtkWidget *text;
   GtkWidget *undo;
+  GtkWidget *go_on;
+  GtkWindow *left;        /* (nullable): weak; the dialog that may be gone on with */
   GtkWidget *bar;
   guint      timer;       /* 0: none */
   gboolean   hovered;
@@ -62,10 +64,32 @@ contains_focus_cb (SteadSaid               *self,
 }
 
 static void
+drop_left (SteadSaid *self)
+{
+  GtkWindow *left = self->left;
+
+  g_clear_weak_pointer (&self->left);
+  if (left != NULL)
+    gtk_window_destroy (left);
+}
+
+static void
+go_on_cb (SteadSaid *self)
+{
+  GtkWindow *left = self->left;
+
+  g_clear_weak_pointer (&self->left);
+  stead_said_hide (self);
+  if (left != NULL)
+    gtk_window_present (left);
+}
+
+static void
 stead_said_dispose (GObject *object)
 {
   SteadSaid *self = STEAD_SAID (object);
 
+  drop_left (self);
   g_clear_handle_id (&self->timer, g_source_remove);
   stead_ui_drop_children (GTK_WIDGET (self));
   G_OBJECT_CLASS (stead_said_parent_class)->dispose (object);
@@ -95,11 +119,15 @@ make_bar (SteadSaid *self)
   self->undo = gtk_button_new_with_label (_("Undo"));
   gtk_actionable_set_action_name (GTK_ACTIONABLE (self->undo), "win.undo");
   gtk_widget_set_valign (self->undo, GTK_ALIGN_CENTER);
+  self->go_on = gtk_button_new_with_label (_("Go on with it"));
+  gtk_widget_set_valign (self->go_on, GTK_ALIGN_CENTER);
+  g_signal_connect_swapped (self->go_on, "clicked", G_CALLBACK (go_on_cb), self);
   gtk_widget_add_css_class (close, "quiet");
   gtk_widget_set_valign (close, GTK_ALIGN_CENTER);
   g_signal_connect_swapped (close, "clicked", G_CALLBACK (stead_said_hide), self);
   gtk_box_append (GTK_BOX (bar), self->text);
   gtk_box_append (GTK_BOX (bar), self->undo);
+  gtk_box_append (GTK_BOX (bar), self->go_on);
   gtk_box_append (GTK_BOX (bar), close);
   return bar;
 }
@@ -142,11 +170,26 @@ stead_said_show (SteadSaid  *self,
   g_return_if_fail (STEAD_IS_SAID (self));
   g_return_if_fail (text != NULL);
 
+  drop_left (self);
   gtk_label_set_text (GTK_LABEL (self->text), text);
   stead_ui_name (GTK_WIDGET (self), text);
   gtk_widget_set_visible (self->undo, with_undo);
+  gtk_widget_set_visible (self->go_on, FALSE);
   gtk_widget_set_visible (GTK_WIDGET (self), TRUE);
   wait_on (self);
+}
+
+void
+stead_said_offer (SteadSaid  *self,
+                  const char *text,
+                  GtkWindow  *dialog)
+{
+  g_return_if_fail (GTK_IS_WINDOW (dialog));
+
+  stead_said_show (self, text, FALSE);
+  gtk_widget_set_visible (self->go_on, TRUE);
+  g_set_weak_pointer (&self->left, dialog);
+  gtk_widget_set_visible (GTK_WIDGET (dialog), FALSE);
 }
 
 void
@@ -154,6 +197,7 @@ stead_said_hide (SteadSaid *self)
 {
   g_return_if_fail (STEAD_IS_SAID (self));
 
+  drop_left (self);
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
   g_clear_handle_id (&self->timer, g_source_remove);
 }

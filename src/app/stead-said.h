@@ -1,4 +1,4 @@
-/* stead-said.h - the quiet strip at the bottom: what was saved, with its Undo. */
+/* stead-said.h - the quiet strip at the bottom: what was saved, with its Undo, or what was left unsaved. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -13,6 +13,9 @@ G_DECLARE_FINAL_TYPE (SteadSaid, stead_said, STEAD, SAID, GtkWidget)
 
 GtkWidget *stead_said_new  (void);
 void       stead_said_show (SteadSaid *self, const char *text, gboolean with_undo);
+/* Takes @dialog over and hides it: a button shows it again.  It is destroyed when the strip
+ * says something else or nothing more. */
+void       stead_said_offer (SteadSaid *self, const char *text, GtkWindow *dialog);
 void       stead_said_hide (SteadSaid *self);
 
 G_END_DECLS

@@ -272,6 +272,18 @@ said_cb (SteadWindow *self,
   stead_said_show (STEAD_SAID (self->said), text, with_undo);
 }
 
+static gboolean
+left_cb (SteadWindow *self,
+         GObject     *dialog)
+{
+  const char *title = gtk_window_get_title (GTK_WINDOW (dialog));
+  /* Translators: the title of a dialog, "A new receipt". */
+  g_autofree char *text = g_strdup_printf (_("“%s” was closed before it was saved."), title != NULL ? title : "");
+
+  stead_said_offer (STEAD_SAID (self->said), text, GTK_WINDOW (dialog));
+  return TRUE;
+}
+
 /* --- actions --------------------------------------------------------------------------------- */
 
 static void
@@ -459,6 +471,7 @@ stead_window_init (SteadWindow *self)
   self->news = stead_strip_news_new (STEAD_STRIP (self->strip), self->desk);
   g_signal_connect_object (self->desk, "jump", G_CALLBACK (jump_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->desk, "said", G_CALLBACK (said_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->desk, "left", G_CALLBACK (left_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect (self, "notify::is-active", G_CALLBACK (active_cb), NULL);
   stead_jump_set_desk (STEAD_JUMP (self->jump), self->desk);
   stead_typing_watch (GTK_WINDOW (self), self->desk);

@@ -2,7 +2,8 @@
 
 In each place and view each button is pressed whose label ends in an ellipsis.  What opens has
 no text without a translation and no control without a name, is no larger than the screen, and
-goes with Escape.  Where nothing opens, a row has to be chosen first, or it is shown in the window.
+goes with Escape; since nothing was typed, nothing is offered to go on with.  Where nothing opens,
+a row has to be chosen first, or it is shown in the window.
 """
 import re
 
@@ -68,6 +69,8 @@ def test_dialogs():
             faults.extend(size_faults(w, f'{where}, {name}'))
             w.keys('Escape')
             until(lambda: len(w.windows()) == before)
+            if w.find('push button', pseudo('Go on with it')) is not None:
+                faults.append(f'{where}, {name}: nothing was typed, and something to go on with is offered')
 
     go_round(w, look)
     assert not faults, '\n'.join(faults)

@@ -1,4 +1,5 @@
-"""A dialog that is opened and saved, with nothing typed into it, changes nothing.
+"""A dialog that is opened and saved, with nothing typed into it, changes nothing; one that is left
+by mistake, with something typed into it, can be gone on with.
 
 An amount stands in a field in the unit of the farm, with a few digits after the point: 9.3 m² as
 100.1044 sq ft.  Read back from there, each saving would move it by a hair, and a day that the field
@@ -116,4 +117,69 @@ def test_saved_unread():
     farm.verify()
 
 
-run_cases(test_saved_unread)
+def test_left_by_mistake():
+    farm = Farm()
+    w = Window(PROGRAM, farm.path)
+    w.fit()
+    before = held(farm.path)
+    w.keys('alt+8')
+
+    def open_new(opener='New item…'):
+        press_live(w, opener)
+        until(lambda: len(w.windows()) == 2)
+
+    def offered():
+        return w.find('push button', 'Go on with it') is not None
+
+    def left():
+        until(lambda: len(w.windows()) == 1)
+
+    # Nothing typed, nothing offered; Cancel is meant as it is said.
+    open_new()
+    w.keys('Escape')
+    left()
+    assert not offered()
+    open_new()
+    w.fill('Name of the item', 'Cinnamon')
+    press_live(w, 'Cancel')
+    left()
+    assert not offered()
+
+    # Escape by mistake, twice, and gone on with; then it is saved whole.
+    open_new()
+    w.fill('Name of the item', 'Cinnamon')
+    w.fill('Where and how it is kept', 'On the shelf')
+    for _ in range(2):
+        w.keys('Escape')
+        left()
+        w.wait_words('was closed before it was saved')
+        assert held(farm.path) == before
+        w.press('push button', 'Go on with it')
+        until(lambda: len(w.windows()) == 2)
+        assert not offered()
+        assert w.read('Name of the item') == 'Cinnamon'
+        assert w.read('Where and how it is kept') == 'On the shelf'
+    press_live(w, 'Save item')
+    left()
+    until(lambda: farm.rows("SELECT storage FROM item WHERE name = 'Cinnamon'") == ['On the shelf'])
+    until(lambda: not offered())
+
+    # What is said next takes its place; a window that closes takes what was left with it.
+    open_new()
+    w.fill('Name of the item', 'Nutmeg')
+    w.keys('Escape')
+    left()
+    until(offered)
+    w.keys('ctrl+z')
+    until(lambda: not offered())
+    open_new()
+    w.fill('Name of the item', 'Cloves')
+    w.keys('Escape')
+    left()
+    until(offered)
+    assert held(farm.path) == before
+    assert w.close() == 0, w.said()
+    farm.verify()
+
+
+run_cases(test_saved_unread, test_left_by_mistake)

@@ -259,7 +259,7 @@ take_cb (Quotes    *form,
 
   form->chosen_id = stead_fund_row_id (button);
   if (stead_form_act (form->dialog, _("choice of a quote"), choose_act, form, &error))
-    gtk_window_close (GTK_WINDOW (form->dialog));
+    gtk_window_destroy (GTK_WINDOW (form->dialog));
   else
     stead_dialog_show_error (STEAD_DIALOG (form->dialog), error->message);
 }
@@ -272,7 +272,7 @@ drop_cb (Quotes    *form,
 
   form->chosen_id = stead_fund_row_id (button);
   if (stead_form_act (form->dialog, _("a quote less"), drop_act, form, &error))
-    gtk_window_close (GTK_WINDOW (form->dialog));
+    gtk_window_destroy (GTK_WINDOW (form->dialog));
   else
     stead_dialog_show_error (STEAD_DIALOG (form->dialog), error->message);
 }
