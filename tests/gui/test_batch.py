@@ -162,7 +162,10 @@ def test_batch_from_plan_to_review():
     until(lambda: one(farm, f'SELECT ended_on IS NOT NULL FROM batch WHERE id = {batch_id}') == '1')
     w.wait('heading', 'Why it came out so')
     w.wait_words('was meant to give 60 pounds')
-    w.wait_words('Losses: 7 of 64')
+    # How many died in the demo hangs on the day on which it is made.
+    lost = one(farm, f'SELECT sum(deaths + culled) FROM batch_entry WHERE batch_id = {batch_id}')
+    stocked = one(farm, f'SELECT stocked FROM fish WHERE batch_id = {batch_id}')
+    w.wait_words(f"Losses: {'none' if lost == '0' else lost} of {stocked}")
 
     dialog = Dialog(w, 'Start again from this plan…', 'Start again', 'Start it')
     dialog.put('Name', 'Catfish, next year')

@@ -51,6 +51,8 @@ DIALOGS = [
 ]
 # What counts the changes, and undoes them.
 OF_THE_STORE = {'step', 'change_count', 'sqlite_sequence'}
+# Given anew where a list, or a move of money from one account to another, is written anew.
+NUMBERS = {'id', 'pair_id'}
 
 
 def held(path):
@@ -60,7 +62,8 @@ def held(path):
                   if name not in OF_THE_STORE and not name.startswith('find')]
         rows = {}
         for table in tables:
-            columns = ', '.join(f'"{row[1]}"' for row in db.execute(f'PRAGMA table_info ("{table}")') if row[1] != 'id')
+            columns = ', '.join(f'"{row[1]}"' for row in db.execute(f'PRAGMA table_info ("{table}")')
+                                if row[1] not in NUMBERS)
             rows[table] = collections.Counter(db.execute(f'SELECT {columns} FROM "{table}"'))
     return rows
 
