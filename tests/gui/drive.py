@@ -225,9 +225,11 @@ class Window:
 
     def tab_to(self, role):
         """Press Tab until a control of this role has the focus; each window has one of its own."""
+        def there():                               # in a list, so that until() asks again only when a widget went
+            return [any(n.getRoleName() == role and n.getState().contains(pyatspi.STATE_FOCUSED)
+                        for n in self.walk(rows=True))]
         for _ in range(40):
-            if any(n.getRoleName() == role and n.getState().contains(pyatspi.STATE_FOCUSED)
-                   for n in self.walk(rows=True)):
+            if until(there)[0]:
                 return
             self.keys('Tab')
         raise AssertionError(f'Tab reaches no {role}')
