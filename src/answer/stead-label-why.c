@@ -68,7 +68,6 @@ letters_why (const SteadLabelAnswer *out)
   g_autofree char *panel = stead_number_format (out->panel_in2, 1);
   g_autofree char *height = stead_number_format (out->net_letter_in, 4);
   g_autofree char *source = stead_limits_source (out->net_rule);
-  SteadWhy *why;
 
   for (gsize i = 0; i < G_N_ELEMENTS (steps); i++)
     {
@@ -79,11 +78,10 @@ letters_why (const SteadLabelAnswer *out)
     }
   /* Translators: on a line of its own: an area in square inches, a height in inches. */
   g_string_append_printf (worked, _("\nHere %1$s square inches: %2$s inch"), panel, height);
-  why = stead_why_new (g_strdup (_("How high the letters are")),
-                       _("The larger the main side of the pack, the higher the letters of the net quantity. All other words: a "
-                         "sixteenth of an inch."),
-                       g_string_free (worked, FALSE), source);
-  return why;
+  return stead_why_new (g_strdup (_("How high the letters are")),
+                        _("The larger the main side of the pack, the higher the letters of the net quantity. All other words: a "
+                          "sixteenth of an inch."),
+                        g_string_free (worked, FALSE), source);
 }
 
 /* --- the days ---------------------------------------------------------------------------------- */

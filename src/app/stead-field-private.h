@@ -7,14 +7,6 @@
 
 G_BEGIN_DECLS
 
-/* What a field holds, by its kind. */
-typedef union
-{
-  gint64   whole;
-  double   number;
-  SteadDay day;
-} SteadFieldValue;
-
 struct _SteadField
 {
   GtkWidget        parent_instance;
@@ -36,8 +28,16 @@ struct _SteadField
 
   /* A text is shorter than what it stands for: 9.3 m² are "100.1044" sq ft. */
   char            *shown;         /* (nullable): the text as the program put it there */
-  SteadFieldValue  shown_value;
+  double           shown_number;
 };
+
+/* What a field holds, by its kind. */
+typedef union
+{
+  gint64   whole;
+  double   number;
+  SteadDay day;
+} SteadFieldValue;
 
 /* Reads what was typed and says under the field what is wrong with it.  %TRUE with
  * @out_empty set and @out alone if nothing was typed and nothing must be. */

@@ -109,7 +109,7 @@ stead_field_check (SteadField      *self,
       return FALSE;
     }
   if (!*out_empty && stands_as_shown (self))
-    *out = self->shown_value;
+    out->number = self->shown_number;
   stead_field_set_error (self, NULL);
   return TRUE;
 }
@@ -244,7 +244,7 @@ show (SteadField *self,
   if (!reads)
     return;
   self->shown = g_strdup (text);
-  self->shown_value.number = number;
+  self->shown_number = number;
 }
 
 static gboolean

@@ -6,14 +6,12 @@
 #define BETWEEN '\x1f'   /* nobody types it */
 
 static void
-add_page (GtkTextBuffer *buffer,
-          GString       *all)
+add_page (GtkTextView *view,
+          GString     *all)
 {
-  GtkTextIter start, end;
   g_autofree char *text = NULL;
 
-  gtk_text_buffer_get_bounds (buffer, &start, &end);
-  text = gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
+  g_object_get (gtk_text_view_get_buffer (view), "text", &text, NULL);
   g_string_append (all, text);
 }
 
@@ -25,7 +23,7 @@ add_one (GtkWidget *widget,
   if (GTK_IS_TEXT (widget))
     g_string_append (all, gtk_editable_get_text (GTK_EDITABLE (widget)));
   else if (GTK_IS_TEXT_VIEW (widget))
-    add_page (gtk_text_view_get_buffer (GTK_TEXT_VIEW (widget)), all);
+    add_page (GTK_TEXT_VIEW (widget), all);
   else if (GTK_IS_DROP_DOWN (widget))
     g_string_append_printf (all, "%u", gtk_drop_down_get_selected (GTK_DROP_DOWN (widget)));
   else if (GTK_IS_CHECK_BUTTON (widget))

@@ -79,7 +79,7 @@ show_number (SteadField *field,
              double      value)
 {
   if (!isnan (value))
-    stead_field_show_number (field, round (value * 1e6) / 1e6);   /* 0.1 °F went through °C */
+    stead_field_show_number (field, value);
 }
 
 void
