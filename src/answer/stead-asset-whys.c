@@ -91,7 +91,7 @@ stead_asset_answer_whys (const SteadAssetAnswer *self)
 
   g_return_val_if_fail (self != NULL, NULL);
 
-  whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  whys = stead_whys_new ();
   for (int i = 0; i <= STEAD_DEPRECIATION_UNITS; i++)
     {
       SteadDepreciationMethod method = (SteadDepreciationMethod) i;

@@ -65,7 +65,7 @@ GPtrArray *
 stead_bank_check_whys (const SteadBankCheck *check,
                        const char           *currency)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (check != NULL && currency != NULL, whys);
   g_ptr_array_add (whys, bank_why (check, currency));

@@ -3,6 +3,7 @@
 
 #include "answer/stead-batch-private.h"
 
+#include "answer/stead-batch-cost-why-private.h"
 #include "answer/stead-cost-in-private.h"
 #include "answer/stead-sum-private.h"
 #include "answer/stead-words-private.h"
@@ -14,15 +15,6 @@
 #define NO_SOURCE N_("Common practice, no source.")
 
 /* --- what it costs ------------------------------------------------------------------------ */
-
-static SteadWhy *
-spent_why (const SteadBatchAnswer *self)
-{
-  SteadCostIn cost;
-
-  stead_cost_in_of_money (&self->money, &cost);
-  return stead_cost_in_why (&cost, self->money.batch->kind, self->farm->currency);
-}
 
 static const char *
 to_come_formula (SteadToComeBasis basis)
@@ -43,17 +35,11 @@ to_come_formula (SteadToComeBasis basis)
     }
 }
 
-static double
-sum_to_come (const SteadBatchMoney *money)
-{
-  return money->cost.to_come_cents + money->salvage_cents;
-}
-
 static SteadWhy *
 to_come_why (const SteadBatchAnswer *self)
 {
   const SteadBatchMoney *money = &self->money;
-  gint64 all_cents = stead_money_round (sum_to_come (money));
+  gint64 all_cents = stead_money_round (stead_batch_finish_cents (money));
   double cents[STEAD_N_COST_KINDS];
   GString *sum = g_string_new (NULL);
   g_autofree char *days = stead_words_days (money->days_left);
@@ -81,26 +67,18 @@ static SteadWhy *
 unit_why (const SteadBatchAnswer *self)
 {
   const SteadBatchMoney *money = &self->money;
-  const char *currency = self->farm->currency;
-  GString *sum = g_string_new ("(");
-  g_autoptr(GString) terms = g_string_new (NULL);
+  g_autofree char *terms = stead_batch_cost_terms (money, self->farm->currency);
   g_autofree char *output = stead_batch_answer_output (self, money->good_base + money->cost.expected_base);
   g_autofree char *unit = stead_batch_unit_text (self, self->unit_cents);
 
-  stead_sum_add (terms, stead_money_round (money->cost.so_far_cents), currency);
-  if (stead_money_round (sum_to_come (money)) != 0)
-    stead_sum_add (terms, stead_money_round (sum_to_come (money)), currency);
-  if (stead_money_round (money->salvage_cents) != 0)
-    stead_sum_take (terms, stead_money_round (money->salvage_cents), currency);
-  /* Translators: after a sum of money in brackets: "132 pounds", "$1.55 a pound". */
-  g_string_append_printf (sum, _("%1$s) ÷ %2$s = %3$s"), terms->str, output, unit);
   return stead_why_new (g_strdup (_("Cost of one")),
                         money->salvage_cents > 0
                         ? _("(Cost in so far + what will finish it − what the birds are worth at the end) ÷ (what came and is good + "
                             "what is still expected)")
                         : _("(Cost in so far + what will finish it) ÷ (what came and is good + what is still expected)"),
-                        g_string_free (sum, FALSE),
-                        _("Weighted average of equivalent units: OpenStax, Principles of Accounting, vol. 2, sections 5.3 and 5.4."));
+                        /* Translators: a sum of money in brackets, "132 pounds", "$1.55 a pound". */
+                        g_strdup_printf (_("%1$s ÷ %2$s = %3$s"), terms, output, unit),
+                        stead_batch_cost_source ());
 }
 
 static SteadWhy *
@@ -196,11 +174,11 @@ stead_batch_answer_whys (const SteadBatchAnswer *self)
 
   g_return_val_if_fail (self != NULL, NULL);
 
-  whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  whys = stead_whys_new ();
   figures_of (self, &figures);
   stead_batch_figures_so_far (self, &so_far);
-  stead_whys_add (whys, spent_why (self));
-  if (!self->is_over && stead_money_round (sum_to_come (&self->money)) > 0)
+  stead_whys_add (whys, stead_batch_spent_why (&self->money, self->farm->currency));
+  if (!self->is_over && stead_money_round (stead_batch_finish_cents (&self->money)) > 0)
     g_ptr_array_add (whys, to_come_why (self));
   if (so_far.feed_cents > 0 && so_far.feed_kg > 0)
     g_ptr_array_add (whys, feed_price_why (self, &so_far));

@@ -193,7 +193,7 @@ stead_best_use_whys (const SteadBestUse *self)
 
   g_return_val_if_fail (self != NULL, NULL);
 
-  whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  whys = stead_whys_new ();
   if (!self->solved)
     return whys;
   g_ptr_array_add (whys, objective_why (self));

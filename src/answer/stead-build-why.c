@@ -132,7 +132,7 @@ add_hours_why (const SteadBuildAnswer *self,
 GPtrArray *
 stead_build_answer_whys (const SteadBuildAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   add_room_whys (self, whys);
@@ -300,7 +300,7 @@ add_steps_why (const SteadBuildPath *self,
 GPtrArray *
 stead_build_path_whys (const SteadBuildPath *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   if (self->goal_cents > 0 && self->events->len > 0)

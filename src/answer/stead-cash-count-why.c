@@ -132,7 +132,7 @@ stead_cash_count_whys (SteadStore           *store,
                        gboolean              is_known,
                        const char           *currency)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
   gint64 counted;
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && count != NULL && currency != NULL, whys);
@@ -174,7 +174,7 @@ stead_cash_up_whys (const SteadSale      *sale,
                     const GArray         *pieces,
                     const char           *currency)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (sale != NULL && sums != NULL && till != NULL && pieces != NULL && currency != NULL, whys);
   g_ptr_array_add (whys, stead_sale_box_why (till, currency));

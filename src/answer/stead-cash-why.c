@@ -199,7 +199,7 @@ unpaid_why (const SteadCashAnswer *self)
 GPtrArray *
 stead_cash_answer_whys (const SteadCashAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL && self->lines != NULL, whys);
   if (self->accounts->len == 0)

@@ -60,7 +60,7 @@ count_why (const SteadCheckDaysAnswer *self,
 GPtrArray *
 stead_check_days_answer_whys (const SteadCheckDaysAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
   const char *none = _("Common practice, no source.");
 
   g_return_val_if_fail (self != NULL, whys);

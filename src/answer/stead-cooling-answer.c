@@ -323,7 +323,7 @@ stead_cooling_answer_new (const SteadPot  *pot,
   self->kept_readings = g_array_new (FALSE, FALSE, sizeof (SteadCoolingReading));
   self->kept_steps = g_array_new (FALSE, FALSE, sizeof (SteadCoolingStep));
   self->notes = g_ptr_array_new_with_free_func (g_free);
-  self->whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  self->whys = stead_whys_new ();
   self->chance = self->chances[0] = self->chances[1] = NAN;
   self->series.now_min = self->series.act_min = NAN;
   self->best = -1;

@@ -57,7 +57,7 @@ next_why (const SteadCostSteps *self)
 GPtrArray *
 stead_cost_steps_whys (const SteadCostSteps *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   if (self->before != NULL && self->now != NULL)

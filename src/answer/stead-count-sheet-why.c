@@ -110,7 +110,7 @@ GPtrArray *
 stead_count_sheet_whys (SteadStore            *store,
                         const SteadStockCount *count)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (STEAD_IS_STORE (store) && count != NULL, whys);
   if (count->lines->len == 0)

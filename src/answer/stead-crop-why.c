@@ -309,7 +309,7 @@ stead_crop_answer_whys (const SteadCropAnswer *self)
 
   g_return_val_if_fail (self != NULL, NULL);
 
-  whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  whys = stead_whys_new ();
   g_ptr_array_add (whys, plants_why (self));
   if (self->n_read > 0)
     g_ptr_array_add (whys, sum_why (self));

@@ -72,7 +72,7 @@ lines_why (const SteadDueAnswer *self)
 GPtrArray *
 stead_due_answer_whys (const SteadDueAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   if (self->dues->len == 0)

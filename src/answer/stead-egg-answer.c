@@ -338,7 +338,7 @@ stead_egg_answer_whys (const SteadEggAnswer *self)
   GPtrArray *whys;
   g_return_val_if_fail (self != NULL, NULL);
 
-  whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  whys = stead_whys_new ();
   g_ptr_array_add (whys, class_why ());
   stead_whys_add (whys, newest_why (self));
   return whys;

@@ -60,7 +60,7 @@ prepared_why (const SteadEventAnswer *self)
 GPtrArray *
 stead_event_answer_whys (const SteadEventAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   if (self->scores->len > 0)

@@ -8,6 +8,11 @@
 
 G_BEGIN_DECLS
 
+/* "100 + 20 − 3 − 10 = 107 fish" */
+SteadWhy *stead_fish_alive_why (gint64                 stocked,
+                                const SteadFishTotals *so_far,
+                                gint64                 alive) G_GNUC_WARN_UNUSED_RESULT;
+
 /* --- how warm the water was, and will be -------------------------------------- */
 
 /* Days over which the present warmth, and the present use of feed, are measured. */

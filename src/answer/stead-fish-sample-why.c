@@ -120,7 +120,7 @@ GPtrArray *
 stead_fish_text_sample_whys (const SteadWeighing *weighing,
                              SteadUnitSystem      units)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
   double condition;
 
   g_return_val_if_fail (weighing != NULL, whys);

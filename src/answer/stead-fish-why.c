@@ -75,22 +75,22 @@ stead_fish_condition_worked (const SteadWeighing *weighing,
   return g_strdup_printf (_("100 × %1$s g ÷ (%2$s cm)³ = %3$s, weighed on %4$s"), weight, length, value, day);
 }
 
-/* "100 + 20 − 3 − 10 = 107 fish" */
-static SteadWhy *
-alive_why (const SteadFishAnswer *self)
+SteadWhy *
+stead_fish_alive_why (gint64                 stocked,
+                      const SteadFishTotals *so_far,
+                      gint64                 alive)
 {
-  const SteadFishTotals *so_far = &self->so_far;
   const gint64 off[] = { so_far->deaths, so_far->culled, so_far->moved_out, so_far->harvested };
-  g_autofree char *alive = stead_words_fish (self->alive);
+  g_autofree char *fish = stead_words_fish (alive);
   GString *sum = g_string_new (NULL);
 
-  stead_sum_add_count (sum, self->group->stocked);
+  stead_sum_add_count (sum, stocked);
   if (so_far->moved_in > 0)
     stead_sum_add_count (sum, so_far->moved_in);
   for (gsize i = 0; i < G_N_ELEMENTS (off); i++)
     if (off[i] > 0)
       stead_sum_take_count (sum, off[i]);
-  stead_sum_end (sum, alive);
+  stead_sum_end (sum, fish);
   return stead_why_new (g_strdup (_("Fish alive")),
                         _("Put in + moved in − died − taken out − moved out − harvested, by the log. What is 0 is left out."),
                         g_string_free (sum, FALSE), _("Common practice, no source."));
@@ -343,7 +343,7 @@ add_size (const SteadFishAnswer *self,
           GPtrArray             *whys)
 {
   if (self->group->stocked + self->so_far.moved_in > 0)
-    g_ptr_array_add (whys, alive_why (self));
+    g_ptr_array_add (whys, stead_fish_alive_why (self->group->stocked, &self->so_far, self->alive));
   if (stead_fish_losses_are_high (self))
     g_ptr_array_add (whys, losses_why (self));
   if (!isnan (self->biomass_kg) && self->alive > 0)
@@ -363,7 +363,7 @@ add_feed (const SteadFishAnswer *self,
 {
   if (self->has_rate)
     g_ptr_array_add (whys, feed_why (self));
-  stead_whys_add (whys, stead_hand_why (self->feed_lots, self->feed_on_hand_kg, mass_unit (self)));
+  stead_whys_add (whys, stead_hand_why (_("Feed on hand"), self->feed_lots, self->feed_on_hand_kg, mass_unit (self)));
   if (!isnan (self->feed_days))
     g_ptr_array_add (whys, lasts_why (self));
   if (!isnan (self->fcr))
@@ -392,7 +392,7 @@ stead_fish_answer_whys (const SteadFishAnswer *self)
 
   g_return_val_if_fail (self != NULL, NULL);
 
-  whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  whys = stead_whys_new ();
   add_size (self, whys);
   add_feed (self, whys);
   if (!isnan (self->condition))

@@ -138,7 +138,7 @@ stead_flock_answer_whys (const SteadFlockAnswer *self)
 
   g_return_val_if_fail (self != NULL, NULL);
 
-  whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  whys = stead_whys_new ();
   g_ptr_array_add (whys, alive_why (self));
   if (self->so_far.eggs > 0)
     g_ptr_array_add (whys, dozens_why (self));
@@ -152,7 +152,7 @@ stead_flock_answer_whys (const SteadFlockAnswer *self)
     g_ptr_array_add (whys, next_why (self));
   if (!isnan (self->feed_per_dozen_kg))
     g_ptr_array_add (whys, feed_why (self));
-  stead_whys_add (whys, stead_hand_why (self->feed_lots, self->feed_on_hand_kg,
+  stead_whys_add (whys, stead_hand_why (_("Feed on hand"), self->feed_lots, self->feed_on_hand_kg,
                                         stead_unit_default (STEAD_DIMENSION_MASS, self->farm->units)));
   if (!isnan (self->feed_days))
     g_ptr_array_add (whys, days_why (self));

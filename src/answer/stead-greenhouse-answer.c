@@ -314,7 +314,7 @@ stead_greenhouse_answer_whys (const SteadGreenhouseAnswer *self)
 
   g_return_val_if_fail (self != NULL, NULL);
 
-  whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  whys = stead_whys_new ();
   if (self->house == NULL)
     return whys;
   g_ptr_array_add (whys, ua_why (self));

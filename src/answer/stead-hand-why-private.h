@@ -1,4 +1,4 @@
-/* stead-hand-why-private.h - how much feed is on hand, lot by lot. */
+/* stead-hand-why-private.h - how much of something is on hand, lot by lot. */
 #pragma once
 
 #include "answer/stead-words.h"
@@ -13,12 +13,14 @@ GPtrArray *stead_hand_lots (SteadStore  *store,
 
 /**
  * stead_hand_why:
+ * @title: what it is: _("Feed on hand")
  * @lots: (nullable): of one item, as stead_hand_lots() finds them
  * @base: what they hold together
  *
  * Returns: (nullable): %NULL without a lot
  */
-SteadWhy *stead_hand_why (const GPtrArray *lots,
+SteadWhy *stead_hand_why (const char      *title,
+                          const GPtrArray *lots,
                           double           base,
                           const SteadUnit *unit) G_GNUC_WARN_UNUSED_RESULT;
 

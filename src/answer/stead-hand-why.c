@@ -1,4 +1,4 @@
-/* stead-hand-why.c - how much feed is on hand, lot by lot. */
+/* stead-hand-why.c - how much of something is on hand, lot by lot. */
 #include "config.h"
 
 #include "answer/stead-hand-why-private.h"
@@ -22,7 +22,8 @@ stead_hand_lots (SteadStore  *store,
 }
 
 SteadWhy *
-stead_hand_why (const GPtrArray *lots,
+stead_hand_why (const char      *title,
+                const GPtrArray *lots,
                 double           base,
                 const SteadUnit *unit)
 {
@@ -40,7 +41,7 @@ stead_hand_why (const GPtrArray *lots,
       stead_sum_add_named (sum, lot->code, part);
     }
   stead_sum_end (sum, all);
-  return stead_why_new (g_strdup (_("Feed on hand")),
+  return stead_why_new (g_strdup (title),
                         _("Of each lot what came in − what was used, sold, given away or lost, and what a count put right; all "
                           "lots added up."),
                         g_string_free (sum, FALSE), _("Common practice, no source."));

@@ -83,7 +83,8 @@ read_lot (SteadHarvestAnswer  *self,
 
   g_clear_pointer (&self->lot_code, g_free);
   self->best_by = harvest->best_by;
-  if (item != NULL && self->best_by == STEAD_DAY_NONE && item->shelf_life_days > 0)
+  self->keeps = item != NULL && self->best_by == STEAD_DAY_NONE && item->shelf_life_days > 0;
+  if (self->keeps)
     self->best_by = harvest->day + item->shelf_life_days;
   if (self->harvest_id != 0)
     {
@@ -110,29 +111,44 @@ read_fish (SteadHarvestAnswer  *self,
 }
 
 /* Most eggs leave a flock without a lot, so that no lot of eggs is the last of it all. */
+static gboolean
+takes_rest (const SteadHarvestAnswer *self,
+            const SteadHarvest       *harvest)
+{
+  return harvest->is_last && self->batch->kind != STEAD_BATCH_FLOCK;
+}
+
 static gint64
 cost_of (const SteadHarvestAnswer *self,
          const SteadHarvest       *harvest)
 {
-  gboolean takes_rest = harvest->is_last && self->batch->kind != STEAD_BATCH_FLOCK;
-
   if (!(harvest->quantity_base > 0))
     return 0;
-  return stead_batch_harvest_cents (&self->money.cost, harvest->quantity_base, takes_rest);
+  return stead_batch_harvest_cents (&self->money.cost, harvest->quantity_base, takes_rest (self, harvest));
+}
+
+static void
+read_cost (SteadHarvestAnswer *self,
+           const SteadHarvest *harvest,
+           const SteadItem    *item)
+{
+  self->day = harvest->day;
+  self->quantity_base = harvest->quantity_base;
+  self->lot_unit = item != NULL ? item->unit : self->unit;
+  self->takes_rest = takes_rest (self, harvest);
+  self->cost_cents = cost_of (self, harvest);
+  self->each_cents = !(harvest->quantity_base > 0) ? 0
+    : stead_money_round ((double) self->cost_cents / stead_quantity_from_base (harvest->quantity_base, self->lot_unit));
 }
 
 /* "Lot W26062-1 gets 20 kg at $4.18 for 1 kg: $83.67." */
 static char *
 lot_sentence (const SteadHarvestAnswer *self,
-              const SteadHarvest       *harvest,
-              const SteadItem          *item)
+              const SteadHarvest       *harvest)
 {
-  const SteadUnit *unit = item != NULL ? item->unit : self->unit;
-  g_autofree char *amount = stead_quantity_format (harvest->quantity_base, unit);
-  g_autofree char *one = stead_quantity_format (stead_quantity_to_base (1, unit), unit);
-  g_autofree char *each = stead_money_format (
-    stead_money_round ((double) self->cost_cents / stead_quantity_from_base (harvest->quantity_base, unit)),
-    self->farm->currency);
+  g_autofree char *amount = stead_quantity_format (self->quantity_base, self->lot_unit);
+  g_autofree char *one = stead_quantity_format (stead_quantity_to_base (1, self->lot_unit), self->lot_unit);
+  g_autofree char *each = stead_money_format (self->each_cents, self->farm->currency);
   g_autofree char *cost = stead_money_format (self->cost_cents, self->farm->currency);
 
   if (harvest->is_last)
@@ -146,8 +162,7 @@ lot_sentence (const SteadHarvestAnswer *self,
 
 static char *
 sentence_of (const SteadHarvestAnswer *self,
-             const SteadHarvest       *harvest,
-             const SteadItem          *item)
+             const SteadHarvest       *harvest)
 {
   GString *text = g_string_new (NULL);
   g_autofree char *lot = NULL;
@@ -155,7 +170,7 @@ sentence_of (const SteadHarvestAnswer *self,
 
   if (harvest->quantity_base > 0)
     {
-      lot = lot_sentence (self, harvest, item);
+      lot = lot_sentence (self, harvest);
       stead_words_add (text, lot);
       if (self->best_by != STEAD_DAY_NONE)
         {
@@ -216,9 +231,9 @@ stead_harvest_answer_set (SteadHarvestAnswer  *self,
   if (!stead_wait_read (store, self->batch->id, harvest->day, &self->wait_until, error)
       || !read_lot (self, store, harvest, item, error) || !read_fish (self, store, harvest, error))
     return FALSE;
-  self->cost_cents = cost_of (self, harvest);
+  read_cost (self, harvest, item);
   g_free (self->sentence);
-  self->sentence = sentence_of (self, harvest, item);
+  self->sentence = sentence_of (self, harvest);
   g_free (self->caution);
   self->caution = caution_of (self, harvest);
   return TRUE;

@@ -20,9 +20,15 @@ typedef struct
   gint64           alive;         /* fish that can be taken out on the day; -1: not fish */
   const SteadUnit *unit;          /* of the output, as it is shown */
   double           unit_cents;    /* cost of one base unit; NAN: nothing is known of the output */
+  SteadDay         day;           /* of the harvest, as it was typed last */
+  double           quantity_base; /* good */
+  const SteadUnit *lot_unit;      /* that the lot is told in */
+  gboolean         takes_rest;    /* the lot carries all that is left */
+  gboolean         keeps;         /* @best_by is what the item keeps, not a day that was typed */
   SteadDay         wait_until;    /* on the day of the harvest; STEAD_DAY_NONE */
   SteadDay         best_by;       /* STEAD_DAY_NONE: it keeps */
   gint64           cost_cents;    /* that the lot carries */
+  gint64           each_cents;    /* of one @lot_unit of it; 0 for nothing */
   char            *lot_code;      /* (nullable): of the lot to come */
   char            *sentence;      /* (nullable) markup: what will be made */
   char            *caution;       /* (nullable) plain: why it must wait, and what is uncertain */
@@ -42,6 +48,10 @@ gboolean stead_harvest_answer_set (SteadHarvestAnswer  *self,
                                    SteadStore          *store,
                                    const SteadHarvest  *harvest,
                                    GError             **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* (transfer full) (element-type SteadWhy): what the lot carries, what one costs, what went in, the best-by day; empty
+ * while nothing good is typed */
+GPtrArray *stead_harvest_answer_whys (const SteadHarvestAnswer *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /* The cents that the lot of @harvest is to carry, new or changed; 0 without anything good. */
 gboolean stead_harvest_cost (SteadStore          *store,

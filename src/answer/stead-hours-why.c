@@ -162,7 +162,7 @@ paid_why (const SteadHoursAnswer *self)
 GPtrArray *
 stead_hours_answer_whys (const SteadHoursAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
   GString *worked, *unchecked, *late;
 
   g_return_val_if_fail (self != NULL, whys);
@@ -235,7 +235,7 @@ skills_why (const SteadClassAnswer *self)
 GPtrArray *
 stead_class_answer_whys (const SteadClassAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
   GString *worked, *unchecked, *late;
   SteadWhy *skills;
 

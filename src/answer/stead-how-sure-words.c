@@ -230,7 +230,7 @@ shape_why (const SteadHowSure *self)
 GPtrArray *
 stead_how_sure_whys (const SteadHowSure *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
   SteadWhy *shape;
 
   g_return_val_if_fail (self != NULL, whys);

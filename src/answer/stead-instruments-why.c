@@ -119,7 +119,7 @@ off_why (const SteadInstrumentsAnswer *self)
 GPtrArray *
 stead_instruments_answer_whys (const SteadInstrumentsAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   stead_whys_add (whys, boiling_why (self));

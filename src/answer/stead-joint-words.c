@@ -306,7 +306,7 @@ further_why (const SteadJointAnswer *self,
 GPtrArray *
 stead_joint_answer_whys (const SteadJointAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   for (SteadJointMethod method = 0; method < STEAD_N_JOINT_METHODS; method++)

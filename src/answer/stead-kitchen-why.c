@@ -72,7 +72,7 @@ yield_why (const SteadKitchenAnswer *self)
 GPtrArray *
 stead_kitchen_answer_whys (const SteadKitchenAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   if (self->taken->len > 0)

@@ -351,7 +351,7 @@ stead_label_answer_new (SteadStore      *store,
   out->kind = kind;
   out->panel_in2 = panel_in2 > 0 ? panel_in2 : stead_label_panel_usual (kind);
   out->missing = g_ptr_array_new_with_free_func (g_free);
-  out->whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  out->whys = stead_whys_new ();
   if (!read_facts (&facts, lot_id, error) || !size_letters (out, error))
     return NULL;
   word_name (&facts);

@@ -218,7 +218,7 @@ make (SteadStore         *store,
   SteadPacketMaking making = { store, source, self, NULL, NULL };
 
   self->parts = g_ptr_array_new_with_free_func ((GDestroyNotify) part_free);
-  self->whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  self->whys = stead_whys_new ();
   self->farm = stead_farm_repo_get (store, error);
   if (self->farm == NULL)
     return NULL;

@@ -32,7 +32,7 @@ stead_place_air_worked (const SteadPlaceAirAnswer *self)
 GPtrArray *
 stead_place_air_answer_whys (const SteadPlaceAirAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   if (self->has_trend)

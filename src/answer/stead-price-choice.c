@@ -212,7 +212,7 @@ stead_price_choice_settle (SteadPriceChoice *self)
 GPtrArray *
 stead_price_choice_whys (const SteadPriceChoice *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
   g_autofree char *price = money (self, self->try_cents), *cost = money (self, self->unit_cents);
   g_autofree char *left = money (self, self->try_cents - self->unit_cents);
   g_autofree char *markup = isfinite (self->markup_frac) ? stead_words_percent (self->markup_frac, 1) : NULL;

@@ -206,7 +206,7 @@ stead_price_answer_whys (const SteadPriceAnswer *self)
 
   g_return_val_if_fail (self != NULL, NULL);
 
-  whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  whys = stead_whys_new ();
   g_ptr_array_add (whys, margin_why (self));
   g_ptr_array_add (whys, even_why (self));
   if (self->cvp.planned_units > 0 && !isnan (self->figures.safety_units))

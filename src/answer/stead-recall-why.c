@@ -53,7 +53,7 @@ stead_recall_share_text (double frac)
 GPtrArray *
 stead_recall_answer_whys (const SteadRecallAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
   GString *worked = g_string_new (NULL);
 
   g_return_val_if_fail (self != NULL, whys);
@@ -107,7 +107,7 @@ add_drill (GString          *worked,
 GPtrArray *
 stead_drills_whys (const GPtrArray *drills)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
   GString *worked = g_string_new (NULL);
 
   g_return_val_if_fail (drills != NULL, whys);

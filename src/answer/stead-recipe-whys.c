@@ -114,7 +114,7 @@ add_makes (GPtrArray               *whys,
 GPtrArray *
 stead_recipe_answer_stock_whys (const SteadRecipeAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   if (self->stocks->len > 0)
@@ -130,7 +130,7 @@ stead_recipe_answer_whys (const SteadRecipeAnswer *self)
 
   g_return_val_if_fail (self != NULL, NULL);
 
-  whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  whys = stead_whys_new ();
   if (self->dearest != NULL)
     g_ptr_array_add (whys, cost_why (self));
   if (!isnan (self->return_cents))

@@ -295,7 +295,7 @@ stead_results_answer_new (SteadStore  *store,
   self->shares = g_ptr_array_new_with_free_func (share_free);
   self->lines = g_ptr_array_new_with_free_func (line_free);
   self->units = g_ptr_array_new_with_free_func (unit_free);
-  self->whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  self->whys = stead_whys_new ();
   self->farm = stead_farm_repo_get (store, error);
   if (self->farm == NULL)
     return NULL;

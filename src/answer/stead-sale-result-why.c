@@ -372,7 +372,7 @@ till_why (const SteadResultAnswer *self)
 GPtrArray *
 stead_result_answer_whys (const SteadResultAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   if (self->lines->len > 0)

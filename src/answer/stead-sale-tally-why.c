@@ -55,7 +55,7 @@ left_why (const SteadTallyAnswer *self)
 GPtrArray *
 stead_tally_answer_whys (const SteadTallyAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   if (self->till.takings_cents + self->till.ahead_cents != 0)

@@ -163,7 +163,7 @@ add_band (const SteadSaleAnswer *self,
 GPtrArray *
 stead_sale_answer_whys (const SteadSaleAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   for (guint i = 0; i < self->lines->len; i++)

@@ -154,7 +154,7 @@ chance_why (const SteadSeasonAnswer *self)
 GPtrArray *
 stead_season_answer_whys (const SteadSeasonAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   if (self->n_done > 0 && self->products->len > 0)

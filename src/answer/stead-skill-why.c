@@ -50,7 +50,7 @@ worked_of (const SteadSkillAnswer *self)
 GPtrArray *
 stead_skill_answer_whys (const SteadSkillAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   if (self->n_tried > 0)

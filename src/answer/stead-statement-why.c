@@ -106,7 +106,7 @@ stead_statement_worth_why (const SteadStatementAnswer *self)
 GPtrArray *
 stead_statement_answer_whys (const SteadStatementAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   if (self->enterprise_id == 0)

@@ -3,6 +3,7 @@
 
 #include "answer/stead-store-room-why.h"
 
+#include "answer/stead-hand-why-private.h"
 #include "answer/stead-sum-private.h"
 #include "answer/stead-words-private.h"
 #include "core/stead-money.h"
@@ -55,11 +56,26 @@ GPtrArray *
 stead_lots_whys (const GPtrArray *lots,
                  const char      *currency)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (lots != NULL && currency != NULL, whys);
   if (lots->len > 0)
     g_ptr_array_add (whys, value_why (lots, currency));
+  return whys;
+}
+
+GPtrArray *
+stead_on_hand_whys (SteadStore      *store,
+                    gint64           item_id,
+                    double           base,
+                    const SteadUnit *unit)
+{
+  GPtrArray *whys = stead_whys_new ();
+  g_autoptr(GPtrArray) lots = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && unit != NULL, whys);
+  lots = stead_hand_lots (store, item_id, NULL);
+  stead_whys_add (whys, stead_hand_why (_("On hand"), lots, base, unit));
   return whys;
 }
 
@@ -109,7 +125,7 @@ GPtrArray *
 stead_store_room_answer_whys (const SteadStoreRoomAnswer *self,
                               const char                 *currency)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
   SteadWhy *lasts;
 
   g_return_val_if_fail (self != NULL && currency != NULL, whys);
@@ -131,7 +147,7 @@ GPtrArray *
 stead_counts_whys (const GPtrArray *counts,
                    const char      *currency)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
   GString *worked = g_string_new (NULL);
 
   g_return_val_if_fail (counts != NULL && currency != NULL, whys);
@@ -240,7 +256,7 @@ GPtrArray *
 stead_receipts_whys (const GPtrArray *receipts,
                      const char      *currency)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
   SteadReceiptSums sums;
 
   g_return_val_if_fail (receipts != NULL && currency != NULL, whys);

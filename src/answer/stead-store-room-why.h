@@ -21,6 +21,17 @@ GPtrArray *stead_lots_whys (const GPtrArray *lots,
                             const char      *currency) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
+ * stead_on_hand_whys:
+ * @base: what all lots of the item hold together
+ *
+ * Returns: (transfer full): of SteadWhy: what each lot holds; empty without a lot
+ */
+GPtrArray *stead_on_hand_whys (SteadStore      *store,
+                               gint64           item_id,
+                               double           base,
+                               const SteadUnit *unit) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
  * stead_counts_whys:
  * @counts: (element-type SteadStockCount)
  *

@@ -85,7 +85,7 @@ GPtrArray *
 stead_tank_text_whys (const SteadTank *tank,
                       SteadUnitSystem  units)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
   gboolean is_known;
 
   g_return_val_if_fail (tank != NULL, whys);

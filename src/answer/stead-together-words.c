@@ -209,7 +209,7 @@ leverage_why (const SteadTogether *self)
 GPtrArray *
 stead_together_whys (const SteadTogether *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_return_val_if_fail (self != NULL, whys);
   if (isnan (self->margin_frac))

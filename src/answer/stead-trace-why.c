@@ -40,7 +40,7 @@ add_row (GString             *worked,
 GPtrArray *
 stead_trace_answer_whys (const SteadTraceAnswer *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
   GString *worked = g_string_new (NULL);
 
   g_return_val_if_fail (self != NULL, whys);

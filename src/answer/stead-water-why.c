@@ -272,7 +272,7 @@ stead_water_answer_whys (const SteadWaterAnswer *self)
 
   g_return_val_if_fail (self != NULL, NULL);
 
-  whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  whys = stead_whys_new ();
   add_volume (self, whys);
   add_ammonia (self, whys);
   add_oxygen (self, whys);

@@ -497,7 +497,7 @@ swing_why (const SteadWhatIf *self)
 GPtrArray *
 stead_what_if_whys (const SteadWhatIf *self)
 {
-  GPtrArray *whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  GPtrArray *whys = stead_whys_new ();
 
   g_ptr_array_add (whys, unit_why (self));
   if (self->n_swings > 0)

@@ -355,6 +355,12 @@ stead_whys_add (GPtrArray *whys,
     g_ptr_array_add (whys, why);
 }
 
+GPtrArray *
+stead_whys_new (void)
+{
+  return g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+}
+
 void
 stead_why_free (SteadWhy *why)
 {

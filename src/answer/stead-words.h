@@ -61,4 +61,7 @@ typedef struct
 void stead_why_free (SteadWhy *why);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (SteadWhy, stead_why_free)
 
+/* (transfer full) (element-type SteadWhy): none yet */
+GPtrArray *stead_whys_new (void) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

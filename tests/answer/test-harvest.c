@@ -108,6 +108,66 @@ test_nothing_good (Pond          *pond,
   g_assert_true (answer->sentence == NULL || *answer->sentence == '\0');
 }
 
+/* So far $197, and 30 days of 1 kg at $1.80 to come: ($197 + $54) ÷ 60 kg × 20 kg = $83.67, $4.18 for 1 kg.  The item
+ * keeps for seven days: March 31 + 7 = April 7. */
+static void
+test_whys (Pond          *pond,
+           gconstpointer  data)
+{
+  g_autoptr(SteadItem) item = stead_item_repo_get (pond->farm.store, pond->dressed, NULL);
+  g_autoptr(SteadHarvestAnswer) answer = NULL;
+  g_autoptr(SteadHarvest) some = typed (pond, 20, 0), none = typed (pond, 0, 5);
+  g_autoptr(GPtrArray) whys = NULL, nothing = NULL, other_day = NULL;
+
+  item->shelf_life_days = 7;
+  FARM_DO (&pond->farm, stead_item_repo_save (pond->farm.store, item, &farm_error));
+  pond_feed (pond);
+  answer = ask (pond);
+  set (pond, answer, some);
+  g_assert_cmpint (answer->cost_cents, ==, 8367);
+  g_assert_cmpint (answer->each_cents, ==, 418);
+  whys = stead_harvest_answer_whys (answer);
+  g_assert_cmpuint (whys->len, ==, 4);
+  NUMBERS_ARE (farm_find_why (whys, "What the lot carries")->worked, 197, 54, 60, 20, 83.67);
+  NUMBERS_ARE (farm_find_why (whys, "Cost of one")->worked, 83.67, 20, 4.18, 1);
+  NUMBERS_ARE (farm_find_why (whys, "Cost in, so far")->worked, 50, 147, 197);
+  g_assert_cmpint (answer->best_by, ==, stead_day_new (2026, 4, 7));
+  if (farm_in_english ())
+    g_assert_cmpstr (farm_find_why (whys, "Best by")->worked, ==, "Mar 31, 2026 + 7 days = Apr 7, 2026");
+  some->best_by = pond->farm.today + 2;
+  set (pond, answer, some);
+  other_day = stead_harvest_answer_whys (answer);
+  g_assert_cmpuint (other_day->len, ==, 3);
+  set (pond, answer, none);
+  nothing = stead_harvest_answer_whys (answer);
+  g_assert_cmpuint (nothing->len, ==, 0);
+}
+
+/* 80 kg where 60 were expected: $251 ÷ 80 kg × 80 kg, but $197 is all that went in.  The last lot after one that
+ * carries $65 takes $197 − $65 = $132. */
+static void
+test_why_no_more (Pond          *pond,
+                  gconstpointer  data)
+{
+  g_autoptr(SteadHarvestAnswer) answer = NULL, after = NULL;
+  g_autoptr(SteadHarvest) much = typed (pond, 80, 0), last = typed (pond, 20, 0);
+  g_autoptr(GPtrArray) whys = NULL, rest = NULL;
+
+  pond_feed (pond);
+  answer = ask (pond);
+  set (pond, answer, much);
+  whys = stead_harvest_answer_whys (answer);
+  NUMBERS_ARE (farm_find_why (whys, "What the lot carries")->worked, 197, 54, 80, 80, 251, 197, 0, 197);
+  pond_harvest (pond, pond->farm.today - 1, 10, 30, 6500, FALSE);
+  after = ask (pond);
+  last->is_last = TRUE;
+  set (pond, after, last);
+  g_assert_cmpint (after->cost_cents, ==, 13200);
+  rest = stead_harvest_answer_whys (after);
+  NUMBERS_ARE (farm_find_why (rest, "What the lot carries")->worked, 197, 65, 132);
+  NUMBERS_ARE (farm_find_why (rest, "Cost of one")->worked, 132, 20, 6.6, 1);
+}
+
 /* With all fish of the plan in it the lot takes all that went in so far. */
 static void
 test_more_than_planned (Pond          *pond,
@@ -186,6 +246,8 @@ main (int    argc,
   ADD ("last", test_last);
   ADD ("best-by", test_best_by);
   ADD ("nothing-good", test_nothing_good);
+  ADD ("whys", test_whys);
+  ADD ("why-no-more", test_why_no_more);
   ADD ("more-than-planned", test_more_than_planned);
   ADD ("no-plan", test_no_plan);
   ADD ("name", test_name);

@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "answer/stead-bank-why.h"
+#include "answer/stead-build-buy-why.h"
 #include "answer/stead-cash-count-why.h"
 #include "answer/stead-egg-answer.h"
 #include "answer/stead-fish-text.h"
@@ -227,6 +228,74 @@ test_stock (Farm *farm, gconstpointer data)
   g_assert_cmpfloat_with_epsilon (stead_stock_shrink (line->expected_base, line->counted_base), 2, 1e-9);
 }
 
+/* 50 kg less 8 that were spilled, and 30 kg: 72 kg on hand. */
+static void
+test_on_hand (Farm *farm, gconstpointer data)
+{
+  const SteadUnit *kg = stead_unit_by_id ("kg");
+  g_autoptr(GPtrArray) lots = NULL, whys = NULL, none = stead_on_hand_whys (farm->store, farm->feed, 0, kg);
+  g_autoptr(GError) error = NULL;
+  SteadStock stock;
+  const SteadWhy *why;
+
+  g_assert_cmpuint (none->len, ==, 0);
+  farm_buy (farm, farm->today - 9, farm->feed, 50, 6000, FALSE);
+  lots = stead_lot_repo_list (farm->store, FALSE, &error);
+  FARM_DO (farm, stead_lot_repo_adjust (farm->store, ((SteadLot *) lots->pdata[0])->id, STEAD_MOVE_LOST, farm->today - 2, -8,
+                                        "spilled", 0, &farm_error));
+  farm_buy (farm, farm->today - 1, farm->feed, 30, 4000, FALSE);
+  farm_buy (farm, farm->today - 1, farm->straw, 4, 2000, FALSE);
+  g_assert_true (stead_lot_repo_stock (farm->store, farm->feed, farm->today, 28, &stock, &error));
+  g_assert_cmpfloat_with_epsilon (stock.on_hand_base, 72, 1e-9);
+  whys = stead_on_hand_whys (farm->store, farm->feed, stock.on_hand_base, kg);
+  g_assert_cmpuint (whys->len, ==, 1);
+  why = farm_find_why (whys, "On hand");
+  g_assert_nonnull (strstr (why->worked, " 42 kg + "));
+  g_assert_true (g_str_has_suffix (why->worked, " 30 kg = 72 kg"));
+}
+
+/* --- a build ------------------------------------------------------------------------------------ */
+
+/* 1,200 screws by the 500: 2.4 boxes, so 3; at $12.00 $36.00, at $14.50 $43.50. */
+static void
+test_quotes (Farm *farm, gconstpointer data)
+{
+  SteadBuildQuote low = { .supplier = (char *) "Near yard", .price_cents = 1200 };
+  SteadBuildQuote high = { .supplier = (char *) "Far yard", .price_cents = 1450 };
+  SteadBuildRow boxes = { .quantity = 1200, .pack = 500, .packs = 3 }, posts = { .quantity = 11, .pack = 1, .packs = 11 };
+  g_autoptr(GPtrArray) quotes = g_ptr_array_new (), none = stead_build_quotes_whys (&boxes, quotes, "USD");
+  g_autoptr(GPtrArray) whys = NULL, single = NULL;
+
+  g_assert_cmpuint (none->len, ==, 0);
+  g_ptr_array_add (quotes, &low);
+  g_ptr_array_add (quotes, &high);
+  whys = stead_build_quotes_whys (&boxes, quotes, "USD");
+  g_assert_cmpuint (whys->len, ==, 2);
+  NUMBERS_ARE (farm_find_why (whys, "What all of it costs")->worked, 3, 12, 36, 3, 14.5, 43.5);
+  g_assert_true (g_str_has_prefix (farm_find_why (whys, "What all of it costs")->worked, "Near yard: "));
+  NUMBERS_ARE (farm_find_why (whys, "How many are bought")->worked, 1200, 500, 2.4, 3);
+  single = stead_build_quotes_whys (&posts, quotes, "USD");
+  g_assert_cmpuint (single->len, ==, 1);
+  NUMBERS_ARE (farm_find_why (single, "What all of it costs")->worked, 11, 12, 132, 11, 14.5, 159.5);
+}
+
+/* Six of the 11 posts are still to come, at $9.00; of wire a roll and a half; nobody knows what the gate costs. */
+static void
+test_buying (Farm *farm, gconstpointer data)
+{
+  const SteadBuildBuying things[] = { { "Post", 11, 5, 6, 900 }, { "Gate", 1, 0, 1, -1 }, { "Wire", 2, 0, 1.5, 2000 } };
+  g_autoptr(GArray) all = g_array_new (FALSE, FALSE, sizeof (SteadBuildBuying));
+  g_autoptr(GPtrArray) whys = NULL, none = stead_build_buying_whys (all, "USD");
+
+  g_assert_cmpuint (none->len, ==, 0);
+  g_array_append_vals (all, things, G_N_ELEMENTS (things));
+  whys = stead_build_buying_whys (all, "USD");
+  g_assert_cmpuint (whys->len, ==, 2);
+  NUMBERS_ARE (farm_find_why (whys, "What it was planned to cost")->worked, 6, 9, 54, 1.5, 20, 30);
+  g_assert_null (strstr (farm_find_why (whys, "What it was planned to cost")->worked, "Gate"));
+  NUMBERS_ARE (farm_find_why (whys, "Still to come")->worked, 11, 5, 6);
+}
+
 /* --- an egg, and fish ---------------------------------------------------------------------------- */
 
 /* 58 g and 7 mm: 84.1 Haugh units (tests/reference/hens.csv, hu-038; the source's rounding leaves 0.4). */
@@ -317,6 +386,9 @@ main (int    argc,
   CASE ("cash-up", test_cash_up);
   CASE ("statement", test_statement);
   CASE ("stock", test_stock);
+  CASE ("on-hand", test_on_hand);
+  CASE ("quotes", test_quotes);
+  CASE ("buying", test_buying);
   CASE ("haugh", test_haugh);
   CASE ("each-fish", test_each_fish);
   CASE ("many-fish", test_many_fish);

@@ -42,7 +42,7 @@ typed (SteadField *field)
 static void
 changed_cb (SteadHaughDialog *self)
 {
-  g_autoptr(GPtrArray) whys = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_why_free);
+  g_autoptr(GPtrArray) whys = stead_whys_new ();
   g_autofree char *text = stead_egg_haugh_text (typed (self->weight), typed (self->height));
 
   gtk_label_set_text (self->units, text);
