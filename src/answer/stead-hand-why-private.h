@@ -13,7 +13,7 @@ GPtrArray *stead_hand_lots (SteadStore  *store,
 
 /**
  * stead_hand_why:
- * @title: what it is: _("Feed on hand")
+ * @title: translated: "Feed on hand"
  * @lots: (nullable): of one item, as stead_hand_lots() finds them
  * @base: what they hold together
  *

@@ -4,9 +4,11 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "answer/stead-build-buy-why.h"
 #include "app/fund/stead-fund-dialogs.h"
 #include "app/fund/stead-fund-rows.h"
 #include "app/make/stead-make-parts.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 #include "store/stead-store-watch.h"
 
@@ -289,7 +291,7 @@ list_quotes (Quotes              *form,
     {
       const SteadBuildQuote *quote = form->line->quotes->pdata[i];
       g_autofree char *price = stead_money_format (quote->price_cents, currency);
-      g_autofree char *all = stead_money_format (stead_money_round ((double) quote->price_cents * row->packs), currency);
+      g_autofree char *all = stead_money_format (stead_build_price_cents (quote->price_cents, row->packs), currency);
       g_autofree char *day = stead_day_format (quote->day, STEAD_DAY_STYLE_MEDIUM);
       gboolean chosen = g_strcmp0 (form->line->supplier, quote->supplier) == 0 && form->line->price_cents == quote->price_cents;
       /* Translators: price of one, what all of them cost, day of the quote. */
@@ -303,6 +305,18 @@ list_quotes (Quotes              *form,
     }
   if (form->line->quotes->len == 0)
     stead_fund_row_none (form->list, _("No quote yet. Ask two or three suppliers for the same thing, and enter what each says."));
+}
+
+static void
+add_quote_whys (Quotes              *form,
+                const SteadBuildRow *row,
+                SteadDesk           *desk)
+{
+  g_autoptr(GPtrArray) whys = stead_build_quotes_whys (row, form->line->quotes, stead_desk_get_farm (desk)->currency);
+  SteadWhyBox *box;
+
+  stead_form_add_widget (form->dialog, stead_why_box_new_folded (&box));
+  stead_why_box_set (box, whys);
 }
 
 void
@@ -328,6 +342,7 @@ stead_quotes_dialog_show (GtkWidget           *parent,
   form->list = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 9));
   list_quotes (form, row, desk);
   stead_form_add_widget (form->dialog, GTK_WIDGET (form->list));
+  add_quote_whys (form, row, desk);
   form->supplier = stead_form_add (form->dialog, desk, _("Supplier"), STEAD_FIELD_TEXT);
   form->price = stead_form_add (form->dialog, desk, _("Price of one"), STEAD_FIELD_MONEY);
   form->day = stead_form_add (form->dialog, desk, _("Quoted on"), STEAD_FIELD_DAY);

@@ -4,19 +4,20 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
+#include "answer/stead-build-buy-why.h"
 #include "app/fund/stead-fund-dialogs.h"
 #include "app/keep/stead-cash-picks.h"
 #include "app/make/stead-make-parts.h"
+#include "app/stead-why-box.h"
 #include "core/stead-money.h"
 #include "store/stead-build-buy-repo.h"
 #include "store/stead-store-watch.h"
 
 typedef struct
 {
-  SteadBuildLine *line;       /* not saved yet if nobody said anything about it */
-  double          open;
-  gint64          price_cents;
-  SteadField     *packs, *cents;
+  SteadBuildLine      *line;   /* not saved yet if nobody said anything about it */
+  const SteadBuildRow *bill;   /* (transfer none) */
+  SteadField          *packs, *cents;
 } Row;
 
 typedef struct
@@ -28,6 +29,8 @@ typedef struct
   GPtrArray          *lines;  /* of SteadBuildLine, (transfer none), beside @buys */
   SteadField         *supplier, *day, *reference, *tax;
   SteadPick          *account, *fund;
+  SteadWhyBox        *whys;
+  const char         *currency;   /* of the farm */
 } Form;
 
 static void
@@ -47,6 +50,51 @@ form_free (gpointer data)
   g_array_unref (form->buys);
   g_ptr_array_unref (form->lines);
   g_free (form);
+}
+
+/* --- while it is typed --------------------------------------------------------------------- */
+
+/* As far as it can be read; without a number all that is still to come. */
+static double
+peek_packs (const Row *row)
+{
+  double packs;
+
+  if (stead_field_is_empty (row->packs) || !stead_number_parse (stead_field_get_text (row->packs), &packs, NULL)
+      || !(packs > 0))
+    return row->bill->open;
+  return packs;
+}
+
+/* What is left empty costs what was planned. */
+static void
+show_hint (const Form *form,
+           const Row  *row)
+{
+  g_autofree char *cost = row->bill->price_cents < 0 ? NULL
+    : stead_money_format (stead_build_price_cents (row->bill->price_cents, peek_packs (row)), form->currency);
+
+  if (cost != NULL)
+    g_object_set (row->cents, "hint", cost, NULL);
+}
+
+static void
+typed_cb (Form *form)
+{
+  g_autoptr(GArray) things = g_array_new (FALSE, FALSE, sizeof (SteadBuildBuying));
+  g_autoptr(GPtrArray) whys = NULL;
+
+  for (guint i = 0; i < form->rows->len; i++)
+    {
+      const Row *row = form->rows->pdata[i];
+      const SteadBuildBuying thing = { row->bill->name, row->bill->packs, row->bill->came, peek_packs (row),
+                                       row->bill->price_cents };
+
+      g_array_append_val (things, thing);
+      show_hint (form, row);
+    }
+  whys = stead_build_buying_whys (things, form->currency);
+  stead_why_box_set (form->whys, whys);
 }
 
 /* --- saving ----------------------------------------------------------------------------- */
@@ -81,15 +129,15 @@ read_row (Form *form,
 
   if (stead_field_is_empty (row->packs) && stead_field_is_empty (row->cents))
     return TRUE;
-  if (!stead_field_read_number (row->packs, row->open, &buy.packs) || !stead_field_read_money (row->cents, -1, &buy.cents))
+  if (!stead_field_read_number (row->packs, row->bill->open, &buy.packs) || !stead_field_read_money (row->cents, -1, &buy.cents))
     return FALSE;
   if (!(buy.packs > 0))
     {
       stead_field_set_error (row->packs, _("Enter how many came, above zero."));
       return FALSE;
     }
-  if (buy.cents < 0 && row->price_cents >= 0)
-    buy.cents = stead_money_round ((double) row->price_cents * buy.packs);
+  if (buy.cents < 0 && row->bill->price_cents >= 0)
+    buy.cents = stead_build_price_cents (row->bill->price_cents, buy.packs);
   if (buy.cents < 0)
     {
       stead_field_set_error (row->cents, _("Enter what it cost."));
@@ -152,8 +200,6 @@ add_row (Form                *form,
 {
   g_autoptr(GError) error = NULL;
   g_autofree char *open = stead_number_format (bill->open, 1);
-  g_autofree char *cost = bill->price_cents < 0 ? NULL
-    : stead_money_format (stead_money_round ((double) bill->price_cents * bill->open), stead_desk_get_farm (desk)->currency);
   /* Translators: a thing on a bill, how many of it are still to come. */
   g_autofree char *name = g_strdup_printf (_("%s (%s to come)"), bill->name, open);
   g_autofree char *packs = g_strdup_printf (_("How many: %s"), bill->name);
@@ -167,14 +213,11 @@ add_row (Form                *form,
       g_free (row);
       return;
     }
-  row->open = bill->open;
-  row->price_cents = bill->price_cents;
+  row->bill = bill;
   row->packs = stead_form_cell (packs, STEAD_FIELD_NUMBER);
   row->cents = stead_form_cell (cents, STEAD_FIELD_MONEY);
-  stead_field_set_currency (row->cents, stead_desk_get_farm (desk)->currency);
-  if (cost != NULL)
-    /* What is left empty costs what was planned. */
-    g_object_set (row->cents, "hint", cost, NULL);
+  stead_field_set_currency (row->cents, form->currency);
+  g_signal_connect_swapped (row->packs, "changed", G_CALLBACK (typed_cb), form);
   gtk_grid_attach (GTK_GRID (grid), stead_make_label (name, NULL), 0, at, 1, 1);
   gtk_grid_attach (GTK_GRID (grid), GTK_WIDGET (row->packs), 1, at, 1, 1);
   gtk_grid_attach (GTK_GRID (grid), GTK_WIDGET (row->cents), 2, at, 1, 1);
@@ -214,7 +257,7 @@ all_cb (Form *form)
     {
       Row *row = form->rows->pdata[i];
 
-      stead_field_show_number (row->packs, row->open);
+      stead_field_show_number (row->packs, row->bill->open);
     }
 }
 
@@ -239,6 +282,8 @@ add_fields (Form      *form,
   g_signal_connect_swapped (all, "clicked", G_CALLBACK (all_cb), form);
   stead_form_add_widget (dialog, make_rows (form, desk));
   stead_form_add_widget (dialog, all);
+  stead_form_add_widget (dialog, stead_why_box_new_folded (&form->whys));
+  typed_cb (form);
 }
 
 void
@@ -258,6 +303,7 @@ stead_buy_dialog_show (GtkWidget *parent,
     }
   form = g_new0 (Form, 1);
   form->answer = answer;
+  form->currency = stead_desk_get_farm (desk)->currency;
   form->rows = g_ptr_array_new_with_free_func (row_free);
   form->buys = g_array_new (FALSE, TRUE, sizeof (SteadBuildBuy));
   form->lines = g_ptr_array_new ();

@@ -7,10 +7,16 @@
 #include <glib/gi18n-lib.h>
 
 #include "app/keep/stead-use-dialog.h"
+
+#include "answer/stead-store-room-why.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "store/stead-flock-repo.h"
 #include "store/stead-lot-repo.h"
+
+/* Of the grid: below the figure that they work out. */
+#define WHYS_ROW 3
 
 struct _SteadUseDialog
 {
@@ -22,6 +28,8 @@ struct _SteadUseDialog
   GtkDropDown *item, *batch;
   SteadField  *quantity, *day;
   GtkLabel    *on_hand;
+  GtkGrid     *grid;
+  SteadWhyBox *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadUseDialog, stead_use_dialog, STEAD_TYPE_DIALOG)
@@ -47,6 +55,7 @@ item_cb (SteadUseDialog *self)
   const SteadItem *item = chosen_item (self);
   SteadDesk *desk = stead_dialog_get_desk (STEAD_DIALOG (self));
   SteadStock stock;
+  g_autoptr(GPtrArray) whys = NULL;
   g_autofree char *amount = NULL, *text = NULL;
 
   if (item == NULL || desk == NULL)
@@ -59,6 +68,8 @@ item_cb (SteadUseDialog *self)
   /* Translators: an amount with its unit follows */
   text = g_strdup_printf (_("On hand: %s. The oldest lot is used first."), amount);
   gtk_label_set_text (self->on_hand, text);
+  whys = stead_on_hand_whys (stead_desk_get_store (desk), item->id, stock.on_hand_base, item->unit);
+  stead_why_box_set (self->whys, whys);
 }
 
 static gboolean
@@ -123,6 +134,7 @@ stead_use_dialog_class_init (SteadUseDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadUseDialog, quantity);
   gtk_widget_class_bind_template_child (widget_class, SteadUseDialog, day);
   gtk_widget_class_bind_template_child (widget_class, SteadUseDialog, on_hand);
+  gtk_widget_class_bind_template_child (widget_class, SteadUseDialog, grid);
   gtk_widget_class_bind_template_callback (widget_class, item_cb);
 }
 
@@ -131,6 +143,7 @@ stead_use_dialog_init (SteadUseDialog *self)
 {
   self->items = g_ptr_array_new_with_free_func ((GDestroyNotify) stead_item_free);
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_grid_attach (self->grid, stead_why_box_new_folded (&self->whys), 0, WHYS_ROW, 2, 1);
 }
 
 /* Everything but feed, which the log of a flock takes. */

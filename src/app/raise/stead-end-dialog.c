@@ -5,13 +5,15 @@
 
 #include "app/raise/stead-end-dialog.h"
 
-#include "answer/stead-batch-answer.h"
+#include "answer/stead-batch-end.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
-#include "core/stead-money.h"
-#include "store/stead-fish-repo.h"
+#include "app/stead-why-box.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-end-dialog.ui")
+
+/* Of the grid: below the figures that they work out. */
+#define WHYS_ROW 3
 
 struct _SteadEndDialog
 {
@@ -22,6 +24,8 @@ struct _SteadEndDialog
 
   SteadField   *field_day;
   GtkLabel     *about, *left;
+  GtkGrid      *grid;
+  SteadWhyBox  *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadEndDialog, stead_end_dialog, STEAD_TYPE_DIALOG)
@@ -55,34 +59,6 @@ stead_end_dialog_save (SteadDialog  *dialog,
   return stead_desk_act (stead_dialog_get_desk (dialog), step, end_act, self, error);
 }
 
-/* What would be left behind: fish that swim, cost that no lot carries. */
-static char *
-left_text (SteadStore             *store,
-           const SteadBatchAnswer *answer)
-{
-  const SteadBatch *batch = answer->money.batch;
-  GString *text = g_string_new (NULL);
-  gint64 left = stead_batch_left_cents (&answer->money.cost);
-  gint64 alive = batch->kind == STEAD_BATCH_FISH
-                 ? stead_fish_repo_alive (store, batch->id, answer->money.to + 1, NULL) : 0;
-
-  if (alive > 0)
-    g_string_append_printf (text, ngettext ("By the log %d fish still swims: enter its harvest, its death or its move first.",
-                                            "By the log %d fish still swim: enter their harvest, deaths or move first.",
-                                            (gulong) alive), (int) alive);
-  if (batch->kind != STEAD_BATCH_FLOCK && answer->money.harvested.good_base > 0 && !answer->money.harvested.is_over
-      && left > 0)
-    {
-      g_autofree char *money = stead_money_format (left, answer->farm->currency);
-
-      if (text->len > 0)
-        g_string_append_c (text, ' ');
-      g_string_append_printf (text, _("%s of its cost is in no lot. Mark the last harvest as the last, and its lot "
-                                      "carries the rest."), money);
-    }
-  return g_string_free (text, text->len == 0);
-}
-
 static void
 stead_end_dialog_dispose (GObject *object)
 {
@@ -105,12 +81,14 @@ stead_end_dialog_class_init (SteadEndDialogClass *klass)
   gtk_widget_class_bind_template_child_full (widget_class, "day", FALSE, G_STRUCT_OFFSET (SteadEndDialog, field_day));
   gtk_widget_class_bind_template_child (widget_class, SteadEndDialog, about);
   gtk_widget_class_bind_template_child (widget_class, SteadEndDialog, left);
+  gtk_widget_class_bind_template_child (widget_class, SteadEndDialog, grid);
 }
 
 static void
 stead_end_dialog_init (SteadEndDialog *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_grid_attach (self->grid, stead_why_box_new_folded (&self->whys), 0, WHYS_ROW, 2, 1);
 }
 
 void
@@ -119,28 +97,27 @@ stead_end_dialog_show (GtkWidget *parent,
                        gint64     batch_id)
 {
   SteadStore *store;
-  g_autoptr(SteadBatchAnswer) answer = NULL;
+  g_autoptr(SteadBatchEnd) end = NULL;
   g_autoptr(GError) error = NULL;
   g_autofree char *about = NULL;
-  g_autofree char *left = NULL;
   SteadEndDialog *self;
 
   g_return_if_fail (STEAD_IS_DESK (desk));
   store = stead_desk_get_store (desk);
   g_return_if_fail (store != NULL);
-  answer = stead_batch_answer_new (store, batch_id, &error);
-  if (answer == NULL)
+  end = stead_batch_end_new (store, batch_id, &error);
+  if (end == NULL)
     {
       stead_desk_say (desk, error->message, FALSE);
       return;
     }
   self = g_object_new (STEAD_TYPE_END_DIALOG, "title", _("End this batch"), NULL);
-  self->batch = stead_batch_copy (answer->money.batch);
+  self->batch = g_steal_pointer (&end->batch);
   about = g_strdup_printf (_("After this day “%s” takes no more entries, and its review is written. "
                              "It can be taken back."), self->batch->name);
-  left = left_text (store, answer);
   gtk_label_set_text (self->about, about);
-  stead_ui_tell (self->left, left);
+  stead_ui_tell (self->left, end->text);
+  stead_why_box_set (self->whys, end->whys);
   stead_field_set_today (self->field_day, stead_store_get_today (store));
   stead_field_show_day (self->field_day, stead_store_get_today (store));
   stead_dialog_present (STEAD_DIALOG (self), parent, desk);

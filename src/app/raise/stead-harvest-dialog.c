@@ -14,10 +14,14 @@
 #include "app/keep/stead-item-dialog.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
+#include "app/stead-why-box.h"
 #include "store/stead-recipe-repo.h"
 #include "store/stead-store-watch.h"
 
 #define RESOURCE STEAD_UI ("raise/stead-harvest-dialog.ui")
+
+/* Of the grid: below the sentence that they work out. */
+#define WHYS_ROW 8
 
 struct _SteadHarvestDialog
 {
@@ -33,6 +37,8 @@ struct _SteadHarvestDialog
   GtkDropDown         *item;
   GtkCheckButton      *last;
   GtkLabel            *sentence, *caution, *rule;
+  GtkGrid             *grid;
+  SteadWhyBox         *whys;
 };
 
 G_DEFINE_FINAL_TYPE (SteadHarvestDialog, stead_harvest_dialog, STEAD_TYPE_DIALOG)
@@ -87,6 +93,7 @@ typed_cb (SteadHarvestDialog *self)
 {
   const SteadItem *item = chosen_item (self);
   g_autoptr(SteadHarvest) harvest = NULL;
+  g_autoptr(GPtrArray) whys = NULL;
   const SteadUnit *unit;
 
   if (self->answer == NULL)
@@ -105,6 +112,8 @@ typed_cb (SteadHarvestDialog *self)
     return;
   show_text (self->sentence, self->answer->sentence);
   show_text (self->caution, self->answer->caution);
+  whys = stead_harvest_answer_whys (self->answer);
+  stead_why_box_set (self->whys, whys);
 }
 
 /* Amounts are read in the unit of what is made. */
@@ -412,6 +421,7 @@ stead_harvest_dialog_class_init (SteadHarvestDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadHarvestDialog, sentence);
   gtk_widget_class_bind_template_child (widget_class, SteadHarvestDialog, caution);
   gtk_widget_class_bind_template_child (widget_class, SteadHarvestDialog, rule);
+  gtk_widget_class_bind_template_child (widget_class, SteadHarvestDialog, grid);
   gtk_widget_class_bind_template_callback (widget_class, item_cb);
   gtk_widget_class_bind_template_callback (widget_class, typed_cb);
   gtk_widget_class_bind_template_callback (widget_class, new_item_cb);
@@ -421,6 +431,7 @@ static void
 stead_harvest_dialog_init (SteadHarvestDialog *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_grid_attach (self->grid, stead_why_box_new_folded (&self->whys), 0, WHYS_ROW, 2, 1);
 }
 
 /* Takes @harvest over. */
