@@ -65,7 +65,9 @@ makes_why (const SteadRecipeAnswer *self)
 {
   const SteadRecipeStock *first = self->limiting;
   const SteadUnit *unit = self->recipe->unit;
-  g_autofree char *share = stead_words_percent (first->on_hand_base / first->need_base, 0);
+  double frac = first->on_hand_base / first->need_base;
+  /* Of very much the share is small, and with no digit after the point it would be none. */
+  g_autofree char *share = stead_words_percent (frac, frac < .001 ? 4 : frac < .1 ? 2 : 0);
   g_autofree char *wanted = stead_number_format (stead_quantity_from_base (self->wanted_base, unit), 2);
   g_autofree char *makes = stead_number_format (stead_quantity_from_base (self->makes_base, unit), 2);
 

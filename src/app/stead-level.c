@@ -110,12 +110,12 @@ label_over (GtkWidget *child)
   GtkWidget *label = child;
   gboolean is_compact = FALSE;
 
-  if (STEAD_IS_FIELD (child))
-    g_object_get (child, "compact", &is_compact, NULL);
-  if (is_compact)
-    return NULL;
   while (label != NULL && !GTK_IS_LABEL (label))
-    label = gtk_widget_get_first_child (label);
+    {
+      if (STEAD_IS_FIELD (label))
+        g_object_get (label, "compact", &is_compact, NULL);
+      label = is_compact ? NULL : gtk_widget_get_first_child (label);
+    }
   return label != NULL && gtk_label_get_mnemonic_widget (GTK_LABEL (label)) != NULL ? label : NULL;
 }
 

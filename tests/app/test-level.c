@@ -76,6 +76,24 @@ test_compact (void)
   g_assert_finalize_object (grid);
 }
 
+/* A grid of such fields within a grid: the row around it is not their row either. */
+static void
+test_compact_within (void)
+{
+  GtkWidget *grid = grid_new ("Birds", "Eggs"), *inner = gtk_grid_new ();
+  GtkWidget *field = GTK_WIDGET (stead_field_new ("$100.00 ×", STEAD_FIELD_COUNT));
+  GtkWidget *label = fixture_find (field, GTK_TYPE_LABEL, 0);
+  float yalign = gtk_label_get_yalign (GTK_LABEL (label));
+
+  g_object_set (field, "compact", TRUE, NULL);
+  gtk_grid_attach (GTK_GRID (inner), field, 0, 0, 1, 1);
+  gtk_grid_attach (GTK_GRID (grid), inner, 0, 1, 2, 1);
+  stead_level_fields (grid);
+  g_assert_cmpfloat (gtk_label_get_yalign (GTK_LABEL (label)), ==, yalign);
+  g_assert_null (gtk_widget_get_layout_manager (label));
+  g_assert_finalize_object (grid);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -84,5 +102,6 @@ main (int    argc,
   g_test_add_func ("/app/level/long-beside-short", test_long_beside_short);
   g_test_add_func ("/app/level/short-labels", test_short_labels);
   g_test_add_func ("/app/level/compact", test_compact);
+  g_test_add_func ("/app/level/compact-within", test_compact_within);
   return g_test_run ();
 }

@@ -371,6 +371,9 @@ def test_cook():
             needed, there = numbers(amounts)
             missing = numbers(re.search(rf'([\d,.]+)(?: [a-z]+)? {name}', lacks)[1])[0] if name in lacks else 0
             assert abs(missing - max(0, needed - there)) < .011, (line, lacks)
+        # A share that is nearly none is told with digits enough to be reckoned with.
+        share, of_it, makes = numbers(why(w, 'How much can be made'))[-3:]
+        assert of_it == float(wanted) and -.1 < share / 100 * of_it - makes < 1.1, why(w, 'How much can be made')
         seen.append(lines)
     assert len(seen[0]) == len(seen[1]) and seen[0] != seen[1], seen
     leave(w)
