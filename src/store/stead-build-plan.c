@@ -274,13 +274,23 @@ write_corner (SteadStore              *store,
   return stead_store_run (store, stmt, error);
 }
 
+/* Rows keep their numbers in turn, so that a plan that nobody changed is no step to undo;
+ * 0: one more than there were. */
+static gint64
+id_at (const GArray *ids,
+       guint         i)
+{
+  return i < ids->len ? g_array_index (ids, gint64, i) : 0;
+}
+
 static gboolean
 write_gate (SteadStore            *store,
+            gint64                 id,
             gint64                 build_id,
             const SteadFenceGate  *gate,
             GError               **error)
 {
-  static const char sql[] = "INSERT INTO build_gate (build_id, side, offset_m, width_m) VALUES (?1, ?2, ?3, ?4)";
+  static const char sql[] = "INSERT INTO build_gate (id, build_id, side, offset_m, width_m) VALUES (?5, ?1, ?2, ?3, ?4)";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
   if (stmt == NULL)
@@ -289,16 +299,19 @@ write_gate (SteadStore            *store,
   sqlite3_bind_int (stmt, 2, (int) gate->side);
   sqlite3_bind_double (stmt, 3, gate->offset_m);
   sqlite3_bind_double (stmt, 4, gate->width_m);
+  stead_stmt_bind_id (stmt, 5, id);
   return stead_store_run (store, stmt, error);
 }
 
 static gboolean
 write_stock (SteadStore             *store,
+             gint64                  id,
              gint64                  build_id,
              const SteadBuildStock  *stock,
              GError                **error)
 {
-  static const char sql[] = "INSERT INTO build_stock (build_id, size, length_m, price_cents) VALUES (?1, ?2, ?3, ?4)";
+  static const char sql[] = "INSERT INTO build_stock (id, build_id, size, length_m, price_cents)"
+                            " VALUES (?5, ?1, ?2, ?3, ?4)";
   g_autoptr(SteadStmt) stmt = NULL;
 
   if (!(stock->length_m > 0 && stock->length_m <= 100) || *stock->size == '\0')
@@ -312,6 +325,7 @@ write_stock (SteadStore             *store,
   stead_stmt_bind_text (stmt, 2, stock->size);
   sqlite3_bind_double (stmt, 3, stock->length_m);
   sqlite3_bind_int64 (stmt, 4, stock->price_cents);
+  stead_stmt_bind_id (stmt, 5, id);
   return stead_store_run (store, stmt, error);
 }
 
@@ -360,16 +374,21 @@ stead_build_write_plan (SteadStore        *store,
                         const SteadBuild  *build,
                         GError           **error)
 {
-  if (!drop_plan (store, build->id, error) || !write_shelter (store, build, error))
+  static const char gates_sql[] = "SELECT id FROM build_gate WHERE build_id = ?1 ORDER BY side, offset_m, id";
+  static const char stocks_sql[] = "SELECT id FROM build_stock WHERE build_id = ?1 ORDER BY size, length_m";
+  g_autoptr(GArray) gates = stead_repo_ids_of (store, gates_sql, build->id, error);
+  g_autoptr(GArray) stocks = gates != NULL ? stead_repo_ids_of (store, stocks_sql, build->id, error) : NULL;
+
+  if (stocks == NULL || !drop_plan (store, build->id, error) || !write_shelter (store, build, error))
     return FALSE;
   for (guint i = 0; i < build->corners->len; i++)
     if (!write_corner (store, build->id, i, &g_array_index (build->corners, SteadBuildCorner, i), error))
       return FALSE;
   for (guint i = 0; i < build->gates->len; i++)
-    if (!write_gate (store, build->id, &g_array_index (build->gates, SteadFenceGate, i), error))
+    if (!write_gate (store, id_at (gates, i), build->id, &g_array_index (build->gates, SteadFenceGate, i), error))
       return FALSE;
   for (guint i = 0; i < build->stocks->len; i++)
-    if (!write_stock (store, build->id, &g_array_index (build->stocks, SteadBuildStock, i), error))
+    if (!write_stock (store, id_at (stocks, i), build->id, &g_array_index (build->stocks, SteadBuildStock, i), error))
       return FALSE;
   return TRUE;
 }

@@ -43,22 +43,60 @@ write_pair (SteadStore     *store,
   return set_pair (store, out->id, in->id, error);
 }
 
-static SteadCashLine *
-half_new (const SteadTransfer *transfer,
-          gboolean             out)
+/* A half says what the transfer says, with its own sign and its own account. */
+static void
+fill_half (SteadCashLine        *line,
+           const SteadTransfer  *transfer,
+           gboolean              out)
 {
-  SteadCashLine *line = stead_cash_line_new ();
-
   line->day = transfer->day;
   line->category = STEAD_CASH_TRANSFER;
   line->cents = out ? -transfer->cents : transfer->cents;
   line->account_id = out ? transfer->from_account : transfer->to_account;
   line->fund_id = out ? transfer->from_fund : transfer->to_fund;
+  g_free (line->reference);
   line->reference = g_strdup (transfer->reference);
+  g_free (line->note);
   line->note = g_strdup (transfer->note);
   line->person_id = transfer->person_id;
   line->second_id = transfer->second_id;
-  return line;
+}
+
+gboolean
+stead_cash_repo_halves (SteadStore      *store,
+                        gint64           id,
+                        SteadCashLine  **out,
+                        SteadCashLine  **in,
+                        GError         **error)
+{
+  g_autoptr(SteadCashLine) line = NULL;
+  g_autoptr(SteadCashLine) other = NULL;
+
+  g_return_val_if_fail (STEAD_IS_STORE (store) && out != NULL && in != NULL, FALSE);
+  line = stead_cash_repo_get (store, id, error);
+  if (line == NULL)
+    return FALSE;
+  other = stead_cash_repo_get (store, line->pair_id, error);
+  if (other == NULL)
+    return FALSE;
+  *out = line->cents < 0 ? g_steal_pointer (&line) : g_steal_pointer (&other);
+  *in = line != NULL ? g_steal_pointer (&line) : g_steal_pointer (&other);
+  return TRUE;
+}
+
+/* What the bank, a count or a correction hangs on stays as it is. */
+static gboolean
+check_half (SteadStore           *store,
+            const SteadCashLine  *before,
+            const SteadTransfer  *transfer,
+            gboolean              out,
+            GError              **error)
+{
+  if (before->day == transfer->day &&
+      before->cents == (out ? -transfer->cents : transfer->cents) &&
+      before->account_id == (out ? transfer->from_account : transfer->to_account))
+    return TRUE;
+  return stead_cash_check_free (store, before, error);
 }
 
 static gboolean
@@ -96,8 +134,17 @@ stead_cash_repo_transfer (SteadStore           *store,
   g_return_val_if_fail (stead_store_in_action (store), 0);
   if (!check_transfer (store, transfer, error))
     return 0;
-  out = half_new (transfer, TRUE);
-  in = half_new (transfer, FALSE);
+  if (transfer->id == 0)
+    {
+      out = stead_cash_line_new ();
+      in = stead_cash_line_new ();
+    }
+  else if (!stead_cash_repo_halves (store, transfer->id, &out, &in, error) ||
+           !check_half (store, out, transfer, TRUE, error) ||
+           !check_half (store, in, transfer, FALSE, error))
+    return 0;
+  fill_half (out, transfer, TRUE);
+  fill_half (in, transfer, FALSE);
   return write_pair (store, out, in, error) ? out->id : 0;
 }
 
@@ -261,22 +308,9 @@ stead_receipt_picture_repo_list (SteadStore  *store,
                                  GError     **error)
 {
   static const char sql[] = "SELECT picture_id FROM receipt_picture WHERE receipt_id = ?1 ORDER BY picture_id";
-  g_autoptr(SteadStmt) stmt = NULL;
-  g_autoptr(GArray) ids = g_array_new (FALSE, FALSE, sizeof (gint64));
-  int found;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, receipt_id);
-  while ((found = stead_store_step (store, stmt, error)) == 1)
-    {
-      gint64 id = sqlite3_column_int64 (stmt, 0);
-
-      g_array_append_val (ids, id);
-    }
-  return found == 0 ? g_steal_pointer (&ids) : NULL;
+  return stead_repo_ids_of (store, sql, receipt_id, error);
 }
 
 static gboolean

@@ -106,20 +106,7 @@ stead_receipt_repo_twins (SteadStore  *store,
     " WHERE r.id = ?1 AND (o.reference = r.reference OR (o.day = r.day AND"
     "  (SELECT sum (cost_cents) FROM receipt_line WHERE receipt_id = o.id)"
     "   = (SELECT sum (cost_cents) FROM receipt_line WHERE receipt_id = r.id))) ORDER BY o.day, o.id";
-  g_autoptr(GArray) ids = g_array_new (FALSE, FALSE, sizeof (gint64));
-  g_autoptr(SteadStmt) stmt = NULL;
-  int found;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
-  stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  sqlite3_bind_int64 (stmt, 1, receipt_id);
-  while ((found = stead_store_step (store, stmt, error)) == 1)
-    {
-      gint64 id = sqlite3_column_int64 (stmt, 0);
-
-      g_array_append_val (ids, id);
-    }
-  return found == 0 ? g_steal_pointer (&ids) : NULL;
+  return stead_repo_ids_of (store, sql, receipt_id, error);
 }

@@ -213,6 +213,7 @@ gboolean       stead_cash_repo_correct (SteadStore *store, gint64 id, SteadDay d
 /* From one account and fund to another. */
 typedef struct
 {
+  gint64      id;                           /* of either half; 0: not saved yet */
   SteadDay    day;
   gint64      cents;                        /* above 0 */
   gint64      from_account, from_fund;      /* fund 0: none */
@@ -222,8 +223,17 @@ typedef struct
   gint64      person_id, second_id;
 } SteadTransfer;
 
-/* Returns: the id of the line that goes out, 0 with @error */
+/* Refused as stead_cash_repo_save() is.  Returns: the id of the line that goes out, 0 with @error */
 gint64         stead_cash_repo_transfer (SteadStore *store, const SteadTransfer *transfer, GError **error);
+
+/**
+ * stead_cash_repo_halves:
+ * @id: of either half; a line that is no half is not found
+ * @out: (out) (transfer full): the half with the minus sign
+ * @in: (out) (transfer full): the other
+ */
+gboolean       stead_cash_repo_halves   (SteadStore *store, gint64 id, SteadCashLine **out, SteadCashLine **in,
+                                         GError **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* --- what is there ------------------------------------------------------------------ */
 

@@ -134,9 +134,7 @@ stead_class_repo_batches (SteadStore  *store,
   static const char sql[] =
     "SELECT id FROM batch WHERE started_on <= ?2 AND (ended_on IS NULL OR ended_on >= ?1) AND kind <> 'kitchen'"
     " AND (?3 = 0 OR enterprise_id = ?3) ORDER BY started_on, id";
-  g_autoptr(GArray) ids = g_array_new (FALSE, FALSE, sizeof (gint64));
   g_autoptr(SteadStmt) stmt = NULL;
-  int rc;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
   stmt = stead_store_prepare (store, sql, error);
@@ -145,16 +143,7 @@ stead_class_repo_batches (SteadStore  *store,
   sqlite3_bind_int (stmt, 1, from);
   sqlite3_bind_int (stmt, 2, to);
   sqlite3_bind_int64 (stmt, 3, enterprise_id);
-  while ((rc = sqlite3_step (stmt)) == SQLITE_ROW)
-    {
-      gint64 id = sqlite3_column_int64 (stmt, 0);
-
-      g_array_append_val (ids, id);
-    }
-  if (rc == SQLITE_DONE)
-    return g_steal_pointer (&ids);
-  stead_store_set_error (store, rc, error);
-  return NULL;
+  return stead_repo_ids (store, stmt, error);
 }
 
 /* --- shares ----------------------------------------------------------------- */

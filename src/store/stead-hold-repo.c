@@ -303,20 +303,12 @@ lots_of_sale (SteadStore  *store,
   static const char sql[] = "SELECT sl.lot_id FROM sale_line s JOIN sale_lot sl ON sl.line_id = s.id"
                             " WHERE s.sale_id = ?1 AND s.product_id = ?2 ORDER BY sl.lot_id";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
-  g_autoptr(GArray) ids = g_array_new (FALSE, FALSE, sizeof (gint64));
-  int found;
 
   if (stmt == NULL)
     return NULL;
   sqlite3_bind_int64 (stmt, 1, sale_id);
   sqlite3_bind_int64 (stmt, 2, product_id);
-  while ((found = stead_store_step (store, stmt, error)) == 1)
-    {
-      gint64 id = sqlite3_column_int64 (stmt, 0);
-
-      g_array_append_val (ids, id);
-    }
-  return found == 0 ? g_steal_pointer (&ids) : NULL;
+  return stead_repo_ids (store, stmt, error);
 }
 
 gboolean

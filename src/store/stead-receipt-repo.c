@@ -252,6 +252,39 @@ write_lines (SteadStore          *store,
   return TRUE;
 }
 
+/* Whether only the head of the receipt changes: its lots, and what was taken of them,
+ * stay as they are and need not be settled anew. */
+static gboolean
+has_same_lines (const SteadReceipt *receipt,
+                const SteadReceipt *before)
+{
+  if (receipt->day != before->day || receipt->lines->len != before->lines->len)
+    return FALSE;
+  for (guint i = 0; i < before->lines->len; i++)
+    {
+      const SteadReceiptLine *old = &g_array_index (before->lines, SteadReceiptLine, i);
+      const SteadReceiptLine *line = find_kept (receipt, old);
+
+      if (line == NULL || line->cost_cents != old->cost_cents || line->best_by != old->best_by ||
+          line->quantity_base < old->quantity_base || line->quantity_base > old->quantity_base)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+/* A line tells its lot once it is saved. */
+static void
+name_lots (SteadReceipt       *receipt,
+           const SteadReceipt *before)
+{
+  for (guint i = 0; i < before->lines->len; i++)
+    {
+      const SteadReceiptLine *old = &g_array_index (before->lines, SteadReceiptLine, i);
+
+      find_kept (receipt, old)->lot_id = old->lot_id;
+    }
+}
+
 static void
 add_items (const SteadReceipt *receipt,
            GArray             *items)
@@ -338,8 +371,14 @@ save_all (SteadStore          *store,
     from = MIN (from, before->day);
   if (wrong != NULL)
     from = MIN (from, wrong->day);
-  return write_head (store, receipt, error) &&
-         write_lines (store, receipt, before, error) &&
+  if (!write_head (store, receipt, error))
+    return FALSE;
+  if (before != NULL && has_same_lines (receipt, before))
+    {
+      name_lots (receipt, before);
+      return TRUE;
+    }
+  return write_lines (store, receipt, before, error) &&
          (wrong == NULL || stead_receipt_take_over (store, wrong, receipt, error)) &&
          settle_lines (store, receipt, before, wrong, from, error) &&
          recost_users (store, receipt, error);

@@ -326,8 +326,8 @@ write_part (SteadStore             *store,
             GError                **error)
 {
   static const char sql[] =
-    "INSERT INTO recipe_part (recipe_id, position, item_id, sub_id, amount, unit, ready, yield_frac, note)"
-    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)";
+    "INSERT OR REPLACE INTO recipe_part (id, recipe_id, position, item_id, sub_id, amount, unit, ready, yield_frac, note)"
+    " VALUES ((SELECT id FROM recipe_part WHERE recipe_id = ?1 AND position = ?2), ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
   if (stmt == NULL)
@@ -352,8 +352,8 @@ write_step (SteadStore             *store,
             GError                **error)
 {
   static const char sql[] =
-    "INSERT INTO recipe_step (recipe_id, position, text, minutes, step, food, least_c, most_c, hold_s)"
-    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)";
+    "INSERT OR REPLACE INTO recipe_step (id, recipe_id, position, text, minutes, step, food, least_c, most_c, hold_s)"
+    " VALUES ((SELECT id FROM recipe_step WHERE recipe_id = ?1 AND position = ?2), ?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9)";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
 
   if (stmt == NULL)
@@ -370,17 +370,33 @@ write_step (SteadStore             *store,
   return stead_store_run (store, stmt, error);
 }
 
+/* A row keeps its number while the list keeps its place, so that saving what nobody
+ * changed is no step to undo; what stood further down goes. */
+static gboolean
+drop_after (SteadStore  *store,
+            const char  *sql,
+            gint64       recipe_id,
+            guint        n,
+            GError     **error)
+{
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+
+  if (stmt == NULL)
+    return FALSE;
+  sqlite3_bind_int64 (stmt, 1, recipe_id);
+  sqlite3_bind_int64 (stmt, 2, n);
+  return stead_store_run (store, stmt, error);
+}
+
 static gboolean
 write_all (SteadStore   *store,
            SteadRecipe  *recipe,
            GError      **error)
 {
-  static const char parts_sql[] = "DELETE FROM recipe_part WHERE recipe_id = ?1";
-  static const char steps_sql[] = "DELETE FROM recipe_step WHERE recipe_id = ?1";
+  static const char parts_sql[] = "DELETE FROM recipe_part WHERE recipe_id = ?1 AND position >= ?2";
+  static const char steps_sql[] = "DELETE FROM recipe_step WHERE recipe_id = ?1 AND position >= ?2";
 
-  if (!write_recipe (store, recipe, error) ||
-      !stead_repo_run_id (store, parts_sql, recipe->id, error) ||
-      !stead_repo_run_id (store, steps_sql, recipe->id, error))
+  if (!write_recipe (store, recipe, error))
     return FALSE;
   for (guint i = 0; i < recipe->parts->len; i++)
     if (!write_part (store, recipe->id, i, recipe->parts->pdata[i], error))
@@ -388,7 +404,8 @@ write_all (SteadStore   *store,
   for (guint i = 0; i < recipe->steps->len; i++)
     if (!write_step (store, recipe->id, i, recipe->steps->pdata[i], error))
       return FALSE;
-  return TRUE;
+  return drop_after (store, parts_sql, recipe->id, recipe->parts->len, error) &&
+         drop_after (store, steps_sql, recipe->id, recipe->steps->len, error);
 }
 
 gboolean

@@ -124,18 +124,11 @@ add_users (SteadStore  *store,
   static const char sql[] = "SELECT DISTINCT m.batch_id FROM movement m JOIN batch b ON b.id = m.batch_id"
                             " WHERE m.lot_id = ?1 AND m.kind = 'used' AND b.kind = 'kitchen' ORDER BY m.batch_id";
   g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
-  int found;
 
   if (stmt == NULL)
     return FALSE;
   sqlite3_bind_int64 (stmt, 1, lot_id);
-  while ((found = stead_store_step (store, stmt, error)) == 1)
-    {
-      gint64 id = sqlite3_column_int64 (stmt, 0);
-
-      g_array_append_val (batch_ids, id);
-    }
-  return found == 0;
+  return stead_repo_add_ids (store, stmt, batch_ids, error);
 }
 
 gboolean
@@ -166,17 +159,10 @@ stead_recost_all (SteadStore  *store,
   g_auto(SteadRecost) recost = { 0 };
   g_autoptr(SteadStmt) stmt = NULL;
   SteadStockMethod method;
-  int found;
 
   if (!stead_recost_method (store, &method, error) ||
       !stead_recost_begin (&recost, store, method != STEAD_STOCK_FIFO, FIRST_DAY, error) ||
       (stmt = stead_store_prepare (store, recost.by_item ? items_sql : lots_sql, error)) == NULL)
     return FALSE;
-  while ((found = stead_store_step (store, stmt, error)) == 1)
-    {
-      gint64 id = sqlite3_column_int64 (stmt, 0);
-
-      g_array_append_val (recost.begin, id);
-    }
-  return found == 0 && stead_recost_end (&recost, error);
+  return stead_repo_add_ids (store, stmt, recost.begin, error) && stead_recost_end (&recost, error);
 }

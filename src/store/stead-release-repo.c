@@ -123,22 +123,8 @@ stead_release_repo_named (SteadStore  *store,
 {
   static const char sql[] = "SELECT id FROM person WHERE redacted_on IS NULL ORDER BY id";
   g_autoptr(SteadStmt) stmt = NULL;
-  GArray *people;
-  int got;
 
   g_return_val_if_fail (STEAD_IS_STORE (store), NULL);
   stmt = stead_store_prepare (store, sql, error);
-  if (stmt == NULL)
-    return NULL;
-  people = g_array_new (FALSE, FALSE, sizeof (gint64));
-  while ((got = stead_store_step (store, stmt, error)) == 1)
-    {
-      gint64 id = sqlite3_column_int64 (stmt, 0);
-
-      g_array_append_val (people, id);
-    }
-  if (got == 0)
-    return people;
-  g_array_unref (people);
-  return NULL;
+  return stmt != NULL ? stead_repo_ids (store, stmt, error) : NULL;
 }

@@ -114,6 +114,23 @@ gpointer   stead_repo_row_of  (SteadStore    *store,
                                SteadRowFunc   row,
                                GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* Adds the integer in the first column of each row to @ids, of gint64. */
+gboolean stead_repo_add_ids (SteadStore  *store,
+                             SteadStmt   *stmt,
+                             GArray      *ids,
+                             GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* Returns: (transfer full) (element-type gint64): the same in a new array, or %NULL with @error */
+GArray *stead_repo_ids (SteadStore  *store,
+                        SteadStmt   *stmt,
+                        GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* The same for @sql, a literal whose only parameter is an id. */
+GArray *stead_repo_ids_of (SteadStore  *store,
+                           const char  *sql,
+                           gint64       id,
+                           GError     **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* The integer in the first column of the first row; @none if there is no row or it is NULL. */
 gboolean stead_repo_number (SteadStore  *store,
                             SteadStmt   *stmt,

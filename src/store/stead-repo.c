@@ -206,6 +206,47 @@ stead_repo_row_of (SteadStore    *store,
 }
 
 gboolean
+stead_repo_add_ids (SteadStore  *store,
+                    SteadStmt   *stmt,
+                    GArray      *ids,
+                    GError     **error)
+{
+  int found;
+
+  while ((found = stead_store_step (store, stmt, error)) == 1)
+    {
+      gint64 id = sqlite3_column_int64 (stmt, 0);
+
+      g_array_append_val (ids, id);
+    }
+  return found == 0;
+}
+
+GArray *
+stead_repo_ids (SteadStore  *store,
+                SteadStmt   *stmt,
+                GError     **error)
+{
+  g_autoptr(GArray) ids = g_array_new (FALSE, FALSE, sizeof (gint64));
+
+  return stead_repo_add_ids (store, stmt, ids, error) ? g_steal_pointer (&ids) : NULL;
+}
+
+GArray *
+stead_repo_ids_of (SteadStore  *store,
+                   const char  *sql,
+                   gint64       id,
+                   GError     **error)
+{
+  g_autoptr(SteadStmt) stmt = stead_store_prepare (store, sql, error);
+
+  if (stmt == NULL)
+    return NULL;
+  sqlite3_bind_int64 (stmt, 1, id);
+  return stead_repo_ids (store, stmt, error);
+}
+
+gboolean
 stead_repo_number (SteadStore  *store,
                    SteadStmt   *stmt,
                    gint64       none,

@@ -65,6 +65,14 @@ typedef struct
 
 #define ACT(farm, call) ACT_LEAVING (farm, call, TRUE)
 
+/* What is saved unread changes nothing, so it is no step to undo. */
+#define ACT_FOR_NOTHING(farm, call) \
+  G_STMT_START { \
+    gint64 steps = fixture_number ((farm)->store, "SELECT max (id) FROM step"); \
+    ACT (farm, call); \
+    g_assert_cmpint (fixture_number ((farm)->store, "SELECT max (id) FROM step"), ==, steps); \
+  } G_STMT_END
+
 /* The call must be refused with this code, and the message must hold @words; rolled back. */
 #define REFUSE(farm, call, code, words) \
   G_STMT_START { \

@@ -71,6 +71,7 @@ test_round_trip (void)
   g_assert_cmpstr (g_array_index (back->stocks, SteadBuildStock, 0).size, ==, "2x4");
   g_assert_true (isnan (back->housed_each_m2));
   g_assert_cmpfloat (back->frost_m, ==, 0.6);
+  ACT_FOR_NOTHING (farm, stead_build_repo_save (farm->store, back, err));
   ACT (farm, stead_build_repo_delete (farm->store, build->id, err));
   farm_assert_undo (farm);
 }

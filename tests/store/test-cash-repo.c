@@ -511,6 +511,44 @@ test_bank (void)
   INVALID (book->farm, stead_bank_repo_delete_sheet (book->farm->store, sheet.id, err), "stays as it is");
 }
 
+/* A move of money is changed where it stands; what the bank says of a half holds its
+ * amount, its day and its account, but not its note. */
+static void
+test_transfer_changed (void)
+{
+  g_autoptr(Book) book = book_new ();
+  SteadStore *store = book->farm->store;
+  SteadTransfer transfer = { .day = TODAY - 3, .cents = 1500, .from_account = book->till, .to_account = book->bank,
+                             .reference = "slip 7" };
+  gint64 shown = bank_line (book, TODAY - 2, 1600, "DEPOSIT");
+  g_autoptr(SteadCashLine) out = NULL;
+  g_autoptr(SteadCashLine) in = NULL;
+  g_autoptr(GError) error = NULL;
+  gint64 id = 0;
+
+  ACT (book->farm, (id = stead_cash_repo_transfer (store, &transfer, err)) != 0);
+  transfer.id = id;
+  ACT_FOR_NOTHING (book->farm, stead_cash_repo_transfer (store, &transfer, err) == id);
+  g_assert_true (stead_cash_repo_halves (store, id, &out, &in, &error));
+  g_assert_no_error (error);
+  g_assert_cmpint (out->id, ==, id);
+  g_assert_cmpint (in->cents, ==, 1500);
+  transfer.id = in->id;   /* whichever half it is opened from */
+  transfer.cents = 1600;
+  ACT (book->farm, stead_cash_repo_transfer (store, &transfer, err) == id);
+  g_assert_cmpint (balance (book, book->till, STEAD_FUND_ANY, TODAY), ==, 400);
+  g_assert_cmpint (balance (book, book->bank, STEAD_FUND_ANY, TODAY), ==, 51600);
+  ACT (book->farm, stead_bank_repo_match (store, shown, in->id, err));
+  transfer.note = "Counted by two";
+  ACT (book->farm, stead_cash_repo_transfer (store, &transfer, err) == id);
+  g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM cash_line WHERE note = 'Counted by two'"), ==, 2);
+  g_assert_cmpint (fixture_number (store, "SELECT count (*) FROM bank_line WHERE line_id = (SELECT max (id) FROM cash_line)"),
+                   ==, 1);
+  transfer.cents = 1500;
+  INVALID (book->farm, stead_cash_repo_transfer (store, &transfer, err) != 0, "matched");
+  farm_assert_undo (book->farm);
+}
+
 /* Two of one amount: the nearer days go together, and no line is proposed twice. */
 static void
 test_proposals (void)
@@ -646,6 +684,7 @@ main (int argc, char **argv)
   g_test_add_func ("/store/cash/pictures", test_pictures);
   g_test_add_func ("/store/cash/count", test_count);
   g_test_add_func ("/store/cash/bank", test_bank);
+  g_test_add_func ("/store/cash/transfer-changed", test_transfer_changed);
   g_test_add_func ("/store/cash/proposals", test_proposals);
   g_test_add_func ("/store/closing/lines", test_closing);
   g_test_add_func ("/store/closing/feed", test_closed_feed);

@@ -188,6 +188,31 @@ test_change (void)
 }
 
 /* What was taken by hand stays, and costs its share of the new price. */
+/* Only what a person sees of the paper changes: what was fed out of its lots is not taken anew. */
+static void
+test_change_of_head (void)
+{
+  g_autoptr(Farm) farm = farm_new ();
+  g_autoptr(SteadReceipt) receipt = save_new (farm);
+  g_autoptr(SteadReceipt) again = NULL;
+  gint64 last;
+
+  farm_entry (farm, TODAY - 29, 20, 10 * LB, 0);
+  again = get (farm, receipt->id);
+  ACT_FOR_NOTHING (farm, stead_receipt_repo_save (farm->store, again, err));
+  last = fixture_number (farm->store, "SELECT max (id) FROM movement");
+  g_free (again->note);
+  again->note = g_strdup ("One sack was torn");
+  line_at (again, 0)->lot_id = line_at (again, 1)->lot_id = 0;
+  ACT (farm, stead_receipt_repo_save (farm->store, again, err));
+  g_assert_cmpint (fixture_number (farm->store, "SELECT max (id) FROM movement"), ==, last);
+  g_assert_cmpint (fixture_number (farm->store, "SELECT count (*) FROM receipt WHERE note = 'One sack was torn'"), ==, 1);
+  g_assert_cmpint (line_at (again, 0)->lot_id, ==, line_at (receipt, 0)->lot_id);
+  g_assert_cmpint (line_at (again, 1)->lot_id, ==, line_at (receipt, 1)->lot_id);
+  farm_assert_ledger (farm);
+  farm_assert_undo (farm);
+}
+
 static void
 test_change_after_use (void)
 {
@@ -451,6 +476,7 @@ main (int    argc,
   g_test_add_func ("/store/receipt/codes", test_codes);
   g_test_add_func ("/store/receipt/refused", test_refused);
   g_test_add_func ("/store/receipt/change", test_change);
+  g_test_add_func ("/store/receipt/change-of-head", test_change_of_head);
   g_test_add_func ("/store/receipt/change-after-use", test_change_after_use);
   g_test_add_func ("/store/receipt/other-lot", test_other_lot);
   g_test_add_func ("/store/receipt/delete", test_delete);

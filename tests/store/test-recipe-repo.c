@@ -167,6 +167,33 @@ need_of (Kitchen *kitchen,
 
 /* Yield = usable / bought; buy = need / yield.  Pears of Bakery and Business Math,
  * chapter 25: 32 oz ready at a yield of 78 % are 41.03 oz bought. */
+/* What nobody changed is no step to undo; a part less and a step more are one. */
+static void
+test_unread (Kitchen       *kitchen,
+             gconstpointer  data)
+{
+  Farm *farm = kitchen->farm;
+  g_autoptr(SteadRecipe) read = NULL;
+  gint64 first;
+
+  add_step (kitchen->recipe, "Wash the spinach.");
+  ACT (farm, stead_recipe_repo_save (farm->store, kitchen->recipe, err));
+  first = fixture_number (farm->store, "SELECT min (id) FROM recipe_part");
+  read = stead_recipe_repo_get (farm->store, kitchen->recipe->id, NULL);
+  ACT_FOR_NOTHING (farm, stead_recipe_repo_save (farm->store, read, err));
+  g_ptr_array_remove_index (read->parts, 0);
+  add_step (read, "Bake it.");
+  ACT (farm, stead_recipe_repo_save (farm->store, read, err));
+  g_assert_cmpint (fixture_number (farm->store, "SELECT min (id) FROM recipe_part"), ==, first);
+  g_clear_pointer (&read, stead_recipe_free);
+  read = stead_recipe_repo_get (farm->store, kitchen->recipe->id, NULL);
+  g_assert_cmpuint (read->parts->len, ==, 2);
+  g_assert_cmpint (((SteadRecipePart *) read->parts->pdata[0])->item_id, ==, kitchen->eggs);
+  g_assert_cmpuint (read->steps->len, ==, 2);
+  g_assert_cmpstr (((SteadRecipeStep *) read->steps->pdata[1])->text, ==, "Bake it.");
+  farm_assert_undo (farm);
+}
+
 static void
 test_needs (Kitchen       *kitchen,
             gconstpointer  data)
@@ -389,6 +416,7 @@ main (int    argc,
 {
   g_test_init (&argc, &argv, NULL);
   CASE ("is-read-as-it-was-saved", test_round_trip);
+  CASE ("saved-unread-is-no-step", test_unread);
   CASE ("needs-what-is-ready-divided-by-the-yield", test_needs);
   CASE ("opens-recipes-inside-and-refuses-rings", test_inside);
   CASE ("refuses-what-cannot-be-cooked", test_refusals);

@@ -18,9 +18,8 @@ struct _SteadMoveDialog
 {
   SteadDialog    parent_instance;
 
-  gint64         line_id;     /* the half that goes out; 0: a new transfer */
   gboolean       correcting;  /* it is of a closed day */
-  SteadTransfer  transfer;    /* texts are those of the fields */
+  SteadTransfer  transfer;    /* as saved; texts are those of the fields */
 
   GtkLabel      *state;
   SteadField    *day, *cents, *reference, *note, *reason;
@@ -92,8 +91,6 @@ save_act (SteadStore  *store,
 {
   SteadMoveDialog *self = data;
 
-  if (self->line_id != 0 && !stead_cash_repo_delete (store, self->line_id, error))
-    return FALSE;
   return stead_cash_repo_transfer (store, &self->transfer, error) != 0;
 }
 
@@ -122,9 +119,9 @@ remove_act (SteadStore  *store,
   SteadDay day;
 
   if (!self->correcting)
-    return stead_cash_repo_delete (store, self->line_id, error);
+    return stead_cash_repo_delete (store, self->transfer.id, error);
   return stead_field_read_day (self->day, STEAD_DAY_NONE, &day)
-         && stead_cash_repo_correct (store, self->line_id, day, NULL, stead_field_get_text (self->reason),
+         && stead_cash_repo_correct (store, self->transfer.id, day, NULL, stead_field_get_text (self->reason),
                                      stead_pick_get (self->person), error);
 }
 
@@ -186,24 +183,6 @@ stead_move_dialog_init (SteadMoveDialog *self)
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
-/* Both halves of the transfer that @line_id is of; the half that goes out in @out. */
-static gboolean
-load_halves (SteadStore     *store,
-             gint64          line_id,
-             SteadCashLine **out,
-             SteadCashLine **in,
-             GError        **error)
-{
-  g_autoptr(SteadCashLine) one = stead_cash_repo_get (store, line_id, error);
-  g_autoptr(SteadCashLine) other = one != NULL ? stead_cash_repo_get (store, one->pair_id, error) : NULL;
-
-  if (other == NULL)
-    return FALSE;
-  *out = one->cents < 0 ? g_steal_pointer (&one) : g_steal_pointer (&other);
-  *in = one != NULL ? g_steal_pointer (&one) : g_steal_pointer (&other);
-  return TRUE;
-}
-
 static void
 show_picks (SteadMoveDialog     *self,
             SteadStore          *store,
@@ -227,7 +206,7 @@ show_halves (SteadMoveDialog     *self,
 {
   g_autofree char *closed = NULL, *text = NULL;
 
-  self->line_id = out->id;
+  self->transfer.id = out->id;
   self->correcting = closed_to != STEAD_DAY_NONE && out->day <= closed_to;
   stead_field_show_money (self->cents, -out->cents);
   stead_field_show_day (self->day, self->correcting ? today : out->day);
@@ -261,7 +240,7 @@ stead_move_dialog_show (GtkWidget *parent,
   SteadDay closed_to = STEAD_DAY_NONE, today = stead_store_get_today (store);
   SteadMoveDialog *self;
 
-  if ((line_id != 0 && !load_halves (store, line_id, &out, &in, &error))
+  if ((line_id != 0 && !stead_cash_repo_halves (store, line_id, &out, &in, &error))
       || !stead_closing_repo_last (store, &closed_to, &error))
     {
       stead_desk_say (desk, error->message, FALSE);
