@@ -19,15 +19,30 @@ struct _SteadApplication
 
 G_DEFINE_FINAL_TYPE (SteadApplication, stead_application, GTK_TYPE_APPLICATION)
 
+static gpointer
+ref_window (gconstpointer window,
+            gpointer      data)
+{
+  return g_object_ref ((gpointer) window);
+}
+
+/* As if each window was closed, the last used one first: one in which something is typed
+ * that would be lost stays, and with it those below. */
 static void
 quit_cb (GSimpleAction *action,
          GVariant      *parameter,
          gpointer       data)
 {
-  GList *windows;
+  GtkApplication *application = data;
+  g_autolist(GtkWindow) windows = g_list_copy_deep (gtk_application_get_windows (application), ref_window, NULL);
+  gboolean stays = FALSE;
 
-  while ((windows = gtk_application_get_windows (GTK_APPLICATION (data))) != NULL)
-    gtk_window_destroy (windows->data);
+  for (GList *l = windows; l != NULL && !stays; l = l->next)
+    if (gtk_widget_get_visible (l->data))
+      {
+        gtk_window_close (l->data);
+        stays = g_list_find (gtk_application_get_windows (application), l->data) != NULL;
+      }
 }
 
 static void

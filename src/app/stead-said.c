@@ -18,6 +18,7 @@ struct _SteadSaid
   GtkWidget *text;
   GtkWidget *undo;
   GtkWidget *go_on;
+  GtkWidget *act;
   GtkWindow *left;        /* (nullable): weak; the dialog that may be gone on with */
   GtkWidget *bar;
   guint      timer;       /* 0: none */
@@ -122,12 +123,15 @@ make_bar (SteadSaid *self)
   self->go_on = gtk_button_new_with_label (_("Go on with it"));
   gtk_widget_set_valign (self->go_on, GTK_ALIGN_CENTER);
   g_signal_connect_swapped (self->go_on, "clicked", G_CALLBACK (go_on_cb), self);
+  self->act = gtk_button_new ();
+  gtk_widget_set_valign (self->act, GTK_ALIGN_CENTER);
   gtk_widget_add_css_class (close, "quiet");
   gtk_widget_set_valign (close, GTK_ALIGN_CENTER);
   g_signal_connect_swapped (close, "clicked", G_CALLBACK (stead_said_hide), self);
   gtk_box_append (GTK_BOX (bar), self->text);
   gtk_box_append (GTK_BOX (bar), self->undo);
   gtk_box_append (GTK_BOX (bar), self->go_on);
+  gtk_box_append (GTK_BOX (bar), self->act);
   gtk_box_append (GTK_BOX (bar), close);
   return bar;
 }
@@ -175,6 +179,7 @@ stead_said_show (SteadSaid  *self,
   stead_ui_name (GTK_WIDGET (self), text);
   gtk_widget_set_visible (self->undo, with_undo);
   gtk_widget_set_visible (self->go_on, FALSE);
+  gtk_widget_set_visible (self->act, FALSE);
   gtk_widget_set_visible (GTK_WIDGET (self), TRUE);
   wait_on (self);
 }
@@ -190,6 +195,29 @@ stead_said_offer (SteadSaid  *self,
   gtk_widget_set_visible (self->go_on, TRUE);
   g_set_weak_pointer (&self->left, dialog);
   gtk_widget_set_visible (GTK_WIDGET (dialog), FALSE);
+}
+
+void
+stead_said_ask (SteadSaid  *self,
+                const char *text,
+                const char *label,
+                const char *action)
+{
+  g_return_if_fail (label != NULL && action != NULL);
+
+  stead_said_show (self, text, FALSE);
+  gtk_button_set_label (GTK_BUTTON (self->act), label);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (self->act), action);
+  gtk_widget_set_visible (self->act, TRUE);
+}
+
+gboolean
+stead_said_asks (SteadSaid  *self,
+                 const char *text)
+{
+  g_return_val_if_fail (STEAD_IS_SAID (self), FALSE);
+  return gtk_widget_get_visible (GTK_WIDGET (self)) && gtk_widget_get_visible (self->act) &&
+         g_str_equal (gtk_label_get_text (GTK_LABEL (self->text)), text);
 }
 
 void

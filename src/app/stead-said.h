@@ -16,6 +16,10 @@ void       stead_said_show (SteadSaid *self, const char *text, gboolean with_und
 /* Takes @dialog over and hides it: a button shows it again.  It is destroyed when the strip
  * says something else or nothing more. */
 void       stead_said_offer (SteadSaid *self, const char *text, GtkWindow *dialog);
+/* With the button @label, which does @action: "window.close". */
+void       stead_said_ask  (SteadSaid *self, const char *text, const char *label, const char *action);
+/* Returns: whether stead_said_ask() stands there with this text */
+gboolean   stead_said_asks (SteadSaid *self, const char *text);
 void       stead_said_hide (SteadSaid *self);
 
 G_END_DECLS

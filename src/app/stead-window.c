@@ -8,16 +8,10 @@
 
 #include <glib/gi18n-lib.h>
 
-#include "app/check/stead-check-page.h"
-#include "app/fund/stead-fund-page.h"
-#include "app/keep/stead-keep-page.h"
-#include "app/make/stead-make-page.h"
-#include "app/price/stead-price-page.h"
-#include "app/raise/stead-raise-page.h"
-#include "app/sell/stead-sell-page.h"
-#include "app/show/stead-show-page.h"
-#include "app/stead-page.h"
+#include "app/stead-draft.h"
 #include "app/stead-jump.h"
+#include "app/stead-page.h"
+#include "app/stead-post.h"
 #include "app/stead-said.h"
 #include "app/stead-settings.h"
 #include "app/stead-strip-news.h"
@@ -25,54 +19,6 @@
 #include "app/stead-typing.h"
 #include "app/stead-ui.h"
 #include "app/stead-window-private.h"
-#include "app/today/stead-today-page.h"
-
-/* The places, left to right.  A new one is a line here. */
-typedef struct
-{
-  const char *name;         /* of its post, its page and its setting */
-  const char *label;        /* the verb on the post */
-  GType     (*page_type) (void);
-} Place;
-
-static const Place places[] = {
-  { "today", NC_("place", "Today"), stead_today_page_get_type },
-  { "raise", NC_("place", "Raise"), stead_raise_page_get_type },
-  { "make", NC_("place", "Make"), stead_make_page_get_type },
-  { "check", NC_("place", "Check"), stead_check_page_get_type },
-  { "price", NC_("place", "Price"), stead_price_page_get_type },
-  { "sell", NC_("place", "Sell"), stead_sell_page_get_type },
-  { "fund", NC_("place", "Fund"), stead_fund_page_get_type },
-  { "keep", NC_("place", "Keep"), stead_keep_page_get_type },
-  { "show", NC_("place", "Show"), stead_show_page_get_type },
-};
-
-/* Which place shows a target. */
-static const char * const place_of_target[] = {
-  [STEAD_TARGET_NONE] = "today",
-  [STEAD_TARGET_FLOCK] = "raise",
-  [STEAD_TARGET_BATCH] = "raise",
-  [STEAD_TARGET_WATER] = "raise",
-  [STEAD_TARGET_ITEM] = "keep",
-  [STEAD_TARGET_LOT] = "keep",
-  [STEAD_TARGET_RECEIPT] = "keep",
-  [STEAD_TARGET_ASSET] = "keep",
-  [STEAD_TARGET_PRODUCT] = "price",
-  [STEAD_TARGET_NEW_RECEIPT] = "keep",
-  [STEAD_TARGET_RECIPE] = "make",
-  [STEAD_TARGET_KITCHEN] = "make",
-  [STEAD_TARGET_SALE] = "sell",
-  [STEAD_TARGET_CHECKLIST] = "check",
-  [STEAD_TARGET_HOLD] = "check",
-  [STEAD_TARGET_COOLER] = "check",
-  [STEAD_TARGET_PERSON] = "show",
-  [STEAD_TARGET_HOURS] = "show",
-  [STEAD_TARGET_BUILD] = "fund",
-  [STEAD_TARGET_SKILLS] = "show",
-  [STEAD_TARGET_JOURNAL] = "show",
-  [STEAD_TARGET_EVENT] = "show",
-  [STEAD_TARGET_PACKET] = "show",
-};
 
 #define MOST_BEEN 50    /* steps that "back" goes */
 #define ALONE "alone"   /* name of a page that stands without posts */
@@ -101,15 +47,6 @@ struct _SteadWindow
 };
 
 G_DEFINE_FINAL_TYPE (SteadWindow, stead_window, GTK_TYPE_APPLICATION_WINDOW)
-
-static const Place *
-find_place (const char *name)
-{
-  for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
-    if (g_strcmp0 (places[i].name, name) == 0)
-      return &places[i];
-  return NULL;
-}
 
 /* --- what stands around the place --------------------------------------------------- */
 
@@ -185,7 +122,7 @@ update_frame (SteadWindow *self)
 
 static GtkWidget *
 ensure_page (SteadWindow *self,
-             const Place *place)
+             const SteadPost *place)
 {
   GtkWidget *page = gtk_stack_get_child_by_name (GTK_STACK (self->stack), place->name);
 
@@ -211,8 +148,8 @@ void
 stead_window_go (SteadWindow *self,
                  const char  *name)
 {
-  const Place *place = find_place (name);
-  const Place *before;
+  const SteadPost *place = stead_post_find (name);
+  const SteadPost *before;
   GtkWidget *focus;
   gboolean follow;
 
@@ -222,7 +159,7 @@ stead_window_go (SteadWindow *self,
     return;
   focus = gtk_window_get_focus (GTK_WINDOW (self));
   ensure_page (self, place);
-  before = find_place (gtk_stack_get_visible_child_name (GTK_STACK (self->stack)));
+  before = stead_post_find (gtk_stack_get_visible_child_name (GTK_STACK (self->stack)));
   if (before != NULL && before != place)
     g_queue_push_tail (&self->been, (gpointer) before->name);
   if (g_queue_get_length (&self->been) > MOST_BEEN)
@@ -240,11 +177,11 @@ stead_window_go (SteadWindow *self,
 const char *
 stead_window_get_place (SteadWindow *self)
 {
-  const Place *place;
+  const SteadPost *place;
 
   g_return_val_if_fail (STEAD_IS_WINDOW (self), NULL);
 
-  place = find_place (gtk_stack_get_visible_child_name (GTK_STACK (self->stack)));
+  place = stead_post_find (gtk_stack_get_visible_child_name (GTK_STACK (self->stack)));
   return place != NULL ? place->name : NULL;
 }
 
@@ -253,11 +190,8 @@ jump_cb (SteadWindow *self,
          int          target,
          gint64       id)
 {
-  const Place *place;
+  const SteadPost *place = stead_post_of_target (target);
 
-  if (target < 0 || target >= (int) G_N_ELEMENTS (place_of_target))
-    return;
-  place = find_place (place_of_target[target]);
   if (place == NULL)
     return;
   stead_window_go (self, place->name);
@@ -387,9 +321,33 @@ keep_size (SteadWindow *self)
   g_settings_set_int (settings, "window-height", height);
 }
 
+/* Goes where something is typed and not saved, and asks; who closes once more means it. */
+static gboolean
+asks_first (SteadWindow *self)
+{
+  g_autofree char *name = NULL, *text = NULL;
+  GtkWidget *form = stead_draft_find (self->stack, &name);
+  GtkWidget *page = form;
+
+  if (form == NULL)
+    return FALSE;
+  /* Translators: the name of a flock, a tank, a cooler. */
+  text = g_strdup_printf (_("What is typed for %s is not saved yet."), name);
+  if (stead_said_asks (STEAD_SAID (self->said), text))
+    return FALSE;
+  while (gtk_widget_get_parent (page) != self->stack)
+    page = gtk_widget_get_parent (page);
+  stead_window_go (self, gtk_stack_page_get_name (gtk_stack_get_page (GTK_STACK (self->stack), page)));
+  gtk_widget_child_focus (form, GTK_DIR_TAB_FORWARD);
+  stead_said_ask (STEAD_SAID (self->said), text, _("Close without it"), "window.close");
+  return TRUE;
+}
+
 static gboolean
 stead_window_close_request (GtkWindow *window)
 {
+  if (asks_first (STEAD_WINDOW (window)))
+    return TRUE;
   keep_size (STEAD_WINDOW (window));
   return GTK_WINDOW_CLASS (stead_window_parent_class)->close_request (window);
 }
@@ -463,9 +421,9 @@ stead_window_init (SteadWindow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
   stead_ui_hush_stack (GTK_STACK (self->stack));
   self->desk = stead_desk_new ();
-  for (gsize i = 0; i < G_N_ELEMENTS (places); i++)
-    stead_strip_add (STEAD_STRIP (self->strip), places[i].name,
-                     g_dpgettext2 (GETTEXT_PACKAGE, "place", places[i].label));
+  for (gsize i = 0; i < STEAD_N_POSTS; i++)
+    stead_strip_add (STEAD_STRIP (self->strip), stead_posts[i].name,
+                     g_dpgettext2 (GETTEXT_PACKAGE, "place", stead_posts[i].label));
   g_signal_connect_swapped (self->strip, "chosen", G_CALLBACK (stead_window_go), self);
   g_signal_connect_object (self->desk, "changed", G_CALLBACK (update_frame), self, G_CONNECT_SWAPPED);
   self->news = stead_strip_news_new (STEAD_STRIP (self->strip), self->desk);
@@ -548,9 +506,9 @@ static const char *
 first_place (void)
 {
   g_autofree char *last = stead_settings_get_text ("last-place");
-  const Place *place = find_place (last);
+  const SteadPost *place = stead_post_find (last);
 
-  return place != NULL ? place->name : places[0].name;
+  return place != NULL ? place->name : stead_posts[0].name;
 }
 
 void

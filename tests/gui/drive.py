@@ -450,8 +450,7 @@ class Window:
         self.process.kill()
         self.process.wait(30)
 
-    def close(self):
-        """Close the window as a person does; return the program's status."""
+    def ask_to_close(self):
         act = self.wait('frame').queryAction()
         names = [act.getName(i) for i in range(act.nActions)]
         try:
@@ -459,6 +458,13 @@ class Window:
         except Exception:                          # it may be gone before it answers
             if self.process.poll() is None and 'window.close' not in names:
                 raise
+
+    def close(self, leaving=False):
+        """Close the window as a person does; return the program's status.  @leaving what is typed and not saved."""
+        self.ask_to_close()
+        if leaving:
+            self.wait_words('is not saved yet')
+            self.ask_to_close()
         return self.process.wait(30)
 
 

@@ -184,4 +184,65 @@ def test_left_by_mistake():
     farm.verify()
 
 
-run_cases(test_saved_unread, test_left_by_mistake)
+def test_typed_into_a_page():
+    farm = Farm()
+    w = Window(PROGRAM, farm.path)
+    w.fit()
+    before = held(farm.path)
+    w.place('Raise')
+    w.wait('push button', 'Record the day')
+
+    def turn(name, field):
+        w.press('push button', name)
+        until(lambda: w.is_pressed('push button', name))
+        w.wait('text', field)
+
+    # Each thing keeps what is typed for it, whatever the form shows meanwhile.
+    w.fill('Eggs collected', '22')
+    w.fill('Note', 'One was soft')
+    turn('Young hens', 'Eggs collected')
+    until(lambda: w.read('Eggs collected') == '')
+    w.fill('Eggs collected', '7')
+    turn('Catfish, tank A', 'Found dead')
+    w.fill('Found dead', '1')
+    w.place('Today')
+    w.place('Raise')
+    turn('Brown hens', 'Eggs collected')
+    until(lambda: w.read('Eggs collected') == '22')
+    assert w.read('Note') == 'One was soft'
+    turn('Young hens', 'Eggs collected')
+    until(lambda: w.read('Eggs collected') == '7')
+    w.fill('Eggs collected', '')
+    turn('Catfish, tank A', 'Found dead')
+    until(lambda: w.read('Found dead') == '1')
+    w.fill('Found dead', '')
+
+    # Only the brown hens are left: the window asks for them, wherever it is, and stays.
+    w.place('Today')
+    w.ask_to_close()
+    w.wait_words('What is typed for Brown hens is not saved yet.')
+    until(lambda: w.is_at('Raise'))
+    turn('Brown hens', 'Eggs collected')
+    w.press('push button', 'Record the day')
+    w.wait_words('Saved: 22 eggs')
+    until(lambda: farm.rows("SELECT eggs FROM batch_entry WHERE note = 'One was soft'") == ['22'])
+    w.keys('ctrl+z')
+    until(lambda: farm.rows("SELECT count(*) FROM batch_entry WHERE note = 'One was soft'") == ['0'])
+    assert {table: held(farm.path)[table] for table in ('batch_entry', 'movement')} == \
+        {table: before[table] for table in ('batch_entry', 'movement')}
+
+    # A line of Today counts as well, and to quit is to close.
+    w.place('Today')
+    w.type('22 eggs')
+    w.keys('ctrl+q')
+    w.wait_words('What is typed for Today is not saved yet.')
+    w.keys('ctrl+a', 'Delete')
+    w.place('Raise')
+    w.fill('Eggs collected', '22')
+    w.ask_to_close()
+    w.press('push button', 'Close without it')
+    assert w.process.wait(30) == 0, w.said()
+    farm.verify()
+
+
+run_cases(test_saved_unread, test_left_by_mistake, test_typed_into_a_page)

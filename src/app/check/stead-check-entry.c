@@ -7,6 +7,7 @@
 #include "app/check/stead-check-entry-private.h"
 
 #include "app/make/stead-make-parts.h"
+#include "app/stead-draft.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "app/stead-wrap-layout.h"
@@ -87,6 +88,16 @@ make_ask (SteadCheckEntry *self,
   gtk_box_append (GTK_BOX (box), self->ask);
 }
 
+/* Time and initials are carried on from one line to the next: they are not typed for this one. */
+static void
+watch_typed (SteadCheckEntry *self)
+{
+  GtkWidget *parts[] = { GTK_WIDGET (self->value), GTK_WIDGET (self->held), GTK_WIDGET (self->strength),
+                         GTK_WIDGET (self->second) };
+
+  stead_draft_watch (GTK_WIDGET (self), parts, G_N_ELEMENTS (parts));
+}
+
 static void
 stead_check_entry_init (SteadCheckEntry *self)
 {
@@ -115,6 +126,7 @@ stead_check_entry_init (SteadCheckEntry *self)
   gtk_box_append (GTK_BOX (whole), box);
   make_ask (self, whole);
   gtk_widget_set_parent (whole, GTK_WIDGET (self));
+  watch_typed (self);
 }
 
 static void
@@ -213,6 +225,7 @@ stead_check_entry_show (SteadCheckEntry        *self,
   gtk_widget_set_visible (gtk_widget_get_parent (self->save), !self->tick);
   gtk_widget_set_visible (GTK_WIDGET (self->held), stead_list_line_is_timed (line->line));
   show_solution (self, line->line, number);
+  stead_draft_name (GTK_WIDGET (self), value);
 }
 
 void
@@ -240,6 +253,7 @@ stead_check_entry_show_pot (SteadCheckEntry        *self,
   gtk_widget_hide (GTK_WIDGET (self->who));
   gtk_widget_hide (GTK_WIDGET (self->strength));
   gtk_widget_hide (GTK_WIDGET (self->second));
+  stead_draft_name (GTK_WIDGET (self), value);
 }
 
 /* --- from one line to the next ---------------------------------------------------------------- */

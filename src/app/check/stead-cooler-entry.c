@@ -11,6 +11,7 @@
 #include "app/check/stead-shown-act.h"
 
 #include "app/make/stead-make-parts.h"
+#include "app/stead-draft.h"
 #include "app/stead-field.h"
 #include "app/stead-import-dialog.h"
 #include "app/stead-ui.h"
@@ -385,5 +386,7 @@ stead_cooler_entry_new (SteadDesk       *desk,
   self->place_id = place_id;
   self->name = g_strdup (name);
   make_parts (self);
+  stead_draft_watch (GTK_WIDGET (self), (GtkWidget *[]) { GTK_WIDGET (self->shown), GTK_WIDGET (self->at) }, 2);
+  stead_draft_name (GTK_WIDGET (self), name);
   return GTK_WIDGET (self);
 }

@@ -11,6 +11,7 @@
 #include "app/raise/stead-crop-form.h"
 
 #include "answer/stead-crop-pick.h"
+#include "app/stead-draft.h"
 #include "app/stead-field.h"
 #include "app/stead-person-pick.h"
 #include "app/stead-ui.h"
@@ -176,6 +177,7 @@ record_cb (SteadCropForm *self)
       return;
     }
   empty_fields (self);
+  stead_draft_begin (GTK_WIDGET (self));
   stead_crop_form_focus (self);
 }
 
@@ -231,11 +233,22 @@ share_width (SteadCropForm *self)
 }
 
 static void
+watch_typed (SteadCropForm *self)
+{
+  GtkWidget *parts[] = { GTK_WIDGET (self->picked), GTK_WIDGET (self->grade), GTK_WIDGET (self->thrown),
+                         GTK_WIDGET (self->reason), GTK_WIDGET (self->highest), GTK_WIDGET (self->lowest),
+                         GTK_WIDGET (self->lost), GTK_WIDGET (self->note), GTK_WIDGET (self->day) };
+
+  stead_draft_watch (GTK_WIDGET (self), parts, G_N_ELEMENTS (parts));
+}
+
+static void
 stead_crop_form_init (SteadCropForm *self)
 {
   self->today = STEAD_DAY_NONE;
   gtk_widget_init_template (GTK_WIDGET (self));
   share_width (self);
+  watch_typed (self);
 }
 
 static void
@@ -275,7 +288,9 @@ stead_crop_form_show (SteadCropForm         *self,
   stead_person_pick_fill (self->person, store);
   if (same)
     return;
+  stead_draft_turn (GTK_WIDGET (self), answer->crop->batch.id, answer->crop->batch.name);
   empty_fields (self);
+  stead_draft_begin (GTK_WIDGET (self));
   stead_ui_tell (self->error, NULL);
 }
 

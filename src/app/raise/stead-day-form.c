@@ -12,6 +12,7 @@
 #include "app/raise/stead-day-form.h"
 
 #include "answer/stead-flock-answer.h"
+#include "app/stead-draft.h"
 #include "app/stead-field.h"
 #include "app/stead-person-pick.h"
 #include "app/stead-ui.h"
@@ -172,6 +173,7 @@ record_cb (SteadDayForm *self)
       return;
     }
   empty_fields (self);
+  stead_draft_begin (GTK_WIDGET (self));
   stead_day_form_focus (self);
 }
 
@@ -254,6 +256,16 @@ fill_reasons (SteadDayForm *self)
 }
 
 static void
+watch_typed (SteadDayForm *self)
+{
+  GtkWidget *parts[] = { GTK_WIDGET (self->eggs), GTK_WIDGET (self->cracked), GTK_WIDGET (self->feed),
+                         GTK_WIDGET (self->lost), GTK_WIDGET (self->own_reason), GTK_WIDGET (self->note),
+                         GTK_WIDGET (self->day) };
+
+  stead_draft_watch (GTK_WIDGET (self), parts, G_N_ELEMENTS (parts));
+}
+
+static void
 stead_day_form_init (SteadDayForm *self)
 {
   self->today = STEAD_DAY_NONE;
@@ -261,6 +273,7 @@ stead_day_form_init (SteadDayForm *self)
   fill_reasons (self);
   stead_ui_name_drop_downs (GTK_WIDGET (self));
   share_width (self);
+  watch_typed (self);
 }
 
 void
@@ -288,7 +301,9 @@ stead_day_form_show (SteadDayForm     *self,
   stead_person_pick_fill (self->person, store);
   if (same)
     return;
+  stead_draft_turn (GTK_WIDGET (self), flock->id, flock->name);
   empty_fields (self);
+  stead_draft_begin (GTK_WIDGET (self));
   stead_ui_tell (self->error, NULL);
 }
 

@@ -13,6 +13,7 @@
 
 #include "answer/stead-fish-text.h"
 #include "app/stead-person-pick.h"
+#include "app/stead-draft.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "store/stead-item-repo.h"
@@ -162,6 +163,7 @@ record_cb (SteadFishForm *self)
       return;
     }
   empty_fields (self);
+  stead_draft_begin (GTK_WIDGET (self));
   stead_fish_form_focus (self);
 }
 
@@ -244,12 +246,23 @@ share_width (SteadFishForm *self)
 }
 
 static void
+watch_typed (SteadFishForm *self)
+{
+  GtkWidget *parts[] = { GTK_WIDGET (self->feed), GTK_WIDGET (self->water), GTK_WIDGET (self->dead),
+                         GTK_WIDGET (self->taken), GTK_WIDGET (self->reason), GTK_WIDGET (self->note),
+                         GTK_WIDGET (self->day), GTK_WIDGET (self->refused) };
+
+  stead_draft_watch (GTK_WIDGET (self), parts, G_N_ELEMENTS (parts));
+}
+
+static void
 stead_fish_form_init (SteadFishForm *self)
 {
   self->today = STEAD_DAY_NONE;
   gtk_widget_init_template (GTK_WIDGET (self));
   share_width (self);
   lost_cb (self);
+  watch_typed (self);
 }
 
 void
@@ -277,7 +290,9 @@ stead_fish_form_show (SteadFishForm         *self,
   stead_person_pick_fill (self->person, store);
   if (same)
     return;
+  stead_draft_turn (GTK_WIDGET (self), id, answer->group->batch.name);
   empty_fields (self);
+  stead_draft_begin (GTK_WIDGET (self));
   stead_ui_tell (self->error, NULL);
 }
 

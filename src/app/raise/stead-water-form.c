@@ -8,6 +8,7 @@
 
 #include "app/stead-person-pick.h"
 #include "app/raise/stead-reading-row.h"
+#include "app/stead-draft.h"
 #include "app/stead-field.h"
 #include "app/stead-ui.h"
 #include "core/stead-clock.h"
@@ -157,6 +158,7 @@ record_cb (SteadWaterForm *self)
       return;
     }
   empty_fields (self);
+  stead_draft_begin (GTK_WIDGET (self));
   stead_water_form_focus (self);
 }
 
@@ -225,11 +227,23 @@ stead_water_form_class_init (SteadWaterFormClass *klass)
 }
 
 static void
+watch_typed (SteadWaterForm *self)
+{
+  GtkWidget *parts[STEAD_N_READINGS + 4] = { GTK_WIDGET (self->day), GTK_WIDGET (self->time), GTK_WIDGET (self->action),
+                                             GTK_WIDGET (self->note) };
+
+  for (int i = 0; i < STEAD_N_READINGS; i++)
+    parts[4 + i] = GTK_WIDGET (self->rows[i]);
+  stead_draft_watch (GTK_WIDGET (self), parts, G_N_ELEMENTS (parts));
+}
+
+static void
 stead_water_form_init (SteadWaterForm *self)
 {
   self->today = STEAD_DAY_NONE;
   gtk_widget_init_template (GTK_WIDGET (self));
   build_rows (self);
+  watch_typed (self);
 }
 
 static void
@@ -269,7 +283,9 @@ stead_water_form_show (SteadWaterForm         *self,
     stead_reading_row_set_units (self->rows[i], answer->farm->units);
   if (!same)
     {
+      stead_draft_turn (GTK_WIDGET (self), answer->water->id, answer->water->name);
       empty_fields (self);
+      stead_draft_begin (GTK_WIDGET (self));
       stead_ui_tell (self->error, NULL);
     }
   typed_cb (self);

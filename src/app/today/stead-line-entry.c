@@ -12,6 +12,7 @@
 
 #include "answer/stead-line-answer.h"
 #include "answer/stead-words.h"
+#include "app/stead-draft.h"
 #include "app/stead-focus.h"
 #include "app/stead-ui.h"
 #include "app/today/stead-line-entry.h"
@@ -374,6 +375,8 @@ stead_line_entry_init (SteadLineEntry *self)
   g_signal_connect_swapped (self->entry, "changed", G_CALLBACK (changed_cb), self);
   g_signal_connect_swapped (self->entry, "activate", G_CALLBACK (activate_cb), self);
   g_signal_connect_swapped (self->record, "clicked", G_CALLBACK (record), self);
+  stead_draft_watch (GTK_WIDGET (self), &self->entry, 1);
+  stead_draft_name (GTK_WIDGET (self), C_("place", "Today"));
   read_line (self);
 }
 
