@@ -260,16 +260,6 @@ stead_form_add_lines (SteadForm  *form,
   return GTK_TEXT_VIEW (lines);
 }
 
-char *
-stead_form_read_lines (GtkTextView *lines)
-{
-  GtkTextBuffer *buffer = gtk_text_view_get_buffer (lines);
-  GtkTextIter start, end;
-
-  gtk_text_buffer_get_bounds (buffer, &start, &end);
-  return gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
-}
-
 SteadStore *
 stead_form_get_store (SteadForm *form)
 {

@@ -38,8 +38,6 @@ void            stead_form_add_text   (SteadForm *form, const char *text, const 
 void            stead_form_add_markup (SteadForm *form, const char *markup, const char *css);
 /* Room for several lines, over the whole width; @text: (nullable) */
 GtkTextView    *stead_form_add_lines  (SteadForm *form, const char *label, const char *text);
-/* (transfer full) */
-char           *stead_form_read_lines (GtkTextView *lines) G_GNUC_WARN_UNUSED_RESULT;
 void            stead_form_add_widget (SteadForm *form, GtkWidget *widget);
 /* Leaves the rest of the row empty. */
 void            stead_form_skip       (SteadForm *form);

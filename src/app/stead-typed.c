@@ -2,16 +2,16 @@
 #include "config.h"
 
 #include "app/stead-typed.h"
+#include "app/stead-ui.h"
 
 #define BETWEEN '\x1f'   /* nobody types it */
 
 static void
-add_page (GtkTextView *view,
-          GString     *all)
+add_lines (GtkTextView *view,
+           GString     *all)
 {
-  g_autofree char *text = NULL;
+  g_autofree char *text = stead_ui_read_lines (view);
 
-  g_object_get (gtk_text_view_get_buffer (view), "text", &text, NULL);
   g_string_append (all, text);
 }
 
@@ -23,7 +23,7 @@ add_one (GtkWidget *widget,
   if (GTK_IS_TEXT (widget))
     g_string_append (all, gtk_editable_get_text (GTK_EDITABLE (widget)));
   else if (GTK_IS_TEXT_VIEW (widget))
-    add_page (GTK_TEXT_VIEW (widget), all);
+    add_lines (GTK_TEXT_VIEW (widget), all);
   else if (GTK_IS_DROP_DOWN (widget))
     g_string_append_printf (all, "%u", gtk_drop_down_get_selected (GTK_DROP_DOWN (widget)));
   else if (GTK_IS_CHECK_BUTTON (widget))

@@ -207,6 +207,16 @@ stead_ui_hush_stack (GtkStack *stack)
   hush_unseen (stack);
 }
 
+char *
+stead_ui_read_lines (GtkTextView *view)
+{
+  char *text = NULL;
+
+  g_return_val_if_fail (GTK_IS_TEXT_VIEW (view), NULL);
+  g_object_get (gtk_text_view_get_buffer (view), "text", &text, NULL);
+  return text;
+}
+
 GtkWidget *
 stead_ui_row_new (int spacing)
 {

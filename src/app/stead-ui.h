@@ -51,6 +51,9 @@ void stead_ui_wrap (GtkLabel *label);
 void stead_ui_tell (GtkLabel   *label,
                     const char *text);
 
+/* (transfer full): all that stands in @view, line by line */
+char *stead_ui_read_lines (GtkTextView *view) G_GNUC_WARN_UNUSED_RESULT;
+
 /* (transfer floating): a row for @stead_ui_row_append().  It looks like a horizontal box.
  * To wrapped text a box is dear: it seeks the width of each child for many heights, so
  * that boxes in boxes lay out every text hundreds of times.  A row asks once. */

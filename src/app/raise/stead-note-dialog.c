@@ -157,8 +157,6 @@ stead_note_dialog_save (SteadDialog  *dialog,
                         GError      **error)
 {
   SteadNoteDialog *self = STEAD_NOTE_DIALOG (dialog);
-  GtkTextBuffer *buffer = gtk_text_view_get_buffer (self->text);
-  GtkTextIter start, end;
   g_autofree char *step = NULL;
 
   if (!stead_field_read_day (self->day, STEAD_DAY_NONE, &self->note->day))
@@ -168,9 +166,8 @@ stead_note_dialog_save (SteadDialog  *dialog,
       show_trouble (self, _("The picture is still being read. Save again in a moment."));
       return FALSE;
     }
-  gtk_text_buffer_get_bounds (buffer, &start, &end);
   g_free (self->note->text);
-  self->note->text = gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
+  self->note->text = stead_ui_read_lines (self->text);
   /* Translators: name of a step to undo; name of a batch. */
   step = g_strdup_printf (_("note on “%s”"), self->batch->name);
   return stead_desk_act (stead_dialog_get_desk (dialog), step, save_act, self, error);

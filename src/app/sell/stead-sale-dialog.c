@@ -122,14 +122,9 @@ static void
 read_bring (SteadSaleDialog *self,
             SteadSale       *sale)
 {
-  GtkTextBuffer *buffer = gtk_text_view_get_buffer (self->bring);
-  GtkTextIter start, end;
-  g_autofree char *text = NULL;
-  g_auto(GStrv) lines = NULL;
+  g_autofree char *text = stead_ui_read_lines (self->bring);
+  g_auto(GStrv) lines = g_strsplit (text, "\n", -1);
 
-  gtk_text_buffer_get_bounds (buffer, &start, &end);
-  text = gtk_text_buffer_get_text (buffer, &start, &end, FALSE);
-  lines = g_strsplit (text, "\n", -1);
   for (int i = 0; lines[i] != NULL; i++)
     {
       const SteadSaleBring *before;

@@ -4,8 +4,9 @@
 #include <glib/gi18n-lib.h>
 
 #include "answer/stead-event-answer.h"
-#include "app/stead-form.h"
 #include "app/show/stead-learn-dialogs.h"
+#include "app/stead-form.h"
+#include "app/stead-ui.h"
 #include "store/stead-store-watch.h"
 
 /* --- an event ----------------------------------------------------------------------- */
@@ -49,7 +50,7 @@ event_save (SteadForm  *form,
   guint chosen = gtk_drop_down_get_selected (fields->kind);
   gsize n;
   const SteadEventKind *kinds = stead_event_kinds (&n);
-  g_autofree char *learned = fields->learned != NULL ? stead_form_read_lines (fields->learned) : NULL;
+  g_autofree char *learned = fields->learned != NULL ? stead_ui_read_lines (fields->learned) : NULL;
   gboolean good;
 
   if (!stead_field_read_day (fields->day, STEAD_DAY_NONE, &fields->event.day))
@@ -317,7 +318,7 @@ need_save (SteadForm  *form,
            GError    **error)
 {
   NeedForm *fields = data;
-  g_autofree char *text = stead_form_read_lines (fields->text);
+  g_autofree char *text = stead_ui_read_lines (fields->text);
   gboolean good;
 
   if (fields->old != NULL)

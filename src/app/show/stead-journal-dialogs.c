@@ -6,6 +6,7 @@
 #include "answer/stead-reflect-answer.h"
 #include "app/show/stead-learn-dialogs.h"
 #include "app/stead-form.h"
+#include "app/stead-ui.h"
 #include "store/stead-reflection-repo.h"
 #include "store/stead-store-watch.h"
 
@@ -89,7 +90,7 @@ thought_save (SteadForm  *form,
               GError    **error)
 {
   ThoughtForm *fields = data;
-  g_autofree char *text = stead_form_read_lines (fields->text);
+  g_autofree char *text = stead_ui_read_lines (fields->text);
   gint64 person_id = fields->thought.person_id;
   gboolean good;
 

@@ -67,7 +67,7 @@ packet_save (SteadForm  *form,
   g_free (packet->name);
   packet->name = g_strdup (stead_field_get_text (fields->name));
   g_free (packet->brief);
-  packet->brief = stead_form_read_lines (fields->brief);
+  packet->brief = stead_ui_read_lines (fields->brief);
   packet->with_names = gtk_drop_down_get_selected (fields->names) == 1;
   packet->with_pictures = gtk_drop_down_get_selected (fields->pictures) == 1;
   stead_section_list_read (fields->sections, packet->sections);
