@@ -155,6 +155,29 @@ def test_thing_that_lasts():
     farm.verify()
 
 
+def test_thing_that_is_sold():
+    farm = Farm()
+    before = farm.ask('statement')['net_cents']
+    w = opened(farm)
+    w.press('push button', 'Things that last')
+    w.wait_words('What lasts for years')
+    w.press('push button', 'New thing')
+    w.wait('text', 'What it is')
+    w.fill('What it is', 'Egg washer')
+    w.fill('Price', '240')
+    w.fill('Lasts how many years', '6')
+    w.fill('Sold for, if it is sold', '90')
+    w.press('push button', 'Save thing')
+    w.wait_words('Enter the day on which it was sold.')
+    w.fill('Last day, if it is sold or broken', w.read('Day it was bought or built'))
+    w.press('push button', 'Save thing')
+    sold = "SELECT gone_cents FROM asset WHERE name = 'Egg washer' AND gone_on = bought_on"
+    until(lambda: farm.rows(sold) == ['9000'])
+    assert w.close() == 0
+    assert farm.ask('statement')['net_cents'] == before - 24000 + 9000
+    farm.verify()
+
+
 def test_batches_share_a_thing():
     farm = Farm()
     w = opened(farm)
@@ -208,6 +231,6 @@ def test_thing_that_wears_by_use():
     farm.verify()
 
 
-run_cases(test_receipt_with_a_new_item, test_a_corrected_receipt_does_not_count,
+run_cases(test_thing_that_is_sold, test_receipt_with_a_new_item, test_a_corrected_receipt_does_not_count,
           test_use_leaves_the_oldest_lot, test_count_needs_a_reason, test_where_a_lot_came_from, test_thing_that_lasts,
           test_batches_share_a_thing, test_thing_that_wears_by_use)

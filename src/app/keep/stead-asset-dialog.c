@@ -27,7 +27,7 @@ struct _SteadAssetDialog
   GPtrArray   *batches;     /* of SteadBatch: the drop-down offers them after "nobody yet" */
   GPtrArray   *checks;      /* not owned, of GtkCheckButton: one for each batch */
 
-  SteadField  *name, *bought, *cost, *extra, *salvage, *life, *unit, *gone, *share;
+  SteadField  *name, *bought, *cost, *extra, *salvage, *life, *unit, *gone, *sold, *share;
   GtkDropDown *method, *sharing, *batch;
   GtkCheckButton *gift;
   GtkWidget   *batch_box, *sharers_box;
@@ -45,8 +45,12 @@ by_units (SteadAssetDialog *self)
 static void
 method_cb (SteadAssetDialog *self)
 {
+  GtkLayoutManager *grid = gtk_widget_get_layout_manager (gtk_widget_get_parent (GTK_WIDGET (self->life)));
+
   g_object_set (self->life, "label", by_units (self) ? _("Lasts for how much use") : _("Lasts how many years"), NULL);
   gtk_widget_set_visible (GTK_WIDGET (self->unit), by_units (self));
+  g_object_set (gtk_layout_manager_get_layout_child (grid, GTK_WIDGET (self->life)), "column-span", by_units (self) ? 1 : 2,
+                NULL);
 }
 
 static SteadShareBy
@@ -135,6 +139,7 @@ read_numbers (SteadAssetDialog *self,
   good &= stead_field_read_money (self->salvage, 0, &asset->salvage_cents);
   good &= stead_field_read_number (self->life, 0, life);
   good &= stead_field_read_day (self->gone, STEAD_DAY_NONE, &asset->gone_on);
+  good &= stead_field_read_money (self->sold, -1, &asset->gone_cents);
   good &= stead_field_read_number (self->share, 1, share);
   return good;
 }
@@ -159,6 +164,11 @@ check_together (SteadAssetDialog *self,
   if (asset->gone_on != STEAD_DAY_NONE && asset->gone_on < asset->bought_on)
     {
       stead_field_set_error (self->gone, _("The last day cannot come before the day it was bought."));
+      return FALSE;
+    }
+  if (asset->gone_cents >= 0 && asset->gone_on == STEAD_DAY_NONE)
+    {
+      stead_field_set_error (self->gone, _("Enter the day on which it was sold."));
       return FALSE;
     }
   if (!(share > 0 && share <= 1))
@@ -307,7 +317,7 @@ show_asset (SteadAssetDialog *self,
 {
   const SteadAsset *asset = self->asset;
   SteadStore *store = stead_desk_get_store (desk);
-  SteadField *sums[] = { self->cost, self->extra, self->salvage };
+  SteadField *sums[] = { self->cost, self->extra, self->salvage, self->sold };
   SteadField *days[] = { self->bought, self->gone };
 
   for (gsize i = 0; i < G_N_ELEMENTS (sums); i++)
@@ -330,6 +340,8 @@ show_asset (SteadAssetDialog *self,
   stead_field_set_text (self->unit, asset->unit_name != NULL ? asset->unit_name : "");
   if (asset->gone_on != STEAD_DAY_NONE)
     stead_field_show_day (self->gone, asset->gone_on);
+  if (asset->gone_cents >= 0)
+    stead_field_show_money (self->sold, asset->gone_cents);
   gtk_check_button_set_active (self->gift, asset->is_gift);
 }
 
@@ -363,6 +375,7 @@ stead_asset_dialog_class_init (SteadAssetDialogClass *klass)
   gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, life);
   gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, unit);
   gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, gone);
+  gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, sold);
   gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, share);
   gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, method);
   gtk_widget_class_bind_template_child (widget_class, SteadAssetDialog, sharing);
