@@ -119,7 +119,7 @@ def test_slips():
     slips_at_a_pot(w, farm)
     a_time_to_come(w, farm)
     assert w.nameless() == [], w.nameless()
-    assert w.close() == 0, w.said()
+    assert w.close(leaving=True) == 0, w.said()
     farm.verify()
 
 
