@@ -221,7 +221,7 @@ static void
 word_dates (SteadLabelFacts *facts)
 {
   SteadLabelAnswer *out = facts->out;
-  g_autofree char *made = stead_day_format (out->lot->day, STEAD_DAY_STYLE_MEDIUM);
+  g_autofree char *made = stead_day_format (out->lot->day, STEAD_DAY_STYLE_ENGLISH);
   const char *verb = facts->recipe_id != 0 ? "Made" : "Packed";
 
   if (out->kind == STEAD_LABEL_SHELF)
@@ -233,7 +233,7 @@ word_dates (SteadLabelFacts *facts)
     }
   else
     {
-      g_autofree char *best = stead_day_format (out->lot->best_by, STEAD_DAY_STYLE_MEDIUM);
+      g_autofree char *best = stead_day_format (out->lot->best_by, STEAD_DAY_STYLE_ENGLISH);
 
       out->dates = g_strdup_printf ("%s %s.\nBest by %s.", verb, made, best);
     }

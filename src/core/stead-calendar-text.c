@@ -127,6 +127,8 @@ stead_day_format (SteadDay      day,
         /* Translators: weekday, month, day: "Tuesday, March 3".  In your language's order. */
         : g_strdup_printf (_("%1$s, %2$s %3$d"), _(weekday_names[stead_day_weekday (day) - 1]),
                            month_name (month), mday);
+    case STEAD_DAY_STYLE_ENGLISH:
+      return g_strdup_printf ("%s %d, %d", short_month_names[month - 1], mday, year);
     case STEAD_DAY_STYLE_ISO:
     default:
       return g_strdup_printf ("%04d-%02d-%02d", year, month, mday);

@@ -30,6 +30,7 @@ typedef enum
   STEAD_DAY_STYLE_SHORT,   /* Mar 3 */
   STEAD_DAY_STYLE_MEDIUM,  /* Mar 3, 2026 */
   STEAD_DAY_STYLE_LONG,    /* Tuesday, March 3 */
+  STEAD_DAY_STYLE_ENGLISH, /* Mar 3, 2026, whatever the locale: beside words that a law gives in English */
 } SteadDayStyle;
 
 /**

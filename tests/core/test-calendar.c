@@ -120,8 +120,10 @@ test_format (void)
   g_autofree char *brief = stead_day_format (day, STEAD_DAY_STYLE_SHORT);
   g_autofree char *medium = stead_day_format (day, STEAD_DAY_STYLE_MEDIUM);
   g_autofree char *full = stead_day_format (day, STEAD_DAY_STYLE_LONG);
+  g_autofree char *english = stead_day_format (day, STEAD_DAY_STYLE_ENGLISH);
   g_autofree char *code = stead_day_code (day);
 
+  g_assert_cmpstr (english, ==, "Mar 3, 2026");
   g_assert_cmpstr (iso, ==, "2026-03-03");
   g_assert_cmpstr (brief, ==, "Mar 3");
   g_assert_cmpstr (medium, ==, "Mar 3, 2026");

@@ -228,7 +228,7 @@ test_day_round_trip (void)
         return;
       order = stead_date_order_from_locale ();
       for (SteadDay day = today - 350; day <= today + 7; day++)
-        for (SteadDayStyle style = STEAD_DAY_STYLE_ISO; style <= STEAD_DAY_STYLE_LONG; style++)
+        for (SteadDayStyle style = STEAD_DAY_STYLE_ISO; style <= STEAD_DAY_STYLE_ENGLISH; style++)
           {
             g_autofree char *text = stead_day_format (day, style);
             SteadDay back = STEAD_DAY_NONE;
