@@ -132,15 +132,19 @@ def test_where_a_lot_came_from():
     assert w.close() == 0, w.said()
 
 
-def test_thing_that_lasts():
-    farm = Farm()
-    w = opened(farm)
+def describe_washer(w):
     w.press('push button', 'Things that last')
     w.wait_words('What lasts for years')
     w.press('push button', 'New thing')
     w.wait('text', 'What it is')
     w.fill('What it is', 'Egg washer')
     w.fill('Price', '240')
+
+
+def test_thing_that_lasts():
+    farm = Farm()
+    w = opened(farm)
+    describe_washer(w)
     w.fill('Lasts how many years', '0')
     w.press('push button', 'Save thing')
     w.wait_words('more than zero')
@@ -159,12 +163,7 @@ def test_thing_that_is_sold():
     farm = Farm()
     before = farm.ask('statement')['net_cents']
     w = opened(farm)
-    w.press('push button', 'Things that last')
-    w.wait_words('What lasts for years')
-    w.press('push button', 'New thing')
-    w.wait('text', 'What it is')
-    w.fill('What it is', 'Egg washer')
-    w.fill('Price', '240')
+    describe_washer(w)
     w.fill('Lasts how many years', '6')
     w.fill('Sold for, if it is sold', '90')
     w.press('push button', 'Save thing')
